@@ -1,0 +1,1 @@
+//! Dicrotic: a practice bench for the finger-pulse lab.
