@@ -1,1 +1,12 @@
-//! Dicrotic: a practice bench for the finger-pulse lab.
+//! Dicrotic simulates the signal chain of a finger-pulse bench, measures what it records and judges how it was
+//! measured.
+//!
+//! The map, in the order in which modules may import each other (never upward):
+//!
+//! | module | what lives there |
+//! |---|---|
+//! | [`math`], [`units`], [`rng`] | arithmetic that gives the same bits everywhere; checked quantities; seeded streams |
+
+pub mod math;
+pub mod rng;
+pub mod units;
