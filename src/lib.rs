@@ -6,7 +6,9 @@
 //! | module | what lives there |
 //! |---|---|
 //! | [`math`], [`units`], [`rng`] | arithmetic that gives the same bits everywhere; checked quantities; seeded streams |
+//! | [`physiology`] | the subject: rhythm (owner of the true beats), breathing, pulse wave, manoeuvres |
 
 pub mod math;
+pub mod physiology;
 pub mod rng;
 pub mod units;
