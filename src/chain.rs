@@ -119,7 +119,6 @@ impl Chain {
         let finger = Finger {
             systolic_mmhg: subject.systolic_mmhg,
             diastolic_mmhg: subject.diastolic_mmhg,
-            temp_c: subject.finger_temp_c,
         };
         let mut chain = Self {
             bench: config.bench.clone(),

@@ -24,8 +24,6 @@ pub struct Finger {
     pub systolic_mmhg: f64,
     /// Diastolic pressure at heart height, mmHg.
     pub diastolic_mmhg: f64,
-    /// Skin temperature of the finger, degrees Celsius.
-    pub temp_c: f64,
 }
 
 /// Share of the best pulse at a contact pressure, 0 to 1, for a hand at heart height:
@@ -46,12 +44,8 @@ pub fn height_gain(cm: f64) -> f64 {
     math::exp(if cm >= 0.0 { 0.0106 * cm } else { 0.0228 * cm })
 }
 
-/// Change of the pulse with the finger's temperature (design default: half at 27 degrees).
-pub fn temperature_gain(temp_c: f64) -> f64 {
-    math::logistic((temp_c - 27.0) / 1.5).max(0.05)
-}
-
-/// Share of the best pulse that reaches the pad, without the slow fading of a tight strap.
+/// Share of the best pulse that reaches the pad, without the slow fading of a tight strap. How large the pulse in a
+/// warm or cold finger is belongs to the body, not to the contact.
 pub fn gain(strap: &Strap, finger: &Finger) -> f64 {
     if !strap.on {
         return 0.0;
@@ -68,7 +62,6 @@ pub fn gain(strap: &Strap, finger: &Finger) -> f64 {
     };
     pressure_gain(strap.pressure_mmhg(), finger.systolic_mmhg + shift, finger.diastolic_mmhg + shift)
         * height_gain(strap.height_cm)
-        * temperature_gain(finger.temp_c)
         * place
         * face
 }
