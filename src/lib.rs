@@ -6,7 +6,9 @@
 //! | module | what lives there |
 //! |---|---|
 //! | [`math`], [`units`], [`rng`] | arithmetic that gives the same bits everywhere; checked quantities; seeded streams |
+//! | [`exchange`] | files in and out |
 
+pub mod exchange;
 pub mod math;
 pub mod rng;
 pub mod units;
