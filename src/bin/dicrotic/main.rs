@@ -9,7 +9,7 @@
 //! | `stamp` | whether a build is older than its sources |
 //! | `wasm` | builds the core for the browser |
 //! | `site` | puts the page together |
-//! | `request`, `serve` | what the server lets in; the server |
+//! | `http`, `request`, `serve` | the protocol; what is let in; the page's server |
 
 #[cfg(target_family = "wasm")]
 fn main() {}
@@ -18,6 +18,8 @@ fn main() {}
 mod arguments;
 #[cfg(not(target_family = "wasm"))]
 mod failure;
+#[cfg(not(target_family = "wasm"))]
+mod http;
 #[cfg(not(target_family = "wasm"))]
 mod output;
 #[cfg(not(target_family = "wasm"))]

@@ -10,9 +10,9 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use flate2::Compression;
 use flate2::write::GzEncoder;
-use tiny_http::{Header, Method, Request, Response, Server};
 
 use crate::failure::{Failure, While};
+use crate::http::{self, Answer, Head};
 use crate::request::{accepts_gzip, file_name, has_tag, is_local_host, media_type};
 use crate::site::{self, Files};
 
@@ -20,9 +20,6 @@ use crate::site::{self, Files};
 pub const DEFAULT_PORT: u16 = 7260;
 /// How many ports after it are tried.
 const MORE_PORTS: u16 = 40;
-/// A browser opens six connections; one that stalls must not hold up the others.
-const THREADS: usize = 6;
-
 /// Sent with every answer. Inline scripts and styles, and everything from elsewhere, are refused by the browser.
 const HEADERS: [(&str, &str); 5] = [
     (
@@ -43,30 +40,14 @@ pub fn run(root: &Path, port: Option<u16>) -> Result<(), Failure> {
     let listener = listen(port)?;
     let address = listener.local_addr().while_doing(|| "asking for the server's address".into())?;
     let files = site::build(root)?;
-    let server = Server::from_listener(listener, None).while_doing(|| "starting the server".into())?;
     // A closed output must not end the server.
     let mut out = io::stdout();
     let _ = writeln!(out, "Dicrotic is at http://{address}/  (Ctrl-C ends it)");
     let _ = out.flush();
-
-    let server = Arc::new(server);
-    let page = Arc::new(Page::new(root, files));
-    let threads: Vec<_> = (0..THREADS)
-        .map(|_| {
-            let (server, page) = (Arc::clone(&server), Arc::clone(&page));
-            std::thread::spawn(move || {
-                while let Ok(request) = server.recv() {
-                    let answer = page.answer(&Question::of(&request));
-                    // The browser may have gone; nobody is left to tell.
-                    let _ = request.respond(answer.into_response());
-                }
-            })
-        })
-        .collect();
-    for thread in threads {
-        let _ = thread.join();
-    }
-    Err(Failure::new("the server stopped listening"))
+    let page = Page::new(root, files);
+    let error =
+        http::serve(&listener, Arc::new(move |head: &Head| page.answer(&Question::of(head))), refusal_of);
+    Err(Failure::new(format!("the server can take no more connections: {error}")))
 }
 
 fn listen(port: Option<u16>) -> Result<TcpListener, Failure> {
@@ -104,61 +85,34 @@ struct Question {
 }
 
 impl Question {
-    fn of(request: &Request) -> Self {
-        let header = |name: &'static str| {
-            let mut values = request.headers().iter().filter(|header| header.field.equiv(name));
-            let first = values.next().map(|header| header.value.to_string());
-            // Two Host headers are a trick; none of the two is believed.
-            if name == "Host" && values.next().is_some() { None } else { first }
-        };
+    fn of(head: &Head) -> Self {
+        let mut hosts = head.values("Host");
         Self {
-            is_read: matches!(request.method(), Method::Get | Method::Head),
-            target: request.url().into(),
-            host: header("Host"),
-            accept_encoding: header("Accept-Encoding").unwrap_or_default(),
-            if_none_match: header("If-None-Match").unwrap_or_default(),
+            is_read: head.method == "GET" || head.method == "HEAD",
+            target: head.target.clone(),
+            // Two Host headers are a trick; none of the two is believed.
+            host: hosts.next().filter(|_| hosts.next().is_none()).map(String::from),
+            accept_encoding: head.list("Accept-Encoding"),
+            if_none_match: head.list("If-None-Match"),
         }
     }
 }
 
-/// An answer before it is put on the wire.
-#[derive(Debug, PartialEq)]
-struct Answer {
-    status: u16,
-    headers: Vec<(&'static str, String)>,
-    body: Vec<u8>,
+/// An answer with the headers that every answer has.
+fn answer(status: u16, headers: Vec<(&'static str, String)>, body: Vec<u8>) -> Answer {
+    let mut all: Vec<_> = HEADERS.iter().map(|(name, value)| (*name, value.to_string())).collect();
+    all.extend(headers);
+    Answer { status, headers: all, body }
 }
 
-impl Answer {
-    fn refusal(status: u16, why: &str) -> Self {
-        let kind = ("Content-Type", "text/plain; charset=utf-8".to_string());
-        Self { status, headers: vec![kind], body: format!("{why}\n").into_bytes() }
-    }
-
-    fn into_response(self) -> Response<io::Cursor<Vec<u8>>> {
-        let fixed = HEADERS.iter().map(|(name, value)| (*name, value.to_string()));
-        let headers = fixed
-            .chain(self.headers)
-            .filter_map(|(name, value)| Header::from_bytes(name.as_bytes(), value.as_bytes()).ok());
-        // With the threshold out of reach, every answer has its length; progress can be shown while the core loads.
-        Response::from_data(self.body)
-            .with_status_code(self.status)
-            .with_chunked_threshold(usize::MAX)
-            .with_optional_headers(headers)
-    }
+fn refusal(status: u16, why: &str) -> Answer {
+    let kind = ("Content-Type", "text/plain; charset=utf-8".to_string());
+    answer(status, vec![kind], format!("{why}\n").into_bytes())
 }
 
-trait WithHeaders {
-    fn with_optional_headers(self, headers: impl Iterator<Item = Header>) -> Self;
-}
-
-impl<R: io::Read> WithHeaders for Response<R> {
-    fn with_optional_headers(mut self, headers: impl Iterator<Item = Header>) -> Self {
-        for header in headers {
-            self.add_header(header);
-        }
-        self
-    }
+/// The answer to what is not a request.
+fn refusal_of(status: u16) -> Answer {
+    refusal(status, "Not a request that this server knows.")
 }
 
 /// One file, ready to send.
@@ -221,22 +175,22 @@ impl Page {
 
     fn answer(&self, question: &Question) -> Answer {
         if !question.host.as_deref().is_some_and(is_local_host) {
-            return Answer::refusal(403, "This server answers only to 127.0.0.1, localhost and [::1].");
+            return refusal(403, "This server answers only to 127.0.0.1, localhost and [::1].");
         }
         if !question.is_read {
-            let mut answer = Answer::refusal(405, "Only GET and HEAD.");
-            answer.headers.push(("Allow", "GET, HEAD".into()));
-            return answer;
+            let mut refusal = refusal(405, "Only GET and HEAD.");
+            refusal.headers.push(("Allow", "GET, HEAD".into()));
+            return refusal;
         }
         let Some(name) = file_name(&question.target) else {
-            return Answer::refusal(400, "Not a plain path.");
+            return refusal(400, "Not a plain path.");
         };
         self.follow_edits();
         let file = {
             let now = self.now.lock().unwrap_or_else(PoisonError::into_inner);
             now.files.get(&name).map(Arc::clone)
         };
-        let Some(file) = file else { return Answer::refusal(404, "No such file.") };
+        let Some(file) = file else { return refusal(404, "No such file.") };
         let packed = file.gzip.as_ref().filter(|_| accepts_gzip(&question.accept_encoding));
         let tag = format!("\"{:016x}{}\"", file.hash, if packed.is_some() { "-gz" } else { "" });
         let mut headers = vec![("Content-Type", media_type(&name).to_string()), ("ETag", tag.clone())];
@@ -244,12 +198,12 @@ impl Page {
             headers.push(("Vary", "Accept-Encoding".into()));
         }
         if has_tag(&question.if_none_match, &tag) {
-            return Answer { status: 304, headers, body: Vec::new() };
+            return answer(304, headers, Vec::new());
         }
         if packed.is_some() {
             headers.push(("Content-Encoding", "gzip".into()));
         }
-        Answer { status: 200, headers, body: packed.unwrap_or(&file.plain).clone() }
+        answer(200, headers, packed.unwrap_or(&file.plain).clone())
     }
 }
 
@@ -335,15 +289,8 @@ mod tests {
 
     #[test]
     fn every_answer_carries_the_strict_policy() {
-        for answer in [Answer::refusal(404, "No."), page("serve-policy").1.answer(&ask("/"))] {
-            let response = answer.into_response();
-            let policy = response
-                .headers()
-                .iter()
-                .find(|header| header.field.equiv("Content-Security-Policy"))
-                .expect("a policy")
-                .value
-                .to_string();
+        for answer in [refusal(404, "No."), page("serve-policy").1.answer(&ask("/"))] {
+            let policy = header(&answer, "Content-Security-Policy").expect("a policy");
             assert!(policy.starts_with("default-src 'none'; "), "{policy}");
             assert!(!policy.contains("unsafe-inline"), "{policy}");
         }
