@@ -6,7 +6,29 @@
 //! | module | what lives there |
 //! |---|---|
 //! | [`math`], [`units`], [`rng`] | arithmetic that gives the same bits everywhere; checked quantities; seeded streams |
+//! | [`physiology`] | the subject: rhythm (owner of the true beats), breathing, pulse wave, manoeuvres |
+//! | [`bench`] | the table: parts, plugs, the pad's lead, the strap |
+//! | [`pickup`] | what gets in between skin and input: contact, movement, hum, a loose plug |
+//! | [`recorder`] | amplifier, filters, converter |
+//! | [`chain`] | all stages in their order, running |
+//! | [`recording`] | samples, their settings, minima and maxima at every scale |
+//! | [`strip`] | from time base and range to pixels |
+//! | [`measure`] | beats, variability and quality of a recording, without knowing the heart |
+//! | [`assess`] | how it was measured, judged step by step |
+//! | [`scenario`] | scenario files |
+//! | [`session`] | an attempt: actions, log, replay |
 
+pub mod assess;
+pub mod bench;
+pub mod chain;
 pub mod math;
+pub mod measure;
+pub mod physiology;
+pub mod pickup;
+pub mod recorder;
+pub mod recording;
 pub mod rng;
+pub mod scenario;
+pub mod session;
+pub mod strip;
 pub mod units;
