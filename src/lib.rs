@@ -13,14 +13,18 @@
 //! | [`chain`] | all stages in their order, running |
 //! | [`recording`] | samples, their settings, minima and maxima at every scale |
 //! | [`strip`] | from time base and range to pixels |
+//! | [`dsp`] | filters and transforms over whole records, for [`measure`] |
 //! | [`measure`] | beats, variability and quality of a recording, without knowing the heart |
 //! | [`assess`] | how it was measured, judged step by step |
 //! | [`scenario`] | scenario files |
 //! | [`session`] | an attempt: actions, log, replay |
+//! | [`exchange`] | files that others read and write |
 
 pub mod assess;
 pub mod bench;
 pub mod chain;
+pub mod dsp;
+pub mod exchange;
 pub mod math;
 pub mod measure;
 pub mod physiology;
@@ -32,3 +36,5 @@ pub mod scenario;
 pub mod session;
 pub mod strip;
 pub mod units;
+#[cfg(target_family = "wasm")]
+pub mod web;

@@ -123,7 +123,7 @@ impl Unit {
         for memory in &mut self.anti_alias {
             memory.run(&self.designs.anti_alias, block);
         }
-        let steps = s.steps_per_sample();
+        let (steps, range_v, bits) = (s.steps_per_sample(), s.range_v, s.bits);
         let plain = self.designs.notch.passes_all() && self.average.length() == 1;
         for x in block.iter() {
             self.countdown -= 1;
@@ -131,7 +131,7 @@ impl Unit {
                 continue;
             }
             self.countdown = steps;
-            let code = converter::quantise(*x, s.range_v, s.bits);
+            let code = converter::quantise(*x, range_v, bits);
             out.push(if plain { code } else { self.after(code) });
         }
     }

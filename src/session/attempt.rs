@@ -237,6 +237,31 @@ impl Session {
         self.mode
     }
 
+    /// Number of the take that is shown.
+    pub fn shown_take_number(&self) -> Option<usize> {
+        self.shown_take
+    }
+
+    /// Whether the live signal is held still.
+    pub fn is_held(&self) -> bool {
+        self.mode == Mode::Hold
+    }
+
+    /// Volts at the bottom and the top of the strip: the full-scale range, or for an opened recording its own
+    /// lowest and highest value with a little room.
+    pub fn value_range(&self) -> (f64, f64) {
+        if let Some(chain) = self.chain() {
+            let range = chain.settings().range_v;
+            return (-range, range);
+        }
+        let extent = self.take().and_then(|t| t.recording.extent(0, t.recording.len()));
+        extent.map_or((-1.0, 1.0), |e| {
+            let (low, high) = (f64::from(e.min), f64::from(e.max));
+            let room = 0.06 * (high - low).max(1e-9);
+            (low - room, high + room)
+        })
+    }
+
     /// Time base, s a screen.
     pub fn time_base_s(&self) -> f64 {
         self.time_base_s

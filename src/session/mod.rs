@@ -6,11 +6,13 @@
 //! - [`worksheet`]: what was typed
 //! - [`attempt`]: the running attempt: acts, advances, judges
 //! - [`view`]: what the page may see of it
+//! - [`overview`]: what can be said of the strip without counting
 //! - [`save`]: save and restore by replay
 //! - [`script`]: replays the scripted attempts of a scenario file
 
 pub mod action;
 pub mod attempt;
+pub mod overview;
 pub mod save;
 pub mod script;
 pub mod take;
