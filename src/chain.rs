@@ -116,10 +116,7 @@ impl Chain {
         let unit = Unit::new(config.recorder.clone())?;
         let rate = unit.settings().analogue_rate_hz();
         let subject = Subject::draw(&config.subject, seed);
-        let finger = Finger {
-            systolic_mmhg: subject.systolic_mmhg,
-            diastolic_mmhg: subject.diastolic_mmhg,
-        };
+        let finger = Finger { systolic_mmhg: subject.systolic_mmhg, diastolic_mmhg: subject.diastolic_mmhg };
         let mut chain = Self {
             bench: config.bench.clone(),
             seen: false,

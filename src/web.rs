@@ -62,7 +62,13 @@ struct Shown {
 #[wasm_bindgen]
 impl Lab {
     fn of(session: Session) -> Self {
-        Self { session, frame: Frame::new(600.0, 300.0, 1.0), theme: Theme::default(), drawn: None, clock_s: 0.0 }
+        Self {
+            session,
+            frame: Frame::new(600.0, 300.0, 1.0),
+            theme: Theme::default(),
+            drawn: None,
+            clock_s: 0.0,
+        }
     }
 
     /// Begins an attempt at a scenario (the text of its file) with a seed in decimal digits.
@@ -305,7 +311,10 @@ impl Lab {
         let rate = take.recording.rate_hz();
         if (frame.t1 - frame.t0) * rate < 1.5 * frame.width {
             // Fewer samples than columns: joined by straight lines.
-            let (from, to) = (take.recording.sample_at(frame.t0).saturating_sub(1), take.recording.sample_at(frame.t1) + 2);
+            let (from, to) = (
+                take.recording.sample_at(frame.t0).saturating_sub(1),
+                take.recording.sample_at(frame.t1) + 2,
+            );
             for (k, v) in take.recording.values(from, to).iter().enumerate() {
                 context.line_to(frame.x((from + k) as f64 / rate), frame.y(*v));
             }

@@ -108,8 +108,7 @@ pub fn judge(
     reference: &Reference,
 ) -> Report {
     let window = cursors.map(|(a, b)| (a.min(b), a.max(b)));
-    let found = window
-        .map(|(a, b)| allowed(reference.peaks, a, b, criteria.edge_s, reference.delay_s));
+    let found = window.map(|(a, b)| allowed(reference.peaks, a, b, criteria.edge_s, reference.delay_s));
     let mut steps = Vec::new();
     if let Some(trace) = trace {
         steps.extend(judge_trace(criteria, trace, reference.duration_s));
@@ -244,7 +243,8 @@ fn judge_rate(typed: &Typed) -> Finding {
     if rate == count {
         return of(Verdict::Wrong, "rate_raw_count", json!({"typed": rate}));
     }
-    let args = json!({"typed": rate, "count": count, "multiplier": typed.multiplier, "seconds": typed.seconds});
+    let args =
+        json!({"typed": rate, "count": count, "multiplier": typed.multiplier, "seconds": typed.seconds});
     of(Verdict::Wrong, "rate_arithmetic", args)
 }
 

@@ -102,7 +102,9 @@ impl Socket {
             Socket::UnitData => Shape::Data,
             Socket::In1 | Socket::In2 | Socket::In3 | Socket::In4 | Socket::Trigger => Shape::Signal,
             Socket::Port1 | Socket::Port2 | Socket::PortCharge => Shape::Port,
-            Socket::Outlet1 | Socket::Outlet2 | Socket::Outlet3 | Socket::Outlet4 | Socket::Wall => Shape::Outlet,
+            Socket::Outlet1 | Socket::Outlet2 | Socket::Outlet3 | Socket::Outlet4 | Socket::Wall => {
+                Shape::Outlet
+            }
         }
     }
 

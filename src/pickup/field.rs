@@ -105,7 +105,8 @@ fn capacitance_at(bench: &Bench, at: Point) -> (f64, f64) {
     let strip = if bench.wiring.strip_on { STRIP_PF } else { 0.3 * STRIP_PF };
     let live = if bench.wiring.strip_on { 1.0 } else { 0.0 };
     let wiring = ROOM_PF + strip * reach(gap(Part::Strip)) + live * LAMP_PF * reach(gap(Part::Lamp));
-    let charger = if bench.wiring.charger_plugged { live * CHARGER_PF * reach(gap(Part::Charger)) } else { 0.0 };
+    let charger =
+        if bench.wiring.charger_plugged { live * CHARGER_PF * reach(gap(Part::Charger)) } else { 0.0 };
     (wiring, charger)
 }
 
@@ -124,10 +125,8 @@ fn capacitance_along_lead(bench: &Bench) -> (f64, f64) {
         let mut k = 0.5;
         while k < pieces {
             let u = k / pieces;
-            let at = Point {
-                x: leg[0].x + u * (leg[1].x - leg[0].x),
-                y: leg[0].y + u * (leg[1].y - leg[0].y),
-            };
+            let at =
+                Point { x: leg[0].x + u * (leg[1].x - leg[0].x), y: leg[0].y + u * (leg[1].y - leg[0].y) };
             add(at, cm / pieces);
             k += 1.0;
         }
@@ -171,7 +170,9 @@ pub fn hum_at_pad(bench: &Bench, pad: &Pad, mains: &Mains) -> Hum {
 /// Hum of an input with nothing in it: a short antenna on a high resistance.
 pub fn hum_at_open_input(bench: &Bench, mains: &Mains) -> Hum {
     let (wiring, charger) = capacitance_at(bench, bench.table.at(Part::Unit));
-    let volts_per_pf =
-        core::f64::consts::SQRT_2 * OPEN_OHM * capacitive_current_a(mains.hz, 1e-12, mains.volts) * SOCKET_SHARE;
+    let volts_per_pf = core::f64::consts::SQRT_2
+        * OPEN_OHM
+        * capacitive_current_a(mains.hz, 1e-12, mains.volts)
+        * SOCKET_SHARE;
     Hum { wiring_v: volts_per_pf * wiring, charger_v: volts_per_pf * charger, body_v: 0.0, loop_v: 0.0 }
 }

@@ -16,7 +16,11 @@ struct Knock {
 
 impl Knock {
     fn value(&self) -> f64 {
-        if self.age_s < self.length_s { self.height * math::sin(math::PI * self.age_s / self.length_s) } else { 0.0 }
+        if self.age_s < self.length_s {
+            self.height * math::sin(math::PI * self.age_s / self.length_s)
+        } else {
+            0.0
+        }
     }
 }
 

@@ -227,9 +227,9 @@ impl Scenario {
             let list = crate::strip::frame::TIME_BASES_S.map(|t| t.to_string()).join(", ");
             return Err(ScenarioError::at("time_base_s", self.time_base_s, format!("one of {list}")));
         }
-        self.pass
-            .check()
-            .map_err(|(field, expected)| ScenarioError::at(format!("pass.{field}"), "another value", expected))?;
+        self.pass.check().map_err(|(field, expected)| {
+            ScenarioError::at(format!("pass.{field}"), "another value", expected)
+        })?;
         for (field, value) in [("unrest", self.bench.unrest), ("plug_loose", self.bench.plug_loose)] {
             if !(value.is_finite() && (0.0..=1.0).contains(&value)) {
                 return Err(ScenarioError::at(format!("bench.{field}"), value, "a number from 0 to 1"));
@@ -254,7 +254,11 @@ impl Scenario {
         };
         let refused = |field: String, r: crate::bench::Refusal| {
             let told = serde_json::to_string(&r).unwrap_or_default();
-            ScenarioError::at(field, format!("a change that the bench refuses ({told})"), "a change that can be done")
+            ScenarioError::at(
+                field,
+                format!("a change that the bench refuses ({told})"),
+                "a change that can be done",
+            )
         };
         bench.wiring.strip_on = spec.strip_on;
         for (k, plug) in spec.plug.iter().enumerate() {

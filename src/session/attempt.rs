@@ -460,7 +460,7 @@ impl Session {
                 self.reveal()?;
             }
             Page::Manoeuvre { ref what } => {
-                let what = what.clone();
+                let what = *what;
                 self.bench(|chain| {
                     chain.start(what);
                     Ok(())
@@ -535,9 +535,7 @@ impl Session {
                 .map(|beat| Peak { at_s: beat.peak_s - take.start_s, sure: beat.detectable })
                 .filter(|p| p.at_s >= 0.0 && p.at_s <= take.recording.duration_s())
                 .collect(),
-            World::File { detected, .. } => {
-                detected.iter().map(|t| Peak { at_s: *t, sure: true }).collect()
-            }
+            World::File { detected, .. } => detected.iter().map(|t| Peak { at_s: *t, sure: true }).collect(),
         }
     }
 
@@ -581,8 +579,7 @@ impl Session {
     fn truth(&self) -> Truth {
         let peaks = self.reference_peaks();
         let window = self.take().and_then(Take::window);
-        let (delay_s, duration_s) =
-            self.take().map_or((0.0, 0.0), |t| (t.delay_s, t.recording.duration_s()));
+        let (delay_s, duration_s) = self.take().map_or((0.0, 0.0), |t| (t.delay_s, t.recording.duration_s()));
         let check = window.map(|(a, b)| {
             crate::assess::window::allowed(&peaks, a, b, self.criteria().edge_s, delay_s).exact
         });

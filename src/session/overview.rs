@@ -101,7 +101,8 @@ impl Overview {
     }
 
     fn of(recording: &Recording, a: f64, b: f64, mains_hz: f64) -> Self {
-        let Some(Trace { hum_ratio, clip_share, fill, pulse_v }) = trace::look(recording, a, b, mains_hz) else {
+        let Some(Trace { hum_ratio, clip_share, fill, pulse_v }) = trace::look(recording, a, b, mains_hz)
+        else {
             return Self::nothing();
         };
         let (from, to) = (recording.sample_at(a), recording.sample_at(b));

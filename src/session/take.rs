@@ -52,12 +52,8 @@ impl Take {
 
     /// Takes away the mark nearest to `t`, if one is within reach.
     pub fn unmark(&mut self, t: f64) {
-        let nearest = self
-            .marks
-            .iter()
-            .enumerate()
-            .map(|(k, m)| (k, (m - t).abs()))
-            .min_by(|x, y| x.1.total_cmp(&y.1));
+        let nearest =
+            self.marks.iter().enumerate().map(|(k, m)| (k, (m - t).abs())).min_by(|x, y| x.1.total_cmp(&y.1));
         if let Some((k, distance)) = nearest
             && distance <= MARK_REACH_S
         {

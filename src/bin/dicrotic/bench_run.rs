@@ -18,6 +18,11 @@ pub fn start(file: &Path, seed: u64, rate_hz: Option<u32>) -> Result<Chain, Fail
         config.recorder.rate_hz = rate_hz;
     }
     Chain::new(config, seed).map_err(|bad| {
-        Failure::new(format!("{}: the recorder's {} must be one of {}", file.display(), bad.field, bad.expected))
+        Failure::new(format!(
+            "{}: the recorder's {} must be one of {}",
+            file.display(),
+            bad.field,
+            bad.expected
+        ))
     })
 }

@@ -42,7 +42,9 @@ pub(super) fn candidates(signal: &Signal) -> Vec<Candidate> {
             }
             dip = *before;
         }
-        if peaks.is_empty() { lowest = low; }
+        if peaks.is_empty() {
+            lowest = low;
+        }
         let floor = y[since..i].iter().copied().fold(f64::INFINITY, f64::min);
         let bend = y[i - 1] - 2.0 * y[i] + y[i + 1];
         let shift = if bend < 0.0 { 0.5 * (y[i - 1] - y[i + 1]) / bend } else { 0.0 };
@@ -57,7 +59,9 @@ pub(super) fn candidates(signal: &Signal) -> Vec<Candidate> {
         let b = (c.at / block) as usize;
         top[b] = top[b].max(c.rise);
     }
-    let wide: Vec<f64> = (0..count).map(|b| top[b.saturating_sub(2)..(b + 2).min(count)].iter().copied().fold(0.0, f64::max)).collect();
+    let wide: Vec<f64> = (0..count)
+        .map(|b| top[b.saturating_sub(2)..(b + 2).min(count)].iter().copied().fold(0.0, f64::max))
+        .collect();
     let mut size = super::condition::median_over(&wide, 6);
     let usual = super::condition::median(&mut size.clone());
     size.iter_mut().for_each(|s| *s = s.max(usual / 8.0).max(f64::MIN_POSITIVE));

@@ -52,7 +52,10 @@ pub(super) fn periods(signal: &Signal) -> Periods {
     let w = (2.0 * rate) as usize;
     let mut acc = 0.0;
     let mut cum = vec![0.0];
-    for v in &sm { acc += v; cum.push(acc); }
+    for v in &sm {
+        acc += v;
+        cum.push(acc);
+    }
     for i in 0..x.len() {
         let (a, b) = (i.saturating_sub(w), (i + w + 1).min(x.len()));
         x[i] = sm[i] - (cum[b] - cum[a]) / (b - a) as f64;
