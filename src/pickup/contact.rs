@@ -163,7 +163,8 @@ impl Contact {
                 }
             }
             y += self.bounce;
-            self.bounce *= bounce_decay;
+            // Cut off before it becomes a number too small for fast arithmetic.
+            self.bounce = if self.bounce > 1e-9 { self.bounce * bounce_decay } else { 0.0 };
             *x = y;
         }
     }
