@@ -22,7 +22,9 @@ pub fn run(
     truth: Option<&Path>,
 ) -> Result<(), Failure> {
     if !(seconds.is_finite() && seconds > 0.0 && seconds <= LONGEST_S) {
-        return Err(Failure::new(format!("--seconds must be above 0 and at most {LONGEST_S}, found {seconds}")));
+        return Err(Failure::new(format!(
+            "--seconds must be above 0 and at most {LONGEST_S}, found {seconds}"
+        )));
     }
     let mut chain = bench_run::start(scenario, seed, rate_hz)?;
     let rate = f64::from(chain.settings().rate_hz);
