@@ -238,7 +238,7 @@ impl Body {
         let v = Variation {
             stretch: self.interval_s.sqrt(),
             amplitude,
-            reflection: math::exp(0.08 * tone + 0.03 * b),
+            reflection: math::exp(0.05 * tone + 0.015 * b),
             delay: 1.0,
         };
         let now_s = self.time_s();

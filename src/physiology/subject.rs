@@ -211,10 +211,10 @@ impl Subject {
             breath_on_height: 0.07 * math::exp(0.4 * n[9]),
             breath_on_baseline: 0.1 * math::exp(0.4 * n[10]),
             vasomotor_baseline: 0.05 * math::exp(0.4 * n[11]),
-            height_slow_sd: 0.12 * math::exp(0.5 * n[12]),
-            height_beat_sd: 0.03 * math::exp(0.3 * n[13]),
-            restlessness: spec.restlessness.unwrap_or(math::exp(0.6 * n[14])),
-            shape: draw_shape(old, &n[15..]),
+            height_slow_sd: 0.14 * math::exp(0.5 * n[12]),
+            height_beat_sd: 0.04 * math::exp(0.3 * n[13]),
+            restlessness: spec.restlessness.unwrap_or(math::exp(0.6 * n[14]).min(2.2)),
+            shape: draw_shape(old, &n[15..]).with_one_summit(60.0 / rest_rate_bpm),
         }
     }
 
@@ -258,10 +258,10 @@ fn draw_shape(old: f64, n: &[f64]) -> Shape {
     let late = n[1];
     Shape {
         arrival_s: 0.36,
-        ejection_width_s: 0.048 * spread(0.1, n[2]),
+        ejection_width_s: 0.0465 * spread(0.1, n[2]),
         late: [
-            (0.65 * (1.0 + 0.3 * old) * spread(0.06, together) * spread(0.08, n[3])).min(0.8),
-            0.117 * spread(0.1, late),
+            (0.66 * (1.0 + 0.3 * old) * spread(0.06, together) * spread(0.07, n[3])).min(0.78),
+            0.115 * spread(0.1, late),
             0.064 * spread(0.1, late) * spread(0.06, n[4]),
         ],
         dicrotic: [

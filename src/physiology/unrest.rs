@@ -74,7 +74,7 @@ impl Unrest {
         let wander = 0.12 * self.wander.tick(s)
             + 0.07 * self.sway.tick(s)
             + 0.045 * self.stir.tick(s)
-            + 0.009 * self.tremor.tick(s);
+            + 0.012 * self.tremor.tick(s);
         self.wait_s -= TICK_S;
         if self.wait_s <= 0.0 && self.shift.is_none() {
             self.wait_s = s.waiting_s(self.shifts_per_s).min(1e12);
