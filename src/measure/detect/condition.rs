@@ -14,20 +14,19 @@ pub(super) struct Signal {
 
 /// Conditions a recording of at least two seconds.
 pub(super) fn condition(values: &[f64], rate_hz: f64) -> Signal {
-    // The filter runs at 100 to 200 Hz, where hum lies well above its band; after it 50 to 100 Hz are plenty.
     let by = ((rate_hz / 100.0) as usize).max(1);
-    let rate = rate_hz / by as f64;
-    let mut x = finite_means(values, by);
+    let (mut x, mut rate) = (finite_means(values, by), rate_hz / by as f64);
+    if rate >= 100.0 {
+        // 50 to 100 Hz are plenty for a band that ends at 8 Hz.
+        x = resample::halve(&x);
+        rate *= 0.5;
+    }
     limit_spikes(&mut x, rate.ceil() as usize);
     // At 20 Hz sampling the upper corner has to come down with the Nyquist frequency.
     let low = Section::low_pass((8.0f64).min(0.35 * rate), rate, section::BUTTERWORTH_2);
     let high = Section::high_pass(0.5, rate, section::BUTTERWORTH_2);
     zero_phase::filter(&[high, low], &mut x, (2.0 * rate) as usize);
-    let keep = ((rate / 50.0) as usize).max(1);
-    if keep > 1 {
-        x = x.into_iter().step_by(keep).collect();
-    }
-    Signal { rate_hz: rate / keep as f64, start_s: 0.5 * (by - 1) as f64 / rate_hz, pulse: x }
+    Signal { rate_hz: rate, start_s: 0.5 * (by - 1) as f64 / rate_hz, pulse: x }
 }
 
 /// Whether the falling edge is the steeper one: the sum of cubed steps is negative.

@@ -104,9 +104,11 @@ fn correlations(x: &[f64], step: usize, first: usize, lags: usize) -> Vec<f64> {
     for b in 0..count {
         let run = &x[b * step..((b + 1) * step).min(x.len())];
         energy[b] = run.iter().map(|v| v * v).sum();
-        for l in 0..lags {
-            let lagged = x.get(b * step + first + l..).unwrap_or(&[]);
-            sums[b * lags + l] = run.iter().zip(lagged).map(|(a, c)| a * c).sum();
+        // Sample by sample rather than lag by lag: the sums of the lags do not wait for each other.
+        let row = &mut sums[b * lags..(b + 1) * lags];
+        for (i, v) in run.iter().enumerate() {
+            let lagged = x.get(b * step + i + first..).unwrap_or(&[]);
+            row.iter_mut().zip(lagged).for_each(|(s, c)| *s += v * c);
         }
     }
     let mut corr = vec![0.0; count * lags];
