@@ -80,13 +80,7 @@ fn upstrokes(signal: &Signal, found: &Candidates, by: usize) -> Vec<f64> {
     let smooth =
         |i: usize| 0.25 * rises[i.saturating_sub(1)] + 0.5 * rises[i] + 0.25 * rises[(i + 1).min(last)];
     let mut x: Vec<f64> = (0..rises.len()).map(smooth).collect();
-    let mut sums = Vec::with_capacity(x.len() + 1);
-    let mut sum = 0.0;
-    sums.push(0.0);
-    for v in &x {
-        sum += v;
-        sums.push(sum);
-    }
+    let sums = running_sums(x.iter().copied());
     let wing = (2.0 * signal.rate_hz / by as f64) as usize;
     for (i, v) in x.iter_mut().enumerate() {
         let (from, to) = (i.saturating_sub(wing), (i + wing + 1).min(last + 1));
@@ -95,15 +89,23 @@ fn upstrokes(signal: &Signal, found: &Candidates, by: usize) -> Vec<f64> {
     x
 }
 
+/// Sums of the first 0, 1, 2, ... of `x`.
+fn running_sums(x: impl Iterator<Item = f64>) -> Vec<f64> {
+    let mut sum = 0.0;
+    let further = x.map(|v| {
+        sum += v;
+        sum
+    });
+    core::iter::once(0.0).chain(further).collect()
+}
+
 /// Normalised autocorrelation about each step, at `lags` lags from `first` on. The products are summed once per step
 /// and lag; each estimate adds up those of the steps around it.
 fn correlations(x: &[f64], step: usize, first: usize, lags: usize) -> Vec<f64> {
     let count = x.len().div_ceil(step);
     let mut sums = vec![0.0; count * lags];
-    let mut energy = vec![0.0; count];
     for b in 0..count {
         let run = &x[b * step..((b + 1) * step).min(x.len())];
-        energy[b] = run.iter().map(|v| v * v).sum();
         // Sample by sample rather than lag by lag: the sums of the lags do not wait for each other.
         let row = &mut sums[b * lags..(b + 1) * lags];
         for (i, v) in run.iter().enumerate() {
@@ -111,6 +113,7 @@ fn correlations(x: &[f64], step: usize, first: usize, lags: usize) -> Vec<f64> {
             row.iter_mut().zip(lagged).for_each(|(s, c)| *s += v * c);
         }
     }
+    let energy = running_sums(x.iter().map(|v| v * v));
     let mut corr = vec![0.0; count * lags];
     for b in 0..count {
         let (from, to) = (b.saturating_sub(REACH), (b + REACH + 1).min(count));
@@ -118,15 +121,13 @@ fn correlations(x: &[f64], step: usize, first: usize, lags: usize) -> Vec<f64> {
         for i in from..to {
             row.iter_mut().zip(&sums[i * lags..(i + 1) * lags]).for_each(|(r, s)| *r += s);
         }
-        let own: f64 = energy[from..to].iter().sum();
+        // The lagged copy covers the same stretch, moved on by the lag.
+        let between = |a: usize, b: usize| energy[b.min(x.len())] - energy[a.min(x.len())];
+        let own = between(from * step, to * step);
         for (l, r) in row.iter_mut().enumerate() {
-            // The lagged copy covers the same stretch moved on by the lag: parts of the blocks at its ends.
-            let lag = (first + l) as f64 / step as f64;
-            let (whole, part) = (lag as usize, lag - (lag as usize) as f64);
-            let at = |i: usize| energy.get(i).copied().unwrap_or(0.0);
-            let other: f64 =
-                (from..to).map(|i| (1.0 - part) * at(i + whole) + part * at(i + whole + 1)).sum();
-            *r /= (own * other).sqrt().max(f64::MIN_POSITIVE);
+            let other = between(from * step + first + l, to * step + first + l);
+            // Differences of sums leave rounding errors: what is less than those is nothing.
+            *r = if other > 1e-9 * own && own > 0.0 { *r / (own * other).sqrt() } else { 0.0 };
         }
     }
     corr
@@ -145,7 +146,7 @@ fn smoothest(corr: &[f64], lags: usize, first: usize) -> Vec<usize> {
         let top = highest(&best);
         for l in inner.clone() {
             let (mut source, mut value) = (top, best[top] - JUMP_COST);
-            for k in l.saturating_sub(6).max(1)..(l + 7).min(lags - 1) {
+            for k in l.saturating_sub(4).max(1)..(l + 5).min(lags - 1) {
                 // Small changes cost in proportion: 10 % about 0.1.
                 let v = best[k] - (log[k] - log[l]).abs();
                 if v > value {
