@@ -29,7 +29,7 @@ function calm(text) {
 
 function show(view) {
   document.body.dataset.view = view;
-  $("skeleton").hidden = true;
+  $("skeleton").hidden = view !== "loading";
   $("start").hidden = view !== "start";
   $("lab").hidden = view !== "lab";
   $("panes").hidden = view !== "lab";
@@ -97,7 +97,8 @@ async function open(id, seed) {
   writeRoute(told.id, seed);
   const kept = recall(attemptKey(id, seed));
   if (kept?.saved) {
-    show("lab");
+    close();
+    show("loading");
     if (await askResume(kept)) {
       try {
         stand(Bench.restored(kept.saved), id, seed, kept.deeds ?? 1);

@@ -30,7 +30,7 @@ export class Stepper {
     this.select = h("select", { id, onchange: () => pick(this.select.value) });
     this.less = h("button", { type: "button", class: "btn btn-round", "aria-label": less, title: less, onclick: () => this.go(-1) }, icon("minus"));
     this.more = h("button", { type: "button", class: "btn btn-round", "aria-label": more, title: more, onclick: () => this.go(1) }, icon("plus"));
-    this.el = h("div", { class: "fld step" }, h("label", { for: id }, label), h("div", { class: "step-row" }, this.less, this.select, this.more));
+    this.el = h("div", { class: "fld stepper" }, h("label", { for: id }, label), h("div", { class: "step-row" }, this.less, this.select, this.more));
   }
   go(by) {
     const next = this.options[this.at() + by];

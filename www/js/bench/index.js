@@ -23,7 +23,7 @@ export class BenchPane {
     root.replaceChildren(
       h("div", { class: "bench-table" },
         h("div", { class: "bench-head" }, h("h2", { id: "bench-h" }, t("bench.title")), this.link),
-        this.table.svg, this.note, h("p", { class: "quiet hint" }, t("bench.hint"))),
+        this.table.svg, h("div", { class: "bench-foot" }, this.note, h("p", { class: "quiet hint" }, t("bench.hint")))),
       h("div", { class: "bench-list", role: "region", "aria-label": t("list.title"), tabindex: "0" }, this.list.el));
 
     this.turned = () => {

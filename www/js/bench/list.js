@@ -10,22 +10,21 @@ const NUDGE_CM = 2;
 export class PartsList {
   constructor(bench, act) {
     this.act = act;
-    this.ends = bench.ends.map((end) => [end.id, new Choice(t(`end.${end.id}`), (socket) => act(socket ? { do: "plug", end: end.id, socket } : { do: "unplug", end: end.id }))]);
+    this.ends = bench.ends.map((end) => [end.id, this.endRow(end.id)]);
     this.switches = ["strip", "unit"].map((id) => [id, new Tick(t(`switch.${id}`), (on) => act({ do: "switch", id, on }))]);
     this.charger = new Tick(t("switch.charger"), (plugged) => act({ do: "charger", plugged }));
     this.strapOn = new Tick(t("strap.on"), (on) => act({ do: on ? "strap_on" : "strap_off" }));
     this.place = new Choice(t("strap.place"), (place) => act({ do: "pad_place", place }));
     this.face = new Choice(t("strap.face"), (face) => act({ do: "pad_face", face }));
-    this.tight = this.slider("strap.tightness", { min: 0, max: 100, step: 1 }, (v) => act({ do: "strap", tightness: v / 100 }));
-    this.height = this.slider("hand.height", { min: -50, max: 50, step: 1 }, (v) => act({ do: "hand_height", cm: v }));
+    this.tight = this.slider("strap.tightness", "strap-slide", { min: 0, max: 100, step: 1 }, (v) => act({ do: "strap", tightness: v / 100 }));
+    this.height = this.slider("hand.height", "", { min: -50, max: 50, step: 1 }, (v) => act({ do: "hand_height", cm: v }));
     this.feel = h("p", { class: "pencil feel" });
     this.heightSays = h("p", { class: "quiet" });
     attr(this.tight.input, "aria-describedby", (this.feel.id = newId("feel")));
     this.el = h("div", { class: "list" },
       this.group("list.leads", this.ends.map(([, choice]) => choice.el), "list-leads"),
       this.group("list.finger", [this.strapOn.el, this.tight.el, this.feel, h("div", { class: "pair" }, this.place.el, this.face.el), this.height.el, this.heightSays], "list-finger"),
-      this.group("list.power", [...this.switches.map(([, tick]) => tick.el), this.charger.el], "list-power"),
-      this.group("list.try", this.requests(bench), "list-try"),
+      h("div", { class: "list-side" }, this.group("list.power", [...this.switches.map(([, tick]) => tick.el), this.charger.el], "list-power"), this.group("list.try", this.requests(), "list-try")),
       this.mover(bench));
   }
 
@@ -34,18 +33,23 @@ export class PartsList {
     return h("div", { class: `group ${kind}`, role: "group", "aria-labelledby": id }, h("h3", { id }, t(key)), kids);
   }
 
-  slider(key, range, move) {
+  slider(key, kind, range, move) {
     const id = newId("slide");
-    const input = h("input", { id, type: "range", ...range, onchange: () => move(Number(input.value)) });
+    const input = h("input", { id, type: "range", class: kind, ...range, onchange: () => move(Number(input.value)) });
     return { input, el: h("div", { class: "fld" }, h("label", { for: id }, t(key)), input) };
   }
 
-  requests(bench) {
-    this.wiggled = new Choice(t("list.wiggle_which"), () => {});
-    this.wiggled.set(bench.ends.map((end) => [end.id, t(`end.${end.id}`)]), bench.ends[0].id);
+  /** A plug: which socket it is in, and a button to wiggle it. */
+  endRow(end) {
+    const choice = new Choice(t(`end.${end}`), (socket) => this.act(socket ? { do: "plug", end, socket } : { do: "unplug", end }));
+    const name = t("list.wiggle", { end: t(`end.${end}`) });
+    choice.el.append(h("button", { type: "button", class: "btn btn-round", "aria-label": name, title: name, onclick: () => this.act({ do: "wiggle", end }) }, icon("wiggle")));
+    return choice;
+  }
+
+  requests() {
     return h("div", { class: "row" },
-      button(t("list.tap_pad"), () => this.act({ do: "tap_pad" })), button(t("list.ask_still"), () => this.act({ do: "ask_still" })), button(t("list.rescan"), () => this.act({ do: "rescan" }), { pic: "again" }),
-      h("div", { class: "wiggle" }, this.wiggled.el, button(t("list.wiggle"), () => this.act({ do: "wiggle", end: this.wiggled.select.value }))));
+      button(t("list.tap_pad"), () => this.act({ do: "tap_pad" })), button(t("list.ask_still"), () => this.act({ do: "ask_still" })), button(t("list.rescan"), () => this.act({ do: "rescan" })));
   }
 
   mover(bench) {

@@ -10,13 +10,17 @@ export const inked = (draw, fill = "body") => {
 
 export const stroke = (d, kind = "") => s("path", { class: `ln ${kind}`, d });
 
-/** Lettering on the table; it stays upright when the table is shown turned. */
-export const label = (text, x, y, kind = "") =>
-  s("text", { class: `letter ${kind}`, x: 0, y: 0, data: { x, y }, transform: `translate(${x} ${y})` }, text);
+/** Lettering on the table, at x, y; when the table is shown turned it stays upright and moves to tx, ty. */
+export const label = (text, x, y, kind = "", tx = x, ty = y) =>
+  s("text", { class: `letter ${kind}`, data: { x, y, tx, ty }, transform: `translate(${x} ${y})` }, text);
 
-/** Turns all lettering in a group upright for a table shown turned by `deg`. */
-export function upright(root, deg) {
+/** The name of a part, under it as it is seen. */
+export const nameBelow = (text, w, d) => label(text, 0, d / 2 + 2.9, "small", -w / 2 - 2.9, 0);
+
+/** Sets all lettering in a group for a table shown lying or turned a quarter to the left. */
+export function setLettering(root, turned) {
   for (const el of root.querySelectorAll(".letter")) {
-    el.setAttribute("transform", `translate(${el.dataset.x} ${el.dataset.y}) rotate(${-deg})`);
+    const { x, y, tx, ty } = el.dataset;
+    el.setAttribute("transform", turned ? `translate(${tx} ${ty}) rotate(90)` : `translate(${x} ${y})`);
   }
 }

@@ -5,7 +5,7 @@ import { attr, flag, s } from "../dom.js";
 import { t } from "../text.js";
 import { Hand } from "./hand.js";
 import { padCurve, slackCurve, towards } from "./leads.js";
-import { upright } from "./marks.js";
+import { setLettering } from "./marks.js";
 import { drawPart } from "./parts.js";
 import { pen } from "./pen.js";
 import { drawPlug, drawSocket, PLUG_LENGTH } from "./sockets.js";
@@ -17,7 +17,7 @@ export class Table {
     this.turned = false;
     const { w, d } = bench.table;
     this.size = [w, d];
-    const p = pen("table", 0.5);
+    const p = pen("table", 0.22);
     let wood = "";
     for (let i = 1; i < 10; i += 1) wood += p.line(2, (d * i) / 10, w - 2, (d * i) / 10 + p.off() * 2);
     this.wood = s("g", {}, s("rect", { class: "table-top", x: 0.4, y: 0.4, width: w - 0.8, height: d - 0.8, rx: 3 }), s("path", { class: "table-grain", d: wood }),
@@ -34,7 +34,7 @@ export class Table {
     this.grips = new Map(["lead1", "lead2"].map((id) => [id, s("g", { class: "grip", data: { drag: `part:${id}` } }, s("circle", { class: "hit", r: 4.4 }), s("circle", { class: "grip-ring", r: 2 }), s("circle", { class: "grip-dot", r: 0.7 }), s("title", {}, t(`part.${id}`)))]));
     this.chargerPlug = s("g", { class: "charger-plug" }, s("circle", { class: "fill-plug", r: 1.9 }), s("circle", { class: "ln", r: 1.9 }), s("path", { class: "ln thin", d: "M-.8 0h1.600" }));
     this.hand = new Hand();
-    this.bubble = s("g", { class: "bubble", visibility: "hidden" }, s("rect", { rx: 1.4 }), s("text", { class: "letter bubble-text", data: { x: 0, y: 0 } }));
+    this.bubble = s("g", { class: "bubble", visibility: "hidden" }, s("rect", { rx: 1.4 }), s("text", { class: "bubble-text" }));
 
     this.art = s("g", {}, this.wood, this.leads.get("feed"), [...this.parts.values()], [...this.sockets.values()], this.leads.get("charge"), this.chargerPlug,
       this.leads.get("data"), this.leads.get("mains"), this.hand.el, this.leads.get("pad"), this.hand.strapped, [...this.plugs.values()], [...this.grips.values()], this.bubble);
@@ -52,7 +52,7 @@ export class Table {
     this.turned = turned;
     attr(this.svg, "viewBox", turned ? `0 0 ${d} ${w}` : `0 0 ${w} ${d}`);
     attr(this.spin, "transform", turned ? `translate(0 ${w}) rotate(-90)` : null);
-    upright(this.art, turned ? -90 : 0);
+    setLettering(this.art, turned);
   }
 
   /** The point of the table, in cm, under a point of the window. */
@@ -163,7 +163,7 @@ export class Table {
     const [box, text] = this.bubble.children;
     text.textContent = t(`socket.${near[0].id}`);
     attr(this.bubble, "transform", `translate(${near[0].x} ${near[0].y})${this.turned ? " rotate(90)" : ""}`);
-    attr(text, "transform", "translate(0 -7)");
+    attr(text, "y", -6.4);
     const size = text.getBBox();
     for (const [name, value] of [["x", size.x - 1.4], ["y", size.y - 0.7], ["width", size.width + 2.8], ["height", size.height + 1.4]]) attr(box, name, value);
   }

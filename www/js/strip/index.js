@@ -40,12 +40,12 @@ export class StripPane {
     this.footLeft = h("p", { class: "pencil" });
     this.footRight = h("p", { class: "pencil margin-right" });
     this.field = h("div", { class: "field", onpointerdown: (event) => this.press(event), onpointermove: (event) => this.pan(event), onpointerup: (event) => this.lift(event), onpointercancel: () => (this.pressed = null) },
-      this.canvases.el, h("div", { class: "grain" }), this.beats.el, this.cursors.el);
+      this.canvases.el, this.beats.el, this.cursors.el);
     this.startButton = h("button", { type: "button", class: "btn btn-strong start-strip", hidden: true, onclick: () => this.startLoop() }, icon("live"), h("span", { class: "word" }, t("strip.start")));
     this.toStrip = h("button", { type: "button", class: "dock-open", "aria-label": t("strip.dock_open"), onclick: () => document.dispatchEvent(new CustomEvent("pane", { detail: "strip" })) });
     this.drum = h("div", { class: "drum" },
       h("div", { class: "margin margin-top" }, this.marginLeft, this.marginRight),
-      h("div", { class: "smoked" }, this.field, this.chrono.el, this.startButton),
+      h("div", { class: "smoked" }, this.field, this.chrono.el, h("div", { class: "grain" }), this.startButton),
       h("div", { class: "margin margin-foot" }, this.footLeft, this.footRight), this.toStrip);
 
     this.back = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip.back"), onclick: () => this.scrollBy(-0.5) }, icon("left"));
@@ -55,7 +55,7 @@ export class StripPane {
 
     root.replaceChildren(
       h("div", { class: "strip-head" }, h("h2", { id: "strip-h" }, t("strip.title")), this.modes.el, live && h("div", { class: "recorder" }, this.record, this.elapsed), this.summary),
-      this.drum, this.scroller, this.note, this.measure.el, this.settings.el);
+      this.drum, this.scroller, this.note, h("div", { class: "panels" }, this.measure.el, this.settings.el));
 
     session.onView((view) => this.show(view));
     session.onRefusal((code, args, action) => STRIP_DEEDS.has(action.do) && this.tell(refusalText(code, args)));
