@@ -6,7 +6,35 @@
 //! | module | what lives there |
 //! |---|---|
 //! | [`math`], [`units`], [`rng`] | arithmetic that gives the same bits everywhere; checked quantities; seeded streams |
+//! | [`physiology`] | the subject: rhythm (owner of the true beats), breathing, pulse wave, manoeuvres |
+//! | [`bench`] | the table: parts, plugs, the pad's lead, the strap |
+//! | [`pickup`] | what gets in between skin and input: contact, movement, hum, a loose plug |
+//! | [`recorder`] | amplifier, filters, converter |
+//! | [`chain`] | all stages in their order, running |
+//! | [`recording`] | samples, their settings, minima and maxima at every scale |
+//! | [`strip`] | from time base and range to pixels |
+//! | [`dsp`] | filters and transforms over whole records, for [`measure`] |
+//! | [`measure`] | beats, variability and quality of a recording, without knowing the heart |
+//! | [`assess`] | how it was measured, judged step by step |
+//! | [`scenario`] | scenario files |
+//! | [`session`] | an attempt: actions, log, replay |
+//! | [`exchange`] | files that others read and write |
 
+pub mod assess;
+pub mod bench;
+pub mod chain;
+pub mod dsp;
+pub mod exchange;
 pub mod math;
+pub mod measure;
+pub mod physiology;
+pub mod pickup;
+pub mod recorder;
+pub mod recording;
 pub mod rng;
+pub mod scenario;
+pub mod session;
+pub mod strip;
 pub mod units;
+#[cfg(target_family = "wasm")]
+pub mod web;

@@ -50,10 +50,11 @@ impl Stream {
         (f64::from(sum) - 131_070.0) * (1.732_050_807_568_877_2 / 65_536.0)
     }
 
-    /// Waiting time of a Poisson process with `rate` events a second; infinite when the rate is zero or less.
+    /// Waiting time of a Poisson process with `rate` events a second; when the rate is zero or less, so long that it never
+    /// ends (the largest finite number, which a saved chain can hold and from which taking a step away changes nothing).
     pub fn waiting_s(&mut self, rate: f64) -> f64 {
         if rate <= 0.0 {
-            return f64::INFINITY;
+            return f64::MAX;
         }
         -math::ln(1.0 - self.uniform()) / rate
     }

@@ -1,5 +1,61 @@
-//! The command line of Dicrotic.
+//! The command line of Dicrotic. Without arguments it builds and serves the page.
+//!
+//! | module | what lives there |
+//! |---|---|
+//! | `arguments` | what can be typed |
+//! | `failure` | why a command could not do its work |
+//! | `output` | where results go |
+//! | `text_file` | files that commands read and write |
+//! | `project` | where the sources are |
+//! | `stamp` | whether a build is older than its sources |
+//! | `wasm` | builds the core for the browser |
+//! | `site` | puts the page together |
+//! | `http`, `request`, `serve` | the protocol; what is let in; the page's server |
+//! | `check` | scenario files |
+//! | `bench_run`, `render`, `fingerprint` | a scenario's bench, running untouched |
+//! | `detect`, `filter_response` | the detector; the recorder's filters |
+
 #[cfg(target_family = "wasm")]
 fn main() {}
+
 #[cfg(not(target_family = "wasm"))]
-fn main() {}
+mod arguments;
+#[cfg(not(target_family = "wasm"))]
+mod bench_run;
+#[cfg(not(target_family = "wasm"))]
+mod check;
+#[cfg(not(target_family = "wasm"))]
+mod detect;
+#[cfg(not(target_family = "wasm"))]
+mod failure;
+#[cfg(not(target_family = "wasm"))]
+mod filter_response;
+#[cfg(not(target_family = "wasm"))]
+mod fingerprint;
+#[cfg(not(target_family = "wasm"))]
+mod http;
+#[cfg(not(target_family = "wasm"))]
+mod output;
+#[cfg(not(target_family = "wasm"))]
+mod project;
+#[cfg(not(target_family = "wasm"))]
+mod render;
+#[cfg(not(target_family = "wasm"))]
+mod request;
+#[cfg(all(test, not(target_family = "wasm")))]
+mod scratch;
+#[cfg(not(target_family = "wasm"))]
+mod serve;
+#[cfg(not(target_family = "wasm"))]
+mod site;
+#[cfg(not(target_family = "wasm"))]
+mod stamp;
+#[cfg(not(target_family = "wasm"))]
+mod text_file;
+#[cfg(not(target_family = "wasm"))]
+mod wasm;
+
+#[cfg(not(target_family = "wasm"))]
+fn main() -> std::process::ExitCode {
+    arguments::run()
+}

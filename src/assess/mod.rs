@@ -1,0 +1,79 @@
+//! How it was measured, judged step by step.
+//!
+//! - [`parse`]: what was typed, as numbers; parsing is not grading
+//! - [`window`]: the beats inside the student's own window, and which counts the window's edges allow
+//! - [`trace`]: the stretch that was measured: hum, clipping, size, length
+//! - [`verdict`]: the steps in their order, each with a code and its arguments, no prose
+//!
+//! Three truths are kept apart: the beats in the student's window decide the count, the student's own numbers decide
+//! the arithmetic, the whole record decides whether the result is plausible.
+
+pub mod parse;
+pub mod trace;
+pub mod verdict;
+pub mod window;
+
+use serde::{Deserialize, Serialize};
+
+/// What a trace and a measurement must reach. Defaults are common practice.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Criteria {
+    /// Smallest height of the pulse, as a share of the screen.
+    pub fill_min: f64,
+    /// Largest height of the pulse, as a share of the screen.
+    pub fill_max: f64,
+    /// Largest hum, peak to peak, as a share of the pulse.
+    pub hum_ratio: f64,
+    /// Largest share of samples at the ends of the range.
+    pub clip_share: f64,
+    /// Shortest recording, s.
+    pub record_s: f64,
+    /// Shortest window, s.
+    pub window_s: f64,
+    /// Nearest distance of a beat to a cursor at which it still counts for certain, s.
+    pub edge_s: f64,
+}
+
+impl Default for Criteria {
+    fn default() -> Self {
+        Self {
+            fill_min: 0.3,
+            fill_max: 0.8,
+            hum_ratio: 0.1,
+            clip_share: 0.0,
+            record_s: 15.0,
+            window_s: 15.0,
+            edge_s: 0.06,
+        }
+    }
+}
+
+impl Criteria {
+    /// Names the first value that makes no sense, with what was expected.
+    pub fn check(&self) -> Result<(), (&'static str, &'static str)> {
+        let share = |v: f64| v.is_finite() && (0.0..=1.0).contains(&v);
+        for (field, value) in [
+            ("fill_min", self.fill_min),
+            ("fill_max", self.fill_max),
+            ("clip_share", self.clip_share),
+            ("edge_s", self.edge_s),
+        ] {
+            if !share(value) {
+                return Err((field, "a number from 0 to 1"));
+            }
+        }
+        if self.fill_min >= self.fill_max {
+            return Err(("fill_max", "a number above fill_min"));
+        }
+        if !(self.hum_ratio.is_finite() && (0.0..=10.0).contains(&self.hum_ratio)) {
+            return Err(("hum_ratio", "a number from 0 to 10"));
+        }
+        for (field, value) in [("record_s", self.record_s), ("window_s", self.window_s)] {
+            if !(value.is_finite() && (1.0..=3600.0).contains(&value)) {
+                return Err((field, "a number of seconds from 1 to 3600"));
+            }
+        }
+        Ok(())
+    }
+}

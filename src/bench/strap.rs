@@ -1,0 +1,83 @@
+//! The pad on the finger.
+
+use crate::math;
+use serde::{Deserialize, Serialize};
+
+/// Where along the finger the pad sits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Place {
+    /// The soft pulp of the fingertip.
+    Pulp,
+    /// The middle phalanx.
+    Middle,
+    /// Over a joint: bone under the pad.
+    Joint,
+}
+
+/// Which way the pad's sensing face looks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Face {
+    /// To the skin, as it should.
+    ToSkin,
+    /// Away from the skin.
+    Away,
+}
+
+/// What the subject says of the strap.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Feel {
+    /// No pad on the finger.
+    Off,
+    /// The pad slides about.
+    Loose,
+    /// Held, and comfortable.
+    Snug,
+    /// It throbs.
+    Tight,
+}
+
+/// The pad and its strap.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Strap {
+    /// On the finger or not.
+    pub on: bool,
+    /// Slider, 0 to 1.
+    pub tightness: f64,
+    /// Place along the finger.
+    pub place: Place,
+    /// Sensing face.
+    pub face: Face,
+    /// Height of the hand over the heart, cm.
+    pub height_cm: f64,
+}
+
+impl Strap {
+    /// Not on the finger, and left loose.
+    pub fn off() -> Self {
+        Self { on: false, tightness: 0.35, place: Place::Pulp, face: Face::ToSkin, height_cm: 0.0 }
+    }
+
+    /// On the fingertip near the best pressure.
+    pub fn snug() -> Self {
+        Self { on: true, tightness: 0.72, ..Self::off() }
+    }
+
+    /// Pressure of the pad on the skin, mmHg: `3 e^(4u)`, from 3 to 164 over the slider (design default), so that
+    /// equal steps of the slider are equal ratios of pressure.
+    pub fn pressure_mmhg(&self) -> f64 {
+        if self.on { 3.0 * math::exp(4.0 * self.tightness) } else { 0.0 }
+    }
+
+    /// What the subject says; the bounds (12 and 100 mmHg) are design defaults.
+    pub fn feel(&self) -> Feel {
+        match self.pressure_mmhg() {
+            _ if !self.on => Feel::Off,
+            p if p < 20.0 => Feel::Loose,
+            p if p < 85.0 => Feel::Snug,
+            _ => Feel::Tight,
+        }
+    }
+}

@@ -1,0 +1,272 @@
+//! Plugs and sockets: what fits where, what has power, whether unit and computer can talk, and which input the pad
+//! reaches.
+
+use super::{Refusal, table::Part};
+use serde::{Deserialize, Serialize};
+
+/// One end of a lead: a plug.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum End {
+    /// Mains lead, the end for the recorder unit.
+    MainsUnit,
+    /// Mains lead, the end for the wall or the power strip.
+    MainsWall,
+    /// Data lead, the end for the recorder unit.
+    DataUnit,
+    /// Data lead, the end for the computer.
+    DataComputer,
+    /// The finger pad's plug.
+    Pad,
+}
+
+/// All plugs, in the order in which [`Wiring`] keeps them.
+pub const ENDS: [End; 5] = [End::MainsUnit, End::MainsWall, End::DataUnit, End::DataComputer, End::Pad];
+
+/// A socket.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Socket {
+    /// Mains inlet at the unit's back.
+    UnitInlet,
+    /// Data socket at the unit's back.
+    UnitData,
+    /// Input 1 at the unit's front.
+    In1,
+    /// Input 2.
+    In2,
+    /// Input 3.
+    In3,
+    /// Input 4.
+    In4,
+    /// Trigger socket: the same shape as an input, but nothing is recorded from it.
+    Trigger,
+    /// Data port of the computer.
+    Port1,
+    /// Second data port of the computer.
+    Port2,
+    /// A port of the computer that gives power and no data.
+    PortCharge,
+    /// First outlet of the power strip.
+    Outlet1,
+    /// Second outlet.
+    Outlet2,
+    /// Third outlet.
+    Outlet3,
+    /// Fourth outlet.
+    Outlet4,
+    /// A wall outlet, always live.
+    Wall,
+}
+
+/// All sockets.
+pub const SOCKETS: [Socket; 15] = [
+    Socket::UnitInlet,
+    Socket::UnitData,
+    Socket::In1,
+    Socket::In2,
+    Socket::In3,
+    Socket::In4,
+    Socket::Trigger,
+    Socket::Port1,
+    Socket::Port2,
+    Socket::PortCharge,
+    Socket::Outlet1,
+    Socket::Outlet2,
+    Socket::Outlet3,
+    Socket::Outlet4,
+    Socket::Wall,
+];
+
+/// The shape of a socket or a plug.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Shape {
+    /// Appliance inlet.
+    Inlet,
+    /// Mains outlet.
+    Outlet,
+    /// Square data socket of the unit.
+    Data,
+    /// Flat port of the computer.
+    Port,
+    /// Round signal socket.
+    Signal,
+}
+
+impl Socket {
+    /// The socket's shape.
+    pub fn shape(self) -> Shape {
+        match self {
+            Socket::UnitInlet => Shape::Inlet,
+            Socket::UnitData => Shape::Data,
+            Socket::In1 | Socket::In2 | Socket::In3 | Socket::In4 | Socket::Trigger => Shape::Signal,
+            Socket::Port1 | Socket::Port2 | Socket::PortCharge => Shape::Port,
+            Socket::Outlet1 | Socket::Outlet2 | Socket::Outlet3 | Socket::Outlet4 | Socket::Wall => {
+                Shape::Outlet
+            }
+        }
+    }
+
+    /// The input's number, 1 to 4, where the socket is an input.
+    pub fn input(self) -> Option<u8> {
+        match self {
+            Socket::In1 => Some(1),
+            Socket::In2 => Some(2),
+            Socket::In3 => Some(3),
+            Socket::In4 => Some(4),
+            _ => None,
+        }
+    }
+
+    /// The part it belongs to with its offset from the part's centre, or no part and its place on the table, cm.
+    pub fn place(self) -> (Option<Part>, f64, f64) {
+        match self {
+            Socket::UnitInlet => (Some(Part::Unit), -11.0, -9.0),
+            Socket::UnitData => (Some(Part::Unit), 10.0, -9.0),
+            Socket::In1 => (Some(Part::Unit), -12.0, 9.0),
+            Socket::In2 => (Some(Part::Unit), -6.0, 9.0),
+            Socket::In3 => (Some(Part::Unit), 0.0, 9.0),
+            Socket::In4 => (Some(Part::Unit), 6.0, 9.0),
+            Socket::Trigger => (Some(Part::Unit), 12.0, 9.0),
+            Socket::Port1 => (Some(Part::Computer), -18.0, -7.0),
+            Socket::Port2 => (Some(Part::Computer), -18.0, 0.0),
+            Socket::PortCharge => (Some(Part::Computer), -18.0, 7.0),
+            Socket::Outlet1 => (Some(Part::Strip), -14.0, 0.0),
+            Socket::Outlet2 => (Some(Part::Strip), -5.0, 0.0),
+            Socket::Outlet3 => (Some(Part::Strip), 4.0, 0.0),
+            Socket::Outlet4 => (Some(Part::Strip), 13.0, 0.0),
+            Socket::Wall => (None, 96.0, 2.0),
+        }
+    }
+}
+
+impl End {
+    /// The shape of socket that the plug goes into.
+    pub fn shape(self) -> Shape {
+        match self {
+            End::MainsUnit => Shape::Inlet,
+            End::MainsWall => Shape::Outlet,
+            End::DataUnit => Shape::Data,
+            End::DataComputer => Shape::Port,
+            End::Pad => Shape::Signal,
+        }
+    }
+
+    /// Name of the lead that the plug is on.
+    pub fn lead(self) -> &'static str {
+        match self {
+            End::MainsUnit | End::MainsWall => "mains",
+            End::DataUnit | End::DataComputer => "data",
+            End::Pad => "pad",
+        }
+    }
+}
+
+/// A switch.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Switch {
+    /// The recorder unit's.
+    Unit,
+    /// The power strip's.
+    Strip,
+}
+
+/// Plugs in their sockets and switches in their positions.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Wiring {
+    plugs: [Option<Socket>; 5],
+    /// The unit's switch.
+    pub unit_on: bool,
+    /// The power strip's switch; the strip itself is always in the wall.
+    pub strip_on: bool,
+    /// The charger is in the power strip.
+    pub charger_plugged: bool,
+}
+
+impl Wiring {
+    /// All leads lying on the table, the unit off, the strip on.
+    pub fn apart() -> Self {
+        Self { plugs: [None; 5], unit_on: false, strip_on: true, charger_plugged: false }
+    }
+
+    /// Unit powered from the strip, linked to the first port, pad in input 1.
+    pub fn complete() -> Self {
+        Self {
+            plugs: [
+                Some(Socket::UnitInlet),
+                Some(Socket::Outlet2),
+                Some(Socket::UnitData),
+                Some(Socket::Port1),
+                Some(Socket::In1),
+            ],
+            unit_on: true,
+            strip_on: true,
+            charger_plugged: false,
+        }
+    }
+
+    /// The socket that a plug is in.
+    pub fn socket_of(&self, end: End) -> Option<Socket> {
+        ENDS.iter().position(|e| *e == end).and_then(|i| self.plugs[i])
+    }
+
+    /// The plug that is in a socket. The charger keeps the strip's last outlet while it is plugged in.
+    pub fn end_in(&self, socket: Socket) -> Option<End> {
+        self.plugs.iter().position(|s| *s == Some(socket)).map(|i| ENDS[i])
+    }
+
+    /// Pushes a plug home, out of any socket that it was in.
+    pub fn plug(&mut self, end: End, socket: Socket) -> Result<(), Refusal> {
+        if end.shape() != socket.shape() {
+            return Err(Refusal::DoesNotFit { end, socket });
+        }
+        let charger_there = socket == Socket::Outlet4 && self.charger_plugged;
+        if charger_there || self.end_in(socket).is_some_and(|other| other != end) {
+            return Err(Refusal::SocketTaken { socket });
+        }
+        self.set(end, Some(socket));
+        Ok(())
+    }
+
+    /// Pulls a plug out.
+    pub fn unplug(&mut self, end: End) {
+        self.set(end, None);
+    }
+
+    fn set(&mut self, end: End, socket: Option<Socket>) {
+        if let Some(i) = ENDS.iter().position(|e| *e == end) {
+            self.plugs[i] = socket;
+        }
+    }
+
+    /// Turns a switch.
+    pub fn switch(&mut self, id: Switch, on: bool) {
+        match id {
+            Switch::Unit => self.unit_on = on,
+            Switch::Strip => self.strip_on = on,
+        }
+    }
+
+    /// Whether the unit has power: a mains lead in, its other end live, the switch on.
+    pub fn unit_powered(&self) -> bool {
+        let live = match self.socket_of(End::MainsWall) {
+            Some(Socket::Wall) => true,
+            Some(_) => self.strip_on,
+            None => false,
+        };
+        live && self.socket_of(End::MainsUnit) == Some(Socket::UnitInlet) && self.unit_on
+    }
+
+    /// Whether a data path exists between unit and computer; the charging port carries none.
+    pub fn data_path(&self) -> bool {
+        self.socket_of(End::DataUnit) == Some(Socket::UnitData)
+            && matches!(self.socket_of(End::DataComputer), Some(Socket::Port1 | Socket::Port2))
+    }
+
+    /// The input that the pad's plug is in, 1 to 4.
+    pub fn pad_input(&self) -> Option<u8> {
+        self.socket_of(End::Pad).and_then(Socket::input)
+    }
+}

@@ -1,0 +1,163 @@
+//! What can be typed, and which module does it.
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+use crate::detect::{self, Polarity};
+use crate::failure::Failure;
+use crate::filter_response::{self, Kind};
+use crate::{check, fingerprint, output, project, render, serve, site};
+
+/// The exit code of everything that went wrong, as for wrong arguments.
+const FAILED: u8 = 2;
+
+/// A practice bench for the finger-pulse lab, in the browser. Without a command it serves the page on this machine.
+#[derive(Parser)]
+#[command(name = "dicrotic", version)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Option<Command>,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// Build the page where needed and serve it on 127.0.0.1
+    Serve {
+        /// The port; 0 for any free one. Without it the first free one from 7260 on is taken
+        #[arg(long)]
+        port: Option<u16>,
+    },
+    /// Write the page as static files, for any web server
+    Build {
+        /// The folder to write to: new, empty, or holding an earlier build
+        #[arg(long, value_name = "DIR")]
+        out: PathBuf,
+    },
+    /// Check scenario files, and that their scripted attempts end as the files say
+    Check {
+        /// Scenario files (*.toml)
+        #[arg(required = true, value_name = "FILE")]
+        files: Vec<PathBuf>,
+    },
+    /// Write what the recorder makes of a scenario's bench that nobody touches
+    Render {
+        /// The scenario file (*.toml)
+        scenario: PathBuf,
+        /// The seed: a whole number from 0 to 18446744073709551615
+        #[arg(long, default_value_t = 1)]
+        seed: u64,
+        /// How long, in seconds
+        #[arg(long)]
+        seconds: f64,
+        /// The sampling rate in Hz, one of the recorder's; the scenario's own if left out
+        #[arg(long, value_name = "HZ")]
+        rate: Option<u32>,
+        /// The file to write: a table with the columns t_s and value, in volts
+        #[arg(long, value_name = "FILE")]
+        out: PathBuf,
+        /// A file for the times of the true beats, in seconds, one a line
+        #[arg(long, value_name = "FILE")]
+        truth: Option<PathBuf>,
+    },
+    /// Print the times of a recording's beats, in seconds from its first sample, one a line
+    Detect {
+        /// The recording: a table of text with a time column, or of values alone with --rate
+        file: PathBuf,
+        /// The sampling rate in Hz, if the file has no time column
+        #[arg(long, value_name = "HZ")]
+        rate: Option<f64>,
+        /// The column to read: its title, or its number from 1
+        #[arg(long)]
+        column: Option<String>,
+        /// Which way the pulse points
+        #[arg(long, value_enum, default_value_t = Polarity::Up)]
+        polarity: Polarity,
+    },
+    /// Print a hash of a run's samples
+    #[command(hide = true)]
+    Fingerprint {
+        scenario: PathBuf,
+        #[arg(long)]
+        seed: u64,
+        #[arg(long)]
+        samples: u64,
+    },
+    /// Print gain and phase of one of the recorder's filters
+    #[command(hide = true)]
+    FilterResponse {
+        #[arg(long, value_enum)]
+        kind: Kind,
+        #[arg(long)]
+        hz: f64,
+        #[arg(long, default_value_t = 1)]
+        order: u8,
+        #[arg(long)]
+        rate: f64,
+    },
+}
+
+/// Reads the arguments and does what they say.
+pub fn run() -> ExitCode {
+    let arguments = match Arguments::try_parse() {
+        Ok(arguments) => arguments,
+        Err(error) if error.use_stderr() => {
+            let text = error.to_string();
+            return failed(text.strip_prefix("error: ").unwrap_or(&text).trim_end());
+        }
+        // --help and --version
+        Err(error) => {
+            let _ = error.print();
+            return ExitCode::SUCCESS;
+        }
+    };
+    match carry_out(arguments.command.unwrap_or(Command::Serve { port: None })) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(failure) => failed(&failure.to_string()),
+    }
+}
+
+fn failed(why: &str) -> ExitCode {
+    eprintln!("dicrotic: {why}");
+    ExitCode::from(FAILED)
+}
+
+fn carry_out(command: Command) -> Result<(), Failure> {
+    match command {
+        Command::Serve { port } => serve::run(&project::root()?, port),
+        Command::Build { out } => {
+            let root = project::root()?;
+            let out = site::checked_out(&root, &out)?;
+            site::write(&site::build(&root)?, &out)?;
+            output::print(&format!("The page is in {}\n", out.display()))
+        }
+        Command::Check { files } => check::run(&files),
+        Command::Render { scenario, seed, seconds, rate, out, truth } => {
+            render::run(&scenario, seed, seconds, rate, &out, truth.as_deref())
+        }
+        Command::Detect { file, rate, column, polarity } => {
+            detect::run(&file, rate, column.as_deref(), polarity)
+        }
+        Command::Fingerprint { scenario, seed, samples } => fingerprint::run(&scenario, seed, samples),
+        Command::FilterResponse { kind, hz, order, rate } => filter_response::run(kind, hz, order, rate),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use clap::CommandFactory;
+
+    use super::*;
+
+    #[test]
+    fn the_arguments_are_declared_without_contradiction() {
+        Arguments::command().debug_assert();
+    }
+
+    #[test]
+    fn the_help_names_the_port_that_is_tried_first() {
+        let help = Arguments::command().find_subcommand_mut("serve").unwrap().render_help().to_string();
+        assert!(help.contains(&serve::DEFAULT_PORT.to_string()), "{help}");
+    }
+}

@@ -1,0 +1,274 @@
+//! The page as a set of files: the hand-written ones of `www/`, the scenarios with an index of them, and the built
+//! core. Held in memory; written to a folder or served from there.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::time::SystemTime;
+
+use serde::Serialize;
+
+use crate::failure::{Failure, While};
+use crate::stamp::files_below;
+use crate::wasm::{self, Glue};
+
+/// File contents by path relative to the page, with `/` between the parts.
+pub type Files = BTreeMap<String, Vec<u8>>;
+
+/// One line of `scenarios/index.json`.
+#[derive(Debug, Serialize, PartialEq)]
+struct Entry {
+    file: String,
+    id: String,
+    level: i64,
+}
+
+/// The whole page, built from the sources in `root` where they have changed.
+pub fn build(root: &Path) -> Result<Files, Failure> {
+    let mut files = hand_written(root)?;
+    add_core(&mut files, wasm::up_to_date(root)?);
+    Ok(files)
+}
+
+/// Puts the core where the page looks for it.
+pub fn add_core(files: &mut Files, core: Glue) {
+    files.insert("wasm/dicrotic.js".into(), core.js);
+    files.insert("wasm/dicrotic_bg.wasm".into(), core.wasm);
+}
+
+/// All but the core: `www/` and the scenarios.
+pub fn hand_written(root: &Path) -> Result<Files, Failure> {
+    let mut files = Files::new();
+    let www = root.join("www");
+    for path in source_files(&www)? {
+        let name = page_name(&www, &path)?;
+        files.insert(name, read(&path)?);
+    }
+    if !files.contains_key("index.html") {
+        return Err(Failure::new(format!("{} has no index.html", www.display())));
+    }
+    let scenarios = root.join("scenarios");
+    let mut index = Vec::new();
+    for path in source_files(&scenarios)? {
+        if path.extension().is_none_or(|extension| extension != "toml") {
+            continue;
+        }
+        let file = page_name(&scenarios, &path)?;
+        let bytes = read(&path)?;
+        index.push(entry(&file, &bytes)?);
+        files.insert(format!("scenarios/{file}"), bytes);
+    }
+    if index.is_empty() {
+        return Err(Failure::new(format!("{} has no scenario (*.toml)", scenarios.display())));
+    }
+    index.sort_by(|a, b| a.file.cmp(&b.file));
+    let json = serde_json::to_vec(&index).while_doing(|| "writing scenarios/index.json".into())?;
+    files.insert("scenarios/index.json".into(), json);
+    Ok(files)
+}
+
+/// Name, size and time of each hand-written file: tells one state of them from another, cheaply.
+pub type State = Vec<(PathBuf, u64, Option<SystemTime>)>;
+
+/// The state of the hand-written files now.
+pub fn state(root: &Path) -> State {
+    ["www", "scenarios"]
+        .iter()
+        .flat_map(|folder| files_below(&root.join(folder)).unwrap_or_default())
+        .map(|path| {
+            let facts = fs::metadata(&path).ok();
+            let size = facts.as_ref().map_or(0, |facts| facts.len());
+            (path, size, facts.and_then(|facts| facts.modified().ok()))
+        })
+        .collect()
+}
+
+/// The absolute path of `out` if the page may be written there: a new or empty folder, or one that holds an earlier
+/// build. Asked before the build, which may take a minute.
+pub fn checked_out(root: &Path, out: &Path) -> Result<PathBuf, Failure> {
+    let out = std::path::absolute(out).while_doing(|| format!("finding {}", out.display()))?;
+    for source in ["src", "www", "scenarios"] {
+        if out.starts_with(root.join(source)) {
+            return Err(Failure::new(format!(
+                "{} is in the project's {source}/, which the page is built from; choose a folder elsewhere",
+                out.display()
+            )));
+        }
+    }
+    if out.exists() && !out.is_dir() {
+        return Err(Failure::new(format!("{} is not a folder", out.display())));
+    }
+    let taken = out.is_dir()
+        && fs::read_dir(&out).while_doing(|| format!("reading {}", out.display()))?.next().is_some();
+    if taken && !out.join("wasm/dicrotic_bg.wasm").is_file() {
+        return Err(Failure::new(format!(
+            "{} is not empty and holds no earlier build of the page; choose another folder",
+            out.display()
+        )));
+    }
+    Ok(out)
+}
+
+/// Writes the page to `out`, over an earlier build of it.
+pub fn write(files: &Files, out: &Path) -> Result<(), Failure> {
+    for (name, bytes) in files {
+        let path = out.join(name);
+        if let Some(folder) = path.parent() {
+            fs::create_dir_all(folder).while_doing(|| format!("making the folder {}", folder.display()))?;
+        }
+        fs::write(&path, bytes).while_doing(|| format!("writing {}", path.display()))?;
+    }
+    Ok(())
+}
+
+/// The files below a folder of sources, without dot files and what is in dot folders.
+fn source_files(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
+    if !folder.is_dir() {
+        return Err(Failure::new(format!("the project has no folder {}", folder.display())));
+    }
+    let files = files_below(folder).while_doing(|| format!("reading {}", folder.display()))?;
+    let hidden = |path: &PathBuf| {
+        let below = path.strip_prefix(folder).unwrap_or(path);
+        below.components().any(|part| part.as_os_str().as_encoded_bytes().starts_with(b"."))
+    };
+    Ok(files.into_iter().filter(|path| !hidden(path)).collect())
+}
+
+/// The path below `folder` as the page's addresses have it. Names that would need escapes in an address are refused
+/// here, so that the server can refuse every escape.
+fn page_name(folder: &Path, path: &Path) -> Result<String, Failure> {
+    let below = path.strip_prefix(folder).unwrap_or(path);
+    let parts: Option<Vec<&str>> = below.components().map(|part| part.as_os_str().to_str()).collect();
+    let name = parts.map(|parts| parts.join("/")).unwrap_or_default();
+    let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-_./".contains(&byte);
+    if name.is_empty() || !name.bytes().all(plain) {
+        return Err(Failure::new(format!(
+            "{}: a file of the page may have only the letters A-Z and a-z, digits, '-', '_' and '.' in its name",
+            path.display()
+        )));
+    }
+    Ok(name)
+}
+
+fn read(path: &Path) -> Result<Vec<u8>, Failure> {
+    fs::read(path).while_doing(|| format!("reading {}", path.display()))
+}
+
+/// The index shows only what sorts and names a scenario; the core checks all of it when it is opened.
+fn entry(file: &str, bytes: &[u8]) -> Result<Entry, Failure> {
+    let wrong = |what: String| Failure::new(format!("scenarios/{file}: {what}"));
+    let text = std::str::from_utf8(bytes).map_err(|error| wrong(format!("not UTF-8: {error}")))?;
+    let table: toml::Table = text.parse().map_err(|error| wrong(format!("not TOML: {error}")))?;
+    let field =
+        |name: &str| table.get(name).ok_or_else(|| wrong(format!("has no `{name}` at its top level")));
+    let id = field("id")?;
+    let level = field("level")?;
+    Ok(Entry {
+        file: file.into(),
+        id: id.as_str().ok_or_else(|| wrong(format!("`id` must be text, found {id}")))?.into(),
+        level: level
+            .as_integer()
+            .ok_or_else(|| wrong(format!("`level` must be a whole number, found {level}")))?,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::scratch::Scratch;
+
+    fn project(name: &str) -> Scratch {
+        let folder = Scratch::new(name);
+        folder.write("www/index.html", "<!doctype html>");
+        folder.write("www/js/main.js", "export {};");
+        folder.write("www/.editor", "private");
+        folder.write("www/.cache/x.js", "private");
+        folder.write("scenarios/b.toml", "id = \"second\"\nlevel = 2\n[bench]\nid = \"no\"\n");
+        folder.write("scenarios/a.toml", "level = 1\nid = \"first\"\n");
+        folder.write("scenarios/notes.md", "not a scenario");
+        folder
+    }
+
+    #[test]
+    fn the_page_has_the_hand_written_files_without_dot_files_and_a_sorted_index() {
+        let folder = project("site-files");
+        let files = hand_written(folder.path()).unwrap();
+        let names: Vec<&str> = files.keys().map(String::as_str).collect();
+        assert_eq!(
+            names,
+            ["index.html", "js/main.js", "scenarios/a.toml", "scenarios/b.toml", "scenarios/index.json"]
+        );
+        assert_eq!(
+            String::from_utf8_lossy(&files["scenarios/index.json"]),
+            r#"[{"file":"a.toml","id":"first","level":1},{"file":"b.toml","id":"second","level":2}]"#
+        );
+    }
+
+    #[test]
+    fn a_scenario_that_cannot_be_indexed_is_named_with_its_field() {
+        for (text, expected) in [
+            ("level = 1", "has no `id`"),
+            ("id = \"x\"", "has no `level`"),
+            ("id = 3\nlevel = 1", "`id` must be text, found 3"),
+            ("id = \"x\"\nlevel = 1.5", "`level` must be a whole number, found 1.5"),
+            ("id = ", "not TOML"),
+        ] {
+            let folder = project("site-scenario");
+            folder.write("scenarios/c.toml", text);
+            let message = hand_written(folder.path()).unwrap_err().to_string();
+            assert!(message.starts_with("scenarios/c.toml: "), "{message}");
+            assert!(message.contains(expected), "{message}");
+        }
+    }
+
+    #[test]
+    fn names_that_need_escapes_are_refused() {
+        for name in ["a b.js", "a%2e.js", "ä.js", "a?.js"] {
+            let folder = project("site-names");
+            folder.write(&format!("www/{name}"), "");
+            let message = hand_written(folder.path()).unwrap_err().to_string();
+            assert!(message.contains(name), "{message}");
+        }
+    }
+
+    #[test]
+    fn a_page_without_its_first_file_or_scenarios_is_refused() {
+        let folder = project("site-incomplete");
+        fs::remove_file(folder.path().join("www/index.html")).unwrap();
+        assert!(hand_written(folder.path()).unwrap_err().to_string().contains("index.html"));
+        folder.write("www/index.html", "");
+        fs::remove_dir_all(folder.path().join("scenarios")).unwrap();
+        assert!(hand_written(folder.path()).unwrap_err().to_string().contains("scenarios"));
+    }
+
+    #[test]
+    fn it_is_written_to_a_new_folder_and_over_an_earlier_build_only() {
+        let folder = project("site-write");
+        let root = folder.path();
+        let mut files = hand_written(root).unwrap();
+        add_core(&mut files, Glue { js: b"js".to_vec(), wasm: b"wasm".to_vec() });
+        let out = root.join("out/page");
+        for _ in 0..2 {
+            write(&files, &checked_out(root, &out).unwrap()).unwrap();
+        }
+        assert_eq!(fs::read(out.join("wasm/dicrotic_bg.wasm")).unwrap(), b"wasm");
+        assert_eq!(fs::read(out.join("js/main.js")).unwrap(), b"export {};");
+
+        folder.write("letters/dear.txt", "keep me");
+        let message = checked_out(root, &root.join("letters")).unwrap_err().to_string();
+        assert!(message.contains("not empty"), "{message}");
+        let message = checked_out(root, &root.join("www/js/page")).unwrap_err().to_string();
+        assert!(message.contains("www/"), "{message}");
+        let message = checked_out(root, &root.join("letters/dear.txt")).unwrap_err().to_string();
+        assert!(message.contains("not a folder"), "{message}");
+    }
+
+    #[test]
+    fn an_edit_changes_the_state() {
+        let folder = project("site-state");
+        let before = state(folder.path());
+        assert_eq!(state(folder.path()), before);
+        folder.write("www/js/more.js", "");
+        assert_ne!(state(folder.path()), before);
+    }
+}

@@ -1,0 +1,428 @@
+//! Recordings as tables of text: reads what real devices and spreadsheets write, and writes `t_s,value`.
+//!
+//! Read: a header or none (names, and a line of units under them); comma, semicolon, tab or blanks between the
+//! cells; a decimal comma where it cannot be a separator (semicolons, tabs, blanks, quotes); a byte-order mark; any
+//! line ends; blank lines; comments after `#`; an Excel `sep=` line. Time as a number of s, ms or us, as a clock time
+//! or as a date with a clock time.
+//!
+//! Rules for what is not said:
+//! - The time column is the one whose title says so; without a header, the first of two or more columns. With a
+//!   header in which no title speaks of time, the first column is taken, unless a rate came along.
+//! - The unit of time is told by the title (`t_ms`, `time (s)`), else by the median step: up to .1 it is seconds, up
+//!   to 100 milliseconds, above that microseconds; at 10 Hz to 10 kHz no other reading is possible.
+//! - The value column is the first that is neither time nor a running number, unless one is asked for by name.
+//! - One column with a decimal comma and no other separator reads as two columns; where the first of them cannot be
+//!   time, it is taken for what it is.
+
+mod cells;
+mod clock;
+mod error;
+
+pub use error::CsvError;
+
+use cells::{Cell, Separator};
+use clock::TimeUnit;
+use serde::{Deserialize, Serialize};
+use std::fmt::Write as _;
+
+/// Most samples that are read.
+pub const MAX_SAMPLES: usize = 20_000_000;
+/// Lowest sampling rate that is accepted, in Hz.
+pub const MIN_RATE_HZ: f64 = 10.0;
+/// Highest sampling rate that is accepted, in Hz.
+pub const MAX_RATE_HZ: f64 = 10_000.0;
+/// One value in this many may be missing.
+const MISSING_LIMIT: usize = 10;
+
+/// A recording at a uniform rate.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Recorded {
+    /// Name of the file it came from.
+    pub name: String,
+    /// Title of the value column; empty where there was no header.
+    pub channel: String,
+    /// Titles of all columns that could have been chosen as values; empty without a header.
+    pub channels: Vec<String>,
+    /// Samples a second, in Hz.
+    pub rate_hz: f64,
+    /// Time of the first sample in the file, in seconds (of dates: since 1970; of clock times: since midnight).
+    pub start_s: f64,
+    /// The samples, in whatever unit the file has.
+    pub values: Vec<f64>,
+    /// Whether the stamps were uneven, so that the samples were interpolated linearly to a uniform rate.
+    pub uneven: bool,
+    /// Longest step between stamps, in seconds: with `uneven`, a hole over which a straight line was drawn.
+    pub longest_step_s: f64,
+    /// Missing values that were filled in linearly (the first or last repeated at the ends).
+    pub missing: usize,
+    /// Lines left out because their time was that of the line before.
+    pub repeated: usize,
+}
+
+/// What the caller knows that the file may not say.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Options<'a> {
+    /// Sampling rate in Hz, for tables without a time column. Where there is one, it is what counts.
+    pub rate_hz: Option<f64>,
+    /// Title of the value column (case does not matter), or its number from 1.
+    pub channel: Option<&'a str>,
+}
+
+/// Reads a recording that has a time column, or a comment that tells the rate.
+pub fn read(name: &str, text: &str) -> Result<Recorded, CsvError> {
+    read_with(name, text, &Options::default())
+}
+
+/// Reads a recording without a time column, sampled at `rate_hz`.
+pub fn read_with_rate(name: &str, text: &str, rate_hz: f64) -> Result<Recorded, CsvError> {
+    read_with(name, text, &Options { rate_hz: Some(rate_hz), channel: None })
+}
+
+/// Reads a recording with what `options` say.
+pub fn read_with(name: &str, text: &str, options: &Options) -> Result<Recorded, CsvError> {
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let (separator, body) = declared_separator(text);
+    let rate_hz = options.rate_hz.or_else(|| cells::rate_in_comments(text));
+    let separator = separator.unwrap_or_else(|| cells::separator(body));
+    let table = Table::open(name, body, separator)?;
+    match table.recorded(options, rate_hz) {
+        // "0,51" is one number after all, as its first half is no clock.
+        Err(CsvError::CsvTimeOrder { .. })
+            if separator == Separator::Char(',') && rate_hz.is_some() && table.is_one_decimal_comma() =>
+        {
+            Table::open(name, body, Separator::None)?.recorded(options, rate_hz)
+        }
+        result => result,
+    }
+}
+
+/// Writes `t_s,value`, one line a sample from time zero, with as many digits as bring back the same numbers.
+pub fn write(rate_hz: f64, values: &[f64]) -> String {
+    let mut text = String::with_capacity(16 * values.len() + 16);
+    text.push_str("t_s,value\n");
+    for (i, value) in values.iter().enumerate() {
+        // Writing to a String cannot fail.
+        let _ = writeln!(text, "{},{value}", i as f64 / rate_hz);
+    }
+    text
+}
+
+/// A `sep=;` line, and the text after it.
+fn declared_separator(text: &str) -> (Option<Separator>, &str) {
+    let (line, rest) = text.split_once('\n').unwrap_or((text, ""));
+    let mut chars = line.trim_end_matches('\r').strip_prefix("sep=").unwrap_or("").chars();
+    match (chars.next(), chars.next()) {
+        // The line stays in the count of lines: its line end is kept.
+        (Some(c), None) => (Some(Separator::Char(c)), &text[text.len() - rest.len() - 1..]),
+        _ => (None, text),
+    }
+}
+
+/// A table whose header has been read.
+struct Table<'a> {
+    name: &'a str,
+    text: &'a str,
+    separator: Separator,
+    /// Titles in lower case, for comparing; empty without a header.
+    keys: Vec<String>,
+    titles: Vec<String>,
+    units: Vec<String>,
+    /// Number of lines above the first line of numbers.
+    heads: usize,
+    /// Number of cells in the first line of numbers.
+    width: usize,
+}
+
+/// Which columns are read, from 0.
+struct Columns {
+    time: Option<usize>,
+    unit: Option<TimeUnit>,
+    value: usize,
+    rate_hz: Option<f64>,
+}
+
+/// What stands in the columns: times as written, values with NaN where one is missing.
+struct Raw {
+    channel: String,
+    channels: Vec<String>,
+    times: Vec<f64>,
+    values: Vec<f64>,
+    unit: Option<TimeUnit>,
+    /// Line on which each value stood.
+    lines: Vec<u32>,
+    time_column: usize,
+}
+
+impl<'a> Table<'a> {
+    fn open(name: &'a str, text: &'a str, separator: Separator) -> Result<Self, CsvError> {
+        let mut row: Vec<Cell> = Vec::new();
+        let mut heads: Vec<Vec<String>> = Vec::new();
+        let comma = separator != Separator::Char(',');
+        for (_, line) in cells::lines(text) {
+            cells::split(line, separator, &mut row);
+            let tells = |c: &Cell| {
+                cells::number(&c.text, comma || c.quoted).is_some() || clock::clock_seconds(&c.text).is_some()
+            };
+            // Names and, under them, units: a third line without any number is a fault, and is reported as one.
+            if row.iter().any(tells) || heads.len() == 2 {
+                let width = row.len();
+                let mut heads = heads.into_iter();
+                let (titles, units) = (heads.next().unwrap_or_default(), heads.next().unwrap_or_default());
+                let heads = usize::from(!titles.is_empty()) + usize::from(!units.is_empty());
+                let keys = titles.iter().map(|t| t.to_lowercase()).collect();
+                return Ok(Self { name, text, separator, keys, titles, units, heads, width });
+            }
+            heads.push(row.iter().map(|c| c.text.to_string()).collect());
+        }
+        Err(CsvError::CsvEmpty { file: name.to_string() })
+    }
+
+    /// Everything below the header, at a uniform rate.
+    fn recorded(&self, options: &Options, rate_hz: Option<f64>) -> Result<Recorded, CsvError> {
+        let columns = self.columns(options, rate_hz)?;
+        let raw = self.read(&columns)?;
+        let count = raw.values.len();
+        let (low, high) = (2, MAX_SAMPLES);
+        if count < low {
+            return Err(CsvError::CsvLength { file: self.name.to_string(), low, high, found: count });
+        }
+        let missing = raw.values.iter().filter(|v| v.is_nan()).count();
+        if missing * MISSING_LIMIT > count {
+            let (file, limit_one_in) = (self.name.to_string(), MISSING_LIMIT);
+            return Err(CsvError::CsvMissing { file, found: missing, of: count, limit_one_in });
+        }
+        uniform(self.name, raw, columns.rate_hz, missing)
+    }
+
+    /// Chooses the columns.
+    fn columns(&self, options: &Options, rate_hz: Option<f64>) -> Result<Columns, CsvError> {
+        let titled = self.keys.iter().position(|k| clock::is_time_title(k));
+        let time = match titled {
+            Some(column) => Some(column),
+            None if self.width > 1 && (self.keys.is_empty() || rate_hz.is_none()) => Some(0),
+            None => None,
+        };
+        let unit = time.and_then(|c| {
+            let unit = |names: &[String]| names.get(c).and_then(|n| TimeUnit::from_title(&n.to_lowercase()));
+            unit(&self.titles).or_else(|| unit(&self.units))
+        });
+        let free = |c: usize| Some(c) != time && !self.keys.get(c).is_some_and(|k| clock::is_index_title(k));
+        let value = match options.channel {
+            None => (0..self.width).find(|c| free(*c)),
+            Some(asked) => {
+                self.titles.iter().position(|t| t.eq_ignore_ascii_case(asked.trim())).or_else(|| {
+                    asked.trim().parse::<usize>().ok().filter(|n| (1..=self.width).contains(n)).map(|n| n - 1)
+                })
+            }
+        };
+        match value {
+            Some(value) => {
+                Ok(Columns { time, unit, value, rate_hz: if time.is_some() { None } else { rate_hz } })
+            }
+            None => Err(match options.channel {
+                Some(found) => CsvError::CsvColumnUnknown {
+                    file: self.name.to_string(),
+                    found: found.to_string(),
+                    known: self.titles.clone(),
+                },
+                None => {
+                    let line = cells::lines(self.text).nth(self.heads).map_or(1, |(n, _)| n);
+                    CsvError::CsvColumns { file: self.name.to_string(), line, expected: 2, found: self.width }
+                }
+            }),
+        }
+    }
+
+    /// Whether every line is two runs of digits about one comma: a table of two whole numbers, or of one number
+    /// with a decimal comma.
+    fn is_one_decimal_comma(&self) -> bool {
+        cells::lines(self.text).skip(self.heads).take(1000).all(|(_, line)| {
+            line.trim().split_once(',').is_some_and(|(a, b)| {
+                let digits = |s: &str| !s.is_empty() && s.bytes().all(|c| c.is_ascii_digit());
+                digits(a.trim_start_matches(['-', '+'])) && digits(b)
+            })
+        })
+    }
+
+    fn read(&self, columns: &Columns) -> Result<Raw, CsvError> {
+        if columns.time.is_none() && columns.rate_hz.is_none() {
+            return Err(CsvError::CsvRateMissing { file: self.name.to_string() });
+        }
+        let comma = self.separator != Separator::Char(',');
+        let needed = columns.time.map_or(columns.value, |t| t.max(columns.value)) + 1;
+        let mut row: Vec<Cell> = Vec::new();
+        let title = |c: usize| self.titles.get(c).cloned().unwrap_or_default();
+        let chosen = |c: &usize| Some(*c) != columns.time && !clock::is_index_title(&self.keys[*c]);
+        let mut raw = Raw {
+            channel: title(columns.value),
+            channels: (0..self.keys.len()).filter(chosen).map(title).collect(),
+            times: Vec::new(),
+            values: Vec::new(),
+            unit: columns.unit,
+            lines: Vec::new(),
+            time_column: columns.time.unwrap_or(0),
+        };
+        let wrong = |line, c: usize, expected, found: &str| CsvError::CsvCell {
+            file: self.name.to_string(),
+            line,
+            column: c + 1,
+            title: title(c),
+            expected,
+            found: found.chars().take(40).collect(),
+        };
+        let mut day_s = 0.0;
+        for (line, text) in cells::lines(self.text).skip(self.heads) {
+            cells::split(text, self.separator, &mut row);
+            if row.len() < needed {
+                let (file, found) = (self.name.to_string(), row.len());
+                return Err(CsvError::CsvColumns { file, line, expected: needed, found });
+            }
+            if raw.values.len() == MAX_SAMPLES {
+                let (low, high, found) = (2, MAX_SAMPLES, MAX_SAMPLES + 1);
+                return Err(CsvError::CsvLength { file: self.name.to_string(), low, high, found });
+            }
+            let cell = &row[columns.value];
+            raw.values.push(match cells::number(&cell.text, comma || cell.quoted) {
+                Some(value) => value,
+                None if cells::is_missing(&cell.text) => f64::NAN,
+                None => return Err(wrong(line, columns.value, "a number", &cell.text)),
+            });
+            raw.lines.push(u32::try_from(line).unwrap_or(u32::MAX));
+            let Some(c) = columns.time else { continue };
+            let cell = &row[c];
+            if let Some(time) = cells::number(&cell.text, comma || cell.quoted) {
+                raw.times.push(time);
+            } else if let Some(time) = clock::clock_seconds(&cell.text) {
+                // A clock without a date starts again at midnight.
+                if raw.times.last().is_some_and(|last| time + day_s < last - 43_200.0) {
+                    day_s += 86_400.0;
+                }
+                raw.times.push(time + day_s);
+                raw.unit = Some(TimeUnit::Seconds);
+            } else {
+                return Err(wrong(line, c, "a time (number, hh:mm:ss or date and hh:mm:ss)", &cell.text));
+            }
+        }
+        Ok(raw)
+    }
+}
+
+/// Brings a table to a uniform rate.
+fn uniform(name: &str, raw: Raw, rate_hz: Option<f64>, missing: usize) -> Result<Recorded, CsvError> {
+    let Raw { channel, channels, times, mut values, unit, lines, time_column } = raw;
+    let mut out = Recorded {
+        name: name.to_string(),
+        channel,
+        channels,
+        rate_hz: 0.0,
+        start_s: 0.0,
+        values: Vec::new(),
+        uneven: false,
+        longest_step_s: 0.0,
+        missing,
+        repeated: 0,
+    };
+    let in_range = |found_hz: f64| {
+        let (low_hz, high_hz) = (MIN_RATE_HZ, MAX_RATE_HZ);
+        if (low_hz..=high_hz).contains(&found_hz) {
+            return Ok(found_hz);
+        }
+        Err(CsvError::CsvRateRange { file: name.to_string(), low_hz, high_hz, found_hz })
+    };
+    if times.is_empty() {
+        out.rate_hz = in_range(rate_hz.unwrap_or(f64::NAN))?;
+        out.longest_step_s = 1.0 / out.rate_hz;
+        fill(&mut values, |i| i as f64);
+        out.values = values;
+        return Ok(out);
+    }
+    let mut steps: Vec<f64> = times.windows(2).map(|w| w[1] - w[0]).filter(|s| *s > 0.0).collect();
+    if steps.is_empty() {
+        let (previous_s, found_s) = (times[0], times[1]);
+        let (line, column) = (lines[1] as usize, time_column + 1);
+        return Err(CsvError::CsvTimeOrder { file: name.to_string(), line, column, previous_s, found_s });
+    }
+    let middle = steps.len() / 2;
+    let (_, median, _) = steps.select_nth_unstable_by(middle, f64::total_cmp);
+    let per_second = unit.unwrap_or_else(|| TimeUnit::from_step(*median)).per_second();
+    let median_s = *median / per_second;
+    // Keep the first of lines with the same stamp; refuse stamps that go back or stand still for long.
+    let (mut t, mut v): (Vec<f64>, Vec<f64>) =
+        (Vec::with_capacity(times.len()), Vec::with_capacity(times.len()));
+    for i in 0..times.len() {
+        let time = times[i] / per_second;
+        let still = t.last() == Some(&time);
+        if t.last().is_some_and(|last| time < *last) || (still && out.repeated * 10 > times.len()) {
+            let (line, column, previous_s) = (lines[i] as usize, time_column + 1, t[t.len() - 1]);
+            let file = name.to_string();
+            return Err(CsvError::CsvTimeOrder { file, line, column, previous_s, found_s: time });
+        }
+        if still {
+            out.repeated += 1;
+            continue;
+        }
+        t.push(time);
+        v.push(values[i]);
+    }
+    fill(&mut v, |i| t[i]);
+    let (start, span) = (t[0], t[t.len() - 1] - t[0]);
+    let mean_s = span / (t.len() - 1) as f64;
+    out.start_s = start;
+    out.longest_step_s = t.windows(2).fold(0.0, |m: f64, w| m.max(w[1] - w[0]));
+    // Even: no stamp is further from its place on the grid than stamps of 1 ms resolution may be, or 5 % of a step.
+    let slack = (0.05 * mean_s).max(0.000_6);
+    out.uneven = t.iter().enumerate().any(|(i, at)| (at - start - i as f64 * mean_s).abs() > slack);
+    if out.uneven {
+        // Twice the usual rate, so that straight lines between stamps lose little of what lies between the new ones.
+        in_range(1.0 / median_s)?;
+        out.rate_hz = (2.0 / median_s).ceil().min(MAX_RATE_HZ);
+        let count = (span * out.rate_hz).floor() + 1.0;
+        if count > MAX_SAMPLES as f64 {
+            let (low, high, found) = (2, MAX_SAMPLES, count.min(1e15) as usize);
+            return Err(CsvError::CsvLength { file: name.to_string(), low, high, found });
+        }
+        let mut j = 0;
+        out.values = (0..count as usize)
+            .map(|i| {
+                let at = start + i as f64 / out.rate_hz;
+                while j + 2 < t.len() && t[j + 1] <= at {
+                    j += 1;
+                }
+                let part = ((at - t[j]) / (t[j + 1] - t[j])).clamp(0.0, 1.0);
+                v[j] + part * (v[j + 1] - v[j])
+            })
+            .collect();
+        return Ok(out);
+    }
+    let found = 1.0 / mean_s;
+    // Stamps have a last digit: a whole number of hertz within 2 % of a sample at the far end is what was meant.
+    let whole = found.round();
+    let last = (t.len() - 1) as f64;
+    out.rate_hz = in_range(if (last - whole * span).abs() < 0.02 { whole } else { found })?;
+    out.values = v;
+    Ok(out)
+}
+
+/// Fills missing values linearly in time; at the ends repeats the nearest.
+fn fill(values: &mut [f64], at: impl Fn(usize) -> f64) {
+    let mut last: Option<usize> = None;
+    let mut i = 0;
+    while i < values.len() {
+        if !values[i].is_nan() {
+            last = Some(i);
+            i += 1;
+            continue;
+        }
+        let next = (i..values.len()).find(|k| !values[*k].is_nan());
+        let end = next.unwrap_or(values.len());
+        for k in i..end {
+            values[k] = match (last, next) {
+                (Some(a), Some(b)) => values[a] + (at(k) - at(a)) / (at(b) - at(a)) * (values[b] - values[a]),
+                (Some(a), None) => values[a],
+                (None, Some(b)) => values[b],
+                (None, None) => 0.0,
+            };
+        }
+        i = end;
+    }
+}

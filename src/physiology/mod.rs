@@ -1,0 +1,35 @@
+//! The subject: heart rhythm, breathing, pulse wave, and what manoeuvres do to them.
+//!
+//! | file | idea |
+//! |---|---|
+//! | [`subject`] | who sits there: what a scenario may say, and the concrete person drawn from it and a seed |
+//! | [`breath`] | the breathing movement: phase, depth, breath-to-breath irregularity |
+//! | [`rhythm`] | when the heart beats: pulse-frequency modulation with the known bands of variability |
+//! | [`wave`] | what a beat sends to the finger: bumps by recurrence and an elastic run-off |
+//! | [`shape`] | the proportions of one subject's wave, and how age and heart rate change them |
+//! | [`baseline`] | the slow wander under the pulse: breathing, vasomotion, talking and laughing |
+//! | [`manoeuvre`] | what the subject can be asked to do, each with its published course |
+//! | [`effects`] | which manoeuvres are acting now, and their joint effect |
+//! | [`oscillator`] | narrow-band noise, the building brick of the slow rhythms |
+//! | [`body`] | all of it, stepped together: fills sample blocks and owns the true beat times |
+//!
+//! Everything slow runs on a tick of [`TICK_S`]; only the pulse wave runs at the sample rate. The tick does not
+//! depend on the rate, so the same seed beats at the same times at any sampling rate.
+
+pub mod baseline;
+pub mod body;
+pub mod breath;
+pub mod effects;
+pub mod manoeuvre;
+pub mod oscillator;
+pub mod rhythm;
+pub mod shape;
+pub mod subject;
+pub mod wave;
+
+pub use body::{Beat, Body};
+pub use manoeuvre::Manoeuvre;
+pub use subject::{Fitness, SpecError, Subject, SubjectSpec};
+
+/// Length of the slow step, s. Rate, breathing and effects are constant or linear within it.
+pub const TICK_S: f64 = 0.02;

@@ -1,0 +1,89 @@
+//! The proportions of one subject's pulse wave, and how heart rate changes them.
+//!
+//! Times are given for an interval of one second and scale with the square root of the interval: systole lasts about
+//! `0.3 sqrt(RR)` (Bazett 1920 for the electrical, common practice for the mechanical systole), while diastole takes
+//! what is left.
+
+use super::wave::Bump;
+use serde::{Deserialize, Serialize};
+
+/// Proportions of a subject's wave. Heights are relative to the ejection bump, times for RR = 1 s.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Shape {
+    /// From the electrical beat to the centre of the ejection bump, s.
+    pub arrival_s: f64,
+    /// Width of the ejection bump, s.
+    pub ejection_width_s: f64,
+    /// Late systolic reflection: height, delay after the ejection centre, width.
+    pub late: [f64; 3],
+    /// Dicrotic wave: height, delay, width.
+    pub dicrotic: [f64; 3],
+    /// Last, flat diastolic wave: height, delay, width.
+    pub last: [f64; 3],
+    /// What the reservoir takes of the ejection, per second.
+    pub filling: f64,
+    /// Time constant of the reservoir, s; it does not scale with the interval.
+    pub run_off_s: f64,
+}
+
+/// What one beat changes about the proportions.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Variation {
+    /// Square root of the interval that governs systole, s^0.5.
+    pub stretch: f64,
+    /// Height of the whole beat.
+    pub amplitude: f64,
+    /// Factor on all reflected waves (vascular tone).
+    pub reflection: f64,
+    /// Factor on the delay of all reflected waves.
+    pub delay: f64,
+}
+
+impl Shape {
+    /// The bumps of a beat whose electrical time is `onset_s`.
+    pub fn bumps(&self, onset_s: f64, v: Variation) -> [Bump; 4] {
+        let centre = onset_s + self.arrival_s;
+        let part = |p: [f64; 3]| Bump {
+            height: v.amplitude * v.reflection * p[0],
+            centre_s: centre + v.stretch * v.delay * p[1],
+            width_s: v.stretch * p[2],
+            filling: 0.0,
+        };
+        let ejection = Bump {
+            height: v.amplitude,
+            centre_s: centre,
+            width_s: v.stretch * self.ejection_width_s,
+            filling: self.filling,
+        };
+        [ejection, part(self.late), part(self.dicrotic), part(self.last)]
+    }
+
+    /// The steady wave at a constant interval of `interval_s`, one period in `n` samples from the electrical beat on,
+    /// height 1 for the ejection.
+    pub fn steady_period(&self, interval_s: f64, n: usize) -> Vec<f64> {
+        let step = interval_s / n as f64;
+        let mut wave = super::wave::Wave::new(self.run_off_s, step);
+        let rest = Variation { stretch: interval_s.sqrt(), amplitude: 1.0, reflection: 1.0, delay: 1.0 };
+        let mut y = vec![0.0; n];
+        // Ten time constants of the reservoir are forgotten, and every bump of the first beats has passed.
+        let periods = (8.0 * self.run_off_s / interval_s + 4.0).ceil() as usize;
+        for k in 0..periods {
+            let now = k as f64 * interval_s;
+            for bump in self.bumps(now, rest) {
+                wave.launch(bump, now);
+            }
+            for part in y.chunks_mut(super::wave::CHUNK) {
+                wave.fill(part);
+            }
+        }
+        y
+    }
+
+    /// Peak-to-peak height and mean of the steady wave at a constant interval.
+    pub fn steady_height_and_mean(&self, interval_s: f64) -> (f64, f64) {
+        let y = self.steady_period(interval_s, 512);
+        let top = y.iter().copied().fold(f64::MIN, f64::max);
+        let low = y.iter().copied().fold(f64::MAX, f64::min);
+        (top - low, y.iter().sum::<f64>() / y.len() as f64)
+    }
+}

@@ -1,0 +1,187 @@
+//! What a beat sends to the finger.
+//!
+//! Every beat launches a few bell-shaped bumps (ejection, reflections, the dicrotic wave), and all bumps of all
+//! beats are added: superposition, so nothing jumps where one beat ends and the next begins. The ejection bumps also
+//! fill an elastic reservoir that runs off exponentially (windkessel, Frank 1899), which gives the long diastolic
+//! decay.
+//!
+//! A bump on an even grid of samples obeys `g *= h; h *= c` exactly, so there is no exponential per sample.
+
+use crate::math;
+use serde::{Deserialize, Serialize};
+
+/// A bump is followed from this many widths before its centre to as many after: there it is below 1e-6 of its height.
+const REACH: f64 = 5.3;
+
+/// A bell-shaped bump in time.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Bump {
+    /// Height.
+    pub height: f64,
+    /// Time of the centre, s.
+    pub centre_s: f64,
+    /// Standard deviation, s.
+    pub width_s: f64,
+    /// Share of it that flows into the reservoir.
+    pub filling: f64,
+}
+
+/// A bump on the sample grid.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+struct Running {
+    bump: Bump,
+    /// Samples until it begins, then samples until it ends.
+    wait: u64,
+    left: u64,
+    g: f64,
+    h: f64,
+    c: f64,
+}
+
+impl Running {
+    /// On a grid whose next sample is at `now_s`, `step_s` apart.
+    fn new(bump: Bump, now_s: f64, step_s: f64) -> Self {
+        let begin = ((bump.centre_s - REACH * bump.width_s - now_s) / step_s).ceil().max(0.0);
+        let end = ((bump.centre_s + REACH * bump.width_s - now_s) / step_s).ceil().max(begin);
+        let v = 1.0 / (bump.width_s * bump.width_s);
+        let x = now_s + begin * step_s - bump.centre_s;
+        Self {
+            bump,
+            wait: begin as u64,
+            left: (end - begin) as u64,
+            g: bump.height * math::exp(-0.5 * v * x * x),
+            h: math::exp(-0.5 * v * step_s * (2.0 * x + step_s)),
+            c: math::exp(-v * step_s * step_s),
+        }
+    }
+
+    /// Adds the next `out.len()` samples to `out`, and what flows into the reservoir to `flow`.
+    fn add(&mut self, out: &mut [f64], flow: &mut [f64]) {
+        let skip = self.wait.min(out.len() as u64) as usize;
+        self.wait -= skip as u64;
+        let run = (self.left.min((out.len() - skip) as u64)) as usize;
+        self.left -= run as u64;
+        let (mut g, mut h) = (self.g, self.h);
+        let filling = self.bump.filling;
+        if filling == 0.0 {
+            for o in &mut out[skip..skip + run] {
+                *o += g;
+                g *= h;
+                h *= self.c;
+            }
+        } else {
+            for (o, f) in out[skip..skip + run].iter_mut().zip(&mut flow[skip..skip + run]) {
+                *o += g;
+                *f += filling * g;
+                g *= h;
+                h *= self.c;
+            }
+        }
+        (self.g, self.h) = (g, h);
+    }
+}
+
+/// Largest block that [`Wave::fill`] works on at once.
+pub const CHUNK: usize = 128;
+
+/// The sum of all bumps under way, and the reservoir.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Wave {
+    running: Vec<Running>,
+    step_s: f64,
+    run_off_s: f64,
+    keep: f64,
+    gain: f64,
+    level: f64,
+    flow: f64,
+}
+
+/// Where the wave of a beat is highest.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Peak {
+    /// Time of the maximum, s.
+    pub time_s: f64,
+    /// Height above the lowest point before it.
+    pub rise: f64,
+    /// A maximum within the stretch searched, not at its edge.
+    pub inside: bool,
+}
+
+impl Wave {
+    /// An empty wave with a reservoir of time constant `run_off_s`, on a grid of `step_s`.
+    pub fn new(run_off_s: f64, step_s: f64) -> Self {
+        let mut wave =
+            Self { running: Vec::new(), step_s, run_off_s, keep: 0.0, gain: 0.0, level: 0.0, flow: 0.0 };
+        wave.set_step(step_s, 0.0);
+        wave
+    }
+
+    /// Changes the grid; the next sample is at `now_s`.
+    pub fn set_step(&mut self, step_s: f64, now_s: f64) {
+        self.step_s = step_s;
+        self.keep = math::exp(-step_s / self.run_off_s);
+        // Trapezium rule for the inflow. The level is per second of inflow, so that heights do not depend on the rate.
+        self.gain = 0.5 * step_s;
+        for r in &mut self.running {
+            *r = Running::new(r.bump, now_s, step_s);
+        }
+        self.running.retain(|r| r.left > 0);
+    }
+
+    /// Adds a bump; the next sample is at `now_s`.
+    pub fn launch(&mut self, bump: Bump, now_s: f64) {
+        self.running.push(Running::new(bump, now_s, self.step_s));
+    }
+
+    /// The next samples; at most [`CHUNK`].
+    pub fn fill(&mut self, out: &mut [f64]) {
+        let mut scratch = [0.0; CHUNK];
+        let flow = &mut scratch[..out.len()];
+        out.fill(0.0);
+        for r in &mut self.running {
+            r.add(out, flow);
+        }
+        let (mut level, mut before) = (self.level, self.flow);
+        for (o, f) in out.iter_mut().zip(flow.iter()) {
+            level = self.keep * level + self.gain * (self.keep * before + f);
+            before = *f;
+            *o += level;
+        }
+        (self.level, self.flow) = (level, before);
+        self.running.retain(|r| r.left > 0);
+    }
+
+    /// Runs a copy ahead, at a coarse step, from `now_s` (time of the next sample) and finds the highest point
+    /// between `from_s` and `to_s`, refined by a parabola through the three highest values. The bumps are exact at
+    /// the coarse grid, so the time is good to a small part of a millisecond.
+    pub fn look_ahead(&self, now_s: f64, from_s: f64, to_s: f64) -> Peak {
+        const COARSE_S: f64 = 0.004;
+        let mut copy = self.clone();
+        // The reservoir's level belongs to the sample before; the coarse grid must start from there.
+        let start_s = now_s - self.step_s + COARSE_S;
+        copy.set_step(COARSE_S, start_s);
+        let n = ((to_s - start_s) / COARSE_S).ceil().clamp(2.0, 400.0) as usize + 1;
+        let first = ((from_s - start_s) / COARSE_S).floor().clamp(0.0, (n - 2) as f64) as usize;
+        let mut y = vec![0.0; n];
+        for part in y.chunks_mut(CHUNK) {
+            copy.fill(part);
+        }
+        let mut best = first;
+        for k in first..n {
+            if y[k] > y[best] {
+                best = k;
+            }
+        }
+        let low = y[first..=best].iter().copied().fold(f64::MAX, f64::min);
+        let inside = best > first && best + 1 < n;
+        let mut time_s = start_s + best as f64 * COARSE_S;
+        if inside {
+            let (a, b, c) = (y[best - 1], y[best], y[best + 1]);
+            let bend = a - 2.0 * b + c;
+            if bend < 0.0 {
+                time_s += 0.5 * COARSE_S * (a - c) / bend;
+            }
+        }
+        Peak { time_s, rise: y[best] - low, inside }
+    }
+}

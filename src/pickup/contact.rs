@@ -1,0 +1,171 @@
+//! The pad against the skin: how large a pulse it feels.
+//!
+//! The curve over contact pressure is a design default shaped after oscillometry: the arterial wall is most
+//! compliant near zero transmural pressure (Babbs 2012, BioMed Eng OnLine 11:56), so the pulse is largest at a
+//! medium pressure, fades when the strap is loose, and is cut off when the strap closes the artery.
+
+use crate::bench::strap::{Face, Place, Strap};
+use crate::math;
+use crate::rng::Stream;
+use serde::{Deserialize, Serialize};
+
+/// Fall of arterial pressure with height over the heart, mmHg per cm: the density of blood times g; measured as 30
+/// to 31 mmHg over 40 cm (Raamat 2009, Med Eng Phys 31:522).
+const MMHG_PER_CM: f64 = 0.776;
+/// Pressure under which the pad may lift off, mmHg (design default).
+const LOOSE_MMHG: f64 = 12.0;
+/// Time over which an over-tight strap empties the fingertip, s (design default).
+const FADE_S: f64 = 60.0;
+
+/// What of the subject matters to the contact.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Finger {
+    /// Systolic pressure at heart height, mmHg.
+    pub systolic_mmhg: f64,
+    /// Diastolic pressure at heart height, mmHg.
+    pub diastolic_mmhg: f64,
+}
+
+/// Share of the best pulse at a contact pressure, 0 to 1, for a hand at heart height:
+/// `exp(-ln^2(Pc/P0) / (2 .75^2)) / (1 + e^((Pc - (SBP - 5))/8))`, `P0 = 0.6 MAP` (design default).
+pub fn pressure_gain(contact_mmhg: f64, systolic_mmhg: f64, diastolic_mmhg: f64) -> f64 {
+    if contact_mmhg <= 0.0 {
+        return 0.0;
+    }
+    let mean = diastolic_mmhg + (systolic_mmhg - diastolic_mmhg) / 3.0;
+    let best = (0.6 * mean).max(10.0);
+    let log = math::ln(contact_mmhg / best) / 0.75;
+    math::exp(-0.5 * log * log) * math::logistic(-(contact_mmhg - (systolic_mmhg - 5.0)) / 8.0)
+}
+
+/// Change of the pulse with the height of the hand: larger raised, smaller hanging (fitted to Hickey 2016, J Clin
+/// Monit Comput 30:727: about +70 % at +50 cm, -68 % at -50 cm).
+pub fn height_gain(cm: f64) -> f64 {
+    math::exp(if cm >= 0.0 { 0.0106 * cm } else { 0.0228 * cm })
+}
+
+/// Share of the best pulse that reaches the pad, without the slow fading of a tight strap. How large the pulse in a
+/// warm or cold finger is belongs to the body, not to the contact.
+pub fn gain(strap: &Strap, finger: &Finger) -> f64 {
+    if !strap.on {
+        return 0.0;
+    }
+    let shift = -MMHG_PER_CM * strap.height_cm;
+    let place = match strap.place {
+        Place::Pulp => 1.0,
+        Place::Middle => 0.45,
+        Place::Joint => 0.25,
+    };
+    let face = match strap.face {
+        Face::ToSkin => 1.0,
+        Face::Away => 0.1,
+    };
+    pressure_gain(strap.pressure_mmhg(), finger.systolic_mmhg + shift, finger.diastolic_mmhg + shift)
+        * height_gain(strap.height_cm)
+        * place
+        * face
+}
+
+/// How much more of a movement a loose pad feels: `1 + 4 e^(-Pc/12)` (design default).
+pub fn motion_gain(contact_mmhg: f64) -> f64 {
+    1.0 + 4.0 * math::exp(-contact_mmhg / 12.0)
+}
+
+/// The contact as a stage: it turns the pulse into the pad's signal.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Contact {
+    rate_hz: f64,
+    stream: Stream,
+    /// Gain that the strap asks for, and the one reached: a strap settles in about a quarter of a second.
+    goal: f64,
+    gain: f64,
+    /// Share left by an over-tight strap.
+    fade: f64,
+    tight: bool,
+    smooth: f64,
+    lift_rate: f64,
+    next_lift: f64,
+    lifted: f64,
+    bounce: f64,
+}
+
+impl Contact {
+    /// A contact with nothing strapped on.
+    pub fn new(rate_hz: f64, seed: u64) -> Self {
+        Self {
+            rate_hz,
+            stream: Stream::new(seed, "contact"),
+            goal: 0.0,
+            gain: 0.0,
+            fade: 1.0,
+            tight: false,
+            smooth: 0.0,
+            lift_rate: 0.0,
+            next_lift: f64::MAX,
+            lifted: 0.0,
+            bounce: 0.0,
+        }
+    }
+
+    /// Goes on at another number of samples a second.
+    pub fn set_rate(&mut self, rate_hz: f64) {
+        self.rate_hz = rate_hz;
+    }
+
+    /// Takes over a changed strap or finger.
+    pub fn set(&mut self, strap: &Strap, finger: &Finger) {
+        let pressure = strap.pressure_mmhg();
+        self.goal = gain(strap, finger);
+        self.tight = strap.on && pressure > finger.diastolic_mmhg - MMHG_PER_CM * strap.height_cm;
+        let rate = if strap.on && pressure < LOOSE_MMHG { 0.6 * math::exp(-pressure / 4.0) } else { 0.0 };
+        if rate != self.lift_rate {
+            self.lift_rate = rate;
+            self.next_lift = self.stream.waiting_s(rate);
+        }
+    }
+
+    /// Puts the contact at once where it is heading; for the start of a run.
+    pub fn settle(&mut self) {
+        self.gain = self.goal;
+    }
+
+    /// Whether the fingertip looks dusky: strapped too tight for a while.
+    pub fn dusky(&self) -> bool {
+        self.tight && self.fade < 0.8
+    }
+
+    /// Turns the pulse into the pad's mechanical signal in place; the unit stays that of the pulse.
+    pub fn apply(&mut self, pulse: &mut [f64]) {
+        let dt = 1.0 / self.rate_hz;
+        let settle = dt / 0.25;
+        let (fade_step, fade_goal) = if self.tight { (dt / FADE_S, 0.1) } else { (dt / 15.0, 1.0) };
+        // Over diastolic pressure the artery opens late in each beat and the upstroke is rounded: a 4 Hz low-pass.
+        let corner = math::TAU * 4.0 * dt;
+        let soft = corner / (1.0 + corner);
+        let bounce_decay = 1.0 - dt / 0.02;
+        for x in pulse {
+            self.gain += (self.goal - self.gain) * settle;
+            self.fade += (fade_goal - self.fade) * fade_step;
+            self.smooth += (*x - self.smooth) * if self.tight { soft } else { 1.0 };
+            let mut y = self.gain * self.fade * self.smooth;
+            if self.lifted > 0.0 {
+                self.lifted -= dt;
+                y = 0.0;
+                if self.lifted <= 0.0 {
+                    // The pad falls back on the skin with a knock of 2 to 10 times the pulse (design default).
+                    self.bounce = self.stream.range(2.0, 10.0) * (0.1 + self.gain);
+                    self.next_lift = self.stream.waiting_s(self.lift_rate);
+                }
+            } else {
+                self.next_lift -= dt;
+                if self.next_lift <= 0.0 {
+                    self.lifted = self.stream.range(0.05, 0.3);
+                }
+            }
+            y += self.bounce;
+            // Cut off before it becomes a number too small for fast arithmetic.
+            self.bounce = if self.bounce > 1e-9 { self.bounce * bounce_decay } else { 0.0 };
+            *x = y;
+        }
+    }
+}

@@ -1,0 +1,178 @@
+//! From the places of things on the table to the strength of the hum.
+//!
+//! Electric: a conductor at mains voltage drives a current `I = 2 pi f C V` through its stray capacitance `C` into
+//! the lead and into the subject's body; the pad's impedance turns it into a voltage. Magnetic: a cord with current
+//! induces `2 pi f B A` in the loop of the lead (long-wire field `mu0 I / (2 pi r)`, of which a pair of wires leaves
+//! the part `spacing / r`); it is small against a pad of tens of millivolts and is kept because it is real.
+//!
+//! The stray capacitances are design defaults of plausible size: no published table exists for a student's bench.
+
+use super::pad::Pad;
+use crate::bench::Bench;
+use crate::bench::lead::loop_area_m2;
+use crate::bench::table::{Part, Point};
+use crate::math;
+use serde::{Deserialize, Serialize};
+
+/// The mains of a region.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Mains {
+    /// Voltage against earth, V rms.
+    pub volts: f64,
+    /// Frequency, Hz.
+    pub hz: f64,
+}
+
+impl Default for Mains {
+    fn default() -> Self {
+        Self { volts: 230.0, hz: 50.0 }
+    }
+}
+
+/// Strength of the hum at the recorder's input: peak volts of the fundamental.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Hum {
+    /// Through the field of the power strip and other plain mains wiring.
+    pub wiring_v: f64,
+    /// Through the field of the charger, whose switching makes it rich in harmonics.
+    pub charger_v: f64,
+    /// Through the subject's body.
+    pub body_v: f64,
+    /// Induced in the loop of the lead.
+    pub loop_v: f64,
+}
+
+impl Hum {
+    /// All of it, peak volts: the capacitive parts are in phase, the induced one at a right angle to them.
+    pub fn total_v(&self) -> f64 {
+        math::hypot(self.wiring_v + self.charger_v + self.body_v, self.loop_v)
+    }
+}
+
+/// Capacitance to half a metre of lead right at the source, pF (design defaults).
+const STRIP_PF: f64 = 1.0;
+const CHARGER_PF: f64 = 1.5;
+const LAMP_PF: f64 = 0.1;
+/// Distance over which the coupling falls to half, cm (design default).
+const HALF_CM: f64 = 10.0;
+/// Wiring in the walls, pF per half metre of lead anywhere in the room (design default).
+const ROOM_PF: f64 = 0.004;
+/// Capacitance of the subject's body to earth, pF, and from the finger to the pad, pF (design defaults within the
+/// published "hundreds of pF").
+const BODY_EARTH_PF: f64 = 300.0;
+const FINGER_PAD_PF: f64 = 20.0;
+/// Load current in the charger's cord, A, and the spacing of its two wires, m.
+const CORD_A: f64 = 0.3;
+const CORD_SPACING_M: f64 = 0.003;
+/// Magnetic constant, H/m.
+const MU0: f64 = 4.0e-7 * math::PI;
+/// Input resistance of an open input, ohm, and the stray capacitance of its socket, pF for each pF per half metre.
+const OPEN_OHM: f64 = 1e6;
+const SOCKET_SHARE: f64 = 0.25;
+
+/// Current through a stray capacitance, A rms: `2 pi f C V`.
+pub fn capacitive_current_a(hz: f64, farad: f64, volts: f64) -> f64 {
+    math::TAU * hz * farad * volts
+}
+
+/// Field of a long straight wire, tesla: `mu0 I / (2 pi r)`.
+pub fn wire_field_t(ampere: f64, metre: f64) -> f64 {
+    MU0 * ampere / (math::TAU * metre)
+}
+
+/// Field of two wires `spacing` apart that carry the current there and back, tesla, at a distance well over the
+/// spacing.
+pub fn pair_field_t(ampere: f64, metre: f64, spacing: f64) -> f64 {
+    wire_field_t(ampere, metre) * spacing / metre
+}
+
+/// Voltage induced in a loop, V (same measure as the field): `2 pi f B A`.
+pub fn induced_v(hz: f64, tesla: f64, area_m2: f64) -> f64 {
+    math::TAU * hz * tesla * area_m2
+}
+
+/// Falling-off of the coupling with distance, 1 at the source.
+fn reach(gap_cm: f64) -> f64 {
+    let u = gap_cm / HALF_CM;
+    1.0 / (1.0 + u * u.sqrt())
+}
+
+/// Stray capacitances at a place: (plain wiring, charger), pF per half metre of lead.
+fn capacitance_at(bench: &Bench, at: Point) -> (f64, f64) {
+    let gap = |part| bench.table.gap_to(part, at);
+    // A switched-off strip keeps the field of its feed up to the switch.
+    let strip = if bench.wiring.strip_on { STRIP_PF } else { 0.3 * STRIP_PF };
+    let live = if bench.wiring.strip_on { 1.0 } else { 0.0 };
+    let wiring = ROOM_PF + strip * reach(gap(Part::Strip)) + live * LAMP_PF * reach(gap(Part::Lamp));
+    let charger =
+        if bench.wiring.charger_plugged { live * CHARGER_PF * reach(gap(Part::Charger)) } else { 0.0 };
+    (wiring, charger)
+}
+
+/// Capacitances summed along the lead with its coil of slack at the first handle: (wiring, charger), pF.
+fn capacitance_along_lead(bench: &Bench) -> (f64, f64) {
+    let mut sum = (0.0, 0.0);
+    let mut add = |at: Point, cm: f64| {
+        let (w, c) = capacitance_at(bench, at);
+        sum.0 += w * cm / 50.0;
+        sum.1 += c * cm / 50.0;
+    };
+    for leg in bench.lead_path().windows(2) {
+        let cm = leg[0].distance(leg[1]);
+        // Pieces of 3 cm or less, so that dragging changes the sum smoothly.
+        let pieces = (cm / 3.0).ceil().max(1.0);
+        let mut k = 0.5;
+        while k < pieces {
+            let u = k / pieces;
+            let at =
+                Point { x: leg[0].x + u * (leg[1].x - leg[0].x), y: leg[0].y + u * (leg[1].y - leg[0].y) };
+            add(at, cm / pieces);
+            k += 1.0;
+        }
+    }
+    add(bench.lead.handles[0], bench.slack_cm().max(0.0));
+    sum
+}
+
+/// Hum that reaches the input through the pad: its lead, the body, the loop.
+pub fn hum_at_pad(bench: &Bench, pad: &Pad, mains: &Mains) -> Hum {
+    let ohm = pad.impedance_ohm(mains.hz);
+    let peak = core::f64::consts::SQRT_2;
+    let volts_per_pf = peak * ohm * capacitive_current_a(mains.hz, 1e-12, mains.volts);
+    let (wiring, charger) = capacitance_along_lead(bench);
+    let leak = pad.shield_leak();
+
+    let body_v = if bench.strap.on {
+        // The forearm lies along a quarter of a metre; the body itself couples to the room.
+        let hand = bench.table.at(Part::Hand);
+        let (w, c) = capacitance_at(bench, hand);
+        let body_volts = mains.volts * (0.3 + w + c) / BODY_EARTH_PF;
+        // The shield ends at the pad; a damaged or missing one leaves its back open as well.
+        let back = 0.1 + 0.9 * leak;
+        peak * ohm * capacitive_current_a(mains.hz, FINGER_PAD_PF * back * 1e-12, body_volts)
+    } else {
+        0.0
+    };
+
+    let loop_v = if bench.wiring.charger_plugged && bench.wiring.strip_on {
+        let path = bench.lead_path();
+        let nearest =
+            path.iter().map(|p| bench.table.gap_to(Part::Charger, *p)).fold(f64::INFINITY, f64::min).max(2.0);
+        let tesla = pair_field_t(CORD_A, nearest / 100.0, CORD_SPACING_M);
+        peak * induced_v(mains.hz, tesla, loop_area_m2(&path))
+    } else {
+        0.0
+    };
+    Hum { wiring_v: volts_per_pf * wiring * leak, charger_v: volts_per_pf * charger * leak, body_v, loop_v }
+}
+
+/// Hum of an input with nothing in it: a short antenna on a high resistance.
+pub fn hum_at_open_input(bench: &Bench, mains: &Mains) -> Hum {
+    let (wiring, charger) = capacitance_at(bench, bench.table.at(Part::Unit));
+    let volts_per_pf = core::f64::consts::SQRT_2
+        * OPEN_OHM
+        * capacitive_current_a(mains.hz, 1e-12, mains.volts)
+        * SOCKET_SHARE;
+    Hum { wiring_v: volts_per_pf * wiring, charger_v: volts_per_pf * charger, body_v: 0.0, loop_v: 0.0 }
+}

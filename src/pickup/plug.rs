@@ -1,0 +1,62 @@
+//! A plug that is not pushed home: the signal comes and goes as in a random telegraph.
+
+use crate::rng::Stream;
+use serde::{Deserialize, Serialize};
+
+/// The plug's contact as a stage.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Plug {
+    rate_hz: f64,
+    stream: Stream,
+    /// How badly it sits, 0 (home) to 1 (about to fall out).
+    looseness: f64,
+    open: bool,
+    left_s: f64,
+}
+
+impl Plug {
+    /// A plug with the given looseness, 0 to 1.
+    pub fn new(rate_hz: f64, looseness: f64, seed: u64) -> Self {
+        let mut made =
+            Self { rate_hz, stream: Stream::new(seed, "plug"), looseness: 0.0, open: false, left_s: 0.0 };
+        made.set_looseness(looseness);
+        made
+    }
+
+    /// Goes on at another number of samples a second.
+    pub fn set_rate(&mut self, rate_hz: f64) {
+        self.rate_hz = rate_hz;
+    }
+
+    /// Takes over another looseness; 0 when the plug has been pushed home.
+    pub fn set_looseness(&mut self, looseness: f64) {
+        self.looseness = looseness;
+        self.open = false;
+        self.left_s = self.stream.waiting_s(0.5 * looseness);
+    }
+
+    /// How badly it sits, 0 to 1.
+    pub fn looseness(&self) -> f64 {
+        self.looseness
+    }
+
+    /// Someone wiggles it: a loose plug opens at once.
+    pub fn wiggle(&mut self) {
+        if self.looseness > 0.0 {
+            self.open = true;
+            self.left_s = self.stream.range(0.2, 0.6);
+        }
+    }
+
+    /// For each sample, whether the contact is open; dwell times average 2 s closed and 0.2 s open at full
+    /// looseness (design default).
+    pub fn next_open(&mut self) -> bool {
+        self.left_s -= 1.0 / self.rate_hz;
+        if self.left_s <= 0.0 {
+            self.open = !self.open;
+            let rate = if self.open { 5.0 / (0.3 + 0.7 * self.looseness) } else { 0.5 * self.looseness };
+            self.left_s = self.stream.waiting_s(rate);
+        }
+        self.open
+    }
+}

@@ -1,0 +1,352 @@
+//! The tables of a scenario file and their checks.
+
+use super::error::ScenarioError;
+use super::script::{Attempt, MOST_STEPS};
+use crate::assess::Criteria;
+use crate::bench::strap::{Face, Place};
+use crate::bench::table::{Part, Point};
+use crate::bench::wiring::{End, Socket};
+use crate::bench::{Bench, Change};
+use crate::chain::Config;
+use crate::physiology::SubjectSpec;
+use crate::pickup::field::Mains;
+use crate::pickup::pad::Pad;
+use crate::recorder::Settings;
+use serde::{Deserialize, Serialize};
+
+/// Longest scenario file, bytes.
+pub const MOST_BYTES: usize = 64 * 1024;
+
+/// How much the page helps.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Help {
+    /// The next step is named.
+    #[default]
+    Guided,
+    /// The student works alone.
+    Alone,
+}
+
+/// A scenario.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Scenario {
+    /// Name in links and results: small letters, digits, hyphens.
+    pub id: String,
+    /// Order of difficulty, from 1.
+    pub level: u8,
+    /// Heading.
+    pub title: String,
+    /// What is to be learnt.
+    pub aim: String,
+    /// What the student is told.
+    pub brief: String,
+    /// How much the page helps.
+    #[serde(default)]
+    pub help: Help,
+    /// The mains of the region.
+    #[serde(default)]
+    pub mains: Mains,
+    /// The subject, as far as it is laid down.
+    #[serde(default)]
+    pub subject: SubjectSpec,
+    /// The pad.
+    #[serde(default)]
+    pub pad: Pad,
+    /// How the bench is found.
+    #[serde(default)]
+    pub bench: BenchSpec,
+    /// The recorder's settings.
+    #[serde(default)]
+    pub recorder: Settings,
+    /// The strip's time base at the start, s a screen.
+    #[serde(default = "ten")]
+    pub time_base_s: f64,
+    /// What must be reached.
+    #[serde(default)]
+    pub pass: Criteria,
+    /// Scripted attempts.
+    #[serde(default)]
+    pub attempt: Vec<Attempt>,
+}
+
+fn ten() -> f64 {
+    10.0
+}
+
+/// How the bench is found.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct BenchSpec {
+    /// What the bench is before the rest of this table applies.
+    pub start: Start,
+    /// How restless the hand is, 0 to 1.
+    pub unrest: f64,
+    /// How badly the pad's plug sits, 0 to 1.
+    pub plug_loose: f64,
+    /// Whether the computer finds the unit by itself.
+    pub finds_unit: bool,
+    /// Whether the charger is in the power strip.
+    pub charger: bool,
+    /// Whether the power strip is on.
+    pub strip_on: bool,
+    /// The strap.
+    pub strap: StrapSpec,
+    /// Parts that stand elsewhere than on a tidy bench.
+    pub place: Vec<PlaceSpec>,
+    /// Plugs that are elsewhere than the start says.
+    pub plug: Vec<PlugSpec>,
+}
+
+impl Default for BenchSpec {
+    fn default() -> Self {
+        Self {
+            start: Start::Wired,
+            unrest: 0.0,
+            plug_loose: 0.0,
+            finds_unit: true,
+            charger: false,
+            strip_on: true,
+            strap: StrapSpec::default(),
+            place: Vec::new(),
+            plug: Vec::new(),
+        }
+    }
+}
+
+/// What the bench is at first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Start {
+    /// All leads apart, the unit off, the pad beside the hand.
+    Apart,
+    /// Wired, powered, strapped.
+    Wired,
+}
+
+/// The strap, as far as it is laid down.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct StrapSpec {
+    /// On the finger.
+    pub on: Option<bool>,
+    /// 0 to 1.
+    pub tightness: Option<f64>,
+    /// Place along the finger.
+    pub place: Option<Place>,
+    /// Sensing face.
+    pub face: Option<Face>,
+    /// Height of the hand over the heart, cm.
+    pub height_cm: Option<f64>,
+}
+
+/// A part and where it stands.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PlaceSpec {
+    /// The part.
+    pub part: Part,
+    /// Centre, cm from the left edge.
+    pub x: f64,
+    /// Centre, cm from the far edge.
+    pub y: f64,
+}
+
+/// A plug and where it is; no socket when it lies on the table.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PlugSpec {
+    /// The plug.
+    pub end: End,
+    /// The socket.
+    #[serde(default)]
+    pub socket: Option<Socket>,
+}
+
+impl Scenario {
+    /// Reads and checks a scenario file. The error names the field, what stands there and what was expected.
+    pub fn read(text: &str) -> Result<Self, ScenarioError> {
+        if text.len() > MOST_BYTES {
+            let expected = format!("at most {MOST_BYTES} bytes");
+            return Err(ScenarioError::at("file", format!("{} bytes", text.len()), expected));
+        }
+        let line_of = |span: Option<core::ops::Range<usize>>| {
+            span.and_then(|s| text.get(..s.start)).map(|before| before.matches('\n').count() + 1)
+        };
+        let table = toml::Deserializer::parse(text).map_err(|e| ScenarioError {
+            line: line_of(e.span()),
+            ..ScenarioError::at("file", e.message().trim(), "a TOML document")
+        })?;
+        let scenario: Scenario = serde_path_to_error::deserialize(table).map_err(|e| {
+            let path = e.path().to_string();
+            let inner = e.into_inner();
+            let (found, expected) = split_message(inner.message());
+            ScenarioError {
+                field: field_of(&path, inner.message()),
+                expected,
+                found,
+                line: line_of(inner.span()),
+            }
+        })?;
+        scenario.check()?;
+        Ok(scenario)
+    }
+
+    fn check(&self) -> Result<(), ScenarioError> {
+        let known = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+        if self.id.is_empty() || self.id.len() > 60 || !self.id.chars().all(known) {
+            let expected = "1 to 60 small letters, digits and hyphens";
+            return Err(ScenarioError::at("id", format!("\"{}\"", self.id), expected));
+        }
+        if !(1..=9).contains(&self.level) {
+            return Err(ScenarioError::at("level", self.level, "a whole number from 1 to 9"));
+        }
+        for (field, text, most) in
+            [("title", &self.title, 80), ("aim", &self.aim, 400), ("brief", &self.brief, 2000)]
+        {
+            let length = text.trim().chars().count();
+            if length == 0 || length > most {
+                let expected = format!("1 to {most} characters");
+                return Err(ScenarioError::at(field, format!("{length} characters"), expected));
+            }
+        }
+        if ![50.0, 60.0].contains(&self.mains.hz) {
+            return Err(ScenarioError::at("mains.hz", self.mains.hz, "50 or 60"));
+        }
+        if !(self.mains.volts.is_finite() && (90.0..=260.0).contains(&self.mains.volts)) {
+            return Err(ScenarioError::at("mains.volts", self.mains.volts, "a number from 90 to 260"));
+        }
+        self.subject
+            .check()
+            .map_err(|e| ScenarioError::at(format!("subject.{}", e.field), e.found, e.expected))?;
+        self.recorder
+            .check()
+            .map_err(|e| ScenarioError::at(format!("recorder.{}", e.field), "another value", e.expected))?;
+        if !crate::strip::frame::TIME_BASES_S.contains(&self.time_base_s) {
+            let list = crate::strip::frame::TIME_BASES_S.map(|t| t.to_string()).join(", ");
+            return Err(ScenarioError::at("time_base_s", self.time_base_s, format!("one of {list}")));
+        }
+        self.pass.check().map_err(|(field, expected)| {
+            ScenarioError::at(format!("pass.{field}"), "another value", expected)
+        })?;
+        for (field, value) in [("unrest", self.bench.unrest), ("plug_loose", self.bench.plug_loose)] {
+            if !(value.is_finite() && (0.0..=1.0).contains(&value)) {
+                return Err(ScenarioError::at(format!("bench.{field}"), value, "a number from 0 to 1"));
+            }
+        }
+        for (k, attempt) in self.attempt.iter().enumerate() {
+            if attempt.steps.len() > MOST_STEPS {
+                let expected = format!("at most {MOST_STEPS} steps");
+                let found = format!("{} steps", attempt.steps.len());
+                return Err(ScenarioError::at(format!("attempt[{k}].steps"), found, expected));
+            }
+        }
+        self.build_bench().map(|_| ())
+    }
+
+    /// The bench as the student finds it.
+    fn build_bench(&self) -> Result<Bench, ScenarioError> {
+        let spec = &self.bench;
+        let mut bench = match spec.start {
+            Start::Apart => Bench::tidy(),
+            Start::Wired => Bench::wired(),
+        };
+        let refused = |field: String, r: crate::bench::Refusal| {
+            let told = serde_json::to_string(&r).unwrap_or_default();
+            ScenarioError::at(
+                field,
+                format!("a change that the bench refuses ({told})"),
+                "a change that can be done",
+            )
+        };
+        bench.wiring.strip_on = spec.strip_on;
+        for (k, plug) in spec.plug.iter().enumerate() {
+            let change = match plug.socket {
+                Some(socket) => Change::Plug { end: plug.end, socket },
+                None => Change::Unplug { end: plug.end },
+            };
+            bench.change(&change).map_err(|r| refused(format!("bench.plug[{k}]"), r))?;
+        }
+        bench.wiring.charger_plugged = spec.charger;
+        if spec.charger && bench.wiring.end_in(Socket::Outlet4).is_some() {
+            return Err(ScenarioError::at("bench.charger", "true", "outlet4 left free for the charger"));
+        }
+        // All places at once: only the finished arrangement has to suit the lead.
+        for (k, place) in spec.place.iter().enumerate() {
+            let inside = |v: f64, most: f64| v.is_finite() && (0.0..=most).contains(&v);
+            let (w, d) = (crate::bench::table::WIDTH_CM, crate::bench::table::DEPTH_CM);
+            if !inside(place.x, w) || !inside(place.y, d) {
+                let found = format!("x = {}, y = {}", place.x, place.y);
+                let expected = format!("a place on the table of {w} by {d} cm");
+                return Err(ScenarioError::at(format!("bench.place[{k}]"), found, expected));
+            }
+            let to = Point { x: place.x, y: place.y };
+            match place.part {
+                Part::Lead1 => bench.lead.handles[0] = to,
+                Part::Lead2 => bench.lead.handles[1] = to,
+                part => bench.table.put(part, to),
+            }
+        }
+        let strap = &spec.strap;
+        bench.strap.on = strap.on.unwrap_or(bench.strap.on);
+        bench.strap.place = strap.place.unwrap_or(bench.strap.place);
+        bench.strap.face = strap.face.unwrap_or(bench.strap.face);
+        if let Some(u) = strap.tightness {
+            if !(u.is_finite() && (0.0..=1.0).contains(&u)) {
+                return Err(ScenarioError::at("bench.strap.tightness", u, "a number from 0 to 1"));
+            }
+            bench.strap.tightness = u;
+        }
+        if let Some(cm) = strap.height_cm {
+            if !(cm.is_finite() && (-50.0..=50.0).contains(&cm)) {
+                return Err(ScenarioError::at("bench.strap.height_cm", cm, "a number from -50 to 50"));
+            }
+            bench.strap.height_cm = cm;
+        }
+        if bench.slack_cm() < 0.0 {
+            let found = format!("a lead {:.0} cm too short", -bench.slack_cm());
+            return Err(ScenarioError::at("bench.place", found, "places that the pad's lead reaches"));
+        }
+        Ok(bench)
+    }
+
+    /// The chain's description.
+    pub fn config(&self) -> Result<Config, ScenarioError> {
+        Ok(Config {
+            subject: self.subject.clone(),
+            mains: self.mains,
+            pad: self.pad,
+            unrest: self.bench.unrest,
+            plug_loose: self.bench.plug_loose,
+            finds_unit: self.bench.finds_unit,
+            bench: self.build_bench()?,
+            recorder: self.recorder.clone(),
+        })
+    }
+}
+
+/// Serde says what it found and expected in one sentence: "unknown field `x`, expected one of ..." or "invalid type:
+/// string "a", expected f64".
+fn split_message(message: &str) -> (String, String) {
+    let message = message.trim();
+    match message.rsplit_once(", expected ") {
+        Some((found, expected)) => (found.to_string(), expected.to_string()),
+        None => match message.strip_prefix("missing field ") {
+            Some(field) => ("nothing".into(), format!("the field {field}")),
+            None => (message.to_string(), "another value".into()),
+        },
+    }
+}
+
+/// The path with the name of a missing field added, which serde's path leaves out.
+fn field_of(path: &str, message: &str) -> String {
+    let path = if path == "." { "" } else { path };
+    let missing = message.trim().strip_prefix("missing field `").and_then(|m| m.split('`').next());
+    match missing {
+        Some(name) if path.is_empty() => name.to_string(),
+        Some(name) => format!("{path}.{name}"),
+        None if path.is_empty() => "file".to_string(),
+        None => path.to_string(),
+    }
+}

@@ -1,0 +1,35 @@
+//! Scripted attempts as they stand in a scenario file.
+
+use serde::{Deserialize, Serialize};
+
+/// Most steps in a script.
+pub const MOST_STEPS: usize = 400;
+/// Longest wait in a script, s.
+pub const LONGEST_WAIT_S: f64 = 600.0;
+
+/// One scripted attempt with its expected result.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Attempt {
+    /// What the attempt shows.
+    pub name: String,
+    /// Seed of the run.
+    pub seed: u64,
+    /// What must come out.
+    pub expect: Expect,
+    /// What is done: `{ wait = 2.5 }`, or an action as in an attempt's log. In the text of an answer `@count`,
+    /// `@seconds`, `@multiplier` and `@rate` stand for the right values; `@count+1` and `@count*2` for wrong ones.
+    /// `@beat+0.4` in a time stands for that much after the first beat of the recording.
+    pub steps: Vec<serde_json::Value>,
+}
+
+/// What a scripted attempt must end with.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Expect {
+    /// Whether the last check is passed.
+    pub passed: bool,
+    /// Codes that the last check must contain.
+    #[serde(default)]
+    pub codes: Vec<String>,
+}

@@ -1,0 +1,214 @@
+//! What can be done in an attempt, as it stands in logs and scripts: `{"do": "strap", "tightness": 0.6}`.
+
+use crate::bench;
+use crate::chain::Poke;
+use crate::physiology::Manoeuvre;
+use crate::recorder::settings;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use serde_json::Value;
+
+/// One action.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Action {
+    /// At the bench.
+    Bench(bench::Change),
+    /// At the recorder's settings.
+    Recorder(settings::Change),
+    /// To the subject, the pad or a plug.
+    Poke(Poke),
+    /// On the strip and the worksheet.
+    Page(Page),
+}
+
+/// Actions on the strip and the worksheet.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+pub enum Page {
+    /// Choose the time base.
+    TimeBase {
+        /// One of [`crate::strip::frame::TIME_BASES_S`], s a screen.
+        s: f64,
+    },
+    /// Choose what the strip shows.
+    Show {
+        /// Live or hold.
+        mode: Mode,
+    },
+    /// Start recording.
+    Record {},
+    /// Stop recording; the new take is shown.
+    Stop {},
+    /// Show a take.
+    OpenTake {
+        /// Its number, from 0.
+        take: usize,
+    },
+    /// Scroll within the take that is shown.
+    Scroll {
+        /// Time at the left edge, s.
+        start_s: f64,
+    },
+    /// Put a cursor.
+    Cursor {
+        /// Which one.
+        which: Which,
+        /// Where, s from the take's start; none takes it away.
+        t: Option<f64>,
+    },
+    /// Mark a beat.
+    Mark {
+        /// Where, s from the take's start.
+        t: f64,
+    },
+    /// Take the mark nearest to a place away.
+    Unmark {
+        /// Where, s from the take's start.
+        t: f64,
+    },
+    /// Take all marks away.
+    MarksClear {},
+    /// Fill in a field of the worksheet.
+    Answer {
+        /// Which field.
+        field: super::worksheet::Field,
+        /// As typed.
+        text: String,
+    },
+    /// Have the worksheet checked.
+    Check {},
+    /// See the true rate; that ends the attempt.
+    Reveal {},
+    /// Let the subject do something.
+    Manoeuvre {
+        /// What.
+        what: Manoeuvre,
+    },
+}
+
+/// What the strip shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Mode {
+    /// The live signal.
+    Live,
+    /// The live signal, held still.
+    Hold,
+    /// A take.
+    Take,
+}
+
+/// A cursor.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Which {
+    /// Cursor A.
+    A,
+    /// Cursor B.
+    B,
+}
+
+/// Why an action was not done. Nothing has changed.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "code", content = "args", rename_all = "snake_case")]
+pub enum Refusal {
+    /// The computer does not see the unit.
+    NoLink {},
+    /// Nothing is plugged into the input that is shown.
+    NothingInInput {
+        /// The input.
+        input: u8,
+    },
+    /// It cannot be changed while recording.
+    Recording {
+        /// What.
+        what: &'static str,
+    },
+    /// Nothing is being recorded.
+    NotRecording {},
+    /// Under a second was recorded; nothing is kept.
+    TooShort {},
+    /// There is no such take, or none at all.
+    NoTake {},
+    /// The attempt has ended.
+    AttemptOver {},
+    /// A number outside its range.
+    OutOfRange {
+        /// Its name.
+        field: &'static str,
+        /// Lowest value.
+        min: f64,
+        /// Highest value.
+        max: f64,
+    },
+    /// A value that a setting does not take.
+    BadValue {
+        /// The setting.
+        field: &'static str,
+        /// What it takes.
+        expected: String,
+    },
+    /// The attempt is as long as it may be.
+    LogFull {
+        /// Most actions.
+        most: usize,
+    },
+    /// There is no bench: a recording is shown.
+    NoBench {},
+    /// The bench refuses.
+    #[serde(untagged)]
+    Bench(bench::Refusal),
+}
+
+impl From<bench::Refusal> for Refusal {
+    fn from(refusal: bench::Refusal) -> Self {
+        Refusal::Bench(refusal)
+    }
+}
+
+impl From<settings::BadValue> for Refusal {
+    fn from(bad: settings::BadValue) -> Self {
+        Refusal::BadValue { field: bad.field, expected: bad.expected }
+    }
+}
+
+impl Serialize for Action {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Action::Bench(a) => a.serialize(serializer),
+            Action::Recorder(a) => a.serialize(serializer),
+            Action::Poke(a) => a.serialize(serializer),
+            Action::Page(a) => a.serialize(serializer),
+        }
+    }
+}
+
+impl<'de> Deserialize<'de> for Action {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let value = Value::deserialize(deserializer)?;
+        Action::from_value(value).map_err(serde::de::Error::custom)
+    }
+}
+
+impl Action {
+    /// Reads an action; the message says what is wrong with it.
+    pub fn from_value(value: Value) -> Result<Self, String> {
+        let Some(name) = value.get("do").and_then(Value::as_str).map(str::to_string) else {
+            return Err("an action is an object with its name under \"do\"".into());
+        };
+        // Each group is asked in turn; the one that knows the name decides.
+        let groups: [fn(Value) -> Result<Action, serde_json::Error>; 4] = [
+            |v| serde_json::from_value(v).map(Action::Bench),
+            |v| serde_json::from_value(v).map(Action::Recorder),
+            |v| serde_json::from_value(v).map(Action::Poke),
+            |v| serde_json::from_value(v).map(Action::Page),
+        ];
+        for read in groups {
+            match read(value.clone()) {
+                Ok(action) => return Ok(action),
+                Err(e) if e.to_string().starts_with(&format!("unknown variant `{name}`")) => {}
+                Err(e) => return Err(format!("action \"{name}\": {e}")),
+            }
+        }
+        Err(format!("there is no action \"{name}\""))
+    }
+}

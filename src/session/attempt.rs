@@ -1,0 +1,603 @@
+//! The running attempt: it lets the world run on, does what is asked, and has the worksheet judged.
+
+use super::action::{Action, Mode, Page, Refusal, Which};
+use super::take::Take;
+use super::worksheet::Worksheet;
+use crate::assess::Criteria;
+use crate::assess::trace::{self, Trace};
+use crate::assess::verdict::{self, Reference, Report};
+use crate::assess::window::{Peak, interval_rate};
+use crate::chain::{Answer, Chain};
+use crate::measure;
+use crate::recorder::converter;
+use crate::recording::Recording;
+use crate::scenario::{Scenario, ScenarioError};
+use crate::strip::frame::TIME_BASES_S;
+use crate::strip::live::Live;
+use serde::{Deserialize, Serialize};
+
+/// Most actions in an attempt.
+pub const MOST_ACTIONS: usize = 20_000;
+/// Longest take, s: two hours.
+pub const LONGEST_TAKE_S: f64 = 7200.0;
+/// Longest step of the world in one call of [`Session::advance`], s: a page that slept does not catch up.
+const LONGEST_STEP_S: f64 = 0.25;
+/// Shortest recording that is kept, s.
+const SHORTEST_TAKE_S: f64 = 1.0;
+
+/// An action with the sample before which it was done.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Logged {
+    /// Samples made since the start.
+    pub at: u64,
+    /// What was done.
+    pub action: Action,
+}
+
+/// The outcome of a check.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Checked {
+    /// Number of this check, from 1.
+    #[serde(rename = "try")]
+    pub tries: u32,
+    /// The judged steps.
+    #[serde(flatten)]
+    pub report: Report,
+    /// Figures of the measured stretch.
+    pub trace: Option<Trace>,
+    /// The true figures, once they may be shown.
+    pub truth: Option<Truth>,
+}
+
+/// The true figures.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Truth {
+    /// Where the figures come from.
+    pub source: Source,
+    /// Rate in the student's window, beats/min.
+    pub window_rate: Option<f64>,
+    /// Rate over the whole record, beats/min.
+    pub record_rate: Option<f64>,
+    /// Beats in the student's window.
+    pub beats_in_window: Option<usize>,
+    /// Beats of the record, s from its start, as the recorder shows them.
+    pub beat_times: Vec<f64>,
+}
+
+/// Where true figures come from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Source {
+    /// The simulated heart.
+    Heart,
+    /// The project's own detector, for recordings whose heart nobody knows.
+    Detector,
+}
+
+/// What stands behind an attempt.
+#[derive(Clone, Debug)]
+enum World {
+    Bench { scenario: Box<Scenario>, text: String, chain: Box<Chain>, live: Live },
+    File { name: String, detected: Vec<f64> },
+}
+
+/// The running attempt.
+#[derive(Clone, Debug)]
+pub struct Session {
+    world: World,
+    seed: u64,
+    log: Vec<Logged>,
+    pub(super) takes: Vec<Take>,
+    pub(super) recording: bool,
+    pub(super) mode: Mode,
+    pub(super) shown_take: Option<usize>,
+    pub(super) start_s: f64,
+    pub(super) time_base_s: f64,
+    pub(super) worksheet: Worksheet,
+    pub(super) check: Option<Checked>,
+    pub(super) over: bool,
+    pub(super) said: Option<Answer>,
+    owed_s: f64,
+    codes: Vec<i16>,
+    revision: u64,
+    seen_before: bool,
+    looks_before: Option<crate::chain::Looks>,
+}
+
+impl Session {
+    /// An attempt at a scenario, given as the text of its file.
+    pub fn new(scenario_text: &str, seed: u64) -> Result<Self, ScenarioError> {
+        let scenario = Scenario::read(scenario_text)?;
+        let chain = Chain::new(scenario.config()?, seed)
+            .map_err(|e| ScenarioError::at(format!("recorder.{}", e.field), "another value", e.expected))?;
+        let live = Live::new(f64::from(chain.settings().rate_hz));
+        let time_base_s = scenario.time_base_s;
+        let world = World::Bench {
+            scenario: Box::new(scenario),
+            text: scenario_text.to_string(),
+            chain: Box::new(chain),
+            live,
+        };
+        Ok(Self::with(world, seed, Vec::new(), Mode::Live, time_base_s))
+    }
+
+    /// A recording of a real pulse on the same strip: its values, V or any unit, at `rate_hz`.
+    pub fn of_recording(name: &str, rate_hz: f64, values: &[f64]) -> Self {
+        let world =
+            World::File { name: name.to_string(), detected: measure::detect::detect(values, rate_hz) };
+        let take = Take::of(Recording::of_values(rate_hz, values), 0.0);
+        let mut made = Self::with(world, 0, vec![take], Mode::Take, 10.0);
+        made.shown_take = Some(0);
+        made
+    }
+
+    fn with(world: World, seed: u64, takes: Vec<Take>, mode: Mode, time_base_s: f64) -> Self {
+        Self {
+            world,
+            seed,
+            log: Vec::new(),
+            takes,
+            recording: false,
+            mode,
+            shown_take: None,
+            start_s: 0.0,
+            time_base_s,
+            worksheet: Worksheet::default(),
+            check: None,
+            over: false,
+            said: None,
+            owed_s: 0.0,
+            codes: Vec::new(),
+            revision: 1,
+            seen_before: false,
+            looks_before: None,
+        }
+    }
+
+    /// The scenario, unless a recording is shown.
+    pub fn scenario(&self) -> Option<&Scenario> {
+        match &self.world {
+            World::Bench { scenario, .. } => Some(scenario),
+            World::File { .. } => None,
+        }
+    }
+
+    /// The scenario file's text, unless a recording is shown.
+    pub fn scenario_text(&self) -> Option<&str> {
+        match &self.world {
+            World::Bench { text, .. } => Some(text),
+            World::File { .. } => None,
+        }
+    }
+
+    /// Name of the recording that is shown.
+    pub fn recording_name(&self) -> Option<&str> {
+        match &self.world {
+            World::File { name, .. } => Some(name),
+            World::Bench { .. } => None,
+        }
+    }
+
+    /// The chain, unless a recording is shown.
+    pub fn chain(&self) -> Option<&Chain> {
+        match &self.world {
+            World::Bench { chain, .. } => Some(chain),
+            World::File { .. } => None,
+        }
+    }
+
+    /// The live samples, unless a recording is shown.
+    pub fn live(&self) -> Option<&Live> {
+        match &self.world {
+            World::Bench { live, .. } => Some(live),
+            World::File { .. } => None,
+        }
+    }
+
+    /// The live samples, for drawing what is new.
+    pub fn live_mut(&mut self) -> Option<&mut Live> {
+        match &mut self.world {
+            World::Bench { live, .. } => Some(live),
+            World::File { .. } => None,
+        }
+    }
+
+    /// The seed.
+    pub fn seed(&self) -> u64 {
+        self.seed
+    }
+
+    /// Everything done so far.
+    pub fn log(&self) -> &[Logged] {
+        &self.log
+    }
+
+    /// Counts up whenever something but the running time has changed.
+    pub fn revision(&self) -> u64 {
+        self.revision
+    }
+
+    /// Samples made since the start.
+    pub fn samples(&self) -> u64 {
+        self.chain().map_or(0, Chain::samples)
+    }
+
+    /// The take that is shown.
+    pub fn take(&self) -> Option<&Take> {
+        self.shown_take.and_then(|k| self.takes.get(k))
+    }
+
+    /// All takes.
+    pub fn takes(&self) -> &[Take] {
+        &self.takes
+    }
+
+    /// What the strip shows.
+    pub fn mode(&self) -> Mode {
+        self.mode
+    }
+
+    /// Number of the take that is shown.
+    pub fn shown_take_number(&self) -> Option<usize> {
+        self.shown_take
+    }
+
+    /// Whether the live signal is held still.
+    pub fn is_held(&self) -> bool {
+        self.mode == Mode::Hold
+    }
+
+    /// Volts at the bottom and the top of the strip: the full-scale range, or for an opened recording its own
+    /// lowest and highest value with a little room.
+    pub fn value_range(&self) -> (f64, f64) {
+        if let Some(chain) = self.chain() {
+            let range = chain.settings().range_v;
+            return (-range, range);
+        }
+        let extent = self.take().and_then(|t| t.recording.extent(0, t.recording.len()));
+        extent.map_or((-1.0, 1.0), |e| {
+            let (low, high) = (f64::from(e.min), f64::from(e.max));
+            let room = 0.06 * (high - low).max(1e-9);
+            (low - room, high + room)
+        })
+    }
+
+    /// Time base, s a screen.
+    pub fn time_base_s(&self) -> f64 {
+        self.time_base_s
+    }
+
+    /// Time at the left edge of a shown take, s.
+    pub fn start_s(&self) -> f64 {
+        self.start_s
+    }
+
+    /// Whether a recording is being made.
+    pub fn is_recording(&self) -> bool {
+        self.recording
+    }
+
+    /// Length of the recording that is being made, s.
+    pub fn recorded_s(&self) -> f64 {
+        if self.recording { self.takes.last().map_or(0.0, |t| t.recording.duration_s()) } else { 0.0 }
+    }
+
+    /// The last check.
+    pub fn check(&self) -> Option<&Checked> {
+        self.check.as_ref()
+    }
+
+    /// Lets `seconds` pass, at most a quarter of a second a call; parts of a sample are kept for the next call.
+    pub fn advance(&mut self, seconds: f64) {
+        let Some(rate) = self.chain().map(|c| f64::from(c.settings().rate_hz)) else { return };
+        if !(seconds.is_finite() && seconds > 0.0) {
+            return;
+        }
+        self.owed_s += seconds.min(LONGEST_STEP_S);
+        let n = (self.owed_s * rate).floor();
+        self.owed_s -= n / rate;
+        self.run(n as usize);
+    }
+
+    /// Lets exactly `n` samples pass.
+    pub fn run(&mut self, n: usize) {
+        let World::Bench { chain, live, .. } = &mut self.world else { return };
+        self.codes.clear();
+        chain.fill(n, &mut self.codes);
+        if chain.seen() {
+            let code_v = converter::code_v(chain.settings().range_v);
+            for code in &self.codes {
+                live.push((f64::from(*code) * code_v) as f32);
+            }
+            if self.recording
+                && let Some(take) = self.takes.last_mut()
+            {
+                take.recording.mark_span(code_v, 0.0, chain.settings().bits);
+                take.recording.push(&self.codes);
+            }
+        }
+        let full = self.recorded_s() >= LONGEST_TAKE_S;
+        let (seen, looks) = match &self.world {
+            World::Bench { chain, .. } => (chain.seen(), chain.looks()),
+            World::File { .. } => return,
+        };
+        if self.recording && (full || !seen) {
+            // Whatever the reason for the end, what is there is kept.
+            let _ = self.stop();
+        }
+        if seen != self.seen_before || Some(looks) != self.looks_before {
+            self.seen_before = seen;
+            self.looks_before = Some(looks);
+            self.revision += 1;
+        }
+    }
+
+    /// Does an action, or says why not; then nothing has changed. What is done goes into the log.
+    pub fn act(&mut self, action: &Action) -> Result<(), Refusal> {
+        if self.log.len() >= MOST_ACTIONS {
+            return Err(Refusal::LogFull { most: MOST_ACTIONS });
+        }
+        let at = self.samples();
+        let done = match action {
+            Action::Bench(change) => self.bench(|chain| chain.change_bench(change).map_err(Refusal::from)),
+            Action::Recorder(change) => self.recorder(change),
+            Action::Poke(poke) => {
+                self.said = None;
+                self.bench(|chain| Ok(chain.poke(poke))).map(|said| self.said = said)
+            }
+            Action::Page(page) => self.page(page),
+        };
+        // A recording under a second is thrown away, and that too belongs to the attempt's course.
+        if done.is_ok() || done == Err(Refusal::TooShort {}) {
+            self.log.push(Logged { at, action: action.clone() });
+            self.revision += 1;
+        }
+        done
+    }
+
+    fn bench<T>(&mut self, act: impl FnOnce(&mut Chain) -> Result<T, Refusal>) -> Result<T, Refusal> {
+        match &mut self.world {
+            World::Bench { chain, .. } => act(chain),
+            World::File { .. } => Err(Refusal::NoBench {}),
+        }
+    }
+
+    fn recorder(&mut self, change: &crate::recorder::settings::Change) -> Result<(), Refusal> {
+        use crate::recorder::settings::Change;
+        let World::Bench { chain, live, .. } = &mut self.world else { return Err(Refusal::NoBench {}) };
+        let fixed = match change {
+            Change::Rate { .. } => Some("rate"),
+            Change::Bits { .. } => Some("bits"),
+            Change::Input { .. } => Some("input"),
+            _ => None,
+        };
+        if let (true, Some(what)) = (self.recording, fixed) {
+            return Err(Refusal::Recording { what });
+        }
+        if *change == (Change::Zero {}) && !chain.seen() {
+            return Err(Refusal::NoLink {});
+        }
+        chain.change_recorder(change)?;
+        let rate = f64::from(chain.settings().rate_hz);
+        if rate != live.rate_hz() {
+            *live = Live::new(rate);
+            self.owed_s = 0.0;
+        }
+        Ok(())
+    }
+
+    fn page(&mut self, page: &Page) -> Result<(), Refusal> {
+        match *page {
+            Page::TimeBase { s } => {
+                if !TIME_BASES_S.contains(&s) {
+                    let expected = TIME_BASES_S.map(|t| t.to_string()).join(", ");
+                    return Err(Refusal::BadValue { field: "time_base", expected });
+                }
+                // Zooming a take keeps its middle.
+                let middle = self.start_s + self.time_base_s / 2.0;
+                self.time_base_s = s;
+                if self.mode == Mode::Take {
+                    self.scroll_to(middle - s / 2.0);
+                }
+            }
+            Page::Show { mode } => match (mode, self.chain().is_some()) {
+                (_, false) => return Err(Refusal::NoBench {}),
+                (Mode::Take, true) => {
+                    if self.take().is_none() {
+                        return Err(Refusal::NoTake {});
+                    }
+                    self.mode = Mode::Take;
+                }
+                (mode, true) => self.mode = mode,
+            },
+            Page::Record {} => self.record()?,
+            Page::Stop {} => self.stop()?,
+            Page::OpenTake { take } => {
+                // The take that is being made is shown live, not opened.
+                let finished = self.takes.len() - usize::from(self.recording);
+                if take >= finished {
+                    return Err(Refusal::NoTake {});
+                }
+                self.show_take(take);
+            }
+            Page::Scroll { start_s } => {
+                if self.mode != Mode::Take {
+                    return Err(Refusal::NoTake {});
+                }
+                self.scroll_to(start_s);
+            }
+            Page::Cursor { which, t } => {
+                let take = self.measured()?;
+                if let Some(t) = t {
+                    in_take("t", t, take)?;
+                }
+                match which {
+                    Which::A => take.a = t,
+                    Which::B => take.b = t,
+                }
+            }
+            Page::Mark { t } => {
+                let take = self.measured()?;
+                in_take("t", t, take)?;
+                if !take.mark(t) {
+                    let max = super::take::MOST_MARKS as f64;
+                    return Err(Refusal::OutOfRange { field: "marks", min: 0.0, max });
+                }
+            }
+            Page::Unmark { t } => self.measured()?.unmark(t),
+            Page::MarksClear {} => self.measured()?.marks.clear(),
+            Page::Answer { field, ref text } => {
+                if self.over {
+                    return Err(Refusal::AttemptOver {});
+                }
+                self.worksheet.set(field, text);
+            }
+            Page::Check {} => self.judge()?,
+            Page::Reveal {} => {
+                if self.over {
+                    return Err(Refusal::AttemptOver {});
+                }
+                self.reveal()?;
+            }
+            Page::Manoeuvre { ref what } => {
+                let what = *what;
+                self.bench(|chain| {
+                    chain.start(what);
+                    Ok(())
+                })?;
+            }
+        }
+        Ok(())
+    }
+
+    fn record(&mut self) -> Result<(), Refusal> {
+        let World::Bench { chain, .. } = &self.world else { return Err(Refusal::NoBench {}) };
+        if self.recording {
+            return Err(Refusal::Recording { what: "record" });
+        }
+        if !chain.seen() {
+            return Err(Refusal::NoLink {});
+        }
+        if !chain.routed() {
+            return Err(Refusal::NothingInInput { input: chain.settings().input });
+        }
+        let mut take = Take::new(f64::from(chain.settings().rate_hz), chain.time_s());
+        // The pulse's energy lies around its fundamental; 1.2 Hz is 72 beats a minute.
+        take.delay_s = chain.delay_s(1.2);
+        self.takes.push(take);
+        self.recording = true;
+        self.mode = Mode::Live;
+        Ok(())
+    }
+
+    fn stop(&mut self) -> Result<(), Refusal> {
+        if !self.recording {
+            return Err(Refusal::NotRecording {});
+        }
+        self.recording = false;
+        self.revision += 1;
+        let last = self.takes.len() - 1;
+        if self.takes[last].recording.duration_s() < SHORTEST_TAKE_S {
+            self.takes.pop();
+            return Err(Refusal::TooShort {});
+        }
+        self.show_take(last);
+        Ok(())
+    }
+
+    fn show_take(&mut self, take: usize) {
+        self.shown_take = Some(take);
+        self.mode = Mode::Take;
+        self.scroll_to(0.0);
+    }
+
+    fn scroll_to(&mut self, start_s: f64) {
+        let most = self.take().map_or(0.0, |t| (t.recording.duration_s() - self.time_base_s).max(0.0));
+        self.start_s = if start_s.is_finite() { start_s.clamp(0.0, most) } else { 0.0 };
+    }
+
+    /// The take that is measured, for changing its cursors and marks.
+    fn measured(&mut self) -> Result<&mut Take, Refusal> {
+        if self.mode != Mode::Take {
+            return Err(Refusal::NoTake {});
+        }
+        let shown = self.shown_take.ok_or(Refusal::NoTake {})?;
+        self.takes.get_mut(shown).ok_or(Refusal::NoTake {})
+    }
+
+    /// The beats of the shown take that its measurement is judged against. The one reader of the truth.
+    pub fn reference_peaks(&self) -> Vec<Peak> {
+        let Some(take) = self.take() else { return Vec::new() };
+        match &self.world {
+            World::Bench { chain, .. } => chain
+                .truth()
+                .iter()
+                .map(|beat| Peak { at_s: beat.peak_s - take.start_s, sure: beat.detectable })
+                .filter(|p| p.at_s >= 0.0 && p.at_s <= take.recording.duration_s())
+                .collect(),
+            World::File { detected, .. } => detected.iter().map(|t| Peak { at_s: *t, sure: true }).collect(),
+        }
+    }
+
+    /// What must be reached.
+    pub fn criteria(&self) -> Criteria {
+        self.scenario().map_or_else(Criteria::default, |s| s.pass.clone())
+    }
+
+    fn judge(&mut self) -> Result<(), Refusal> {
+        if self.over {
+            return Err(Refusal::AttemptOver {});
+        }
+        let take = self.take().ok_or(Refusal::NoTake {})?;
+        let peaks = self.reference_peaks();
+        let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
+        let window = take.window();
+        let duration_s = take.recording.duration_s();
+        let (a, b) = window.unwrap_or((0.0, duration_s));
+        // A real recording has its own unit, range and mains: its trace is not judged.
+        let trace = self.chain().and_then(|_| trace::look(&take.recording, a, b, mains_hz));
+        let reference = Reference { peaks: &peaks, delay_s: take.delay_s, duration_s };
+        let typed = self.worksheet.typed();
+        let report = verdict::judge(&self.criteria(), trace.as_ref(), window, &typed, &reference);
+        let tries = self.check.as_ref().map_or(0, |c| c.tries) + 1;
+        let show = report.passed || tries >= 2;
+        let truth = show.then(|| self.truth());
+        self.over = show;
+        self.check = Some(Checked { tries, report, trace, truth });
+        Ok(())
+    }
+
+    fn reveal(&mut self) -> Result<(), Refusal> {
+        // The true rate is an answer to a check, never a way round it.
+        let truth = self.truth();
+        let check = self.check.as_mut().ok_or(Refusal::NoTake {})?;
+        check.truth = Some(truth);
+        self.over = true;
+        Ok(())
+    }
+
+    fn truth(&self) -> Truth {
+        let peaks = self.reference_peaks();
+        let window = self.take().and_then(Take::window);
+        let (delay_s, duration_s) = self.take().map_or((0.0, 0.0), |t| (t.delay_s, t.recording.duration_s()));
+        let check = window.map(|(a, b)| {
+            crate::assess::window::allowed(&peaks, a, b, self.criteria().edge_s, delay_s).exact
+        });
+        Truth {
+            source: if self.chain().is_some() { Source::Heart } else { Source::Detector },
+            window_rate: window.and_then(|(a, b)| interval_rate(&peaks, a - delay_s, b - delay_s)),
+            record_rate: interval_rate(&peaks, 0.0, duration_s),
+            beats_in_window: check,
+            beat_times: peaks.iter().map(|p| p.at_s + delay_s).collect(),
+        }
+    }
+}
+
+fn in_take(field: &'static str, t: f64, take: &Take) -> Result<(), Refusal> {
+    let max = take.recording.duration_s();
+    if t.is_finite() && (0.0..=max).contains(&t) {
+        Ok(())
+    } else {
+        Err(Refusal::OutOfRange { field, min: 0.0, max })
+    }
+}

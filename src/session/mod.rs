@@ -1,0 +1,23 @@
+//! An attempt: a scenario, a seed, and everything that was done, each action stamped with the sample at which it was
+//! done. The same three give the same attempt again, to the last bit.
+//!
+//! - [`action`]: what can be done, as it stands in logs and scripts
+//! - [`take`]: a recording with its cursors and marks
+//! - [`worksheet`]: what was typed
+//! - [`attempt`]: the running attempt: acts, advances, judges
+//! - [`view`]: what the page may see of it
+//! - [`overview`]: what can be said of the strip without counting
+//! - [`save`]: save and restore by replay
+//! - [`script`]: replays the scripted attempts of a scenario file
+
+pub mod action;
+pub mod attempt;
+pub mod overview;
+pub mod save;
+pub mod script;
+pub mod take;
+pub mod view;
+pub mod worksheet;
+
+pub use action::{Action, Refusal};
+pub use attempt::Session;

@@ -1,0 +1,135 @@
+//! Save and restore. A saved attempt is the scenario, the seed and the log; it is restored by doing it all again,
+//! which gives the same samples.
+
+use super::action::Refusal;
+use super::attempt::{Logged, MOST_ACTIONS, Session};
+use crate::scenario::ScenarioError;
+use serde::{Deserialize, Serialize};
+use thiserror::Error;
+
+/// Version of the form in which attempts are saved.
+pub const VERSION: u32 = 1;
+/// Longest attempt that is replayed, samples: six hours at 1 kHz.
+pub const MOST_SAMPLES: u64 = 6 * 3600 * 1000;
+
+/// A saved attempt.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Saved {
+    /// [`VERSION`] when it was saved.
+    pub version: u32,
+    /// Text of the scenario file.
+    pub scenario: String,
+    /// Seed, in decimal digits: JavaScript's numbers do not hold all of them.
+    pub seed: String,
+    /// Samples made when it was saved.
+    pub samples: u64,
+    /// What was done.
+    pub log: Vec<Logged>,
+}
+
+/// Why a saved attempt cannot be restored.
+#[derive(Clone, Debug, Error, PartialEq)]
+pub enum RestoreError {
+    /// The text is not a saved attempt.
+    #[error("not a saved attempt: {0}")]
+    Form(String),
+    /// It was saved by another version.
+    #[error("saved in form {found}, this is form {VERSION}")]
+    Version {
+        /// The version that it names.
+        found: u32,
+    },
+    /// The seed is no number.
+    #[error("seed: \"{0}\" is not a whole number from 0 to 18446744073709551615")]
+    Seed(String),
+    /// Its scenario is not usable.
+    #[error("scenario: {0}")]
+    Scenario(#[from] ScenarioError),
+    /// It is longer than may be replayed.
+    #[error("{what}: {found}, at most {most}")]
+    TooLong {
+        /// What is too long.
+        what: &'static str,
+        /// How long.
+        found: u64,
+        /// How long it may be.
+        most: u64,
+    },
+    /// The samples at which things were done do not ascend.
+    #[error("log entry {entry}: sample {at} comes before the one of the entry before it")]
+    Order {
+        /// Number of the entry, from 0.
+        entry: usize,
+        /// Its sample.
+        at: u64,
+    },
+    /// An action is refused that was done when it was saved.
+    #[error("log entry {entry}: refused ({refusal:?})")]
+    Refused {
+        /// Number of the entry, from 0.
+        entry: usize,
+        /// Why.
+        refusal: Refusal,
+    },
+}
+
+/// Reads a seed from decimal digits.
+pub fn seed(text: &str) -> Result<u64, RestoreError> {
+    text.trim().parse().map_err(|_| RestoreError::Seed(text.chars().take(40).collect()))
+}
+
+impl Session {
+    /// The attempt as it can be stored; `None` for a recording, which is its own file.
+    pub fn save(&self) -> Option<String> {
+        let saved = Saved {
+            version: VERSION,
+            scenario: self.scenario_text()?.to_string(),
+            seed: self.seed().to_string(),
+            samples: self.samples(),
+            log: self.log().to_vec(),
+        };
+        serde_json::to_string(&saved).ok()
+    }
+
+    /// Does a saved attempt again.
+    pub fn restore(text: &str) -> Result<Self, RestoreError> {
+        let saved: Saved = serde_json::from_str(text).map_err(|e| RestoreError::Form(e.to_string()))?;
+        if saved.version != VERSION {
+            return Err(RestoreError::Version { found: saved.version });
+        }
+        if saved.log.len() > MOST_ACTIONS {
+            let (found, most) = (saved.log.len() as u64, MOST_ACTIONS as u64);
+            return Err(RestoreError::TooLong { what: "log entries", found, most });
+        }
+        let end = saved.log.last().map_or(0, |l| l.at).max(saved.samples);
+        if end > MOST_SAMPLES {
+            return Err(RestoreError::TooLong { what: "samples", found: end, most: MOST_SAMPLES });
+        }
+        let mut session = Session::new(&saved.scenario, seed(&saved.seed)?)?;
+        for (entry, logged) in saved.log.iter().enumerate() {
+            let wait = logged
+                .at
+                .checked_sub(session.samples())
+                .ok_or(RestoreError::Order { entry, at: logged.at })?;
+            session.run_long(wait);
+            match session.act(&logged.action) {
+                Ok(()) | Err(Refusal::TooShort {}) => {}
+                Err(refusal) => return Err(RestoreError::Refused { entry, refusal }),
+            }
+        }
+        session.run_long(saved.samples.saturating_sub(session.samples()));
+        Ok(session)
+    }
+
+    /// Lets many samples pass, in pieces that keep memory small. The pieces are no longer than a frame's, so that a
+    /// recording ends at its limit as it did live.
+    pub fn run_long(&mut self, samples: u64) {
+        let mut left = samples;
+        while left > 0 {
+            let piece = left.min(1024);
+            self.run(piece as usize);
+            left -= piece;
+        }
+    }
+}

@@ -1,0 +1,68 @@
+//! A recording that was made or opened, with the cursors and beat marks that were put on it.
+
+use crate::recording::Recording;
+
+/// Distance within which a click takes a mark away rather than putting another, s.
+pub const MARK_REACH_S: f64 = 0.15;
+/// Most marks on a take.
+pub const MOST_MARKS: usize = 2000;
+
+/// A take.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Take {
+    /// The samples.
+    pub recording: Recording,
+    /// Time since the attempt's start of the first sample, s.
+    pub start_s: f64,
+    /// How late the recorder's filters showed the pulse, s.
+    pub delay_s: f64,
+    /// Cursor A, s from the take's start.
+    pub a: Option<f64>,
+    /// Cursor B.
+    pub b: Option<f64>,
+    /// Beat marks, s from the take's start, ascending.
+    pub marks: Vec<f64>,
+}
+
+impl Take {
+    /// A take that begins now.
+    pub fn new(rate_hz: f64, start_s: f64) -> Self {
+        Self::of(Recording::new(rate_hz), start_s)
+    }
+
+    /// A take of a finished recording.
+    pub fn of(recording: Recording, start_s: f64) -> Self {
+        Self { recording, start_s, delay_s: 0.0, a: None, b: None, marks: Vec::new() }
+    }
+
+    /// Both cursors in order of time, s.
+    pub fn window(&self) -> Option<(f64, f64)> {
+        self.a.zip(self.b).map(|(a, b)| (a.min(b), a.max(b)))
+    }
+
+    /// Puts a mark; false when there are too many.
+    pub fn mark(&mut self, t: f64) -> bool {
+        if self.marks.len() >= MOST_MARKS {
+            return false;
+        }
+        let at = self.marks.partition_point(|m| *m < t);
+        self.marks.insert(at, t);
+        true
+    }
+
+    /// Takes away the mark nearest to `t`, if one is within reach.
+    pub fn unmark(&mut self, t: f64) {
+        let nearest =
+            self.marks.iter().enumerate().map(|(k, m)| (k, (m - t).abs())).min_by(|x, y| x.1.total_cmp(&y.1));
+        if let Some((k, distance)) = nearest
+            && distance <= MARK_REACH_S
+        {
+            self.marks.remove(k);
+        }
+    }
+
+    /// Marks between the cursors.
+    pub fn marks_in_window(&self) -> usize {
+        self.window().map_or(0, |(a, b)| self.marks.iter().filter(|m| **m >= a && **m < b).count())
+    }
+}

@@ -1,0 +1,11 @@
+//! The strip: from time base and range to columns of pixels.
+//!
+//! - [`frame`]: which stretch of time and which volts the strip shows, and where that lies in pixels
+//! - [`live`]: the last screen of live samples, drawn as a sweep, only what is new
+//! - [`columns`]: lowest and highest value of each column of pixels
+//! - [`axes`]: grid, ticks and labels, on any plotters backend
+
+pub mod axes;
+pub mod columns;
+pub mod frame;
+pub mod live;

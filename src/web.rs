@@ -1,0 +1,370 @@
+//! The one place where WebAssembly meets the page: opaque handles in, small copyable results out. Texts never come
+//! from here, only codes with arguments.
+
+use crate::exchange::csv;
+use crate::scenario::{Scenario, ScenarioError};
+use crate::session::{Action, Session, save, view};
+use crate::strip::axes::{self, Theme};
+use crate::strip::columns::{self, Column};
+use crate::strip::frame::Frame;
+use plotters::prelude::IntoDrawingArea;
+use plotters_canvas::CanvasBackend;
+use serde_json::{Value, json};
+use wasm_bindgen::prelude::*;
+use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
+
+/// Free stretch in front of the stylus, CSS pixels.
+const GAP: f64 = 14.0;
+
+fn fail(code: &str, args: Value) -> JsValue {
+    js_sys::Error::new(&json!({"code": code, "args": args}).to_string()).into()
+}
+
+fn scenario_fail(error: &ScenarioError) -> JsValue {
+    fail("scenario_invalid", json!(error))
+}
+
+/// What a scenario tells before it is begun, as JSON.
+#[wasm_bindgen(js_name = scenarioBrief)]
+pub fn scenario_brief(toml: &str) -> Result<String, JsValue> {
+    let scenario = Scenario::read(toml).map_err(|e| scenario_fail(&e))?;
+    Ok(view::brief(&scenario).to_string())
+}
+
+/// SHA-256 of the first `samples` codes of a scenario under a seed, little-endian, as hexadecimal digits.
+#[wasm_bindgen]
+pub fn fingerprint(toml: &str, seed: &str, samples: u32) -> Result<String, JsValue> {
+    let seed = save::seed(seed).map_err(|e| fail("seed_invalid", json!({"found": e.to_string()})))?;
+    let config = Scenario::read(toml).and_then(|s| s.config()).map_err(|e| scenario_fail(&e))?;
+    crate::chain::fingerprint(config, seed, u64::from(samples))
+        .map_err(|e| fail("bad_value", json!({"field": e.field, "expected": e.expected})))
+}
+
+/// One attempt, or one opened recording, on the page.
+#[wasm_bindgen]
+pub struct Lab {
+    session: Session,
+    frame: Frame,
+    theme: Theme,
+    drawn: Option<(u64, Shown)>,
+    clock_s: f64,
+}
+
+/// What the trace layer shows; when it changes everything is drawn again.
+#[derive(Clone, Copy, PartialEq)]
+struct Shown {
+    live: bool,
+    take: usize,
+    frame: Frame,
+    rate_hz: f64,
+}
+
+#[wasm_bindgen]
+impl Lab {
+    fn of(session: Session) -> Self {
+        Self {
+            session,
+            frame: Frame::new(600.0, 300.0, 1.0),
+            theme: Theme::default(),
+            drawn: None,
+            clock_s: 0.0,
+        }
+    }
+
+    /// Begins an attempt at a scenario (the text of its file) with a seed in decimal digits.
+    #[wasm_bindgen(constructor)]
+    pub fn new(toml: &str, seed: &str) -> Result<Lab, JsValue> {
+        let seed = save::seed(seed).map_err(|e| fail("seed_invalid", json!({"found": e.to_string()})))?;
+        Session::new(toml, seed).map(Lab::of).map_err(|e| scenario_fail(&e))
+    }
+
+    /// Opens a recording of a real pulse.
+    #[wasm_bindgen(js_name = fromRecording)]
+    pub fn from_recording(name: &str, text: &str) -> Result<Lab, JsValue> {
+        let read = csv::read(name, text).map_err(|e| fail("csv_invalid", json!(e)))?;
+        Ok(Lab::of(Session::of_recording(&read.name, read.rate_hz, &read.values)))
+    }
+
+    /// Does a saved attempt again.
+    pub fn restore(saved: &str) -> Result<Lab, JsValue> {
+        Session::restore(saved)
+            .map(Lab::of)
+            .map_err(|e| fail("restore_invalid", json!({"found": e.to_string()})))
+    }
+
+    /// The attempt as it can be stored.
+    pub fn save(&self) -> String {
+        self.session.save().unwrap_or_default()
+    }
+
+    /// `bench` or `recording`.
+    pub fn kind(&self) -> String {
+        if self.session.chain().is_some() { "bench" } else { "recording" }.into()
+    }
+
+    /// The seed in decimal digits.
+    pub fn seed(&self) -> String {
+        self.session.seed().to_string()
+    }
+
+    /// Lets `seconds` pass.
+    pub fn advance(&mut self, seconds: f64) {
+        self.session.advance(seconds);
+        if seconds.is_finite() {
+            self.clock_s += seconds.clamp(0.0, 0.25);
+        }
+    }
+
+    /// Time since the start, s.
+    pub fn clock(&self) -> f64 {
+        self.session.chain().map_or(self.clock_s, |c| c.time_s())
+    }
+
+    /// Length of the recording that is being made, s.
+    #[wasm_bindgen(js_name = recordedSeconds)]
+    pub fn recorded_seconds(&self) -> f64 {
+        self.session.recorded_s()
+    }
+
+    /// Does an action given as JSON; answers `{"ok":true}` or `{"ok":false,"code":...,"args":{...}}`.
+    pub fn act(&mut self, action: &str) -> String {
+        let read = serde_json::from_str(action)
+            .map_err(|e| e.to_string())
+            .and_then(Action::from_value)
+            .map_err(|e| json!({"ok": false, "code": "unknown", "args": {"what": e}}));
+        let answer = match read {
+            Ok(action) => match self.session.act(&action) {
+                Ok(()) => json!({"ok": true}),
+                Err(refusal) => {
+                    let told = json!(refusal);
+                    json!({"ok": false, "code": told["code"], "args": told["args"]})
+                }
+            },
+            Err(answer) => answer,
+        };
+        answer.to_string()
+    }
+
+    /// Counts up whenever [`Lab::view`] would tell something new.
+    pub fn revision(&self) -> f64 {
+        self.session.revision() as f64
+    }
+
+    /// Everything that the page shows, as JSON.
+    pub fn view(&self) -> String {
+        self.session.view().to_string()
+    }
+
+    /// The log of actions, as JSON.
+    pub fn log(&self) -> String {
+        json!(self.session.log()).to_string()
+    }
+
+    /// What can be said of the visible stretch without counting, as JSON.
+    pub fn summary(&self) -> String {
+        json!(self.session.overview()).to_string()
+    }
+
+    /// A take as a table of text.
+    #[wasm_bindgen(js_name = exportCsv)]
+    pub fn export_csv(&self, take: usize) -> Result<String, JsValue> {
+        let take = self.session.takes().get(take).ok_or_else(|| fail("no_take", json!({})))?;
+        let recording = &take.recording;
+        Ok(csv::write(recording.rate_hz(), &recording.values(0, recording.len())))
+    }
+
+    /// Colours and font of the strip, as JSON; what is missing or unreadable stays as it was.
+    #[wasm_bindgen(js_name = setTheme)]
+    pub fn set_theme(&mut self, theme: &str) {
+        let Ok(given) = serde_json::from_str::<Value>(theme) else { return };
+        let colour = |name: &str| given[name].as_str().and_then(Theme::colour);
+        for (name, slot) in [
+            ("ground", &mut self.theme.ground),
+            ("grid", &mut self.theme.grid),
+            ("axis", &mut self.theme.axis),
+            ("ink", &mut self.theme.ink),
+            ("accent", &mut self.theme.accent),
+        ] {
+            if let Some(colour) = colour(name) {
+                *slot = colour;
+            }
+        }
+        if let Some(font) = given["font"].as_str() {
+            self.theme.font = font.into();
+        }
+        if let Some(decimal) = given["decimal"].as_str().and_then(|d| d.chars().next()) {
+            self.theme.decimal = decimal;
+        }
+        self.drawn = None;
+    }
+
+    /// Size of the two canvases, device pixels.
+    #[wasm_bindgen(js_name = setSize)]
+    pub fn set_size(&mut self, width: f64, height: f64, dpr: f64) {
+        let side = |v: f64| if v.is_finite() { v.clamp(1.0, 20_000.0) } else { 1.0 };
+        let dpr = if dpr.is_finite() { dpr.clamp(0.25, 8.0) } else { 1.0 };
+        self.frame = Frame::new(side(width), side(height), dpr);
+        self.drawn = None;
+    }
+
+    fn current(&self) -> Frame {
+        let base = self.session.time_base_s();
+        let t0 = if self.session.shows_take() { self.session.start_s() } else { 0.0 };
+        let (v0, v1) = self.session.value_range();
+        self.frame.showing(t0, t0 + base, v0, v1)
+    }
+
+    fn shown(&self) -> Shown {
+        let live = !self.session.shows_take();
+        let rate_hz = self.session.live().map_or(0.0, |l| l.rate_hz());
+        let take = self.session.shown_take_number().unwrap_or(0);
+        Shown { live, take, frame: self.current(), rate_hz }
+    }
+
+    /// The plot's place in the canvas, CSS pixels, and what it shows, as JSON.
+    pub fn geometry(&self) -> String {
+        let f = self.current();
+        let css = |v: f64| v / f.dpr;
+        json!({
+            "left": css(f.left), "top": css(f.top), "width": css(f.width), "height": css(f.height),
+            "t0": f.t0, "t1": f.t1, "v0": f.v0, "v1": f.v1,
+        })
+        .to_string()
+    }
+
+    /// Draws grid, ticks and labels on the base layer. To be called after each change of [`Lab::geometry`].
+    #[wasm_bindgen(js_name = drawBase)]
+    pub fn draw_base(&self, canvas: HtmlCanvasElement) -> Result<(), JsValue> {
+        let context: CanvasRenderingContext2d =
+            canvas.get_context("2d")?.ok_or_else(|| fail("no_canvas", json!({})))?.dyn_into()?;
+        context.clear_rect(0.0, 0.0, f64::from(canvas.width()), f64::from(canvas.height()));
+        let backend =
+            CanvasBackend::with_canvas_object(canvas).ok_or_else(|| fail("no_canvas", json!({})))?;
+        // plotters draws on whole pixels; half a pixel more puts one-pixel lines on one pixel.
+        context.save();
+        context.translate(0.5, 0.5)?;
+        let plain = self.session.chain().is_none();
+        let drawn = axes::draw(&backend.into_drawing_area(), &self.current(), &self.theme, plain);
+        context.restore();
+        drawn.map_err(|e| fail("drawing_failed", json!({"found": e.to_string()})))
+    }
+
+    /// Draws on the trace layer: what is new of the live signal, or everything after a change. True if pixels
+    /// changed.
+    #[wasm_bindgen(js_name = drawTrace)]
+    pub fn draw_trace(&mut self, context: &CanvasRenderingContext2d) -> bool {
+        let shown = self.shown();
+        let frame = shown.frame;
+        let held = self.session.is_held();
+        let afresh = self.drawn.is_none_or(|(_, before)| before != shown);
+        context.set_stroke_style_str(&hex(self.theme.ink));
+        context.set_line_join("round");
+        context.set_line_cap("round");
+        context.set_line_width(1.25 * frame.dpr);
+        if shown.live {
+            let total = self.session.live().map_or(0, |l| l.total());
+            let moved = self.drawn.is_none_or(|(before, _)| before != total);
+            if !afresh && (held || !moved) {
+                return false;
+            }
+            self.draw_live(context, &frame, afresh);
+            self.drawn = Some((total, shown));
+            return true;
+        }
+        if !afresh {
+            return false;
+        }
+        self.draw_take(context, &frame);
+        self.drawn = Some((0, shown));
+        true
+    }
+
+    fn draw_live(&mut self, context: &CanvasRenderingContext2d, frame: &Frame, afresh: bool) {
+        let Some(live) = self.session.live_mut() else { return };
+        if afresh {
+            live.redraw();
+            clear(context, frame, frame.left, frame.width);
+        }
+        let fresh = live.fresh(frame);
+        let gap = GAP * frame.dpr;
+        // Wipe in front of the stylus, stretch by stretch, before anything is drawn.
+        for stretch in fresh.chunk_by(|_, next| !next.lifted) {
+            let (Some(first), Some(last)) = (stretch.first(), stretch.last()) else { continue };
+            let from = first.column.x as f64 + if first.lifted && first.column.x > 0 { 1.0 } else { 0.0 };
+            let to = (last.column.x as f64 + gap).min(frame.width);
+            clear(context, frame, frame.left + from, (to - from).max(0.0));
+        }
+        clip(context, frame);
+        context.begin_path();
+        for stretch in fresh.chunk_by(|_, next| !next.lifted) {
+            stroke_columns(context, frame, stretch.iter().map(|f| &f.column));
+        }
+        context.stroke();
+        context.restore();
+    }
+
+    fn draw_take(&self, context: &CanvasRenderingContext2d, frame: &Frame) {
+        clear(context, frame, frame.left, frame.width);
+        let Some(take) = self.session.take() else { return };
+        clip(context, frame);
+        context.begin_path();
+        let rate = take.recording.rate_hz();
+        if (frame.t1 - frame.t0) * rate < 1.5 * frame.width {
+            // Fewer samples than columns: joined by straight lines.
+            let (from, to) = (
+                take.recording.sample_at(frame.t0).saturating_sub(1),
+                take.recording.sample_at(frame.t1) + 2,
+            );
+            for (k, v) in take.recording.values(from, to).iter().enumerate() {
+                context.line_to(frame.x((from + k) as f64 / rate), frame.y(*v));
+            }
+        } else {
+            stroke_columns(context, frame, columns::of_recording(&take.recording, frame).iter());
+        }
+        context.stroke();
+        context.restore();
+    }
+}
+
+fn hex(colour: plotters::style::RGBColor) -> String {
+    format!("#{:02x}{:02x}{:02x}", colour.0, colour.1, colour.2)
+}
+
+fn clear(context: &CanvasRenderingContext2d, frame: &Frame, x: f64, width: f64) {
+    context.clear_rect(x, frame.top, width, frame.height);
+}
+
+/// Keeps strokes inside the plot; ended by `restore`.
+fn clip(context: &CanvasRenderingContext2d, frame: &Frame) {
+    context.save();
+    context.begin_path();
+    context.rect(frame.left, frame.top, frame.width, frame.height);
+    context.clip();
+}
+
+/// One path through the columns: in at the first value, over lowest and highest, out at the last.
+fn stroke_columns<'a>(
+    context: &CanvasRenderingContext2d,
+    frame: &Frame,
+    columns: impl Iterator<Item = &'a Column>,
+) {
+    let mut begun = false;
+    for column in columns {
+        let x = frame.left + column.x as f64 + 0.5;
+        let y = |v: f32| frame.y(f64::from(v));
+        if begun {
+            context.line_to(x, y(column.first));
+        } else {
+            context.move_to(x, y(column.first));
+            begun = true;
+        }
+        if column.min != column.max {
+            // The nearer extreme first, so that the stroke does not double back over the whole column.
+            let falling = column.last < column.first;
+            let (near, far) = if falling { (column.max, column.min) } else { (column.min, column.max) };
+            context.line_to(x, y(near));
+            context.line_to(x, y(far));
+            context.line_to(x, y(column.last));
+        }
+    }
+}

@@ -1,0 +1,129 @@
+#!/usr/bin/env bash
+# Everything that must hold, in one run: bash tests/all.sh
+# On a machine with rustup it first brings what is missing (on Debian as root, with apt-get); what is there it leaves.
+# A line for each step with its seconds; the first failure ends the run with the step's name and the end of its log.
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+
+target="${CARGO_TARGET_DIR:-target}"
+logs="$target/all"
+mkdir -p "$logs"
+rm -f "$logs"/*.log
+began=$SECONDS
+number=0
+passed=0
+
+fail() {
+  echo "FAILED: $1 ($2)"
+  tail -n 80 "$2"
+  exit 1
+}
+
+# step NAME COMMAND...: runs the command with its output in a log.
+step() {
+  local name="$1" start=$SECONDS
+  shift
+  number=$((number + 1))
+  log="$logs/$(printf %02d "$number")-${name//[^a-z0-9]/-}.log"
+  # A subshell with -e of its own: in the condition of an `if`, bash would go on after a failed line of a function.
+  set +e
+  (set -e; "$@") >"$log" 2>&1 </dev/null
+  local code=$?
+  set -e
+  [ "$code" -eq 0 ] || fail "$name" "$log"
+  printf '%-42s %4d s\n' "$name" $((SECONDS - start))
+}
+
+# counted PATTERN: adds up the numbers of passed tests in the last step's log; none is a failure.
+counted() {
+  local sum
+  sum=$(sed -nE "s/$1/\\1/p" "$log" | awk '{ n += $1 } END { print n + 0 }')
+  [ "$sum" -gt 0 ] || fail "a step that ran no test" "$log"
+  passed=$((passed + sum))
+}
+
+apt_is_fresh=no
+debian() {
+  command -v apt-get >/dev/null || { echo "missing: $*; install it and run this again"; return 1; }
+  if [ "$apt_is_fresh" = no ]; then
+    apt-get update
+    apt_is_fresh=yes
+  fi
+  DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends "$@"
+}
+
+# --- what the checks need ---
+
+rust() {
+  command -v rustup >/dev/null || { echo "rustup is missing; it brings the compiler that rust-toolchain.toml names"; return 1; }
+  # These lines are silent no-operations where rustup has acted on rust-toolchain.toml.
+  rustup target list --installed | grep -qx wasm32-unknown-unknown || rustup target add wasm32-unknown-unknown
+  cargo clippy --version || rustup component add clippy
+  cargo fmt --version || rustup component add rustfmt
+  command -v cc || debian build-essential
+}
+
+browser() {
+  command -v node && command -v npm || debian nodejs npm
+  [ -x "${DICROTIC_CHROMIUM:-/usr/bin/chromium}" ] || debian chromium
+  cd tests/browser
+  cmp -s package-lock.json node_modules/.installed || { npm ci && cp package-lock.json node_modules/.installed; }
+}
+
+python() {
+  local venv="$target/venv" wheel="$target/heartpy"
+  if ! cmp -s tests/reference/requirements.txt "$venv/installed.txt"; then
+    python3 -c 'import venv, ensurepip' || debian python3 python3-venv
+    rm -rf "$venv"
+    python3 -m venv "$venv"
+    "$venv/bin/pip" install --only-binary=:all: -r tests/reference/requirements.txt
+    cp tests/reference/requirements.txt "$venv/installed.txt"
+  fi
+  # A recording of a real pulse: the package carries it as data. Its code is not run.
+  if [ ! -f "$wheel/heartpy/data/data.csv" ]; then
+    "$venv/bin/pip" download heartpy==1.2.7 --no-deps --only-binary=:all: -d "$wheel"
+    "$venv/bin/python" -m zipfile -e "$wheel"/heartpy-1.2.7-*.whl "$wheel"
+  fi
+}
+
+# --- the checks ---
+
+build_page() {
+  rm -rf "$target/all/page"
+  "$target/debug/dicrotic" build --out "$target/all/page"
+}
+
+other_browser_tests() {
+  local file files=()
+  for file in tests/browser/*.test.mjs; do
+    [ "$file" = tests/browser/same_bits.test.mjs ] || files+=("$file")
+  done
+  node tests/browser/run.mjs "${files[@]}"
+}
+
+reference() {
+  local script
+  for script in tests/reference/filters.py tests/reference/hr_agreement.py; do
+    "$target/venv/bin/python" "$script"
+  done
+}
+
+step "tools: rust" rust
+step "tools: node, chromium" browser
+step "tools: python" python
+step "format" cargo fmt --check
+step "lints, native" cargo clippy --locked --all-targets -- -D warnings
+step "lints, wasm" cargo clippy --locked --lib --target wasm32-unknown-unknown -- -D warnings
+step "documentation" env RUSTDOCFLAGS="-D warnings" cargo doc --locked --no-deps --lib --document-private-items
+step "tests, native" cargo test --locked
+counted '^test result: ok\. ([0-9]+) passed; 0 failed.*'
+step "page" build_page
+step "same bits: native, node, chromium" node tests/browser/run.mjs tests/browser/same_bits.test.mjs
+counted '^browser: ([0-9]+) passed, 0 failed$'
+step "tests, chromium" other_browser_tests
+counted '^browser: ([0-9]+) passed, 0 failed$'
+step "other people's libraries" reference
+counted '^[a-z_ ]+: ([0-9]+) passed, 0 failed$'
+
+echo "$passed passed, 0 failed"
+echo "all passed in $((SECONDS - began)) s"

@@ -1,0 +1,98 @@
+// What every browser test needs: the server, a real Chromium, and a watch on everything that goes wrong in a page.
+import { spawn } from "node:child_process";
+import { existsSync } from "node:fs";
+import path from "node:path";
+import { fileURLToPath } from "node:url";
+import assert from "node:assert/strict";
+import { chromium } from "playwright-core";
+
+/** The project's folder. */
+export const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "../..");
+
+/** The `dicrotic` program that the tests run. `cargo build` makes it. */
+export const host = path.resolve(root, process.env.CARGO_TARGET_DIR ?? "target", "debug/dicrotic");
+
+const browserPath = process.env.DICROTIC_CHROMIUM ?? "/usr/bin/chromium";
+const browserFlags = [
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+];
+
+/**
+ * The server's address and a function that ends it. `run.mjs` starts one server for all files and names it in
+ * DICROTIC_URL; a file that is run alone gets its own.
+ */
+export async function startServer({ own = false } = {}) {
+  if (process.env.DICROTIC_URL && !own) {
+    return { url: process.env.DICROTIC_URL, stop: async () => {} };
+  }
+  assert.ok(existsSync(host), `${host} is missing: run \`cargo build\` first`);
+  const child = spawn(host, ["serve", "--port", "0"], { cwd: root, stdio: ["ignore", "pipe", "inherit"] });
+  const end = () => child.kill();
+  process.once("exit", end);
+  const gone = new Promise((resolve) => child.once("close", resolve));
+  const stop = async () => {
+    process.off("exit", end);
+    child.kill();
+    await gone;
+  };
+  let text = "";
+  const url = await new Promise((resolve, reject) => {
+    child.stdout.on("data", (chunk) => {
+      text += chunk;
+      const found = text.match(/http:\/\/127\.0\.0\.1:\d+\//);
+      if (found) resolve(found[0]);
+    });
+    child.once("error", reject);
+    child.once("close", (code) => reject(new Error(`the server ended with code ${code} before it gave an address`)));
+  });
+  return { url, stop };
+}
+
+/** A Chromium without a window. Close it in `finally`. */
+export function launch() {
+  return chromium.launch({ executablePath: browserPath, args: browserFlags });
+}
+
+/**
+ * Runs `body({ page, context, browser, server, url })` in a new page, closes all afterwards, and fails if the page logged an
+ * error or a warning, threw, or asked for something that it did not get. `expected` are patterns of complaints that
+ * the test provokes; each must come. `own` gives the test a server that it may stop. The rest of the options go to
+ * Playwright's `newContext`.
+ */
+export async function withPage({ expected = [], own = false, ...options }, body) {
+  const server = await startServer({ own });
+  let browser;
+  try {
+    browser = await launch();
+    const context = await browser.newContext(options);
+    const complaints = [];
+    const watch = (page) => {
+      page.on("console", (message) => {
+        if (["error", "warning"].includes(message.type())) complaints.push(`${message.type()}: ${message.text()}`);
+      });
+      page.on("pageerror", (error) => complaints.push(`uncaught: ${error.message}`));
+      page.on("requestfailed", (request) => complaints.push(`failed: ${request.url()}`));
+      page.on("response", (response) => {
+        if (response.status() >= 400) complaints.push(`${response.status()}: ${response.url()}`);
+      });
+    };
+    context.on("page", watch);
+    const page = await context.newPage();
+    const result = await body({ page, context, browser, server, url: server.url });
+    for (const pattern of expected) {
+      assert.ok(complaints.some((text) => pattern.test(text)), `expected a complaint like ${pattern}`);
+    }
+    const unexpected = complaints.filter((text) => !expected.some((pattern) => pattern.test(text)));
+    assert.deepEqual(unexpected, [], "the page complained");
+    return result;
+  } finally {
+    await browser?.close();
+    await server.stop();
+  }
+}

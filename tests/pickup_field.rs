@@ -1,0 +1,102 @@
+//! Hum by geometry: worked examples of physics, and what moving things about does.
+
+use dicrotic::bench::table::{Part, Point};
+use dicrotic::bench::{Bench, Change, lead::loop_area_m2};
+use dicrotic::pickup::field::{
+    Mains, capacitive_current_a, hum_at_open_input, hum_at_pad, induced_v, pair_field_t, wire_field_t,
+};
+use dicrotic::pickup::pad::{Kind, Pad, Shield, corner_hz};
+
+const US: Mains = Mains { volts: 120.0, hz: 60.0 };
+
+#[test]
+fn a_picofarad_carries_nanoamperes() {
+    // I = 2 pi f C V: 72 nA/pF at 230 V 50 Hz, 45 nA/pF at 120 V 60 Hz (any circuits text).
+    assert!((capacitive_current_a(50.0, 1e-12, 230.0) * 1e9 - 72.3).abs() < 0.1);
+    assert!((capacitive_current_a(60.0, 1e-12, 120.0) * 1e9 - 45.2).abs() < 0.1);
+}
+
+#[test]
+fn a_cord_induces_next_to_nothing() {
+    // B = mu0 I / (2 pi r), a pair leaves spacing/r of it: .3 A, 3 mm, 10 cm give .018 uT, and .28 uV in .05 m^2 at
+    // 50 Hz (any university physics text).
+    assert!((wire_field_t(1.0, 0.1) - 2e-6).abs() < 1e-12);
+    let tesla = pair_field_t(0.3, 0.1, 0.003);
+    assert!((tesla * 1e6 - 0.018).abs() < 0.001, "{tesla}");
+    assert!((induced_v(50.0, tesla, 0.05) * 1e6 - 0.28).abs() < 0.01);
+}
+
+#[test]
+fn the_pads_corner_is_that_of_its_r_and_c() {
+    // f = 1 / (2 pi R C): 2.4 nF with 100 megohm .66 Hz, with 10 megohm 6.6 Hz (piezo film technical manual, strip
+    // sensor figures).
+    assert!((corner_hz(100e6, 2.4e-9) - 0.66).abs() < 0.005);
+    assert!((corner_hz(10e6, 2.4e-9) - 6.6).abs() < 0.05);
+    assert!((Pad::default().corner_hz() - 0.0796).abs() < 1e-3);
+    // |Z| of 20 nF at 50 Hz is 159 kilohm (1 / (2 pi f C)).
+    assert!((Pad::default().impedance_ohm(50.0) / 159_155.0 - 1.0).abs() < 1e-3);
+}
+
+fn total(bench: &Bench, pad: Pad, mains: Mains) -> f64 {
+    hum_at_pad(bench, &pad, &mains).total_v()
+}
+
+#[test]
+fn hum_grows_as_the_charger_comes_near_and_goes_when_it_is_unplugged() {
+    let pad = Pad { kind: Kind::Ceramic, shield: Shield::Damaged };
+    let mut bench = Bench::wired();
+    bench.change(&Change::Charger { plugged: true }).unwrap();
+    let mut before = 0.0;
+    // From the far corner along the table to the lead's middle.
+    for x in [150.0, 130.0, 115.0, 100.0, 85.0, 70.0] {
+        bench.change(&Change::Move { part: Part::Charger, x, y: 60.0 }).unwrap();
+        let hum = total(&bench, pad, Mains::default());
+        assert!(hum > before, "x = {x}: {hum} after {before}");
+        before = hum;
+    }
+    bench.change(&Change::Charger { plugged: false }).unwrap();
+    assert!(total(&bench, pad, Mains::default()) < 0.35 * before);
+}
+
+#[test]
+fn the_shield_and_the_region_count_as_they_should() {
+    let bench = Bench::wired();
+    let with = |shield| total(&bench, Pad { kind: Kind::Ceramic, shield }, Mains::default());
+    assert!(with(Shield::Good) < with(Shield::Damaged) && with(Shield::Damaged) < with(Shield::None));
+    // Through a capacitor into a capacitor the frequency cancels: the ratio is that of the voltages, 120/230.
+    let pad = Pad { kind: Kind::Ceramic, shield: Shield::None };
+    let ratio = total(&bench, pad, US) / total(&bench, pad, Mains::default());
+    assert!((ratio - 120.0 / 230.0).abs() < 0.01, "{ratio}");
+    let film = Pad { kind: Kind::Film, shield: Shield::Damaged };
+    assert!(total(&bench, film, US) > 4.0 * total(&bench, Pad { kind: Kind::Ceramic, ..film }, US));
+}
+
+#[test]
+fn a_clean_bench_hums_under_a_tenth_of_a_weak_pulse() {
+    // The level that a good trace stays under (common practice), for a pulse of 10 mV.
+    let hum = total(&Bench::wired(), Pad::default(), Mains::default());
+    assert!(2.0 * hum < 0.1 * 0.010, "{hum}");
+}
+
+#[test]
+fn the_subject_is_an_antenna_only_with_the_pad_on() {
+    let mut bench = Bench::wired();
+    let on = hum_at_pad(&bench, &Pad::default(), &Mains::default());
+    assert!(on.body_v > 0.0);
+    bench.change(&Change::StrapOff {}).unwrap();
+    assert_eq!(hum_at_pad(&bench, &Pad::default(), &Mains::default()).body_v, 0.0);
+}
+
+#[test]
+fn an_open_input_hums_far_more_than_a_shielded_pad() {
+    let bench = Bench::wired();
+    let open = hum_at_open_input(&bench, &Mains::default()).total_v();
+    assert!(open > 5.0 * total(&bench, Pad::default(), Mains::default()), "{open}");
+}
+
+#[test]
+fn the_loop_is_the_area_inside_the_path() {
+    // A square of 10 by 10 cm is .01 m^2.
+    let p = |x: f64, y: f64| Point { x, y };
+    assert!((loop_area_m2(&[p(0.0, 0.0), p(10.0, 0.0), p(10.0, 10.0), p(0.0, 10.0)]) - 0.01).abs() < 1e-15);
+}

@@ -1,0 +1,198 @@
+//! Attempts: what is refused and when, that a log does it all again, and what the page may see.
+
+use dicrotic::session::action::Refusal;
+use dicrotic::session::{Action, Session};
+use serde_json::json;
+
+const FIRST: &str = include_str!("../scenarios/01-first-wiring.toml");
+const HUM: &str = include_str!("../scenarios/02-hum-on-the-strip.toml");
+
+fn act(session: &mut Session, action: serde_json::Value) -> Result<(), Refusal> {
+    session.act(&Action::from_value(action).unwrap())
+}
+
+fn ready() -> Session {
+    let mut session = Session::new(HUM, 5).unwrap();
+    for action in [json!({"do": "range", "v": 0.1}), json!({"do": "record"})] {
+        act(&mut session, action).unwrap();
+    }
+    session.run_long(20_000);
+    act(&mut session, json!({"do": "stop"})).unwrap();
+    session
+}
+
+#[test]
+fn nothing_is_recorded_without_a_link_and_a_pad_in_the_input() {
+    let mut session = Session::new(FIRST, 1).unwrap();
+    assert_eq!(act(&mut session, json!({"do": "record"})), Err(Refusal::NoLink {}));
+    let mut session = Session::new(HUM, 1).unwrap();
+    act(&mut session, json!({"do": "input", "n": 3})).unwrap();
+    assert_eq!(act(&mut session, json!({"do": "record"})), Err(Refusal::NothingInInput { input: 3 }));
+    act(&mut session, json!({"do": "plug", "end": "pad", "socket": "in3"})).unwrap();
+    act(&mut session, json!({"do": "record"})).unwrap();
+}
+
+#[test]
+fn a_refusal_changes_nothing() {
+    let mut session = Session::new(FIRST, 1).unwrap();
+    let before = session.view();
+    for action in [
+        json!({"do": "plug", "end": "pad", "socket": "unit_inlet"}),
+        json!({"do": "move", "part": "unit", "x": -5, "y": 10}),
+        json!({"do": "strap", "tightness": 0.5}),
+        json!({"do": "range", "v": 0.3}),
+        json!({"do": "zero"}),
+        json!({"do": "stop"}),
+        json!({"do": "cursor", "which": "a", "t": 1.0}),
+        json!({"do": "mark", "t": 1.0}),
+        json!({"do": "open_take", "take": 0}),
+        json!({"do": "check"}),
+        json!({"do": "reveal"}),
+        json!({"do": "show", "mode": "take"}),
+        json!({"do": "time_base", "s": 7}),
+    ] {
+        assert!(act(&mut session, action.clone()).is_err(), "{action}");
+        assert_eq!(session.view(), before, "{action}");
+    }
+    assert!(session.log().is_empty());
+}
+
+#[test]
+fn unknown_actions_are_named() {
+    for (action, part) in [
+        (json!({"do": "dance"}), "dance"),
+        (json!({"do": "range"}), "v"),
+        (json!({"do": "range", "v": "big"}), "range"),
+        (json!({"do": "strap_on", "extra": 1}), "extra"),
+        (json!(7), "do"),
+        (json!({"to": 1}), "do"),
+    ] {
+        let error = Action::from_value(action.clone()).unwrap_err();
+        assert!(error.contains(part), "{action}: {error}");
+    }
+}
+
+#[test]
+fn a_short_recording_is_not_kept_and_a_lost_link_ends_one() {
+    let mut session = Session::new(HUM, 1).unwrap();
+    act(&mut session, json!({"do": "record"})).unwrap();
+    session.run_long(500);
+    assert_eq!(act(&mut session, json!({"do": "stop"})), Err(Refusal::TooShort {}));
+    assert!(session.takes().is_empty() && !session.is_recording());
+
+    act(&mut session, json!({"do": "record"})).unwrap();
+    session.run_long(5000);
+    assert_eq!(act(&mut session, json!({"do": "rate", "hz": 100})), Err(Refusal::Recording { what: "rate" }));
+    act(&mut session, json!({"do": "switch", "id": "unit", "on": false})).unwrap();
+    session.run_long(100);
+    assert!(!session.is_recording());
+    assert_eq!(session.takes().len(), 1);
+    assert!((session.takes()[0].recording.duration_s() - 5.0).abs() < 0.01);
+}
+
+#[test]
+fn the_truth_stays_hidden_until_it_may_be_seen() {
+    let mut session = ready();
+    act(&mut session, json!({"do": "cursor", "which": "a", "t": 1.0})).unwrap();
+    act(&mut session, json!({"do": "cursor", "which": "b", "t": 17.0})).unwrap();
+    for (field, text) in [("count", "7"), ("seconds", "16"), ("multiplier", "3.75"), ("rate", "26")] {
+        act(&mut session, json!({"do": "answer", "field": field, "text": text})).unwrap();
+    }
+    act(&mut session, json!({"do": "check"})).unwrap();
+    let view = session.view();
+    assert_eq!(view["check"]["passed"], false);
+    assert_eq!(view["check"]["truth"], json!(null));
+    assert_eq!(view["check"].get("allowed"), None);
+    act(&mut session, json!({"do": "check"})).unwrap();
+    let view = session.view();
+    assert!(view["check"]["truth"]["record_rate"].as_f64().unwrap() > 40.0);
+    assert_eq!(view["check"]["truth"]["source"], "heart");
+    assert_eq!(act(&mut session, json!({"do": "check"})), Err(Refusal::AttemptOver {}));
+    assert!(act(&mut session, json!({"do": "answer", "field": "rate", "text": "9"})).is_err());
+}
+
+#[test]
+fn revealing_ends_the_attempt() {
+    let mut session = ready();
+    assert!(act(&mut session, json!({"do": "reveal"})).is_err(), "not before a check");
+    act(&mut session, json!({"do": "check"})).unwrap();
+    act(&mut session, json!({"do": "reveal"})).unwrap();
+    assert!(session.view()["check"]["truth"].is_object());
+    assert_eq!(act(&mut session, json!({"do": "reveal"})), Err(Refusal::AttemptOver {}));
+}
+
+#[test]
+fn a_saved_attempt_restores_to_the_same_state_and_samples() {
+    let mut session = ready();
+    act(&mut session, json!({"do": "cursor", "which": "a", "t": 1.5})).unwrap();
+    act(&mut session, json!({"do": "mark", "t": 2.5})).unwrap();
+    act(&mut session, json!({"do": "tap_pad"})).unwrap();
+    session.run_long(1234);
+    let restored = Session::restore(&session.save().unwrap()).unwrap();
+    let (mut a, mut b) = (session.view(), restored.view());
+    // The count of changes is of no meaning across a restore.
+    a["revision"] = json!(0);
+    b["revision"] = json!(0);
+    assert_eq!(a, b);
+    assert_eq!(session.samples(), restored.samples());
+    assert!(session.takes()[0].recording == restored.takes()[0].recording);
+    assert_eq!(session.save(), restored.save());
+}
+
+#[test]
+fn frames_of_any_length_make_the_same_recording() {
+    let mut whole = Session::new(HUM, 9).unwrap();
+    act(&mut whole, json!({"do": "record"})).unwrap();
+    let mut frames = whole.clone();
+    whole.run_long(7000);
+    let mut k = 0_u32;
+    while frames.samples() < 7000 {
+        k += 1;
+        let left = (7000 - frames.samples()) as f64 / 1000.0;
+        frames.advance((0.003 + 0.0007 * f64::from(k % 40)).min(left + 1e-9));
+    }
+    assert!(whole.takes()[0].recording == frames.takes()[0].recording);
+}
+
+#[test]
+fn damaged_saves_are_refused_with_a_reason() {
+    let good = ready().save().unwrap();
+    for (text, part) in [
+        (String::new(), "not a saved attempt"),
+        (good[..good.len() / 2].to_string(), "not a saved attempt"),
+        (good.replacen("\"version\":1", "\"version\":99", 1), "form 99"),
+        (good.replacen("\"seed\":\"5\"", "\"seed\":\"-5\"", 1), "seed"),
+        (good.replacen("level = 1", "level = 77", 1).replacen("level = 2", "level = 77", 1), "level"),
+        (good.replacen("\"at\":20000", "\"at\":999999999999", 1), "at most"),
+        (good.replacen("\"v\":0.1", "\"v\":0.3", 1), "refused"),
+    ] {
+        let error = Session::restore(&text).unwrap_err().to_string();
+        assert!(error.contains(part), "expected {part}: {error}");
+    }
+}
+
+#[test]
+fn an_opened_recording_has_no_bench_and_says_who_compares() {
+    let values: Vec<f64> = (0..3000)
+        .map(|k| {
+            let u = (f64::from(k) / 100.0 * 1.25) % 1.0;
+            dicrotic::math::exp(-0.5 * ((u - 0.3) / 0.08) * ((u - 0.3) / 0.08))
+        })
+        .collect();
+    let mut session = Session::of_recording("r.csv", 100.0, &values);
+    let view = session.view();
+    assert_eq!(view["kind"], "recording");
+    assert_eq!(view["bench"], json!(null));
+    assert_eq!(act(&mut session, json!({"do": "record"})), Err(Refusal::NoBench {}));
+    assert_eq!(act(&mut session, json!({"do": "tap_pad"})), Err(Refusal::NoBench {}));
+    act(&mut session, json!({"do": "cursor", "which": "a", "t": 2.0})).unwrap();
+    act(&mut session, json!({"do": "cursor", "which": "b", "t": 18.0})).unwrap();
+    for (field, text) in [("count", "20"), ("seconds", "16"), ("multiplier", "3.75"), ("rate", "75")] {
+        act(&mut session, json!({"do": "answer", "field": field, "text": text})).unwrap();
+    }
+    act(&mut session, json!({"do": "check"})).unwrap();
+    let check = &session.view()["check"];
+    assert_eq!(check["passed"], true, "{check}");
+    assert_eq!(check["truth"]["source"], "detector");
+    assert!((check["truth"]["record_rate"].as_f64().unwrap() - 75.0).abs() < 0.5);
+}
