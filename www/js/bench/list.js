@@ -1,0 +1,109 @@
+// The same bench as a plain list: every lead, switch, part and request, for the keyboard, a screen reader, or whoever prefers it.
+
+import { attr, flag, h, newId, prop, words } from "../dom.js";
+import { icon } from "../icons.js";
+import { coded, t } from "../text.js";
+import { button, Choice, Tick } from "../widgets.js";
+
+const NUDGE_CM = 2;
+
+export class PartsList {
+  constructor(bench, act) {
+    this.act = act;
+    this.ends = bench.ends.map((end) => [end.id, this.endRow(end.id)]);
+    this.switches = ["strip", "unit"].map((id) => [id, new Tick(t(`switch.${id}`), (on) => act({ do: "switch", id, on }))]);
+    this.charger = new Tick(t("switch.charger"), (plugged) => act({ do: "charger", plugged }));
+    this.strapOn = new Tick(t("strap.on"), (on) => act({ do: on ? "strap_on" : "strap_off" }));
+    this.place = new Choice(t("strap.place"), (place) => act({ do: "pad_place", place }));
+    this.face = new Choice(t("strap.face"), (face) => act({ do: "pad_face", face }));
+    this.tight = this.slider("strap.tightness", "strap-slide", { min: 0, max: 100, step: 1 }, (v) => act({ do: "strap", tightness: v / 100 }));
+    this.height = this.slider("hand.height", "", { min: -50, max: 50, step: 1 }, (v) => act({ do: "hand_height", cm: v }));
+    this.feel = h("p", { class: "pencil feel" });
+    this.heightSays = h("p", { class: "quiet" });
+    attr(this.tight.input, "aria-describedby", (this.feel.id = newId("feel")));
+    this.el = h("div", { class: "list" },
+      this.group("list.leads", this.ends.map(([, choice]) => choice.el), "list-leads"),
+      this.group("list.finger", [this.strapOn.el, this.tight.el, this.feel, h("div", { class: "pair" }, this.place.el, this.face.el), this.height.el, this.heightSays], "list-finger"),
+      h("div", { class: "list-side" }, this.group("list.power", [...this.switches.map(([, tick]) => tick.el), this.charger.el], "list-power"), this.group("list.try", this.requests(), "list-try")),
+      this.mover(bench));
+  }
+
+  group(key, kids, kind) {
+    const id = newId("group");
+    return h("div", { class: `group ${kind}`, role: "group", "aria-labelledby": id }, h("h3", { id }, t(key)), kids);
+  }
+
+  slider(key, kind, range, move) {
+    const id = newId("slide");
+    const input = h("input", { id, type: "range", class: kind, ...range, onchange: () => move(Number(input.value)) });
+    return { input, el: h("div", { class: "fld" }, h("label", { for: id }, t(key)), input) };
+  }
+
+  /** A plug: which socket it is in, and a button to wiggle it. */
+  endRow(end) {
+    const choice = new Choice(t(`end.${end}`), (socket) => this.act(socket ? { do: "plug", end, socket } : { do: "unplug", end }));
+    const name = t("list.wiggle", { end: t(`end.${end}`) });
+    choice.el.append(h("button", { type: "button", class: "btn btn-round", "aria-label": name, title: name, onclick: () => this.act({ do: "wiggle", end }) }, icon("wiggle")));
+    return choice;
+  }
+
+  requests() {
+    return h("div", { class: "row" },
+      button(t("list.tap_pad"), () => this.act({ do: "tap_pad" })), button(t("list.ask_still"), () => this.act({ do: "ask_still" })), button(t("list.rescan"), () => this.act({ do: "rescan" })));
+  }
+
+  mover(bench) {
+    this.part = new Choice(t("list.part"), () => this.showPart());
+    this.part.set(bench.parts.filter((part) => part.movable).map((part) => [part.id, t(`part.${part.id}`)]), bench.parts.find((part) => part.movable)?.id);
+    const coordinate = (axis) => {
+      const id = newId(axis);
+      const input = h("input", { id, class: "txt", type: "number", step: 1, min: 0, max: axis === "x" ? bench.table.w : bench.table.d, onchange: () => this.moveTo() });
+      return { input, el: h("div", { class: "fld" }, h("label", { for: id }, t(`list.${axis}`)), input) };
+    };
+    this.x = coordinate("x");
+    this.y = coordinate("y");
+    const nudge = (dx, dy, name) => h("button", { type: "button", class: `btn btn-round nudge-${name}`, "aria-label": t(`list.nudge_${name}`), onclick: () => this.nudge(dx, dy) }, icon(name));
+    return h("details", { class: "group list-move" }, h("summary", {}, t("list.move")),
+      h("div", { class: "mover" }, this.part.el, this.x.el, this.y.el, h("div", { class: "row nudges" }, nudge(-NUDGE_CM, 0, "left"), nudge(NUDGE_CM, 0, "right"), nudge(0, -NUDGE_CM, "up"), nudge(0, NUDGE_CM, "down"))));
+  }
+
+  chosen() {
+    return this.bench.parts.find((part) => part.id === this.part.select.value);
+  }
+  nudge(dx, dy) {
+    const part = this.chosen();
+    this.act({ do: "move", part: part.id, x: part.x + dx, y: part.y + dy });
+  }
+  moveTo() {
+    this.act({ do: "move", part: this.chosen().id, x: Number(this.x.input.value), y: Number(this.y.input.value) });
+  }
+  showPart() {
+    const part = this.chosen();
+    if (!part) return;
+    prop(this.x.input, "value", String(Math.round(part.x * 10) / 10));
+    prop(this.y.input, "value", String(Math.round(part.y * 10) / 10));
+  }
+
+  show(bench) {
+    this.bench = bench;
+    const sockets = [["", t("socket.none")], ...bench.sockets.map((socket) => [socket.id, t(`socket.${socket.id}`)])];
+    for (const [id, choice] of this.ends) choice.set(sockets, bench.ends.find((end) => end.id === id).socket ?? "");
+    for (const [id, tick] of this.switches) tick.set(bench.switches[id]);
+    this.charger.set(bench.charger_plugged);
+    const { strap } = bench;
+    this.strapOn.set(strap.on);
+    this.place.set(["pulp", "middle", "joint"].map((id) => [id, t(`strap.place.${id}`)]), strap.place);
+    this.face.set(["to_skin", "away"].map((id) => [id, t(`strap.face.${id}`)]), strap.face);
+    prop(this.tight.input, "value", String(Math.round(strap.tightness * 100)));
+    prop(this.tight.input, "disabled", !strap.on);
+    attr(this.tight.input, "aria-valuetext", coded("feel", strap.feel));
+    words(this.feel, coded("feel", strap.feel));
+    flag(this.feel, "is-off", strap.feel === "off");
+    const cm = Math.round(bench.hand.height_cm);
+    prop(this.height.input, "value", String(cm));
+    const where = cm === 0 ? t("hand.level") : t(cm > 0 ? "hand.above" : "hand.below", { cm: Math.abs(cm) });
+    attr(this.height.input, "aria-valuetext", where);
+    words(this.heightSays, where);
+    this.showPart();
+  }
+}

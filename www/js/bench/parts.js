@@ -1,0 +1,95 @@
+// What lies on the table, each drawn from above around its own middle: w and d are its footprint in cm.
+
+import { s } from "../dom.js";
+import { t } from "../text.js";
+import { inked, label, nameBelow, stroke } from "./marks.js";
+import { pen } from "./pen.js";
+
+const shadow = (w, d, lift = 1) => s("rect", { class: "shade", x: -w / 2 + 0.6 * lift, y: -d / 2 + 1.1 * lift, width: w, height: d, rx: 1.6 });
+
+/** A rocker switch that can be pressed; `id` as in the switch action. */
+function rocker(id, x, y) {
+  const p = pen(`switch-${id}`, 0.05);
+  return s("g", { class: "press rocker", data: { press: `switch:${id}` }, transform: `translate(${x} ${y})` },
+    s("rect", { class: "hit", x: -3.4, y: -3, width: 6.8, height: 6 }),
+    inked(() => p.rect(-2, -1.2, 4, 2.4, 0.6), "body-2"),
+    s("g", { class: "rocker-on" }, stroke(p.rect(0, -0.9, 1.7, 1.8, 0.4), "solid"), stroke("M-1.100 -.5V.5")),
+    s("g", { class: "rocker-off" }, stroke(p.rect(-1.7, -0.9, 1.7, 1.8, 0.4), "solid"), stroke("M.6 0a.5 .5 0 1 0 1 0a.5 .5 0 1 0 -1 0")),
+    s("title", {}, t("bench.press_switch")));
+}
+
+/** A lamp: a ring when dark; when lit a glow, a filled dot and rays, so that colour is not alone. */
+function lamp(id, x, y) {
+  let rays = "";
+  for (let i = 0; i < 8; i += 1) {
+    const a = (i / 8) * 2 * Math.PI + 0.2;
+    rays += `M${(1.3 * Math.cos(a)).toFixed(2)} ${(1.3 * Math.sin(a)).toFixed(2)}L${(2.1 * Math.cos(a)).toFixed(2)} ${(2.1 * Math.sin(a)).toFixed(2)}`;
+  }
+  return s("g", { class: "pilot", data: { lamp: id }, transform: `translate(${x} ${y})` },
+    s("circle", { class: "pilot-glow", r: 4.2, fill: "url(#glow)" }), s("path", { class: "pilot-rays", d: rays }), s("circle", { class: "pilot-bulb", r: 0.8 }));
+}
+
+function unit(w, d) {
+  const p = pen("unit");
+  const x = -w / 2, y = -d / 2;
+  return [shadow(w, d), inked(() => p.rect(x, y, w, d, 1.4)),
+    stroke(p.rect(x + 1.3, y + 1.3, w - 2.6, d - 2.6, 0.9), "thin"),
+    stroke(p.line(x + 2, d / 2 - 5.6, w / 2 - 2, d / 2 - 5.6), "thin"),
+    stroke(p.hatch(w / 2 - 11.5, y + 4.4, 8.4, 3.2, 0.9, 0.55), "thin faint"),
+    label(t("part.unit"), x + 8.6, -0.4, "start", 5, 0.6),
+    rocker("unit", x + 4.4, y + 5.2), lamp("unit", x + 4.4, -0.9)];
+}
+
+function computer(w, d) {
+  const p = pen("computer");
+  const x = -w / 2, hinge = -d / 2 + d * 0.34;
+  let keys = "";
+  for (let row = 0; row < 4; row += 1) {
+    for (let col = 0; col < 12; col += 1) keys += p.rect(x + 3 + col * ((w - 6) / 12), hinge + 1.6 + row * 2, (w - 6) / 12 - 0.6, 1.35, 0.3);
+  }
+  return [shadow(w, d), inked(() => p.rect(x, hinge, w, d / 2 - hinge, 1.2)), stroke(keys, "thin faint"),
+    stroke(p.rect(-4.2, hinge + 10.4, 8.4, Math.max(2.4, d / 2 - hinge - 11.6), 0.5), "thin"),
+    s("path", { class: "fill-screen", d: `M${x + 1.8} ${-d / 2}H${w / 2 - 1.8}L${w / 2} ${hinge}H${x}Z` }),
+    stroke(`M${x + 1.8} ${-d / 2}H${w / 2 - 1.8}L${w / 2} ${hinge}H${x}Z`), stroke(p.line(x + 2.6, -d / 2 + 0.9, w / 2 - 2.6, -d / 2 + 0.9), "thin faint"),
+    s("g", { class: "press screen", data: { press: "rescan:" } }, s("rect", { class: "hit", x, y: -d / 2, width: w, height: d * 0.34 }),
+      s("g", { class: "screen-seen" }, stroke(`M${-w / 2 + 4} ${hinge - 3}h4c.8 0 1-4 1.600-4s.9 2.600 1.500 2.600s.9-.9 1.300-.9s1 2.300 2 2.300h4`, "amber"), label(t("bench.screen_seen"), 1, hinge - 3.4, "start small", -8, hinge - 5)),
+      s("g", { class: "screen-none" }, stroke(`M${-w / 2 + 4} ${hinge - 3}h9`, "thin dash"), label(t("bench.screen_none"), -1, hinge - 3.4, "start small", -8, hinge - 5)),
+      s("title", {}, t("list.rescan")))];
+}
+
+function strip(w, d) {
+  const p = pen("strip");
+  return [shadow(w, d), inked(() => p.rect(-w / 2, -d / 2, w, d, 2)), stroke(p.rect(-w / 2 + 1, -d / 2 + 1, w - 2, d - 2, 1.4), "thin faint"),
+    nameBelow(t("part.strip"), w, d), rocker("strip", w / 2 - 4, 0), lamp("strip", w / 2 - 4, -d / 2 - 2.6)];
+}
+
+function charger(w, d) {
+  const p = pen("charger");
+  return [shadow(w, d, 1.3), inked(() => p.rect(-w / 2, -d / 2, w, d, 1.6)), stroke(p.rect(-w / 2 + 1.2, -d / 2 + 1.2, w - 2.4, d - 2.4, 1), "thin faint"),
+    stroke(p.hatch(-w / 2 + 1.8, -d / 2 + 1.8, w - 5, d - 3.6, 0.8, 0.5), "thin faint"), lamp("charger", w / 2 - 2.4, d / 2 - 2), nameBelow(t("part.charger"), w, d)];
+}
+
+function phone(w, d) {
+  const p = pen("phone");
+  return [shadow(w, d, 0.7), inked(() => p.rect(-w / 2, -d / 2, w, d, 1.4)), s("path", { class: "fill-screen", d: p.rect(-w / 2 + 0.6, -d / 2 + 1.6, w - 1.2, d - 3.2, 0.4) }),
+    stroke(p.rect(-w / 2 + 0.6, -d / 2 + 1.6, w - 1.2, d - 3.2, 0.4), "thin"), stroke(p.hatch(-w / 2 + 1, -d / 2 + 3, w * 0.4, d * 0.4, 0.9, 0.6), "thin faint"), nameBelow(t("part.phone"), w, d)];
+}
+
+function deskLamp(w, d) {
+  const p = pen("lamp");
+  const r = Math.min(w, d) / 2;
+  return [s("circle", { class: "shade", cx: 0.8, cy: 1.4, r }), inked(() => p.circle(0, 0, r)), stroke(p.circle(0, 0, r * 0.66), "thin"), stroke(p.circle(0, 0, r * 0.2), "thin"),
+    stroke(p.line(-r * 0.7, -r * 0.7, -r * 0.15, -r * 0.15)), stroke(p.hatch(-r * 0.1, r * 0.1, r * 0.5, r * 0.4, 0.8), "thin faint"), nameBelow(t("part.lamp"), 2 * r, 2 * r)];
+}
+
+function plain(w, d, id) {
+  const p = pen(id);
+  return [shadow(w, d), inked(() => p.rect(-w / 2, -d / 2, w, d, 1)), label(t(`part.${id}`), 0, 1)];
+}
+
+const ART = { unit, computer, strip, charger, phone, lamp: deskLamp };
+
+/** The drawing of a part; a part unknown here is a plain box with its name. */
+export const drawPart = (part) =>
+  s("g", { class: `part part-${part.id}${part.movable ? " movable" : ""}`, data: { drag: part.movable ? `part:${part.id}` : "" } },
+    (ART[part.id] ?? plain)(part.w, part.d, part.id));

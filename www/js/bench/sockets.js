@@ -1,0 +1,41 @@
+// Sockets and plugs, told apart by shape. Both are drawn around the point where the plug meets the socket.
+
+import { s } from "../dom.js";
+import { t } from "../text.js";
+import { inked, label, stroke } from "./marks.js";
+import { pen } from "./pen.js";
+
+const SHAPES = {
+  inlet: (p) => [inked(() => "M-2.200 -1.300H2.200V.7L1.400 1.500H-1.400L-2.200 .7Z", "hole"), stroke("M-1 -.4v.9M0 -.7v.9M1 -.4v.9", "thin")],
+  outlet: (p) => [inked(() => p.circle(0, 0, 2.3), "hole"), s("circle", { class: "dot", cx: -0.85, r: 0.38 }), s("circle", { class: "dot", cx: 0.85, r: 0.38 })],
+  data: (p) => [inked(() => p.rect(-1.6, -0.95, 3.2, 1.9, 0.3), "hole"), stroke("M-1 .2H1", "thin")],
+  charge: (p) => [inked(() => p.rect(-1.6, -0.8, 3.2, 1.6, 0.75), "hole"), stroke("M-.7 0H.7", "thin")],
+  input: (p) => [inked(() => p.circle(0, 0, 1.75), "hole"), s("circle", { class: "dot", r: 0.5 })],
+  trigger: (p) => [inked(() => p.circle(0, 0, 1.5), "hole"), stroke("M-.6 0H.6", "thin")],
+};
+
+/** A socket with its short name beside it, `below` the socket or above. */
+export const drawSocket = (socket, below) => {
+  const p = pen(socket.id, 0.05);
+  return s("g", { class: `socket socket-${socket.kind}`, data: { socket: socket.id } },
+    s("circle", { class: "socket-near", r: 3.4 }), (SHAPES[socket.kind] ?? SHAPES.input)(p),
+    label(t(`socket.short.${socket.id}`), 0, below ? 4.3 : -2.9, "small"));
+};
+
+const BODIES = {
+  mains_unit: (p) => [inked(() => p.rect(-2, -0.4, 4, 4.6, 0.8), "plug"), stroke("M-1.100 1.200H1.100M-1.100 2.200H1.100", "thin")],
+  mains_wall: (p) => [inked(() => p.circle(0, 0.4, 2.1), "plug"), inked(() => p.rect(-1, 2.2, 2, 2.2, 0.5), "plug"), stroke(p.circle(0, 0.4, 1.2), "thin")],
+  data_unit: (p) => [inked(() => p.rect(-1.7, -0.3, 3.4, 3.8, 0.6), "plug"), stroke("M-.8 1.300H.8", "thin")],
+  data_computer: (p) => [inked(() => p.rect(-1.4, -0.3, 2.8, 4.2, 0.4), "plug"), stroke("M-.6 1h1.200M0 1v1.600", "thin")],
+  pad: (p) => [inked(() => p.circle(0, 0.2, 1.7), "plug"), inked(() => p.rect(-0.95, 1.6, 1.9, 3, 0.5), "plug"), stroke("M-.5 2.600h1M-.5 3.400h1", "thin")],
+};
+
+/** How far behind the meeting point the lead leaves the plug, cm. */
+export const PLUG_LENGTH = { mains_unit: 4.2, mains_wall: 4.3, data_unit: 3.5, data_computer: 3.9, pad: 4.6 };
+
+/** The plug of a lead's end. It points up the page; the group is turned to its lead. */
+export const drawPlug = (end) => {
+  const p = pen(end.id, 0.05);
+  return s("g", { class: "plug", data: { drag: `end:${end.id}`, end: end.id } }, s("circle", { class: "hit plug-hit", cy: 1.6, r: 4 }),
+    (BODIES[end.id] ?? BODIES.pad)(p), s("title", {}, t(`end.${end.id}`)));
+};

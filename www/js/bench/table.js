@@ -1,0 +1,170 @@
+// The table from above as one SVG: layers for wood, parts, sockets, leads, plugs and hand; draw(bench) puts all in place.
+// On a tall screen the table is shown turned by a quarter, so that plugs stay large enough for a finger.
+
+import { attr, flag, s } from "../dom.js";
+import { t } from "../text.js";
+import { Hand } from "./hand.js";
+import { padCurve, slackCurve, towards } from "./leads.js";
+import { setLettering } from "./marks.js";
+import { drawPart } from "./parts.js";
+import { pen } from "./pen.js";
+import { drawPlug, drawSocket, PLUG_LENGTH } from "./sockets.js";
+
+const LEADS = { mains: ["mains_unit", "mains_wall"], data: ["data_unit", "data_computer"] };
+
+export class Table {
+  constructor(bench) {
+    this.turned = false;
+    const { w, d } = bench.table;
+    this.size = [w, d];
+    const p = pen("table", 0.22);
+    let wood = "";
+    for (let i = 1; i < 10; i += 1) wood += p.line(2, (d * i) / 10, w - 2, (d * i) / 10 + p.off() * 2);
+    this.wood = s("g", {}, s("rect", { class: "table-top", x: 0.4, y: 0.4, width: w - 0.8, height: d - 0.8, rx: 3 }), s("path", { class: "table-grain", d: wood }),
+      s("path", { class: "ln thin faint", d: p.rect(1.2, 1.2, w - 2.4, d - 2.4, 2.4) }));
+
+    this.parts = new Map(bench.parts.filter((part) => !["hand", "lead1", "lead2"].includes(part.id)).map((part) => [part.id, drawPart(part)]));
+    this.sockets = new Map();
+    for (const socket of bench.sockets) {
+      const part = bench.parts.find((one) => one.id === socket.part);
+      this.sockets.set(socket.id, drawSocket(socket, part ? socket.y < part.y && socket.kind !== "outlet" && part.id === "unit" : true));
+    }
+    this.leads = new Map(["mains", "data", "charge", "feed", "pad"].map((id) => [id, s("g", { class: `lead lead-${id}` }, s("path", { class: "lead-out" }), s("path", { class: "lead-in" }))]));
+    this.plugs = new Map(bench.ends.map((end) => [end.id, drawPlug(end)]));
+    this.grips = new Map(["lead1", "lead2"].map((id) => [id, s("g", { class: "grip", data: { drag: `part:${id}` } }, s("circle", { class: "hit", r: 4.4 }), s("circle", { class: "grip-ring", r: 2 }), s("circle", { class: "grip-dot", r: 0.7 }), s("title", {}, t(`part.${id}`)))]));
+    this.chargerPlug = s("g", { class: "charger-plug" }, s("circle", { class: "fill-plug", r: 1.9 }), s("circle", { class: "ln", r: 1.9 }), s("path", { class: "ln thin", d: "M-.8 0h1.600" }));
+    this.hand = new Hand();
+    this.bubble = s("g", { class: "bubble", visibility: "hidden" }, s("rect", { rx: 1.4 }), s("text", { class: "bubble-text" }));
+
+    this.art = s("g", {}, this.wood, this.leads.get("feed"), [...this.parts.values()], [...this.sockets.values()], this.leads.get("charge"), this.chargerPlug,
+      this.leads.get("data"), this.leads.get("mains"), this.hand.el, this.leads.get("pad"), this.hand.strapped, [...this.plugs.values()], [...this.grips.values()], this.bubble);
+    const glow = s("radialGradient", { id: "glow" }, s("stop", { offset: "0", class: "glow-0" }), s("stop", { offset: ".35", class: "glow-1" }), s("stop", { offset: "1", class: "glow-2" }));
+    const clip = s("clipPath", { id: "table-edge" }, s("rect", { x: 0.4, y: 0.4, width: w - 0.8, height: d - 0.8, rx: 3 }));
+    this.clipped = s("g", { "clip-path": "url(#table-edge)" }, this.art);
+    this.spin = s("g", {}, this.clipped);
+    this.svg = s("svg", { class: "table", "aria-hidden": "true", focusable: "false" }, s("defs", {}, glow, clip), this.spin);
+    this.turn(false);
+  }
+
+  /** Shows the table lying (160 x 90) or turned a quarter (90 x 160). */
+  turn(turned) {
+    const [w, d] = this.size;
+    this.turned = turned;
+    attr(this.svg, "viewBox", turned ? `0 0 ${d} ${w}` : `0 0 ${w} ${d}`);
+    attr(this.spin, "transform", turned ? `translate(0 ${w}) rotate(-90)` : null);
+    setLettering(this.art, turned);
+  }
+
+  /** The point of the table, in cm, under a point of the window. */
+  under(clientX, clientY) {
+    const at = new DOMPoint(clientX, clientY).matrixTransform(this.art.getScreenCTM().inverse());
+    return [at.x, at.y];
+  }
+
+  /** Window pixels per cm. */
+  get pxPerCm() {
+    const m = this.art.getScreenCTM();
+    return m ? Math.hypot(m.a, m.b) : 4;
+  }
+
+  draw(bench) {
+    const place = (el, x, y, more = "") => attr(el, "transform", `translate(${x.toFixed(2)} ${y.toFixed(2)})${more}`);
+    for (const part of bench.parts) {
+      const el = this.parts.get(part.id) ?? this.grips.get(part.id);
+      if (el) place(el, part.x, part.y);
+    }
+    for (const socket of bench.sockets) {
+      const el = this.sockets.get(socket.id);
+      place(el, socket.x, socket.y);
+      flag(el, "is-taken", socket.taken_by);
+    }
+    const ends = Object.fromEntries(bench.ends.map((end) => [end.id, end]));
+    const padSpot = this.hand.draw(bench.hand, bench.strap);
+    const points = this.padPoints(bench, ends.pad, padSpot);
+    const aims = this.aims(bench, ends, points);
+    for (const end of bench.ends) {
+      const el = this.plugs.get(end.id);
+      const [ux, uy] = aims[end.id];
+      place(el, end.x, end.y, ` rotate(${((Math.atan2(uy, ux) * 180) / Math.PI - 90).toFixed(1)})`);
+      flag(el, "is-in", end.socket);
+    }
+    const tail = (id) => [ends[id].x + aims[id][0] * PLUG_LENGTH[id], ends[id].y + aims[id][1] * PLUG_LENGTH[id]];
+    for (const [lead, [a, b]] of Object.entries(LEADS)) this.lay(lead, slackCurve(tail(a), aims[a], tail(b), aims[b]));
+    this.lay("pad", padCurve([tail("pad"), ...points.slice(1)], bench.lead.slack_cm));
+    this.drawCharger(bench);
+    flag(this.svg, "lit-unit", bench.lamps.unit);
+    flag(this.svg, "lit-strip", bench.lamps.strip);
+    flag(this.svg, "lit-charger", bench.lamps.charger);
+    flag(this.svg, "on-unit", bench.switches.unit);
+    flag(this.svg, "on-strip", bench.switches.strip);
+  }
+
+  lay(id, d) {
+    for (const path of this.leads.get(id).children) attr(path, "d", d);
+  }
+
+  /** The pad lead's points from its plug to the pad, whichever way the core lists them. */
+  padPoints(bench, plug, padSpot) {
+    const points = bench.lead.points.map((point) => [...point]);
+    const far = (point) => Math.hypot(point[0] - plug.x, point[1] - plug.y);
+    if (far(points[0]) > far(points.at(-1))) points.reverse();
+    points[0] = [plug.x, plug.y];
+    points[points.length - 1] = padSpot;
+    return points;
+  }
+
+  /** Which way each plug's lead leaves it: out of its part when plugged in, towards the other end when free. */
+  aims(bench, ends, points) {
+    const other = { mains_unit: "mains_wall", mains_wall: "mains_unit", data_unit: "data_computer", data_computer: "data_unit" };
+    const aims = {};
+    for (const end of bench.ends) {
+      const next = end.id === "pad" ? points[1] : [ends[other[end.id]].x, ends[other[end.id]].y];
+      let aim = towards([end.x, end.y], next);
+      const socket = end.socket && bench.sockets.find((one) => one.id === end.socket);
+      const part = socket && bench.parts.find((one) => one.id === socket.part);
+      if (part && socket.kind !== "outlet") {
+        const u = (socket.x - part.x) / (part.w / 2), v = (socket.y - part.y) / (part.d / 2);
+        aim = Math.abs(u) > Math.abs(v) ? [Math.sign(u), 0] : [0, Math.sign(v)];
+      } else if (socket) {
+        aim = [aim[0] * 0.3, Math.sign(aim[1] || 1)];
+        const len = Math.hypot(...aim);
+        aim = [aim[0] / len, aim[1] / len];
+      }
+      aims[end.id] = aim;
+    }
+    return aims;
+  }
+
+  /** The charger's thin leads: to the power strip when plugged in, and to the computer; the strip's own to the wall. */
+  drawCharger(bench) {
+    const part = (id) => bench.parts.find((one) => one.id === id);
+    const [charger, strip, computer] = [part("charger"), part("strip"), part("computer")];
+    if (!charger || !strip || !computer) return;
+    const free = bench.sockets.filter((one) => one.part === "strip" && one.kind === "outlet" && !one.taken_by).at(-1);
+    const side = free ?? { x: strip.x, y: strip.y + strip.d / 2 };
+    const spot = bench.charger_plugged ? [side.x, side.y] : [charger.x + charger.w / 2 + 5, charger.y - charger.d / 2 - 1];
+    attr(this.chargerPlug, "transform", `translate(${spot.map((v) => v.toFixed(2))})`);
+    const short = slackCurve([charger.x + charger.w / 2, charger.y], [1, 0], [spot[0], spot[1] + 1.9], [0, 1], 0.1);
+    const rightOf = computer.x < charger.x ? 1 : -1;
+    const long = slackCurve([charger.x - (rightOf * charger.w) / 2, charger.y], [-rightOf, 0], [computer.x + (rightOf * computer.w) / 2, computer.y - computer.d * 0.1], [rightOf, 0], 0.2);
+    this.lay("charge", `${short}${long}`);
+    const wall = bench.sockets.find((one) => one.id === "wall");
+    if (wall) this.lay("feed", slackCurve([strip.x + strip.w / 2 - 0.5, strip.y], [1, 0], [wall.x, -2], [0, 1], 0.15));
+  }
+
+  /** Marks the sockets near a dragged plug, and names the nearest; none when near is empty. */
+  showNear(near) {
+    for (const [id, el] of this.sockets) {
+      flag(el, "is-near", near.some((one) => one.id === id));
+      flag(el, "is-nearest", near[0]?.id === id);
+    }
+    attr(this.bubble, "visibility", near.length ? "visible" : "hidden");
+    if (!near.length) return;
+    const [box, text] = this.bubble.children;
+    text.textContent = t(`socket.${near[0].id}`);
+    attr(this.bubble, "transform", `translate(${near[0].x} ${near[0].y})${this.turned ? " rotate(90)" : ""}`);
+    attr(text, "y", -6.4);
+    const size = text.getBBox();
+    for (const [name, value] of [["x", size.x - 1.4], ["y", size.y - 0.7], ["width", size.width + 2.8], ["height", size.height + 1.4]]) attr(box, name, value);
+  }
+}

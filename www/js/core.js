@@ -1,0 +1,96 @@
+// The only file that touches the wasm module: loading it, and turning its strings into values and its errors into codes.
+
+import init, { Lab, scenarioBrief } from "../wasm/dicrotic.js";
+import { coded } from "./text.js";
+
+/** An error of the core, as a code with arguments; message is the page's sentence for it. */
+export class CoreError extends Error {
+  constructor(code, args) {
+    super(coded("error", code, args));
+    this.code = code;
+    this.args = args;
+  }
+}
+
+/** Runs a call into the core and turns what it throws into a CoreError. */
+function guarded(call) {
+  try {
+    return call();
+  } catch (thrown) {
+    let told;
+    try {
+      told = JSON.parse(thrown?.message ?? thrown);
+    } catch {
+      throw new CoreError("core_stopped", { told: String(thrown?.message ?? thrown) });
+    }
+    throw new CoreError(told.code ?? "core_stopped", told.args ?? {});
+  }
+}
+
+/** Loads the wasm module (streamed). */
+export const loadCore = () => init();
+
+/** What a scenario file says about itself. */
+export const brief = (toml) => JSON.parse(guarded(() => scenarioBrief(toml)));
+
+/** A lab of the core behind plain values. */
+export class Bench {
+  #lab;
+  constructor(lab) {
+    this.#lab = lab;
+  }
+  static fresh(toml, seed) {
+    return new Bench(guarded(() => new Lab(toml, seed)));
+  }
+  static fromRecording(name, text) {
+    return new Bench(guarded(() => Lab.fromRecording(name, text)));
+  }
+  static restored(saved) {
+    return new Bench(guarded(() => Lab.restore(saved)));
+  }
+  get kind() {
+    return this.#lab.kind();
+  }
+  get revision() {
+    return this.#lab.revision();
+  }
+  get clock() {
+    return this.#lab.clock();
+  }
+  advance(dt) {
+    this.#lab.advance(dt);
+  }
+  act(action) {
+    return JSON.parse(guarded(() => this.#lab.act(JSON.stringify(action))));
+  }
+  view() {
+    return JSON.parse(guarded(() => this.#lab.view()));
+  }
+  setTheme(theme) {
+    this.#lab.setTheme(JSON.stringify(theme));
+  }
+  setSize(width, height, dpr) {
+    this.#lab.setSize(width, height, dpr);
+  }
+  drawBase(context) {
+    guarded(() => this.#lab.drawBase(context));
+  }
+  drawTrace(context) {
+    return guarded(() => this.#lab.drawTrace(context));
+  }
+  geometry() {
+    return JSON.parse(this.#lab.geometry());
+  }
+  summary() {
+    return JSON.parse(guarded(() => this.#lab.summary()));
+  }
+  save() {
+    return guarded(() => this.#lab.save());
+  }
+  exportCsv(take) {
+    return guarded(() => this.#lab.exportCsv(take));
+  }
+  free() {
+    this.#lab.free?.();
+  }
+}

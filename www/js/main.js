@@ -1,0 +1,175 @@
+// Starts the page: texts, theme, core, scenarios; then opens what the address asks for.
+
+import { askResume } from "./ask.js";
+import { BenchPane } from "./bench/index.js";
+import { Bench, CoreError, loadCore } from "./core.js";
+import { h, words } from "./dom.js";
+import { icon } from "./icons.js";
+import { Loop } from "./loop.js";
+import { makePanes } from "./panes.js";
+import { newSeed, readRoute, writeRoute } from "./route.js";
+import { Session } from "./session.js";
+import { SheetPane } from "./sheet/index.js";
+import { briefOf, loadScenarios, showStart } from "./start.js";
+import { attemptKey, forget, recall } from "./store.js";
+import { StripPane } from "./strip/index.js";
+import { fillTexts, loadTexts, t } from "./text.js";
+import { startTheme, toggleTheme } from "./theme.js";
+
+const $ = (id) => document.getElementById(id);
+let scenarios = [];
+let running = null; // what stands on the page now: {session, loop, strip, ends}
+let panes = null;
+
+/** Shows a calm message above everything; no words, no message. */
+function calm(text) {
+  $("calm").hidden = !text;
+  words($("calm"), text);
+}
+
+function show(view) {
+  document.body.dataset.view = view;
+  $("skeleton").hidden = view !== "loading";
+  $("start").hidden = view !== "start";
+  $("lab").hidden = view !== "lab";
+  $("panes").hidden = view !== "lab";
+}
+
+function close() {
+  if (!running) return;
+  running.session.saveNow();
+  running.loop.stop();
+  running.strip.end();
+  running.bench?.end();
+  running.session.bench.free();
+  running = null;
+}
+
+/** Puts a lab on the page and lets it run. */
+function stand(bench, scenario, seed, deeds = 0) {
+  close();
+  calm("");
+  const session = new Session(bench, scenario, seed);
+  session.deeds = deeds;
+  const recording = bench.kind === "recording";
+  show("lab");
+  const loop = new Loop((dt) => {
+    if (dt > 0) bench.advance(dt);
+    session.refresh();
+    const drawn = strip.frame();
+    if (drawn && (dt > 0 || recording)) moved();
+  });
+  showWhere(session.view, recording);
+  $("bench").hidden = recording;
+  panes.setBench(!recording);
+  panes.show(recording ? "strip" : "bench");
+  const benchPane = recording ? null : new BenchPane($("bench"), session);
+  const strip = new StripPane($("strip"), session, loop);
+  new SheetPane($("worksheet"), session, { settle: () => strip.cursors.settleAll(), again: () => open(scenario, newSeed()) });
+  running = { session, loop, strip, bench: benchPane };
+  loop.start();
+}
+
+/** Tells the tests and the clock that a trace has moved on the page. */
+function moved() {
+  if (document.documentElement.dataset.ready) return;
+  document.documentElement.dataset.ready = "1";
+  performance.mark("first-trace");
+}
+
+function showWhere(view, recording) {
+  const title = view.scenario?.title ?? "";
+  $("where").replaceChildren(h("b", {}, title), recording ? "" : h("span", { class: "seed" }, t("where.seed", { v: view.seed })));
+  document.title = t("where.title", { title });
+  $("brief").replaceChildren(h("h1", { id: "brief-h" }, title),
+    h("p", { class: "aim" }, recording ? t("recording.about") : view.scenario.aim ?? ""), !recording && view.scenario.brief ? h("p", { class: "pencil" }, view.scenario.brief) : "");
+}
+
+/** Opens a scenario with a seed, resuming a kept attempt if the student wants it. */
+async function open(id, seed) {
+  const scenario = scenarios.find((one) => one.id === id);
+  if (!scenario) {
+    home();
+    calm(t("error.no_scenario", { id }));
+    return;
+  }
+  const told = briefOf(scenario);
+  writeRoute(told.id, seed);
+  const kept = recall(attemptKey(id, seed));
+  if (kept?.saved) {
+    close();
+    show("loading");
+    if (await askResume(kept)) {
+      try {
+        stand(Bench.restored(kept.saved), id, seed, kept.deeds ?? 1);
+        return;
+      } catch (error) {
+        calm(t("resume.failed", { told: error.message }));
+      }
+    }
+    forget(attemptKey(id, seed));
+  }
+  stand(Bench.fresh(scenario.toml, seed), id, seed);
+}
+
+function home() {
+  close();
+  $("where").replaceChildren();
+  document.title = t("app.title");
+  showStart($("start"), scenarios, chooseFile);
+  show("start");
+}
+
+async function follow() {
+  calm("");
+  const { scenario, seed } = readRoute();
+  if (!scenario) return home();
+  if (running?.session.scenario === scenario && running.session.seed === seed) return undefined;
+  return open(scenario, seed ?? newSeed());
+}
+
+function chooseFile() {
+  const input = h("input", { type: "file", accept: ".csv,.txt,text/csv,text/plain" });
+  input.addEventListener("change", async () => {
+    const [file] = input.files;
+    if (!file) return;
+    try {
+      const bench = Bench.fromRecording(file.name, await file.text());
+      history.replaceState(null, "", location.pathname);
+      stand(bench, null, null);
+    } catch (error) {
+      report(error);
+    }
+  });
+  input.click();
+}
+
+function tools() {
+  const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", title: t(key), onclick }, icon(pic), h("span", { class: "word" }, t(key)));
+  $("tools").replaceChildren(tool("tools.scenarios", "list", () => { history.replaceState(null, "", location.pathname); home(); $("main").focus(); }), tool("tools.open", "open", chooseFile), tool("tools.theme", "theme", toggleTheme));
+  $("brand").addEventListener("click", (event) => { event.preventDefault(); history.replaceState(null, "", location.pathname); home(); });
+}
+
+/** Shows any error in words; the core's by its code. */
+function report(error) {
+  calm(error instanceof CoreError ? error.message : t("error.page", { told: error?.message ?? String(error) }));
+}
+
+addEventListener("error", (event) => report(event.error ?? event.message));
+addEventListener("unhandledrejection", (event) => report(event.reason));
+addEventListener("pagehide", () => running?.session.saveNow());
+
+startTheme();
+await loadTexts(document.documentElement.lang);
+fillTexts(document);
+tools();
+panes = makePanes($("panes"));
+try {
+  const [, found] = await Promise.all([loadCore(), loadScenarios()]);
+  scenarios = found;
+  addEventListener("hashchange", () => follow().catch(report));
+  await follow();
+} catch (error) {
+  $("skeleton").hidden = true;
+  report(error);
+}

@@ -1,0 +1,73 @@
+// One attempt on the page: the lab, its last view, who wants to hear of changes, and keeping it on this device.
+
+import { attemptKey, keep } from "./store.js";
+
+const SAVE_MS = 300;
+
+export class Session {
+  /** bench: a Bench of core.js; scenario: its id or null (a recording); seed: digits or null. */
+  constructor(bench, scenario, seed) {
+    this.bench = bench;
+    this.scenario = scenario;
+    this.seed = seed;
+    this.hears = new Set();
+    this.hearsRefusal = new Set();
+    this.hearsDeed = new Set();
+    this.revision = bench.revision;
+    this.view = bench.view();
+    this.deeds = 0;
+  }
+
+  /** Calls tell(view) now and whenever the view has changed. */
+  onView(tell) {
+    this.hears.add(tell);
+    tell(this.view);
+  }
+
+  /** Calls tell(code, args, action) when the world refuses an action. */
+  onRefusal(tell) {
+    this.hearsRefusal.add(tell);
+  }
+
+  /** Calls tell(action) after an action that was done. */
+  onDeed(tell) {
+    this.hearsDeed.add(tell);
+  }
+
+  /** Does an action; true when the world let it happen. */
+  act(action) {
+    const answer = this.bench.act(action);
+    this.refresh();
+    if (answer.ok) {
+      this.deeds += 1;
+      this.hearsDeed.forEach((tell) => tell(action));
+      this.save();
+    } else {
+      this.hears.forEach((tell) => tell(this.view)); // a control that ran ahead goes back to what is so
+      this.hearsRefusal.forEach((tell) => tell(answer.code, answer.args ?? {}, action));
+    }
+    return answer.ok;
+  }
+
+  /** Reads the view anew if the core says that it has changed. */
+  refresh() {
+    const revision = this.bench.revision;
+    if (revision === this.revision) return;
+    this.revision = revision;
+    this.view = this.bench.view();
+    this.hears.forEach((tell) => tell(this.view));
+  }
+
+  /** Keeps the attempt soon; many actions in a row are kept once. */
+  save() {
+    this.saving ??= setTimeout(() => this.saveNow(), SAVE_MS);
+  }
+
+  /** Keeps the attempt on this device; a recording is not kept. */
+  saveNow() {
+    clearTimeout(this.saving);
+    this.saving = null;
+    if (!this.scenario || this.deeds === 0) return;
+    keep(attemptKey(this.scenario, this.seed), { at: Date.now(), deeds: this.deeds, saved: this.bench.save() });
+  }
+}

@@ -1,0 +1,84 @@
+// The worksheet: a notebook page with four blanks, a check, and under it the debrief.
+
+import { attr, flag, h, newId, prop, words } from "../dom.js";
+import { coded, t } from "../text.js";
+import { button } from "../widgets.js";
+import { refusalText } from "../bench/index.js";
+import { Debrief } from "./debrief.js";
+
+const FIELDS = ["count", "seconds", "multiplier", "rate"];
+const TYPING_MS = 700;
+
+export class SheetPane {
+  /** settle(): puts cursors still in the hand to the core; again(): opens a new seed. */
+  constructor(root, session, { settle, again }) {
+    Object.assign(this, { session, settle });
+    this.recording = session.bench.kind === "recording";
+    this.blanks = Object.fromEntries(FIELDS.map((field) => [field, this.blank(field)]));
+    this.check = button(t("sheet.check"), () => this.judge(), { kind: "btn-strong" });
+    this.reveal = button(t(this.recording ? "sheet.reveal_recording" : "sheet.reveal"), () => this.doReveal());
+    this.again = button(t("sheet.again"), again, { pic: "again" });
+    this.note = h("p", { class: "pencil sheet-note", role: "status" });
+    this.debrief = new Debrief(this.recording);
+    root.replaceChildren(
+      h("div", { class: "page" },
+        h("h2", { id: "sheet-h" }, t("sheet.title")),
+        h("p", { class: "quiet" }, t(this.recording ? "sheet.about_recording" : "sheet.about")),
+        h("ol", { class: "blanks" }, FIELDS.map((field) => this.blanks[field].el)),
+        h("div", { class: "row" }, this.check, this.reveal, !this.recording && this.again), this.note),
+      this.debrief.el);
+    session.onView((view) => this.show(view));
+    session.onRefusal((code, args, action) => ["answer", "check", "reveal"].includes(action.do) && words(this.note, refusalText(code, args)));
+  }
+
+  blank(field) {
+    const id = newId(field), problemId = newId("problem");
+    const input = h("input", { id, class: "blank", inputmode: "decimal", autocomplete: "off", "aria-describedby": problemId, onchange: () => this.put(field), oninput: () => this.typing(field),
+      onkeydown: (event) => event.key === "Enter" && this.judge() });
+    const problem = h("span", { class: "problem", id: problemId });
+    const [before, after] = t(`sheet.line.${field}`).split("|");
+    return { input, problem, timer: 0, el: h("li", { class: `line line-${field}` }, h("label", { for: id }, before), input, h("span", { class: "after", "aria-hidden": "true" }, after), problem) };
+  }
+
+  typing(field) {
+    const blank = this.blanks[field];
+    clearTimeout(blank.timer);
+    blank.timer = setTimeout(() => this.put(field), TYPING_MS);
+  }
+
+  /** Puts what is typed in a blank to the core, as typed. */
+  put(field) {
+    const { input, timer } = this.blanks[field];
+    clearTimeout(timer);
+    if (input.value !== this.session.view.worksheet[field].text) this.session.act({ do: "answer", field, text: input.value });
+  }
+
+  judge() {
+    words(this.note, "");
+    this.settle();
+    for (const field of FIELDS) this.put(field);
+    if (this.session.act({ do: "check" })) this.debrief.focus();
+  }
+
+  doReveal() {
+    this.settle();
+    for (const field of FIELDS) this.put(field);
+    if (this.session.act({ do: "reveal" })) this.debrief.focus();
+  }
+
+  show(view) {
+    const over = Boolean(view.check?.over);
+    for (const field of FIELDS) {
+      const { input, problem } = this.blanks[field];
+      const answer = view.worksheet[field];
+      if (document.activeElement !== input) prop(input, "value", answer.text);
+      const wrong = answer.problem && !(answer.problem === "empty" && !view.check);
+      words(problem, wrong ? coded("problem", answer.problem) : "");
+      attr(input, "aria-invalid", wrong ? "true" : null);
+      prop(input, "readOnly", over);
+    }
+    for (const one of [this.check, this.reveal]) prop(one, "disabled", over);
+    flag(this.again, "btn-strong", over);
+    this.debrief.show(view);
+  }
+}

@@ -1,0 +1,42 @@
+// Beat marks: small scratched ticks over the trace, placed and taken away by a tap. After the debrief, the true beats below.
+
+import { h, refill, s } from "../dom.js";
+
+const NEAR_PX = 14;
+
+export class Beats {
+  constructor() {
+    this.ticks = s("g", { class: "beat-ticks" });
+    this.truth = s("g", { class: "beat-truth" });
+    this.svg = s("svg", { class: "beats", "aria-hidden": "true", focusable: "false", width: "100%", height: "100%" }, this.truth, this.ticks);
+    this.el = h("div", { class: "beats-box" }, this.svg);
+    this.marks = [];
+    this.true = [];
+  }
+
+  show(marks, trueBeats) {
+    this.marks = marks;
+    this.true = trueBeats ?? [];
+    this.place();
+  }
+
+  place(geometry = this.geometry) {
+    this.geometry = geometry;
+    if (!geometry) return;
+    const { left, width, top, height, t0, t1 } = geometry;
+    const seen = (times) => times.filter((time) => time >= t0 && time <= t1).map((time) => left + ((time - t0) / (t1 - t0)) * width);
+    refill(this.ticks, [seen(this.marks), top], () => seen(this.marks).map((x) => s("path", { d: `M${(x - 3).toFixed(1)} ${top + 26}L${(x + 0.4).toFixed(1)} ${top + 9}l2.200 -3.500` })));
+    const foot = top + height;
+    refill(this.truth, [seen(this.true), foot], () => seen(this.true).map((x) => s("path", { d: `M${x.toFixed(1)} ${foot - 9}l4.500 8h-9Z` })));
+  }
+
+  /** The mark within a finger's breadth of x (CSS px), or null. */
+  near(x) {
+    const { left, width, t0, t1 } = this.geometry;
+    const reach = (NEAR_PX / width) * (t1 - t0);
+    const time = t0 + ((x - left) / width) * (t1 - t0);
+    const far = (mark) => Math.abs(mark - time);
+    const nearest = this.marks.reduce((best, mark) => (best === null || far(mark) < far(best) ? mark : best), null);
+    return nearest !== null && far(nearest) <= reach ? nearest : null;
+  }
+}

@@ -1,0 +1,63 @@
+// The two stacked canvases and their size: the base (axes and grid) is drawn when the geometry changes, the trace each frame.
+
+import { h } from "../dom.js";
+import { offTheme, onTheme, stripTheme } from "../theme.js";
+
+const MAX_DPR = 2; // more pixels than this cost time and cannot be seen in a trace
+
+export class Canvases {
+  /** moved(geometry) is called when the plot box or its ranges have changed. */
+  constructor(bench, moved) {
+    this.bench = bench;
+    this.moved = moved;
+    this.base = h("canvas", { class: "layer", "aria-hidden": "true" });
+    this.trace = h("canvas", { class: "layer", "aria-hidden": "true" });
+    this.baseContext = this.base.getContext("2d", { alpha: false });
+    this.traceContext = this.trace.getContext("2d");
+    this.el = h("div", { class: "layers" }, this.base, this.trace);
+    this.geometry = null;
+    this.key = "";
+    this.sized = false;
+    this.observer = new ResizeObserver((entries) => this.resize(entries[0].contentRect));
+    this.observer.observe(this.el);
+    this.retheme = () => {
+      bench.setTheme(stripTheme());
+      this.key = "";
+    };
+    onTheme(this.retheme);
+    this.retheme();
+  }
+
+  resize({ width, height }) {
+    if (width < 20 || height < 20) return;
+    const dpr = Math.min(devicePixelRatio || 1, MAX_DPR);
+    const w = Math.round(width * dpr), h = Math.round(height * dpr);
+    if (this.sized && this.base.width === w && this.base.height === h) return;
+    for (const canvas of [this.base, this.trace]) {
+      canvas.width = w;
+      canvas.height = h;
+    }
+    this.bench.setSize(w, h, dpr);
+    this.sized = true;
+    this.key = "";
+    this.draw();
+  }
+
+  /** Draws what is due; true if the trace changed. */
+  draw() {
+    if (!this.sized) return false;
+    this.geometry = this.bench.geometry();
+    const key = JSON.stringify(this.geometry);
+    if (key !== this.key) {
+      this.key = key;
+      this.bench.drawBase(this.baseContext);
+      this.moved(this.geometry);
+    }
+    return this.bench.drawTrace(this.traceContext);
+  }
+
+  end() {
+    this.observer.disconnect();
+    offTheme(this.retheme);
+  }
+}

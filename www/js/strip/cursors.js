@@ -1,0 +1,141 @@
+// Cursors A and B: sliders laid over the strip, moved by hand or by keys. A move is put to the core when it comes to rest.
+
+import { attr, flag, h, style } from "../dom.js";
+import { t } from "../text.js";
+import { timeText } from "./units.js";
+
+const SETTLE_MS = 260;
+
+export class Cursors {
+  /** act(action); moved(times) is told of every move, at rest or not; markAt(t) marks a beat. */
+  constructor({ act, moved, markAt }) {
+    Object.assign(this, { act, moved, markAt });
+    this.times = { a: null, b: null };
+    this.geometry = null;
+    this.duration = 0;
+    this.window = h("div", { class: "window", hidden: true });
+    this.handles = { a: this.handle("a"), b: this.handle("b") };
+    this.el = h("div", { class: "cursors" }, this.window, this.handles.a, this.handles.b);
+  }
+
+  handle(which) {
+    const el = h("div", {
+      class: `cursor cursor-${which}`, role: "slider", tabindex: "0", "aria-label": t(`cursor.${which}`), "aria-valuemin": "0", "aria-orientation": "horizontal",
+      onkeydown: (event) => this.key(which, event), onblur: () => this.settle(which),
+      onpointerdown: (event) => this.take(which, event), onpointermove: (event) => this.drag(which, event), onpointerup: (event) => this.drop(which, event), onpointercancel: (event) => this.drop(which, event),
+    }, h("span", { class: "cursor-flag", "aria-hidden": "true" }, which.toUpperCase()));
+    el.settle = { timer: 0, due: false };
+    return el;
+  }
+
+  /** Takes the core's cursors; a cursor in the hand keeps its place. */
+  show({ a, b }, duration) {
+    this.duration = duration;
+    for (const [which, time] of [["a", a], ["b", b]]) {
+      const { due } = this.handles[which].settle;
+      if (!due && this.held !== which) this.times[which] = time;
+    }
+    this.place();
+  }
+
+  set(which, time) {
+    this.times[which] = Math.max(0, Math.min(this.duration, Math.round(time * 1000) / 1000));
+    this.place();
+    this.moved(this.times);
+    const { settle } = this.handles[which];
+    settle.due = true;
+    clearTimeout(settle.timer);
+    if (this.held !== which) settle.timer = setTimeout(() => this.settle(which), SETTLE_MS);
+  }
+
+  /** Puts a moved cursor to the core. */
+  settle(which) {
+    const { settle } = this.handles[which];
+    clearTimeout(settle.timer);
+    if (!settle.due) return;
+    settle.due = false;
+    this.act({ do: "cursor", which, t: this.times[which] });
+  }
+
+  /** Puts both to the core, before anything that reads them. */
+  settleAll() {
+    this.settle("a");
+    this.settle("b");
+  }
+
+  take(which, event) {
+    if (event.button > 0) return;
+    event.preventDefault();
+    const el = this.handles[which];
+    el.focus();
+    el.setPointerCapture(event.pointerId);
+    this.held = which;
+    this.grip = event.clientX - this.xOf(which) - this.el.getBoundingClientRect().left;
+  }
+  drag(which, event) {
+    if (this.held !== which) return;
+    const { left, width, t0, t1 } = this.geometry;
+    const x = event.clientX - this.grip - this.el.getBoundingClientRect().left;
+    this.set(which, t0 + (Math.max(0, Math.min(width, x - left)) / width) * (t1 - t0));
+  }
+  drop(which) {
+    if (this.held !== which) return;
+    this.held = null;
+    this.settle(which);
+  }
+
+  key(which, event) {
+    const { t0, t1, width } = this.geometry;
+    const fine = Math.max(0.001, Math.round(((t1 - t0) / width) * 1000) / 1000); // one pixel's worth
+    const coarse = (t1 - t0) / 20;
+    const now = this.times[which] ?? (which === "a" ? t0 : Math.min(t1, this.duration));
+    const to = {
+      ArrowRight: now + (event.shiftKey ? 10 * fine : fine), ArrowUp: now + fine, ArrowLeft: now - (event.shiftKey ? 10 * fine : fine), ArrowDown: now - fine,
+      PageUp: now + coarse, PageDown: now - coarse, Home: 0, End: this.duration,
+    }[event.key];
+    if (to !== undefined) this.set(which, to);
+    else if (event.key === "m" || event.key === "M") this.markAt(now);
+    else return;
+    event.preventDefault();
+    this.follow(which);
+  }
+
+  /** Scrolls the take so that a cursor moved by keys stays in sight. */
+  follow(which) {
+    const { t0, t1 } = this.geometry;
+    const time = this.times[which];
+    if (time === null || (time >= t0 - 1e-6 && time <= t1 + 1e-6)) return;
+    const span = t1 - t0;
+    this.act({ do: "scroll", start_s: Math.max(0, Math.min(this.duration - span, time - span / 2)) });
+  }
+
+  xOf(which) {
+    const { left, width, t0, t1 } = this.geometry;
+    const time = this.times[which];
+    return time === null ? (which === "a" ? left : left + width) : left + ((time - t0) / (t1 - t0)) * width;
+  }
+
+  place(geometry = this.geometry) {
+    this.geometry = geometry;
+    if (!geometry) return;
+    const { left, width, top, height } = geometry;
+    style(this.el, "--top", `${top}px`);
+    style(this.el, "--height", `${height}px`);
+    for (const which of ["a", "b"]) {
+      const el = this.handles[which], time = this.times[which], x = this.xOf(which);
+      style(el, "--x", `${x.toFixed(1)}px`);
+      flag(el, "is-parked", time === null);
+      flag(el, "is-out", x < left - 1 || x > left + width + 1);
+      attr(el, "aria-valuemax", this.duration.toFixed(3));
+      attr(el, "aria-valuenow", (time ?? 0).toFixed(3));
+      attr(el, "aria-valuetext", time === null ? t("cursor.unplaced") : timeText(time));
+    }
+    const both = this.times.a !== null && this.times.b !== null;
+    this.window.hidden = !both;
+    if (both) {
+      const [x1, x2] = [this.xOf("a"), this.xOf("b")].map((x) => Math.max(left, Math.min(left + width, x))).sort((p, q) => p - q);
+      style(this.window, "--x", `${x1.toFixed(1)}px`);
+      style(this.window, "--w", `${(x2 - x1).toFixed(1)}px`);
+    }
+  }
+}

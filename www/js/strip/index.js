@@ -1,0 +1,213 @@
+// The strip section: mode and takes, record, the drum with its layers, scrolling, settings and measuring.
+
+import { attr, flag, h, prop, say, words } from "../dom.js";
+import { icon } from "../icons.js";
+import { refusalText } from "../bench/index.js";
+import { t } from "../text.js";
+import { button, relabel, Segments } from "../widgets.js";
+import { Beats } from "./beats.js";
+import { Canvases } from "./canvas.js";
+import { Chrono } from "./chrono.js";
+import { Cursors } from "./cursors.js";
+import { Measure } from "./measure.js";
+import { Settings } from "./settings.js";
+import { summaryText } from "./summary.js";
+import { clockText, timeText } from "./units.js";
+
+const TAP_PX = 6;
+const SCROLL_EVERY_MS = 90;
+
+export class StripPane {
+  constructor(root, session, loop) {
+    Object.assign(this, { root, session, loop });
+    const act = (action) => session.act(action);
+    const live = session.bench.kind !== "recording";
+    this.canvases = new Canvases(session.bench, (geometry) => this.moved(geometry));
+    this.chrono = new Chrono();
+    this.beats = new Beats();
+    this.cursors = new Cursors({ act, moved: (times) => this.measure.times(times), markAt: (time) => this.markAt(time) });
+    this.measure = new Measure({ act, cursors: this.cursors, markAt: (time) => this.markAt(time), exportTake: () => this.exportTake() });
+    this.settings = new Settings(act, { recorder: live });
+
+    this.modes = new Segments(t("strip.modes"), (key) => this.pickMode(key));
+    this.record = button("", () => act({ do: session.view.recording.on ? "stop" : "record" }), { kind: "btn-record" });
+    this.elapsed = h("span", { class: "elapsed", "aria-hidden": "true" });
+    this.note = h("p", { class: "strip-note pencil", role: "status" });
+    this.summary = button(t("summary.ask"), () => this.tell(summaryText(session.bench.summary())), { kind: "btn-plain", pic: "ear" });
+
+    this.marginLeft = h("p", { class: "pencil" });
+    this.marginRight = h("p", { class: "pencil margin-right" });
+    this.footLeft = h("p", { class: "pencil" });
+    this.footRight = h("p", { class: "pencil margin-right" });
+    this.field = h("div", { class: "field", onpointerdown: (event) => this.press(event), onpointermove: (event) => this.pan(event), onpointerup: (event) => this.lift(event), onpointercancel: () => (this.pressed = null) },
+      this.canvases.el, this.beats.el, this.cursors.el);
+    this.startButton = h("button", { type: "button", class: "btn btn-strong start-strip", hidden: true, onclick: () => this.startLoop() }, icon("live"), h("span", { class: "word" }, t("strip.start")));
+    this.toStrip = h("button", { type: "button", class: "dock-open", "aria-label": t("strip.dock_open"), onclick: () => document.dispatchEvent(new CustomEvent("pane", { detail: "strip" })) });
+    this.drum = h("div", { class: "drum" },
+      h("div", { class: "margin margin-top" }, this.marginLeft, this.marginRight),
+      h("div", { class: "smoked" }, this.field, this.chrono.el, h("div", { class: "grain" }), this.startButton),
+      h("div", { class: "margin margin-foot" }, this.footLeft, this.footRight), this.toStrip);
+
+    this.back = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip.back"), onclick: () => this.scrollBy(-0.5) }, icon("left"));
+    this.forth = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip.forth"), onclick: () => this.scrollBy(0.5) }, icon("right"));
+    this.scroll = h("input", { type: "range", "aria-label": t("strip.scroll"), min: "0", step: "0.05", oninput: () => this.scrollTo(Number(this.scroll.value)) });
+    this.scroller = h("div", { class: "scroller" }, this.back, this.scroll, this.forth);
+
+    root.replaceChildren(
+      h("div", { class: "strip-head" }, h("h2", { id: "strip-h" }, t("strip.title")), this.modes.el, live && h("div", { class: "recorder" }, this.record, this.elapsed), this.summary),
+      this.drum, this.scroller, this.note, h("div", { class: "panels" }, this.measure.el, this.settings.el));
+
+    session.onView((view) => this.show(view));
+    session.onRefusal((code, args, action) => STRIP_DEEDS.has(action.do) && this.tell(refusalText(code, args)));
+    session.onDeed((action) => this.did(action));
+    if (live && matchMedia("(prefers-reduced-motion: reduce)").matches) {
+      loop.running = false;
+      this.startButton.hidden = false;
+    }
+  }
+
+  /** One frame: draws what is due; true if the trace changed. */
+  frame() {
+    const changed = this.canvases.draw();
+    const { recording } = this.session.view;
+    if (recording.on) words(this.elapsed, clockText(this.session.bench.clock - this.recordedFrom));
+    if (this.session.view.strip.mode !== "take") words(this.footLeft, t("strip.pen_at", { s: timeText(Math.floor(this.session.bench.clock * 10) / 10) }));
+    return changed;
+  }
+
+  /** Lays everything over the plot box where it belongs. */
+  moved(geometry) {
+    this.chrono.draw(geometry);
+    this.beats.place(geometry);
+    this.cursors.place(geometry);
+  }
+
+  startLoop() {
+    this.loop.running = true;
+    this.startButton.hidden = true;
+  }
+
+  get duration() {
+    const { strip, takes } = this.session.view;
+    return takes.find((one) => one.take === strip.take)?.duration_s ?? 0;
+  }
+
+  show(view) {
+    const { strip, takes, recording } = view;
+    const measuring = strip.mode === "take";
+    const options = view.kind === "recording" ? [] : [["live", t("strip.live"), "live"], ["hold", t("strip.hold"), "hold"]];
+    this.modes.set([...options, ...takes.map((one) => [`take:${one.take}`, t("strip.take", { v: one.take + 1, s: Math.round(one.duration_s) })])], measuring ? `take:${strip.take}` : strip.mode);
+
+    if (recording.on && this.recordedFrom === null) this.recordedFrom = this.session.bench.clock - recording.elapsed_s;
+    if (!recording.on) this.recordedFrom = null;
+    relabel(this.record, t(recording.on ? "strip.stop" : "strip.record"));
+    flag(this.record, "is-on", recording.on);
+    this.elapsed.hidden = !recording.on;
+
+    flag(this.root, "is-measuring", measuring);
+    flag(this.root, "is-recording", recording.on);
+    for (const el of [this.scroller, this.measure.el, this.cursors.el, this.beats.el]) el.hidden = !measuring;
+    words(this.marginLeft, measuring ? t("strip.margin_take", { v: strip.take + 1, title: view.scenario.title }) : t(`strip.margin_${strip.mode}`, { title: view.scenario.title }));
+    words(this.marginRight, Settings.line(view));
+    words(this.footRight, recording.on ? t("strip.margin_recording") : measuring ? t("strip.margin_measure") : "");
+    if (measuring) {
+      this.cursors.show(view.cursors, this.duration);
+      this.beats.show(view.marks, view.check?.truth?.beat_times);
+      this.measure.show(view);
+      const span = view.recorder.time_base_s;
+      const last = Math.max(0, this.duration - span);
+      prop(this.scroll, "max", String(last));
+      if (!this.scrolling) prop(this.scroll, "value", String(strip.start_s));
+      attr(this.scroll, "aria-valuetext", t("strip.scroll_value", { from: timeText(strip.start_s), to: timeText(Math.min(this.duration, strip.start_s + span)) }));
+      attr(this.back, "aria-disabled", strip.start_s <= 0 ? "true" : null);
+      attr(this.forth, "aria-disabled", strip.start_s >= last - 1e-6 ? "true" : null);
+      words(this.footLeft, t("strip.foot_take", { from: timeText(strip.start_s), to: timeText(Math.min(this.duration, strip.start_s + span)), all: timeText(this.duration) }));
+    }
+    this.settings.show(view);
+  }
+
+  pickMode(key) {
+    if (!key.startsWith("take:")) this.session.act({ do: "show", mode: key });
+    else this.session.act({ do: "open_take", take: Number(key.slice(5)) });
+  }
+
+  did(action) {
+    if (action.do === "record") this.tell(t("strip.recording"));
+    if (action.do === "stop") {
+      const last = this.session.view.takes.at(-1);
+      if (last) this.tell(t("strip.kept", { v: last.take + 1, s: Math.round(last.duration_s) }));
+    }
+    if (action.do === "mark") say(t("marks.made", { s: timeText(action.t) }));
+    if (action.do === "unmark") say(t("marks.gone"));
+    if (["open_take", "show"].includes(action.do)) this.tell("");
+    if (action.do === "show") this.startLoop();
+  }
+
+  tell(text) {
+    if (this.note.textContent === text && text) this.note.textContent = "";
+    words(this.note, text);
+  }
+
+  // scrolling
+
+  scrollBy(screens) {
+    this.scrollTo(this.session.view.strip.start_s + screens * this.session.view.recorder.time_base_s);
+  }
+
+  /** Scrolls, at most every SCROLL_EVERY_MS, ending where the hand ended. */
+  scrollTo(start) {
+    const last = Math.max(0, this.duration - this.session.view.recorder.time_base_s);
+    this.scrollDue = Math.max(0, Math.min(last, start));
+    this.scrolling ??= setTimeout(() => {
+      this.scrolling = null;
+      if (this.scrollDue !== this.session.view.strip.start_s) this.session.act({ do: "scroll", start_s: this.scrollDue });
+    }, this.pressed || document.activeElement === this.scroll ? SCROLL_EVERY_MS : 0);
+  }
+
+  // taps and drags on the field of an opened take
+
+  press(event) {
+    if (this.session.view.strip.mode !== "take" || event.button > 0 || event.target.closest(".cursor")) return;
+    this.pressed = { x: event.clientX, start: this.session.view.strip.start_s, panned: false };
+    this.field.setPointerCapture(event.pointerId);
+  }
+  pan(event) {
+    if (!this.pressed) return;
+    const dx = event.clientX - this.pressed.x;
+    if (!this.pressed.panned && Math.abs(dx) < TAP_PX) return;
+    this.pressed.panned = true;
+    const { width, t0, t1 } = this.canvases.geometry;
+    this.scrollTo(this.pressed.start - (dx / width) * (t1 - t0));
+  }
+  lift(event) {
+    const pressed = this.pressed;
+    this.pressed = null;
+    if (!pressed || pressed.panned) return;
+    const x = event.clientX - this.field.getBoundingClientRect().left;
+    const { left, width, t0, t1 } = this.canvases.geometry;
+    if (x < left || x > left + width) return;
+    const near = this.beats.near(x);
+    if (near !== null) this.session.act({ do: "unmark", t: near });
+    else this.session.act({ do: "mark", t: Math.round((t0 + ((x - left) / width) * (t1 - t0)) * 1000) / 1000 });
+  }
+
+  /** Marks a beat at a time, or takes away the mark that stands there. */
+  markAt(time) {
+    if (time === null) return this.tell(t("cursor.place_first"));
+    const there = this.session.view.marks.find((mark) => Math.abs(mark - time) < 0.02);
+    this.session.act(there === undefined ? { do: "mark", t: time } : { do: "unmark", t: there });
+  }
+
+  exportTake() {
+    const { take } = this.session.view.strip;
+    const link = h("a", { href: URL.createObjectURL(new Blob([this.session.bench.exportCsv(take)], { type: "text/csv" })), download: t("take.file", { v: take + 1 }) });
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 2000);
+  }
+
+  end() {
+    this.canvases.end();
+  }
+}
+
+const STRIP_DEEDS = new Set(["input", "range", "time_base", "zero", "zero_clear", "invert", "high_pass", "low_pass", "notch", "average", "anti_alias", "rate", "bits", "show", "record", "stop", "open_take", "scroll", "cursor", "mark", "unmark", "marks_clear"]);

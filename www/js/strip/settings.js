@@ -1,0 +1,67 @@
+// The recorder's settings: paper (time base, range, zero, polarity), filters, and the converter.
+
+import { attr, h, newId } from "../dom.js";
+import { t } from "../text.js";
+import { button, Choice, orOff, Stepper, Tick } from "../widgets.js";
+import { hzText, msText, rangeText, spanText, voltsText } from "./units.js";
+
+const INPUTS = [1, 2, 3, 4];
+const ascending = (values) => [...new Set(values.filter((v) => v !== null))].sort((a, b) => a - b);
+
+export class Settings {
+  constructor(act, { recorder }) {
+    const number = (text) => (text === "" ? null : Number(text));
+    this.time = new Stepper(t("set.time_base"), t("set.time_less"), t("set.time_more"), (v) => act({ do: "time_base", s: Number(v) }));
+    this.range = new Stepper(t("set.range"), t("set.range_less"), t("set.range_more"), (v) => act({ do: "range", v: Number(v) }));
+    this.zero = button(t("set.zero"), () => act({ do: "zero" }));
+    this.zeroClear = button(t("set.zero_clear"), () => act({ do: "zero_clear" }), { kind: "btn-plain" });
+    this.zeroSays = h("span", { class: "quiet" });
+    this.invert = new Tick(t("set.invert"), (on) => act({ do: "invert", on }));
+    this.filters = ["high_pass", "low_pass", "notch"].map((id) => [id, new Choice(t(`set.${id}`), (v) => act({ do: id, hz: number(v) }))]);
+    this.average = new Choice(t("set.average"), (v) => act({ do: "average", ms: number(v) }));
+    this.input = new Choice(t("set.input"), (v) => act({ do: "input", n: Number(v) }));
+    this.rate = new Choice(t("set.rate"), (v) => act({ do: "rate", hz: Number(v) }));
+    this.bits = new Choice(t("set.bits"), (v) => act({ do: "bits", n: Number(v) }));
+    this.antiAlias = new Tick(t("set.anti_alias"), (on) => act({ do: "anti_alias", on }));
+    this.paper = this.group("set.paper", [h("div", { class: "pair" }, this.time.el, this.range.el), h("div", { class: "row zero" }, this.zero, this.zeroClear, this.zeroSays), this.invert.el], "set-paper");
+    this.el = recorder
+      ? h("div", { class: "settings" }, this.paper,
+        this.group("set.filters", [h("div", { class: "pair" }, this.filters.map(([, choice]) => choice.el), this.average.el)], "set-filters"),
+        this.group("set.converter", [h("div", { class: "pair" }, this.input.el, this.rate.el, this.bits.el, this.antiAlias.el)], "set-converter"))
+      : h("div", { class: "settings" }, this.paper);
+  }
+
+  group(key, kids, kind) {
+    const id = newId("set");
+    return h("div", { class: `set ${kind}`, role: "group", "aria-labelledby": id }, h("h3", { id }, t(key)), kids);
+  }
+
+  show({ recorder }) {
+    const { choices } = recorder;
+    const list = (values, show) => ascending(values).map((v) => [v, show(v)]);
+    const withOff = (values, show) => [["", t("value.off")], ...list(values, show)];
+    this.time.set(list([...choices.time_base_s, recorder.time_base_s], spanText), recorder.time_base_s);
+    this.range.set(list([...choices.range_v, recorder.range_v], rangeText), recorder.range_v);
+    const { zero_v: zero } = recorder;
+    this.zeroSays.textContent = zero ? t("set.zero_at", { v: voltsText(zero) }) : "";
+    attr(this.zeroClear, "hidden", !zero);
+    this.invert.set(recorder.inverted);
+    for (const [id, choice] of this.filters) choice.set(withOff(choices[`${id}_hz`], hzText), recorder[`${id}_hz`] ?? "");
+    this.average.set(withOff(choices.average_ms, msText), recorder.average_ms ?? "");
+    this.input.set(INPUTS.map((n) => [n, t("set.input_n", { v: n })]), recorder.input);
+    this.rate.set(list(choices.rate_hz, hzText), recorder.rate_hz);
+    this.bits.set(list(choices.bits, (v) => t("unit.bits", { v })), recorder.bits);
+    this.antiAlias.set(recorder.anti_alias);
+  }
+
+  /** The settings in one pencilled line. */
+  static line({ recorder }) {
+    const parts = [t("set.line", { time: spanText(recorder.time_base_s), range: rangeText(recorder.range_v) })];
+    for (const id of ["high_pass", "low_pass", "notch"]) {
+      const hz = recorder[`${id}_hz`];
+      if (hz !== null && hz !== undefined) parts.push(t(`set.line_${id}`, { v: orOff(hz, hzText) }));
+    }
+    if (recorder.inverted) parts.push(t("set.line_inverted"));
+    return parts.join(" · ");
+  }
+}

@@ -1,0 +1,80 @@
+// Small controls shared by the panels: a stepper with a choice in its middle, a labelled choice, a switch, a button.
+
+import { attr, h, newId, prop, refill, words } from "./dom.js";
+import { icon } from "./icons.js";
+import { t } from "./text.js";
+
+/** A button with words, and perhaps a picture. */
+export const button = (label, onclick, { kind = "", pic = null, ...more } = {}) =>
+  h("button", { type: "button", class: `btn ${kind}`, onclick, ...more }, pic && icon(pic), h("span", { class: "word" }, label));
+
+/** A labelled choice. options: [[value, words]…]; pick(value string). */
+export class Choice {
+  constructor(label, pick, attrs = {}) {
+    const id = newId("choice");
+    this.select = h("select", { id, onchange: () => pick(this.select.value), ...attrs });
+    this.el = h("div", { class: "fld" }, h("label", { for: id }, label), this.select);
+  }
+  set(options, value) {
+    refill(this.select, options, () => options.map(([key, text]) => h("option", { value: key }, text)));
+    prop(this.select, "value", String(value));
+  }
+}
+
+/** A stepper: less, the value as a choice, more. Options run from least to most. */
+export class Stepper {
+  constructor(label, less, more, pick) {
+    this.pick = pick;
+    this.options = [];
+    const id = newId("step");
+    this.select = h("select", { id, onchange: () => pick(this.select.value) });
+    this.less = h("button", { type: "button", class: "btn btn-round", "aria-label": less, title: less, onclick: () => this.go(-1) }, icon("minus"));
+    this.more = h("button", { type: "button", class: "btn btn-round", "aria-label": more, title: more, onclick: () => this.go(1) }, icon("plus"));
+    this.el = h("div", { class: "fld stepper" }, h("label", { for: id }, label), h("div", { class: "step-row" }, this.less, this.select, this.more));
+  }
+  go(by) {
+    const next = this.options[this.at() + by];
+    if (next) this.pick(String(next[0]));
+  }
+  at() {
+    return this.options.findIndex(([key]) => String(key) === this.select.value);
+  }
+  set(options, value) {
+    this.options = options;
+    refill(this.select, options, () => options.map(([key, text]) => h("option", { value: key }, text)));
+    prop(this.select, "value", String(value));
+    attr(this.less, "aria-disabled", this.at() <= 0 ? "true" : null);
+    attr(this.more, "aria-disabled", this.at() >= options.length - 1 ? "true" : null);
+  }
+}
+
+/** A switch with its words. */
+export class Tick {
+  constructor(label, turn) {
+    this.box = h("input", { type: "checkbox", role: "switch", onchange: () => turn(this.box.checked) });
+    this.text = h("span", {}, label);
+    this.el = h("label", { class: "tick" }, this.box, this.text);
+  }
+  set(on) {
+    prop(this.box, "checked", Boolean(on));
+  }
+}
+
+/** A set of choices of which one is on, as buttons with aria-pressed. */
+export class Segments {
+  constructor(label, pick) {
+    this.pick = pick;
+    this.el = h("div", { class: "segs", role: "group", "aria-label": label });
+  }
+  set(options, value) {
+    refill(this.el, options, () =>
+      options.map(([key, text, pic]) => h("button", { type: "button", class: "seg", data: { key }, onclick: () => this.pick(key) }, pic && icon(pic), h("span", {}, text))));
+    for (const kid of this.el.children) attr(kid, "aria-pressed", String(kid.dataset.key === String(value)));
+  }
+}
+
+/** A value that is not shown as English by itself: off, or with its unit. */
+export const orOff = (value, show) => (value === null || value === undefined ? t("value.off") : show(value));
+
+/** Sets the words of a button made here. */
+export const relabel = (el, text) => words(el.querySelector(".word"), text);
