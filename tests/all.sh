@@ -65,6 +65,8 @@ rust() {
 
 browser() {
   command -v node && command -v npm || debian nodejs npm
+  # Playwright asks for it; Debian 12's own is older.
+  node -e 'process.exit(parseInt(process.versions.node, 10) >= 20 ? 0 : 1)' || { echo "node $(node --version) is too old: 20 or newer is needed"; return 1; }
   [ -x "${DICROTIC_CHROMIUM:-/usr/bin/chromium}" ] || debian chromium
   cd tests/browser
   cmp -s package-lock.json node_modules/.installed || { npm ci && cp package-lock.json node_modules/.installed; }
