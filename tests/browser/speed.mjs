@@ -1,0 +1,100 @@
+// How fast the page is in Chromium: chain, frames, load. Printed, never asserted: bash tests/bench.sh
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import { gzipSync } from "node:zlib";
+import { launch, root, startServer } from "./lib.mjs";
+
+const scenario = readFileSync(path.join(root, "scenarios/02-hum-on-the-strip.toml"), "utf8");
+const quantile = (sorted, q) => sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))];
+
+const server = await startServer();
+let browser;
+try {
+  browser = await launch();
+  const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+
+  const received = new Map();
+  page.on("response", async (response) => {
+    try {
+      const body = await response.body();
+      received.set(response.url(), { plain: body.length, packed: gzipSync(body, { level: 9 }).length });
+    } catch {
+      // A response without a body: nothing to weigh.
+    }
+  });
+  const load = async (label) => {
+    await page.goto("about:blank");
+    await page.goto(`${server.url}#s=hum-on-the-strip&seed=1`);
+    await page.waitForFunction(() => document.documentElement.dataset.ready === "1");
+    const times = await page.evaluate(() => ({
+      paint: performance.getEntriesByName("first-contentful-paint")[0]?.startTime,
+      trace: performance.getEntriesByName("first-trace")[0]?.startTime,
+    }));
+    console.log(
+      `${label}: first paint ${times.paint?.toFixed(0)} ms, moving trace ${times.trace?.toFixed(0)} ms after the start`,
+    );
+  };
+  await load("first visit");
+  const sum = (key) => [...received.values()].reduce((n, r) => n + r[key], 0);
+  console.log(`transfer: ${received.size} files, ${(sum("plain") / 1e3).toFixed(0)} kB, ${(sum("packed") / 1e3).toFixed(0)} kB gzipped`);
+  await load("second visit");
+
+  const figures = await page.evaluate(async (toml) => {
+    const { Lab } = await import("./wasm/dicrotic.js");
+    const lab = new Lab(toml, "1");
+    lab.setSize(1600, 600, 1);
+    const canvas = document.createElement("canvas");
+    canvas.width = 1600;
+    canvas.height = 600;
+    const context = canvas.getContext("2d", { willReadFrequently: false });
+    const base = document.createElement("canvas");
+    base.width = 1600;
+    base.height = 600;
+
+    for (let k = 0; k < 200; k += 1) lab.advance(0.25);
+    let start = performance.now();
+    for (let k = 0; k < 8000; k += 1) lab.advance(0.25);
+    const chain = (8000 * 250) / (performance.now() - start) / 1e3;
+
+    // A frame is drawing and raster: reading one pixel back waits for it.
+    const timed = (body) => {
+      const begun = performance.now();
+      body();
+      context.getImageData(0, 0, 1, 1);
+      return performance.now() - begun;
+    };
+    const frames = [];
+    for (let k = 0; k < 1500; k += 1) {
+      lab.advance(1 / 60);
+      frames.push(timed(() => lab.drawTrace(context)));
+    }
+    const axes = [];
+    for (let k = 0; k < 60; k += 1) {
+      const begun = performance.now();
+      lab.drawBase(base);
+      axes.push(performance.now() - begun);
+    }
+    // Ten minutes in a take, drawn whole.
+    lab.act(JSON.stringify({ do: "record" }));
+    for (let k = 0; k < 2400; k += 1) lab.advance(0.25);
+    lab.act(JSON.stringify({ do: "stop" }));
+    lab.act(JSON.stringify({ do: "time_base", s: 60 }));
+    const full = [];
+    for (let k = 0; k < 120; k += 1) {
+      lab.act(JSON.stringify({ do: "scroll", start_s: k * 4 }));
+      full.push(timed(() => lab.drawTrace(context)));
+    }
+    const sort = (list) => list.sort((a, b) => a - b);
+    return { chain, frames: sort(frames), axes: sort(axes), full: sort(full) };
+  }, scenario);
+
+  const line = (name, list) =>
+    console.log(`${name}: median ${quantile(list, 0.5).toFixed(2)} ms, p99 ${quantile(list, 0.99).toFixed(2)} ms`);
+  console.log(`chain with live display: ${figures.chain.toFixed(1)} million samples a second in Chromium`);
+  line("live frame, 1600 x 600, draw and raster", figures.frames);
+  line("axes and grid", figures.axes);
+  line("a minute of a take at 1 kHz, whole redraw", figures.full);
+} finally {
+  await browser?.close();
+  await server.stop();
+}
