@@ -20,8 +20,8 @@ const INTERVAL_SPREAD: f64 = 0.25;
 const INTERVAL_COST: f64 = 1.2;
 /// Cost of each missing beat, up to one and a half: as much as a full pulse is worth.
 const MISSING_COST: f64 = 2.0;
-/// Shortest interval as part of the local period.
-const SHORTEST: f64 = 0.35;
+/// Shortest interval as part of the local period: premature beats come at .55 or later.
+const SHORTEST: f64 = 0.45;
 /// Longest interval that is looked at as part of the local period; beyond it all are alike.
 const LONGEST: f64 = 3.0;
 
