@@ -1,4 +1,21 @@
-//! From one sampling rate to another.
+//! From one sampling rate to another, and over gaps.
+
+use std::borrow::Cow;
+
+/// The samples with each that is not a number replaced by the last one that was (the first one, at the start); borrowed
+/// where all are numbers.
+pub fn held(x: &[f64]) -> Cow<'_, [f64]> {
+    if x.iter().all(|v| v.is_finite()) {
+        return Cow::Borrowed(x);
+    }
+    let mut last = x.iter().copied().find(|v| v.is_finite()).unwrap_or(0.0);
+    x.iter()
+        .map(|v| {
+            last = if v.is_finite() { *v } else { last };
+            last
+        })
+        .collect()
+}
 
 /// Means of runs of `by` samples; a last, shorter run is left out unless it is the only one. Sample `i` of the result
 /// stands for the time of sample `by * i + (by - 1) / 2`. The mean of a run has zeros at multiples of the new rate, so

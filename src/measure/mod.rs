@@ -3,5 +3,7 @@
 //! | module | what lives there |
 //! |---|---|
 //! | [`detect`] | finds the beats |
+//! | [`quality`] | how clean a stretch is: hum, clipping, drift, likeness of beats |
 
 pub mod detect;
+pub mod quality;

@@ -15,7 +15,7 @@ pub(super) struct Signal {
 /// Conditions a recording of at least two seconds.
 pub(super) fn condition(values: &[f64], rate_hz: f64) -> Signal {
     let by = ((rate_hz / 100.0) as usize).max(1);
-    let (mut x, mut rate) = (finite_means(values, by), rate_hz / by as f64);
+    let (mut x, mut rate) = (resample::average_down(&resample::held(values), by), rate_hz / by as f64);
     if rate >= 100.0 {
         // 50 to 100 Hz are plenty for a band that ends at 8 Hz.
         x = resample::halve(&x);
@@ -33,19 +33,6 @@ pub(super) fn condition(values: &[f64], rate_hz: f64) -> Signal {
 pub(super) fn points_down(signal: &Signal) -> bool {
     let cubes: f64 = signal.pulse.windows(2).map(|w| w[1] - w[0]).map(|d| d * d * d).sum();
     cubes < 0.0
-}
-
-/// Means of runs of `by` samples; a sample that is not a number is the last one that was.
-fn finite_means(values: &[f64], by: usize) -> Vec<f64> {
-    if values.iter().all(|v| v.is_finite()) {
-        return resample::average_down(values, by);
-    }
-    let mut last = values.iter().copied().find(|v| v.is_finite()).unwrap_or(0.0);
-    let held = values.iter().map(|v| {
-        last = if v.is_finite() { *v } else { last };
-        last
-    });
-    resample::average_down(&held.collect::<Vec<f64>>(), by)
 }
 
 /// Takes the slow baseline off and holds the rest within 1.5 times the usual peak-to-peak range, so that a knock ten

@@ -20,8 +20,8 @@ const INTERVAL_SPREAD: f64 = 0.25;
 const INTERVAL_COST: f64 = 1.2;
 /// Cost of each missing beat, up to one and a half: as much as a full pulse is worth.
 const MISSING_COST: f64 = 2.0;
-/// Shortest interval as part of the local period.
-const SHORTEST: f64 = 0.35;
+/// Shortest interval as part of the local period: premature beats come at .55 or later.
+const SHORTEST: f64 = 0.45;
 /// Longest interval that is looked at as part of the local period; beyond it all are alike.
 const LONGEST: f64 = 3.0;
 
@@ -30,11 +30,13 @@ pub(super) fn merit(c: &Candidate) -> f64 {
     RISE_WEIGHT * math::ln((c.rise / EVEN_RISE).max(0.05)).min(1.0)
 }
 
-/// Indices of the best sequence.
+/// Indices of the best sequence. Its first and last intervals count twice, as an extra beat at an end has only one.
 pub(super) fn best(found: &[Candidate], merit: &[f64], periods: &Periods) -> Vec<usize> {
     const NONE: usize = usize::MAX;
     let mut score: Vec<f64> = Vec::with_capacity(found.len());
     let mut from: Vec<usize> = Vec::with_capacity(found.len());
+    // Cost of the length of the interval that led to each.
+    let mut last: Vec<f64> = Vec::with_capacity(found.len());
     // Best of all candidates that lie too far back to be looked at one by one.
     let mut far = NONE;
     let mut oldest = 0;
@@ -47,8 +49,10 @@ pub(super) fn best(found: &[Candidate], merit: &[f64], periods: &Periods) -> Vec
             }
             oldest += 1;
         }
-        let (mut value, mut source) =
-            if far == NONE { (0.0, NONE) } else { (score[far] - INTERVAL_COST - missing(LONGEST), far) };
+        let (mut value, mut source, mut cost) = (0.0, NONE, 0.0);
+        if far != NONE && score[far] - INTERVAL_COST - missing(LONGEST) > value {
+            (value, source, cost) = (score[far] - INTERVAL_COST - missing(LONGEST), far, INTERVAL_COST);
+        }
         for i in (oldest..j).rev() {
             // An interval cannot cost less than nothing.
             if score[i] <= value {
@@ -59,15 +63,19 @@ pub(super) fn best(found: &[Candidate], merit: &[f64], periods: &Periods) -> Vec
                 continue;
             }
             let z = math::ln(ratio) / INTERVAL_SPREAD;
-            let v = score[i] - (0.5 * z * z * period.clarity).min(INTERVAL_COST) - missing(ratio);
+            let odd = (0.5 * z * z * period.clarity).min(INTERVAL_COST);
+            let v = score[i] - if from[i] == NONE { 2.0 * odd } else { odd } - missing(ratio);
             if v > value {
-                (value, source) = (v, i);
+                (value, source, cost) = (v, i, odd);
             }
         }
         score.push(value + merit[j]);
         from.push(source);
+        last.push(cost);
     }
-    let mut at = (0..found.len()).max_by(|a, b| score[*a].total_cmp(&score[*b])).unwrap_or(NONE);
+    let mut at = (0..found.len())
+        .max_by(|a, b| (score[*a] - last[*a]).total_cmp(&(score[*b] - last[*b])))
+        .unwrap_or(NONE);
     let mut path = Vec::new();
     while at != NONE {
         path.push(at);

@@ -140,9 +140,18 @@ fn smoothest(corr: &[f64], lags: usize, first: usize) -> Vec<usize> {
     let inner = 1..lags - 1;
     let highest = |v: &[f64]| inner.clone().fold(1, |m, l| if v[l] > v[m] { l } else { m });
     let (mut best, mut next) = (vec![0.0; lags], vec![0.0; lags]);
+    let mut worth = vec![f64::NEG_INFINITY; lags];
     let mut from = vec![0usize; count * lags];
     for b in 0..count {
         let r = &corr[b * lags..(b + 1) * lags];
+        for l in inner.clone() {
+            worth[l] = r[l] - SLOPE_COST;
+            let bend = r[l - 1] - 2.0 * r[l] + r[l + 1];
+            if r[l] >= r[l - 1] && r[l] >= r[l + 1] && bend < 0.0 {
+                // The top of the parabola through the three.
+                worth[l] = r[l] - (r[l - 1] - r[l + 1]) * (r[l - 1] - r[l + 1]) / (8.0 * bend);
+            }
+        }
         let top = highest(&best);
         for l in inner.clone() {
             let (mut source, mut value) = (top, best[top] - JUMP_COST);
@@ -153,9 +162,9 @@ fn smoothest(corr: &[f64], lags: usize, first: usize) -> Vec<usize> {
                     (source, value) = (k, v);
                 }
             }
-            let is_maximum = r[l] >= r[l - 1] && r[l] >= r[l + 1];
-            next[l] =
-                value + r[l] - LENGTH_COST * (log[l] - log[1]) - if is_maximum { 0.0 } else { SLOPE_COST };
+            // Beside a maximum is nearly as good as on it, as the true lag may lie between two samples.
+            let beside = worth[l - 1].max(worth[l + 1]) - 0.05;
+            next[l] = value + worth[l].max(beside) - LENGTH_COST * (log[l] - log[1]);
             from[b * lags + l] = source;
         }
         core::mem::swap(&mut best, &mut next);

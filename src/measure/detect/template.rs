@@ -10,7 +10,7 @@ const AFTER_S: f64 = 0.2;
 /// Weight of the correlation with the mean beat.
 const WEIGHT: f64 = 2.0;
 /// Correlation that speaks neither for nor against a beat.
-const EVEN: f64 = 0.6;
+const EVEN: f64 = 0.5;
 
 /// Adds to each candidate's merit what its shape is worth.
 pub(super) fn add_likeness(signal: &Signal, found: &[Candidate], chosen: &[usize], merit: &mut [f64]) {
