@@ -208,12 +208,12 @@ impl Subject {
             diastolic_mmhg: spec.diastolic_mmhg.unwrap_or(diastolic),
             finger_temp_c: spec.finger_temp_c.unwrap_or((32.5 + 1.0 * n[7]).clamp(30.0, 35.0)),
             pulse_mv: spec.pulse_mv.unwrap_or((40.0 * math::exp(0.4 * n[8])).clamp(10.0, 100.0)),
-            breath_on_height: 0.07 * math::exp(0.4 * n[9]),
+            breath_on_height: 0.07 * math::exp(0.5 * n[9]),
             breath_on_baseline: 0.1 * math::exp(0.4 * n[10]),
             vasomotor_baseline: 0.05 * math::exp(0.4 * n[11]),
-            height_slow_sd: 0.14 * math::exp(0.5 * n[12]),
-            height_beat_sd: 0.04 * math::exp(0.3 * n[13]),
-            restlessness: spec.restlessness.unwrap_or(math::exp(0.6 * n[14]).min(2.2)),
+            height_slow_sd: 0.12 * math::exp(0.7 * n[12]),
+            height_beat_sd: 0.035 * math::exp(0.4 * n[13]),
+            restlessness: spec.restlessness.unwrap_or(math::exp(0.75 * n[14]).min(2.2)),
             shape: draw_shape(old, &n[15..]).with_one_summit(60.0 / rest_rate_bpm),
         }
     }
@@ -268,7 +268,7 @@ fn draw_shape(old: f64, n: &[f64]) -> Shape {
             0.06 * spread(0.1, late) * spread(0.06, n[4]),
         ],
         dicrotic: [
-            (0.62 * (1.0 - 0.15 * old) * spread(0.17, together) * spread(0.13, n[5])).min(0.9),
+            (0.62 * (1.0 - 0.15 * old) * spread(0.18, together) * spread(0.15, n[5])).min(0.9),
             0.293 * (1.0 - 0.06 * old) * spread(0.06, n[6]),
             0.098 * spread(0.05, together) * spread(0.05, n[7]),
         ],
