@@ -53,6 +53,8 @@ pub struct Body {
     last_onset_s: f64,
     interval_s: f64,
     last_peak_s: f64,
+    /// From the ejection's centre to the peak, in the last beat that showed one.
+    crest_s: f64,
     known: usize,
     beats: Vec<Beat>,
     wave: Wave,
@@ -88,6 +90,7 @@ impl Body {
             last_onset_s: origin_s - rest_s,
             interval_s: rest_s,
             last_peak_s: origin_s,
+            crest_s: 0.0,
             known: 0,
             beats: Vec::new(),
             wave: Wave::new(subject.shape.run_off_s, 1.0 / rate_hz),
@@ -239,7 +242,6 @@ impl Body {
             stretch: self.interval_s.sqrt(),
             amplitude,
             reflection: math::exp(0.05 * tone + 0.015 * b),
-            delay: 1.0,
         };
         let now_s = self.time_s();
         let bumps = s.shape.bumps(onset.time_s, v);
@@ -251,7 +253,11 @@ impl Body {
         let to_s = late.centre_s + 1.5 * late.width_s;
         let peak = self.wave.look_ahead(now_s, from_s, to_s);
         let detectable = peak.inside && peak.rise * self.unit > SEEN;
-        let peak_s = if peak.inside { peak.time_s } else { ejection.centre_s };
+        if detectable && !onset.premature {
+            self.crest_s = peak.time_s - ejection.centre_s;
+        }
+        // A beat that is not seen has its peak where one would be.
+        let peak_s = if detectable { peak.time_s } else { ejection.centre_s + self.crest_s };
         self.beats.push(Beat {
             peak_s,
             interval_s: peak_s - self.last_peak_s,

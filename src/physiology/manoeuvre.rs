@@ -237,10 +237,10 @@ pub fn course(m: &Manoeuvre, subject: &Subject, r: Reaction, u: f64, v: f64) -> 
             let reserve = effort * (subject.max_rate_bpm - rest);
             let (fast, tau, slow_tau) = recovery(subject.fitness);
             let top = reserve * rise(lasted, 35.0);
-            // Light exercise leaves little of the slow part behind, and the fast one is faster.
+            // Light exercise leaves little of the slow part behind, and both are faster.
             let slow = (1.0 - fast) * effort;
             let tau = tau * (0.55 + 0.45 * effort);
-            let left = (1.0 - slow) * decay(v, tau) + slow * decay(v, slow_tau);
+            let left = (1.0 - slow) * decay(v, tau) + slow * decay(v, slow_tau * effort);
             // Skin vessels close at the start and open when warm (from memory).
             let warm = 0.5 * effort * rise(lasted, 150.0) * decay(v, 500.0);
             (top * left, 1.0 - 0.3 * hump(u, 12.0) + warm)

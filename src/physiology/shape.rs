@@ -14,6 +14,8 @@ pub struct Shape {
     pub arrival_s: f64,
     /// Width of the ejection bump, s.
     pub ejection_width_s: f64,
+    /// Steep beginning of the ejection, which sharpens the foot: height, delay (negative: before), width.
+    pub fore: [f64; 3],
     /// Late systolic reflection: height, delay after the ejection centre, width.
     pub late: [f64; 3],
     /// Dicrotic wave: height, delay, width.
@@ -35,27 +37,27 @@ pub struct Variation {
     pub amplitude: f64,
     /// Factor on all reflected waves (vascular tone).
     pub reflection: f64,
-    /// Factor on the delay of all reflected waves.
-    pub delay: f64,
 }
 
 impl Shape {
     /// The bumps of a beat whose electrical time is `onset_s`.
-    pub fn bumps(&self, onset_s: f64, v: Variation) -> [Bump; 4] {
+    pub fn bumps(&self, onset_s: f64, v: Variation) -> [Bump; 5] {
         let centre = onset_s + self.arrival_s;
-        let part = |p: [f64; 3]| Bump {
-            height: v.amplitude * v.reflection * p[0],
-            centre_s: centre + v.stretch * v.delay * p[1],
+        let part = |p: [f64; 3], height: f64, filling: f64| Bump {
+            height: height * p[0],
+            centre_s: centre + v.stretch * p[1],
             width_s: v.stretch * p[2],
-            filling: 0.0,
+            filling,
         };
+        let reflected = |p: [f64; 3]| part(p, v.amplitude * v.reflection, 0.0);
         let ejection = Bump {
             height: v.amplitude,
             centre_s: centre,
             width_s: v.stretch * self.ejection_width_s,
             filling: self.filling,
         };
-        [ejection, part(self.late), part(self.dicrotic), part(self.last)]
+        let fore = part(self.fore, v.amplitude, self.filling);
+        [ejection, reflected(self.late), fore, reflected(self.dicrotic), reflected(self.last)]
     }
 
     /// The steady wave at a constant interval of `interval_s`, one period in `n` samples from the electrical beat on,
@@ -63,7 +65,7 @@ impl Shape {
     pub fn steady_period(&self, interval_s: f64, n: usize) -> Vec<f64> {
         let step = interval_s / n as f64;
         let mut wave = super::wave::Wave::new(self.run_off_s, step);
-        let rest = Variation { stretch: interval_s.sqrt(), amplitude: 1.0, reflection: 1.0, delay: 1.0 };
+        let rest = Variation { stretch: interval_s.sqrt(), amplitude: 1.0, reflection: 1.0 };
         let mut y = vec![0.0; n];
         // Ten time constants of the reservoir are forgotten, and every bump of the first beats has passed.
         let periods = (8.0 * self.run_off_s / interval_s + 4.0).ceil() as usize;

@@ -208,12 +208,12 @@ impl Subject {
             diastolic_mmhg: spec.diastolic_mmhg.unwrap_or(diastolic),
             finger_temp_c: spec.finger_temp_c.unwrap_or((32.5 + 1.0 * n[7]).clamp(30.0, 35.0)),
             pulse_mv: spec.pulse_mv.unwrap_or((40.0 * math::exp(0.4 * n[8])).clamp(10.0, 100.0)),
-            breath_on_height: 0.07 * math::exp(0.4 * n[9]),
+            breath_on_height: 0.07 * math::exp(0.5 * n[9]),
             breath_on_baseline: 0.1 * math::exp(0.4 * n[10]),
             vasomotor_baseline: 0.05 * math::exp(0.4 * n[11]),
-            height_slow_sd: 0.14 * math::exp(0.5 * n[12]),
-            height_beat_sd: 0.04 * math::exp(0.3 * n[13]),
-            restlessness: spec.restlessness.unwrap_or(math::exp(0.6 * n[14]).min(2.2)),
+            height_slow_sd: 0.12 * math::exp(0.7 * n[12]),
+            height_beat_sd: 0.035 * math::exp(0.4 * n[13]),
+            restlessness: spec.restlessness.unwrap_or(math::exp(0.75 * n[14]).min(2.2)),
             shape: draw_shape(old, &n[15..]).with_one_summit(60.0 / rest_rate_bpm),
         }
     }
@@ -251,30 +251,33 @@ fn rest_rate(age_years: f64, fitness: Fitness, z: f64) -> f64 {
 ///
 /// Centres and spreads are those of a fit of this model to the median beats of some twenty people's finger recordings
 /// (residual about 1 % of the height). The reflections are strong or weak together, and a strong dicrotic wave is
-/// broad too, so they share a factor.
+/// broad too, so they share a factor. With age the foot gets blunter and the late reflection stronger, so that the
+/// indices of the second derivative go the way of Choi & Park 2022.
 fn draw_shape(old: f64, n: &[f64]) -> Shape {
     let spread = |sd: f64, z: f64| math::exp(sd * z);
     let together = n[0];
     let late = n[1];
+    let ejection = spread(0.1, n[2]);
     Shape {
-        arrival_s: 0.36,
-        ejection_width_s: 0.0465 * spread(0.1, n[2]),
+        arrival_s: 0.38,
+        ejection_width_s: 0.0475 * (1.0 + 0.2 * old) * ejection,
+        fore: [0.38 * (1.0 - 0.5 * old), -0.054 * (1.0 + 0.09 * old) * ejection, 0.028 * ejection],
         late: [
-            (0.66 * (1.0 + 0.3 * old) * spread(0.06, together) * spread(0.07, n[3])).min(0.78),
-            0.115 * spread(0.1, late),
-            0.064 * spread(0.1, late) * spread(0.06, n[4]),
+            (0.63 * (1.0 + 0.25 * old) * spread(0.06, together) * spread(0.08, n[3])).min(0.78 + 0.2 * old),
+            0.11 * (1.0 + 0.14 * old) * spread(0.1, late),
+            0.06 * spread(0.1, late) * spread(0.06, n[4]),
         ],
         dicrotic: [
-            (0.62 * (1.0 - 0.4 * old) * spread(0.17, together) * spread(0.12, n[5])).min(0.9),
-            0.302 * (1.0 - 0.06 * old) * spread(0.06, n[6]),
-            0.102 * spread(0.05, together) * spread(0.05, n[7]),
+            (0.62 * (1.0 - 0.15 * old) * spread(0.18, together) * spread(0.15, n[5])).min(0.9),
+            0.293 * (1.0 - 0.06 * old) * spread(0.06, n[6]),
+            0.098 * spread(0.05, together) * spread(0.05, n[7]),
         ],
         last: [
-            (0.48 * (1.0 - 0.3 * old) * spread(0.22, together) * spread(0.25, n[8])).min(0.9),
-            0.51 * spread(0.08, n[9]),
-            0.16 * spread(0.14, n[10]),
+            (0.47 * (1.0 - 0.3 * old) * spread(0.22, together) * spread(0.25, n[8])).min(0.9),
+            0.49 * spread(0.08, n[9]),
+            0.15 * spread(0.14, n[10]),
         ],
-        filling: 6.8 * spread(-0.12, together) * spread(0.2, n[11]),
-        run_off_s: 0.46 * spread(0.05, n[12]),
+        filling: 6.4 * spread(-0.12, together) * spread(0.2, n[11]),
+        run_off_s: 0.47 * spread(0.05, n[12]),
     }
 }

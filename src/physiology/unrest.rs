@@ -62,7 +62,7 @@ impl Unrest {
             contact_goal: 0.0,
             wander: Oscillator::new(0.0, 0.06, &mut stream),
             sway: Oscillator::new(0.4, 0.3, &mut stream),
-            stir: Oscillator::new(1.5, 1.2, &mut stream),
+            stir: Oscillator::new(2.0, 1.5, &mut stream),
             tremor: Oscillator::new(7.0, 2.0, &mut stream),
             stream,
         }
@@ -73,7 +73,7 @@ impl Unrest {
         let s = &mut self.stream;
         let wander = 0.12 * self.wander.tick(s)
             + 0.07 * self.sway.tick(s)
-            + 0.045 * self.stir.tick(s)
+            + 0.05 * self.stir.tick(s)
             + 0.012 * self.tremor.tick(s);
         self.wait_s -= TICK_S;
         if self.wait_s <= 0.0 && self.shift.is_none() {
@@ -82,7 +82,7 @@ impl Unrest {
             self.shift = Some(Shift {
                 done: 0.0,
                 per_tick: TICK_S / s.range(0.8, 2.5),
-                size: sign * 1.8 * math::exp(0.8 * s.normal()).min(5.0),
+                size: sign * 1.8 * math::exp(s.normal()).min(5.0),
                 swing: s.uniform(),
             });
             self.contact_goal = 0.6 * self.contact_goal + 0.15 * self.size.min(2.0) * s.normal();
