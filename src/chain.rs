@@ -50,7 +50,7 @@ pub struct Config {
 
 /// Something done to the subject, the pad or a plug, without changing the bench.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Poke {
     /// Tap the pad.
     TapPad {},

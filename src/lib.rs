@@ -7,7 +7,7 @@
 //! |---|---|
 //! | [`math`], [`units`], [`rng`] | arithmetic that gives the same bits everywhere; checked quantities; seeded streams |
 //! | [`physiology`] | the subject: rhythm (owner of the true beats), breathing, pulse wave, manoeuvres |
-//! | [`bench`] | the table: parts, plugs, the pad's lead, the strap |
+//! | [`mod@bench`] | the table: parts, plugs, the pad's lead, the strap |
 //! | [`pickup`] | what gets in between skin and input: contact, movement, hum, a loose plug |
 //! | [`recorder`] | amplifier, filters, converter |
 //! | [`chain`] | all stages in their order, running |

@@ -65,6 +65,8 @@ rust() {
 
 browser() {
   command -v node && command -v npm || debian nodejs npm
+  # Playwright asks for it; Debian 12's own is older.
+  node -e 'process.exit(parseInt(process.versions.node, 10) >= 20 ? 0 : 1)' || { echo "node $(node --version) is too old: 20 or newer is needed"; return 1; }
   [ -x "${DICROTIC_CHROMIUM:-/usr/bin/chromium}" ] || debian chromium
   cd tests/browser
   cmp -s package-lock.json node_modules/.installed || { npm ci && cp package-lock.json node_modules/.installed; }
@@ -114,7 +116,8 @@ step "tools: python" python
 step "format" cargo fmt --check
 step "lints, native" cargo clippy --locked --all-targets -- -D warnings
 step "lints, wasm" cargo clippy --locked --lib --target wasm32-unknown-unknown -- -D warnings
-step "documentation" env RUSTDOCFLAGS="-D warnings" cargo doc --locked --no-deps --lib --document-private-items
+# A folder's first file links to the modules in it, private ones too; they are documented here.
+step "documentation" env RUSTDOCFLAGS="-D warnings -A rustdoc::private-intra-doc-links" cargo doc --locked --no-deps --lib --document-private-items
 step "tests, native" cargo test --locked
 counted '^test result: ok\. ([0-9]+) passed; 0 failed.*'
 step "page" build_page

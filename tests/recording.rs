@@ -19,7 +19,7 @@ fn the_pyramid_tells_what_a_scan_tells() {
     recording.mark_span(1e-3, 0.0, 16);
     for piece in codes.chunks(997) {
         recording.push(piece);
-        recording.mark_span(if recording.len() % 2 == 0 { 1e-3 } else { 2e-3 }, 0.0, 16);
+        recording.mark_span(if recording.len().is_multiple_of(2) { 1e-3 } else { 2e-3 }, 0.0, 16);
     }
     let mut k = 12_345_usize;
     for _ in 0..600 {

@@ -69,6 +69,9 @@ fn a_bad_file_is_told_where_and_what() {
         assert!(error.expected.contains(expected), "{error}");
         assert!(!error.found.is_empty(), "{error}");
     }
+    let error =
+        Scenario::read(&format!("{LEAST}[bench]\nplace = [{{ part = \"unit\", x = 3.0 }}]\n")).unwrap_err();
+    assert_eq!((error.field.as_str(), error.line), ("bench.place[0].y", Some(7)), "{error}");
     let error = Scenario::read("level = 1\n").unwrap_err();
     assert_eq!(error.field, "id", "{error}");
     let error = Scenario::read(&LEAST.replace("level = 1", "level = \"one\"")).unwrap_err();

@@ -21,7 +21,7 @@ use wiring::{End, Socket, Wiring};
 
 /// One thing that a hand does at the bench.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Change {
     /// Push a plug into a socket.
     Plug {

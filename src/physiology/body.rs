@@ -9,6 +9,7 @@ use super::oscillator::Oscillator;
 use super::rhythm::{Onset, Rhythm};
 use super::shape::Variation;
 use super::subject::Subject;
+use super::unrest::Unrest;
 use super::wave::{CHUNK, Wave};
 use crate::math;
 use crate::rng::Stream;
@@ -58,6 +59,7 @@ pub struct Body {
     rhythm: Rhythm,
     breathing: Breathing,
     baseline: Baseline,
+    unrest: Unrest,
     effects: Effects,
     height_slow: Oscillator,
     reflection_slow: Oscillator,
@@ -92,6 +94,7 @@ impl Body {
             rhythm: Rhythm::new(&subject, seed),
             breathing: Breathing::new(seed),
             baseline: Baseline::new(&subject, seed),
+            unrest: Unrest::new(subject.restlessness, seed),
             effects: Effects::new(seed),
             height_slow: Oscillator::new(0.03, 0.03, &mut stream),
             reflection_slow: Oscillator::new(0.0, 0.02, &mut stream),
@@ -201,13 +204,15 @@ impl Body {
         let demand = self.effects.demand(&self.subject, start_s);
         let movement = self.breathing.tick(demand.breathing);
         self.baseline_before = self.baseline_now;
-        self.baseline_now = self.baseline.tick(movement.chest, &demand);
+        let stir = self.unrest.tick();
+        self.baseline_now = self.baseline.tick(movement.chest, &demand) + stir.baseline;
         let slow = self.height_slow.tick(&mut self.stream);
         let tone = self.reflection_slow.tick(&mut self.stream);
         let onset = self.rhythm.tick(start_s, demand.rate_bpm / 60.0, movement.chest, movement.per_min);
         if let Some(onset) = onset {
             let s = &self.subject;
             let height = demand.height
+                * stir.contact
                 * s.warmth()
                 * (1.0 - s.breath_on_height * movement.chest)
                 * math::exp(s.height_slow_sd * slow);
@@ -233,7 +238,7 @@ impl Body {
         let v = Variation {
             stretch: self.interval_s.sqrt(),
             amplitude,
-            reflection: math::exp(0.08 * tone + 0.03 * b),
+            reflection: math::exp(0.05 * tone + 0.015 * b),
             delay: 1.0,
         };
         let now_s = self.time_s();

@@ -98,7 +98,8 @@ impl Effects {
         let room = 1.0 - exercise / (subject.max_rate_bpm - subject.rest_rate_bpm);
         let sum = subject.rest_rate_bpm + exercise + other * room.clamp(0.0, 1.0);
         d.rate_bpm = sum.clamp(25.0, 230.0);
-        d.height = d.height.clamp(0.02, 3.0);
+        // Up to twenty times: a cold finger that is warmed again.
+        d.height = d.height.clamp(0.02, 20.0);
         d
     }
 }
@@ -107,8 +108,8 @@ impl Effects {
 fn act(d: &mut Demand, m: &Manoeuvre, r: Reaction, subject: &Subject, u: f64) {
     match *m {
         Manoeuvre::PacedBreathing { per_min } => {
-            // Slower breaths are deeper, so that ventilation stays about the same.
-            let depth = (subject.breaths_per_min / per_min).clamp(0.5, 2.5);
+            // Slower breaths are deeper, though not so much that ventilation stays the same.
+            let depth = (subject.breaths_per_min / per_min).sqrt().clamp(0.6, 1.5);
             d.breathing = Pattern { per_min, depth, irregularity: 0.02 };
         }
         Manoeuvre::DeepBreath => d.breathing = Pattern { per_min: 12.0, depth: 3.5, irregularity: 0.05 },

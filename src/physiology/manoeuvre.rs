@@ -8,7 +8,7 @@
 //! can slow the heart dangerously; whether they may be done at all is for local rules, the institution and licensed
 //! clinicians to say.
 
-use super::subject::{Fitness, SpecError, Subject, within};
+use super::subject::{Fitness, SpecError, Subject, warmth, within};
 use crate::math;
 use serde::{Deserialize, Serialize};
 
@@ -48,6 +48,8 @@ pub enum Manoeuvre {
     Laugh,
     /// The other hand in ice water for 1 min. Simulation only.
     IceWater,
+    /// The sensor's hand in warm water and a towel, until told to rest: the finger warms towards 33 degrees C.
+    WarmHand,
     /// Blow against a closed airway for 15 s. Simulation only.
     Valsalva,
     /// Hold the breath for 30 s with the face in cold water. Simulation only.
@@ -65,6 +67,8 @@ pub enum Kind {
     Hand,
     /// With the whole body.
     Body,
+    /// With the hand that carries the sensor.
+    Warmth,
 }
 
 /// Holds until it is ended; finite, so that it can be saved as a number.
@@ -110,6 +114,7 @@ impl Manoeuvre {
             Self::StandUp | Self::SitDown => Kind::Posture,
             Self::Grip | Self::ColdOtherHand | Self::IceWater => Kind::Hand,
             Self::Exercise { .. } => Kind::Body,
+            Self::WarmHand => Kind::Warmth,
         })
     }
 
@@ -117,7 +122,7 @@ impl Manoeuvre {
     pub fn lasts_s(&self) -> f64 {
         match *self {
             Self::Rest | Self::SitDown => 0.0,
-            Self::PacedBreathing { .. } | Self::StandUp | Self::Talk => UNTIL_ENDED,
+            Self::PacedBreathing { .. } | Self::StandUp | Self::Talk | Self::WarmHand => UNTIL_ENDED,
             Self::DeepBreath => 5.0,
             Self::BreathHold | Self::FaceImmersion => 30.0,
             Self::Exercise { seconds, .. } => seconds,
@@ -132,6 +137,7 @@ impl Manoeuvre {
     pub fn lingers_s(&self) -> f64 {
         match self {
             Self::Exercise { .. } => 10_800.0,
+            Self::WarmHand => 7_200.0,
             Self::DeepBreath => 40.0,
             _ => 240.0,
         }
@@ -194,9 +200,9 @@ fn hump(u: f64, tau: f64) -> f64 {
 /// with a slow part that reaches rest within the hour.
 fn recovery(fitness: Fitness) -> (f64, f64, f64) {
     match fitness {
-        Fitness::Low => (0.505, 140.0, 2400.0),
-        Fitness::Moderate => (0.535, 95.0, 2400.0),
-        Fitness::High => (0.54, 81.0, 2400.0),
+        Fitness::Low => (0.465, 134.0, 2400.0),
+        Fitness::Moderate => (0.474, 97.0, 2400.0),
+        Fitness::High => (0.483, 87.0, 2400.0),
     }
 }
 
@@ -231,8 +237,9 @@ pub fn course(m: &Manoeuvre, subject: &Subject, r: Reaction, u: f64, v: f64) -> 
             let reserve = effort * (subject.max_rate_bpm - rest);
             let (fast, tau, slow_tau) = recovery(subject.fitness);
             let top = reserve * rise(lasted, 35.0);
-            // Light exercise leaves little of the slow part behind.
+            // Light exercise leaves little of the slow part behind, and the fast one is faster.
             let slow = (1.0 - fast) * effort;
+            let tau = tau * (0.55 + 0.45 * effort);
             let left = (1.0 - slow) * decay(v, tau) + slow * decay(v, slow_tau);
             // Skin vessels close at the start and open when warm (from memory).
             let warm = 0.5 * effort * rise(lasted, 150.0) * decay(v, 500.0);
@@ -266,6 +273,11 @@ pub fn course(m: &Manoeuvre, subject: &Subject, r: Reaction, u: f64, v: f64) -> 
             let rebound = -0.2 * rest * k * hump(v - 1.0, 6.0);
             let height = 1.0 - 0.6 * rise(lasted, 6.0) * decay(v, 2.5) + 0.35 * hump(v - 1.0, 6.0);
             (held * decay(v, 2.5) + rebound, height)
+        }
+        // A cold finger rewarms with a time constant of about 5 min and cools more slowly (design values).
+        Manoeuvre::WarmHand => {
+            let warmer = (33.0 - subject.finger_temp_c).max(0.0) * rise(lasted, 300.0) * decay(v, 1200.0);
+            (0.0, warmth(subject.finger_temp_c + warmer) / subject.warmth())
         }
         Manoeuvre::Talk => ((5.0 + 5.0 * r.strength) * rise(lasted, 8.0) * decay(v, 10.0), 1.0),
         Manoeuvre::Laugh => ((5.0 + 6.0 * r.strength) * rise(lasted, 3.0) * decay(v, 8.0), 1.0),

@@ -8,6 +8,7 @@
 //! | [`wave`] | what a beat sends to the finger: bumps by recurrence and an elastic run-off |
 //! | [`shape`] | the proportions of one subject's wave, and how age and heart rate change them |
 //! | [`baseline`] | the slow wander under the pulse: breathing, vasomotion, talking and laughing |
+//! | [`unrest`] | the small involuntary movements of somebody sitting still |
 //! | [`manoeuvre`] | what the subject can be asked to do, each with its published course |
 //! | [`effects`] | which manoeuvres are acting now, and their joint effect |
 //! | [`oscillator`] | narrow-band noise, the building brick of the slow rhythms |
@@ -25,6 +26,7 @@ pub mod oscillator;
 pub mod rhythm;
 pub mod shape;
 pub mod subject;
+pub mod unrest;
 pub mod wave;
 
 pub use body::{Beat, Body};

@@ -3,7 +3,7 @@
 //! - [`settings`]: what can be set, and the choices
 //! - [`filters`]: designs and the running filters
 //! - [`converter`]: range, clipping, quantising
-//! - [`unit`]: the stages in their order: filters of the amplifier, clip, sample, quantise, filters behind the converter
+//! - [`mod@unit`]: the stages in their order: filters of the amplifier, clip, sample, quantise, filters behind the converter
 
 pub mod converter;
 pub mod filters;

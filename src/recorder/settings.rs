@@ -73,7 +73,7 @@ impl Default for Settings {
 
 /// One setting turned.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Change {
     /// Choose the input.
     Input {

@@ -174,19 +174,25 @@ impl Scenario {
         let line_of = |span: Option<core::ops::Range<usize>>| {
             span.and_then(|s| text.get(..s.start)).map(|before| before.matches('\n').count() + 1)
         };
-        let table = toml::Deserializer::parse(text).map_err(|e| ScenarioError {
-            line: line_of(e.span()),
-            ..ScenarioError::at("file", e.message().trim(), "a TOML document")
-        })?;
-        let scenario: Scenario = serde_path_to_error::deserialize(table).map_err(|e| {
-            let path = e.path().to_string();
-            let inner = e.into_inner();
-            let (found, expected) = split_message(inner.message());
-            ScenarioError {
-                field: field_of(&path, inner.message()),
-                expected,
-                found,
-                line: line_of(inner.span()),
+        let scenario: Scenario = toml::from_str(text).map_err(|e| {
+            let (found, expected) = split_message(e.message());
+            // A field missing from the file itself is reported at its very beginning, where the first key stands.
+            let whole = e.message().starts_with("missing field");
+            let place = e.span().map(|s| s.start).filter(|at| !(whole && *at == 0));
+            // A file that is not TOML at all has no fields to name.
+            let path = toml::de::DeTable::parse(text)
+                .map(|table| place.map(|at| path_to(table.get_ref(), at)).unwrap_or_default());
+            match path {
+                Ok(path) => ScenarioError {
+                    field: field_of(&path, e.message()),
+                    expected,
+                    found,
+                    line: line_of(e.span()),
+                },
+                Err(_) => ScenarioError {
+                    line: line_of(e.span()),
+                    ..ScenarioError::at("file", e.message().trim(), "a TOML document")
+                },
             }
         })?;
         scenario.check()?;
@@ -324,6 +330,40 @@ impl Scenario {
             recorder: self.recorder.clone(),
         })
     }
+}
+
+/// Path of the innermost field whose key or value holds a place of the file.
+fn path_to(table: &toml::de::DeTable, place: usize) -> String {
+    fn within(value: &toml::de::DeValue, place: usize) -> String {
+        match value {
+            toml::de::DeValue::Table(table) => path_to(table, place),
+            toml::de::DeValue::Array(items) => items
+                .iter()
+                .enumerate()
+                .find(|(_, item)| item.span().contains(&place) || holds(item.get_ref(), place))
+                .map(|(k, item)| join(format!("[{k}]"), &within(item.get_ref(), place)))
+                .unwrap_or_default(),
+            _ => String::new(),
+        }
+    }
+    /// Whether a value has the place somewhere inside: a table of tables spans only its heading.
+    fn holds(value: &toml::de::DeValue, place: usize) -> bool {
+        !within(value, place).is_empty()
+    }
+    fn join(outer: String, inner: &str) -> String {
+        match inner {
+            "" => outer,
+            inner if inner.starts_with('[') => outer + inner,
+            inner => outer + "." + inner,
+        }
+    }
+    table
+        .iter()
+        .find(|(key, value)| {
+            key.span().contains(&place) || value.span().contains(&place) || holds(value.get_ref(), place)
+        })
+        .map(|(key, value)| join(key.get_ref().to_string(), &within(value.get_ref(), place)))
+        .unwrap_or_default()
 }
 
 /// Serde says what it found and expected in one sentence: "unknown field `x`, expected one of ..." or "invalid type:

@@ -1,4 +1,5 @@
-//! What can be done in an attempt, as it stands in logs and scripts: `{"do": "strap", "tightness": 0.6}`.
+//! What can be done in an attempt, as it stands in logs and scripts: `{"do": "strap", "tightness": 0.6}`. The enums themselves are
+//! tagged from outside, which makes for far less code; [`Action`] turns the one form into the other.
 
 use crate::bench;
 use crate::chain::Poke;
@@ -22,7 +23,7 @@ pub enum Action {
 
 /// Actions on the strip and the worksheet.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Page {
     /// Choose the time base.
     TimeBase {
@@ -173,12 +174,25 @@ impl From<settings::BadValue> for Refusal {
 
 impl Serialize for Action {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        match self {
-            Action::Bench(a) => a.serialize(serializer),
-            Action::Recorder(a) => a.serialize(serializer),
-            Action::Poke(a) => a.serialize(serializer),
-            Action::Page(a) => a.serialize(serializer),
+        use serde::ser::Error;
+        let named = match self {
+            Action::Bench(a) => serde_json::to_value(a),
+            Action::Recorder(a) => serde_json::to_value(a),
+            Action::Poke(a) => serde_json::to_value(a),
+            Action::Page(a) => serde_json::to_value(a),
         }
+        .map_err(S::Error::custom)?;
+        // {"plug": {"end": ...}} becomes {"do": "plug", "end": ...}.
+        let mut flat = serde_json::Map::new();
+        if let Value::Object(outer) = named {
+            for (name, fields) in outer {
+                flat.insert("do".into(), Value::from(name));
+                if let Value::Object(fields) = fields {
+                    flat.extend(fields);
+                }
+            }
+        }
+        flat.serialize(serializer)
     }
 }
 
@@ -192,9 +206,11 @@ impl<'de> Deserialize<'de> for Action {
 impl Action {
     /// Reads an action; the message says what is wrong with it.
     pub fn from_value(value: Value) -> Result<Self, String> {
-        let Some(name) = value.get("do").and_then(Value::as_str).map(str::to_string) else {
-            return Err("an action is an object with its name under \"do\"".into());
-        };
+        let nameless = || "an action is an object with its name under \"do\"".to_string();
+        let Value::Object(mut fields) = value else { return Err(nameless()) };
+        let Some(Value::String(name)) = fields.remove("do") else { return Err(nameless()) };
+        // {"do": "plug", "end": ...} becomes {"plug": {"end": ...}}, which serde reads without a detour.
+        let named = Value::Object([(name.clone(), Value::Object(fields))].into_iter().collect());
         // Each group is asked in turn; the one that knows the name decides.
         let groups: [fn(Value) -> Result<Action, serde_json::Error>; 4] = [
             |v| serde_json::from_value(v).map(Action::Bench),
@@ -203,7 +219,7 @@ impl Action {
             |v| serde_json::from_value(v).map(Action::Page),
         ];
         for read in groups {
-            match read(value.clone()) {
+            match read(named.clone()) {
                 Ok(action) => return Ok(action),
                 Err(e) if e.to_string().starts_with(&format!("unknown variant `{name}`")) => {}
                 Err(e) => return Err(format!("action \"{name}\": {e}")),

@@ -42,6 +42,7 @@ enum Command {
         files: Vec<PathBuf>,
     },
     /// Write what the recorder makes of a scenario's bench that nobody touches
+    #[command(allow_negative_numbers = true)]
     Render {
         /// The scenario file (*.toml)
         scenario: PathBuf,
@@ -72,7 +73,7 @@ enum Command {
         #[arg(long)]
         column: Option<String>,
         /// Which way the pulse points
-        #[arg(long, value_enum, default_value_t = Polarity::Up)]
+        #[arg(long, value_enum, default_value_t = Polarity::Auto)]
         polarity: Polarity,
     },
     /// Print a hash of a run's samples
