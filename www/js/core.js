@@ -23,7 +23,8 @@ function guarded(call) {
     } catch {
       throw new CoreError("core_stopped", { told: String(thrown?.message ?? thrown) });
     }
-    throw new CoreError(told.code ?? "core_stopped", told.args ?? {});
+    const inner = told.args?.code ? told.args : told; // a recording's error comes wrapped: csv_invalid around csv_cell, …
+    throw new CoreError(inner.code ?? "core_stopped", inner.args ?? {});
   }
 }
 
@@ -63,8 +64,15 @@ export class Bench {
   act(action) {
     return JSON.parse(guarded(() => this.#lab.act(JSON.stringify(action))));
   }
+  /** The view; the two handles of the pad's lead are told among the parts, since they are moved like parts. */
   view() {
-    return JSON.parse(guarded(() => this.#lab.view()));
+    const view = JSON.parse(guarded(() => this.#lab.view()));
+    if (view.bench) view.bench.lead.handles.forEach(([x, y], i) => view.bench.parts.push({ id: `lead${i + 1}`, x, y, w: 0, d: 0, movable: true }));
+    return view;
+  }
+  /** Length of the recording that is being made, s. */
+  get recordedSeconds() {
+    return this.#lab.recordedSeconds();
   }
   setTheme(theme) {
     this.#lab.setTheme(JSON.stringify(theme));
@@ -72,8 +80,8 @@ export class Bench {
   setSize(width, height, dpr) {
     this.#lab.setSize(width, height, dpr);
   }
-  drawBase(context) {
-    guarded(() => this.#lab.drawBase(context));
+  drawBase(canvas) {
+    guarded(() => this.#lab.drawBase(canvas));
   }
   drawTrace(context) {
     return guarded(() => this.#lab.drawTrace(context));

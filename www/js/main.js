@@ -11,7 +11,7 @@ import { newSeed, readRoute, writeRoute } from "./route.js";
 import { Session } from "./session.js";
 import { SheetPane } from "./sheet/index.js";
 import { briefOf, loadScenarios, showStart } from "./start.js";
-import { attemptKey, forget, recall } from "./store.js";
+import { attemptKey, forget, keep, recall } from "./store.js";
 import { StripPane } from "./strip/index.js";
 import { fillTexts, loadTexts, t } from "./text.js";
 import { startTheme, toggleTheme } from "./theme.js";
@@ -78,11 +78,19 @@ function moved() {
 }
 
 function showWhere(view, recording) {
-  const title = view.scenario?.title ?? "";
+  const title = view.scenario?.title ?? view.recording_name;
   $("where").replaceChildren(h("b", {}, title), recording ? "" : h("span", { class: "seed" }, t("where.seed", { v: view.seed })));
   document.title = t("where.title", { title });
-  $("brief").replaceChildren(h("h1", { id: "brief-h" }, title),
-    h("p", { class: "aim" }, recording ? t("recording.about") : view.scenario.aim ?? ""), !recording && view.scenario.brief ? h("p", { class: "pencil" }, view.scenario.brief) : "");
+  $("brief").replaceChildren(h("h1", { id: "brief-h" }, title), recording ? h("p", { class: "aim" }, t("recording.about")) : briefing(view.scenario));
+}
+
+/** The aim, and the brief behind it: open where there is room, or as the student left it. */
+function briefing({ aim, brief }) {
+  if (!brief) return h("p", { class: "aim" }, aim);
+  const more = h("details", { open: recall("brief") ?? innerHeight >= 860 },
+    h("summary", {}, h("span", { class: "aim" }, aim), h("span", { class: "turn turn-open" }, t("brief.more")), h("span", { class: "turn turn-close" }, t("brief.less"))), h("p", { class: "pencil" }, brief));
+  more.firstChild.addEventListener("click", () => keep("brief", !more.open));
+  return more;
 }
 
 /** Opens a scenario with a seed, resuming a kept attempt if the student wants it. */

@@ -24,7 +24,7 @@ export class BenchPane {
       h("div", { class: "bench-table" },
         h("div", { class: "bench-head" }, h("h2", { id: "bench-h" }, t("bench.title")), this.link),
         this.table.svg, h("div", { class: "bench-foot" }, this.note, h("p", { class: "quiet hint" }, t("bench.hint")))),
-      h("div", { class: "bench-list", role: "region", "aria-label": t("list.title"), tabindex: "0" }, this.list.el));
+      h("div", { class: "bench-list", role: "region", "aria-label": t("list.title") }, this.list.el));
 
     this.turned = () => {
       this.table.turn(TALL.matches);
@@ -84,11 +84,12 @@ export class BenchPane {
       shake.classList.add("is-shaken");
       say(t(action.do === "tap_pad" ? "bench.tapped" : "bench.wiggled"));
     }
+    if (action.do === "manoeuvre") this.tell(t("ask.done"));
     if (action.do === "rescan") this.tell(t(this.session.view.link.seen ? "bench.rescan_seen" : "bench.rescan_none"));
   }
 }
 
-const BENCH_DEEDS = new Set(["plug", "unplug", "switch", "move", "charger", "strap_on", "strap_off", "strap", "pad_place", "pad_face", "hand_height", "rescan", "tap_pad", "ask_still", "wiggle"]);
+const BENCH_DEEDS = new Set(["plug", "unplug", "switch", "move", "charger", "strap_on", "strap_off", "strap", "pad_place", "pad_face", "hand_height", "rescan", "tap_pad", "ask_still", "wiggle", "manoeuvre"]);
 
 /** A refusal of the world as a sentence; ends and sockets are named. */
 export function refusalText(code, args) {

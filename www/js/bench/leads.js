@@ -12,27 +12,36 @@ export function slackCurve(a, da, b, db, slack = 0.45) {
   return `M${a.map(r2)}C${c1.map(r2)} ${c2.map(r2)} ${b.map(r2)}`;
 }
 
-/** The pad's lead through its points; spare length shows as waves between them, none at the points themselves. */
+const LOOP_CM = 23; // length of lead in one loop of the coil
+const MOST_LOOPS = 4;
+
+/** The pad's lead from plug to pad: a little sag between its points, and the spare length coiled at the first handle. */
 export function padCurve(points, slackCm) {
-  const lens = points.slice(1).map((q, i) => Math.hypot(q[0] - points[i][0], q[1] - points[i][1]));
-  const total = lens.reduce((sum, v) => sum + v, 0) || 1;
+  const loops = Math.min(MOST_LOOPS, Math.round(Math.max(0, slackCm) / LOOP_CM));
   const path = [points[0]];
-  lens.forEach((len, i) => {
-    const [a, b] = [points[i], points[i + 1]];
-    if (len > 3) {
-      const waves = Math.max(1, Math.round(len / 14));
-      const size = Math.min(4.5, 1.15 * Math.sqrt(Math.max(0, slackCm) * (len / total)) * 0.6);
-      const nx = -(b[1] - a[1]) / len, ny = (b[0] - a[0]) / len;
-      const steps = waves * 4;
-      for (let k = 1; k < steps; k += 1) {
-        const u = k / steps;
-        const bump = Math.sin(u * waves * Math.PI) * size * (i % 2 ? -1 : 1);
-        path.push([a[0] + (b[0] - a[0]) * u + nx * bump, a[1] + (b[1] - a[1]) * u + ny * bump]);
-      }
-    }
-    path.push(b);
+  points.slice(1).forEach((b, i) => {
+    const a = points[i];
+    const len = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const sag = Math.min(3, len * 0.07) * (i % 2 ? -1 : 1);
+    if (len > 4) path.push([(a[0] + b[0]) / 2 - ((b[1] - a[1]) / len) * sag, (a[1] + b[1]) / 2 + ((b[0] - a[0]) / len) * sag]);
+    path.push(...(i === 0 && loops > 0 ? coil(a, b, points[2], loops) : [b]));
   });
   return smooth(path);
+}
+
+/** Loops around a handle, each a little off the last as a hand lays them; coming from one point, leaving for another. */
+function coil(from, [x, y], to, loops) {
+  const start = Math.atan2(from[1] - y, from[0] - x);
+  const end = Math.atan2(to[1] - y, to[0] - x);
+  const whole = loops * 2 * Math.PI + ((end - start + 4 * Math.PI) % (2 * Math.PI));
+  const steps = Math.ceil(whole / 0.6);
+  const round = [];
+  for (let k = 0; k <= steps; k += 1) {
+    const u = k / steps, angle = start + u * whole;
+    const r = 3.2 + 2.6 * Math.abs(u - 0.5) + 0.75 * Math.sin(angle * 0.37 + 1);
+    round.push([x + Math.cos(angle) * r + 0.5 * Math.sin(u * 7), y + Math.sin(angle) * r * 0.86 + 0.4 * Math.cos(u * 9)]);
+  }
+  return round;
 }
 
 /** The unit vector from a to b. */

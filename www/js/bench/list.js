@@ -7,6 +7,12 @@ import { button, Choice, Tick } from "../widgets.js";
 
 const NUDGE_CM = 2;
 
+// What the subject may be asked, with fixed measures; what is risky in a room is not offered.
+const DEEDS = {
+  rest: "rest", deep_breath: "deep_breath", paced_breathing: { paced_breathing: { per_min: 6 } }, breath_hold: "breath_hold",
+  stand_up: "stand_up", sit_down: "sit_down", exercise: { exercise: { seconds: 60, effort: 0.5 } }, talk: "talk",
+};
+
 export class PartsList {
   constructor(bench, act) {
     this.act = act;
@@ -23,7 +29,7 @@ export class PartsList {
     attr(this.tight.input, "aria-describedby", (this.feel.id = newId("feel")));
     this.el = h("div", { class: "list" },
       this.group("list.leads", this.ends.map(([, choice]) => choice.el), "list-leads"),
-      this.group("list.finger", [this.strapOn.el, this.tight.el, this.feel, h("div", { class: "pair" }, this.place.el, this.face.el), this.height.el, this.heightSays], "list-finger"),
+      this.group("list.finger", [this.strapOn.el, this.tight.el, this.feel, h("div", { class: "pair" }, this.place.el, this.face.el), this.height.el, this.heightSays, this.asking()], "list-finger"),
       h("div", { class: "list-side" }, this.group("list.power", [...this.switches.map(([, tick]) => tick.el), this.charger.el], "list-power"), this.group("list.try", this.requests(), "list-try")),
       this.mover(bench));
   }
@@ -50,6 +56,13 @@ export class PartsList {
   requests() {
     return h("div", { class: "row" },
       button(t("list.tap_pad"), () => this.act({ do: "tap_pad" })), button(t("list.ask_still"), () => this.act({ do: "ask_still" })), button(t("list.rescan"), () => this.act({ do: "rescan" })));
+  }
+
+  /** What else the subject can be asked to do. */
+  asking() {
+    this.asked = new Choice(t("ask.title"), () => {});
+    this.asked.set(Object.keys(DEEDS).map((id) => [id, t(`ask.${id}`)]), "deep_breath");
+    return h("div", { class: "asking" }, this.asked.el, button(t("ask.do"), () => this.act({ do: "manoeuvre", what: DEEDS[this.asked.select.value] })));
   }
 
   mover(bench) {

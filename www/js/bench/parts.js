@@ -35,32 +35,32 @@ function unit(w, d) {
   return [shadow(w, d), inked(() => p.rect(x, y, w, d, 1.4)),
     stroke(p.rect(x + 1.3, y + 1.3, w - 2.6, d - 2.6, 0.9), "thin"),
     stroke(p.line(x + 2, d / 2 - 5.6, w / 2 - 2, d / 2 - 5.6), "thin"),
-    stroke(p.hatch(w / 2 - 11.5, y + 4.4, 8.4, 3.2, 0.9, 0.55), "thin faint"),
-    label(t("part.unit"), x + 8.6, -0.4, "start", 5, 0.6),
-    rocker("unit", x + 4.4, y + 5.2), lamp("unit", x + 4.4, -0.9)];
+    stroke(p.hatch(w / 2 - 5, -3, 2.6, 3.8, 0.8, 0.5), "thin faint"),
+    label(t("part.unit"), x + 12.4, 0, "start", 5, 0.6),
+    rocker("unit", x + 4.6, -0.8), lamp("unit", x + 9.4, -0.8)];
 }
 
 function computer(w, d) {
   const p = pen("computer");
-  const x = -w / 2, hinge = -d / 2 + d * 0.34;
+  const x = -w / 2, hinge = -d / 2 + 3, top = hinge - 8; // the screen leans back over the far edge of its footprint
   let keys = "";
   for (let row = 0; row < 4; row += 1) {
-    for (let col = 0; col < 12; col += 1) keys += p.rect(x + 3 + col * ((w - 6) / 12), hinge + 1.6 + row * 2, (w - 6) / 12 - 0.6, 1.35, 0.3);
+    for (let col = 0; col < 12; col += 1) keys += p.rect(x + 5.4 + col * ((w - 8.4) / 12), hinge + 1.8 + row * 2, (w - 8.4) / 12 - 0.6, 1.35, 0.3);
   }
   return [shadow(w, d), inked(() => p.rect(x, hinge, w, d / 2 - hinge, 1.2)), stroke(keys, "thin faint"),
     stroke(p.rect(-4.2, hinge + 10.4, 8.4, Math.max(2.4, d / 2 - hinge - 11.6), 0.5), "thin"),
-    s("path", { class: "fill-screen", d: `M${x + 1.8} ${-d / 2}H${w / 2 - 1.8}L${w / 2} ${hinge}H${x}Z` }),
-    stroke(`M${x + 1.8} ${-d / 2}H${w / 2 - 1.8}L${w / 2} ${hinge}H${x}Z`), stroke(p.line(x + 2.6, -d / 2 + 0.9, w / 2 - 2.6, -d / 2 + 0.9), "thin faint"),
-    s("g", { class: "press screen", data: { press: "rescan:" } }, s("rect", { class: "hit", x, y: -d / 2, width: w, height: d * 0.34 }),
-      s("g", { class: "screen-seen" }, stroke(`M${-w / 2 + 4} ${hinge - 3}h4c.8 0 1-4 1.600-4s.9 2.600 1.500 2.600s.9-.9 1.300-.9s1 2.300 2 2.300h4`, "amber"), label(t("bench.screen_seen"), 1, hinge - 3.4, "start small", -8, hinge - 5)),
-      s("g", { class: "screen-none" }, stroke(`M${-w / 2 + 4} ${hinge - 3}h9`, "thin dash"), label(t("bench.screen_none"), -1, hinge - 3.4, "start small", -8, hinge - 5)),
+    s("path", { class: "fill-screen", d: `M${x + 1.8} ${top}H${w / 2 - 1.8}L${w / 2} ${hinge}H${x}Z` }),
+    stroke(`M${x + 1.8} ${top}H${w / 2 - 1.8}L${w / 2} ${hinge}H${x}Z`), stroke(p.line(x + 2.6, top + 0.9, w / 2 - 2.6, top + 0.9), "thin faint"),
+    s("g", { class: "press screen", data: { press: "rescan:" } }, s("rect", { class: "hit", x, y: top, width: w, height: hinge - top }),
+      s("g", { class: "screen-seen" }, stroke(`M${-w / 2 + 4} ${hinge - 3}h4c.8 0 1-4 1.600-4s.9 2.600 1.500 2.600s.9-.9 1.300-.9s1 2.300 2 2.300h4`, "amber"), label(t("bench.screen_seen"), 1, hinge - 3.4, "start small")),
+      s("g", { class: "screen-none" }, stroke(`M${-w / 2 + 4} ${hinge - 3}h9`, "thin dash"), label(t("bench.screen_none"), -1, hinge - 3.4, "start small")),
       s("title", {}, t("list.rescan")))];
 }
 
 function strip(w, d) {
   const p = pen("strip");
   return [shadow(w, d), inked(() => p.rect(-w / 2, -d / 2, w, d, 2)), stroke(p.rect(-w / 2 + 1, -d / 2 + 1, w - 2, d - 2, 1.4), "thin faint"),
-    nameBelow(t("part.strip"), w, d), rocker("strip", w / 2 - 4, 0), lamp("strip", w / 2 - 4, -d / 2 - 2.6)];
+    nameBelow(t("part.strip"), w, d), rocker("strip", w / 2 - 3.2, 0), lamp("strip", -w / 2 + 3, 0)];
 }
 
 function charger(w, d) {

@@ -9,17 +9,17 @@ const SHAPES = {
   inlet: (p) => [inked(() => "M-2.200 -1.300H2.200V.7L1.400 1.500H-1.400L-2.200 .7Z", "hole"), stroke("M-1 -.4v.9M0 -.7v.9M1 -.4v.9", "thin")],
   outlet: (p) => [inked(() => p.circle(0, 0, 2.3), "hole"), s("circle", { class: "dot", cx: -0.85, r: 0.38 }), s("circle", { class: "dot", cx: 0.85, r: 0.38 })],
   data: (p) => [inked(() => p.rect(-1.6, -0.95, 3.2, 1.9, 0.3), "hole"), stroke("M-1 .2H1", "thin")],
-  charge: (p) => [inked(() => p.rect(-1.6, -0.8, 3.2, 1.6, 0.75), "hole"), stroke("M-.7 0H.7", "thin")],
-  input: (p) => [inked(() => p.circle(0, 0, 1.75), "hole"), s("circle", { class: "dot", r: 0.5 })],
-  trigger: (p) => [inked(() => p.circle(0, 0, 1.5), "hole"), stroke("M-.6 0H.6", "thin")],
+  port: (p) => [inked(() => p.rect(-0.9, -1.7, 1.8, 3.4, 0.6), "hole"), stroke("M0 -.8V.8", "thin")],
+  signal: (p) => [inked(() => p.circle(0, 0, 1.75), "hole"), s("circle", { class: "dot", r: 0.5 })],
 };
 
 /** A socket with its short name beside it, `below` the socket or above. */
 export const drawSocket = (socket, below) => {
   const p = pen(socket.id, 0.05);
   return s("g", { class: `socket socket-${socket.kind}`, data: { socket: socket.id } },
-    s("circle", { class: "socket-near", r: 3.4 }), (SHAPES[socket.kind] ?? SHAPES.input)(p),
-    label(t(`socket.short.${socket.id}`), 0, below ? 4.3 : -2.9, "small"));
+    s("circle", { class: "socket-near", r: 3.4 }), (SHAPES[socket.kind] ?? SHAPES.signal)(p),
+    socket.kind === "port" ? label(t(`socket.short.${socket.id}`), 2.6, 0.8, "small") : label(t(`socket.short.${socket.id}`), 0, below ? 4.3 : -2.9, "small"),
+    socket.id === "port_charge" && stroke("M3 -1.300L1.900 .2H2.900L2.300 1.500", "thin"));
 };
 
 const BODIES = {

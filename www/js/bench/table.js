@@ -52,6 +52,7 @@ export class Table {
     this.turned = turned;
     attr(this.svg, "viewBox", turned ? `0 0 ${d} ${w}` : `0 0 ${w} ${d}`);
     attr(this.spin, "transform", turned ? `translate(0 ${w}) rotate(-90)` : null);
+    flag(this.svg, "is-turned", turned);
     setLettering(this.art, turned);
   }
 

@@ -20,9 +20,10 @@ export class Debrief {
   show({ check }) {
     this.el.hidden = !check;
     if (!check) return;
+    const first = check.steps.findIndex((step) => ["wrong", "missing"].includes(step.verdict));
     refill(this.el, check, () => [
       h("h3", { class: "debrief-h" }, t(this.headline(check))),
-      check.steps.length > 0 && h("ol", { class: "steps" }, check.steps.map((step) => this.step(step, check.first_wrong))),
+      check.steps.length > 0 && h("ol", { class: "steps" }, check.steps.map((step, i) => this.step(step, i === first))),
       check.truth && this.truth(check.truth),
       check.over && !this.recording && h("p", { class: "pencil" }, t("debrief.over")),
     ]);
@@ -38,16 +39,14 @@ export class Debrief {
     const key = `step.${code}`;
     const shown = readable(args);
     const say = (part, kind) => has(`${key}.${part}`) && h("p", { class: kind }, t(`${key}.${part}`, shown));
-    return h("li", { class: `step step-${verdict}${step === first ? " is-first" : ""}` },
+    return h("li", { class: `step step-${verdict}${first ? " is-first" : ""}` },
       h("span", { class: "glyph", "aria-hidden": "true" }, GLYPHS[verdict] ?? "•"),
       h("div", {}, h("p", { class: "step-name" }, t(`debrief.step.${step}`), h("span", { class: "verdict" }, t(`verdict.${verdict}`))),
         say("see", "see"), say("ask", "ask pencil"), say("do", "do")));
   }
 
   truth(truth) {
-    const rows = this.recording
-      ? [["truth.detector_rate", truth.detector_rate, 1], ["truth.detector_beats", truth.detector_beats_in_window, 0]]
-      : [["truth.beats", truth.beats_in_window, 0], ["truth.window_rate", truth.window_rate, 1], ["truth.record_rate", truth.record_rate, 1]];
+    const rows = [["truth.beats", truth.beats_in_window, 0], ["truth.window_rate", truth.window_rate, 1], ["truth.record_rate", truth.record_rate, 1]];
     return h("div", { class: "truth" }, h("h3", {}, t(this.recording ? "truth.title_recording" : "truth.title")),
       h("dl", {}, rows.map(([key, value, digits]) => h("div", {}, h("dt", {}, t(key)), h("dd", {}, value === null || value === undefined ? t("truth.none") : fixed(value, digits))))),
       h("p", { class: "quiet" }, t(this.recording ? "truth.note_recording" : "truth.note")));

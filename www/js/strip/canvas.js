@@ -12,9 +12,8 @@ export class Canvases {
     this.moved = moved;
     this.base = h("canvas", { class: "layer", "aria-hidden": "true" });
     this.trace = h("canvas", { class: "layer", "aria-hidden": "true" });
-    this.baseContext = this.base.getContext("2d", { alpha: false });
     this.traceContext = this.trace.getContext("2d");
-    this.el = h("div", { class: "layers" }, this.base, this.trace);
+    this.el = h("div", { class: "layers" }, this.base, h("div", { class: "grain" }), this.trace); // the soot's grain lies under the trace
     this.geometry = null;
     this.key = "";
     this.sized = false;
@@ -50,7 +49,7 @@ export class Canvases {
     const key = JSON.stringify(this.geometry);
     if (key !== this.key) {
       this.key = key;
-      this.bench.drawBase(this.baseContext);
+      this.bench.drawBase(this.base);
       this.moved(this.geometry);
     }
     return this.bench.drawTrace(this.traceContext);

@@ -45,7 +45,7 @@ export class StripPane {
     this.toStrip = h("button", { type: "button", class: "dock-open", "aria-label": t("strip.dock_open"), onclick: () => document.dispatchEvent(new CustomEvent("pane", { detail: "strip" })) });
     this.drum = h("div", { class: "drum" },
       h("div", { class: "margin margin-top" }, this.marginLeft, this.marginRight),
-      h("div", { class: "smoked" }, this.field, this.chrono.el, h("div", { class: "grain" }), this.startButton),
+      h("div", { class: "smoked" }, this.field, this.chrono.el, this.startButton),
       h("div", { class: "margin margin-foot" }, this.footLeft, this.footRight), this.toStrip);
 
     this.back = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip.back"), onclick: () => this.scrollBy(-0.5) }, icon("left"));
@@ -70,7 +70,7 @@ export class StripPane {
   frame() {
     const changed = this.canvases.draw();
     const { recording } = this.session.view;
-    if (recording.on) words(this.elapsed, clockText(this.session.bench.clock - this.recordedFrom));
+    if (recording.on) words(this.elapsed, clockText(this.session.bench.recordedSeconds));
     if (this.session.view.strip.mode !== "take") words(this.footLeft, t("strip.pen_at", { s: timeText(Math.floor(this.session.bench.clock * 10) / 10) }));
     return changed;
   }
@@ -94,12 +94,11 @@ export class StripPane {
 
   show(view) {
     const { strip, takes, recording } = view;
+    const title = view.scenario?.title ?? view.recording_name;
     const measuring = strip.mode === "take";
     const options = view.kind === "recording" ? [] : [["live", t("strip.live"), "live"], ["hold", t("strip.hold"), "hold"]];
     this.modes.set([...options, ...takes.map((one) => [`take:${one.take}`, t("strip.take", { v: one.take + 1, s: Math.round(one.duration_s) })])], measuring ? `take:${strip.take}` : strip.mode);
 
-    if (recording.on && this.recordedFrom === null) this.recordedFrom = this.session.bench.clock - recording.elapsed_s;
-    if (!recording.on) this.recordedFrom = null;
     relabel(this.record, t(recording.on ? "strip.stop" : "strip.record"));
     flag(this.record, "is-on", recording.on);
     this.elapsed.hidden = !recording.on;
@@ -107,14 +106,14 @@ export class StripPane {
     flag(this.root, "is-measuring", measuring);
     flag(this.root, "is-recording", recording.on);
     for (const el of [this.scroller, this.measure.el, this.cursors.el, this.beats.el]) el.hidden = !measuring;
-    words(this.marginLeft, measuring ? t("strip.margin_take", { v: strip.take + 1, title: view.scenario.title }) : t(`strip.margin_${strip.mode}`, { title: view.scenario.title }));
+    words(this.marginLeft, measuring ? t("strip.margin_take", { v: strip.take + 1, title }) : t(`strip.margin_${strip.mode}`, { title }));
     words(this.marginRight, Settings.line(view));
     words(this.footRight, recording.on ? t("strip.margin_recording") : measuring ? t("strip.margin_measure") : "");
     if (measuring) {
       this.cursors.show(view.cursors, this.duration);
       this.beats.show(view.marks, view.check?.truth?.beat_times);
       this.measure.show(view);
-      const span = view.recorder.time_base_s;
+      const span = strip.time_base_s;
       const last = Math.max(0, this.duration - span);
       prop(this.scroll, "max", String(last));
       if (!this.scrolling) prop(this.scroll, "value", String(strip.start_s));
@@ -151,12 +150,12 @@ export class StripPane {
   // scrolling
 
   scrollBy(screens) {
-    this.scrollTo(this.session.view.strip.start_s + screens * this.session.view.recorder.time_base_s);
+    this.scrollTo(this.session.view.strip.start_s + screens * this.session.view.strip.time_base_s);
   }
 
   /** Scrolls, at most every SCROLL_EVERY_MS, ending where the hand ended. */
   scrollTo(start) {
-    const last = Math.max(0, this.duration - this.session.view.recorder.time_base_s);
+    const last = Math.max(0, this.duration - this.session.view.strip.time_base_s);
     this.scrollDue = Math.max(0, Math.min(last, start));
     this.scrolling ??= setTimeout(() => {
       this.scrolling = null;

@@ -5,7 +5,6 @@ import { t } from "../text.js";
 import { button, Choice, orOff, Stepper, Tick } from "../widgets.js";
 import { hzText, msText, rangeText, spanText, voltsText } from "./units.js";
 
-const INPUTS = [1, 2, 3, 4];
 const ascending = (values) => [...new Set(values.filter((v) => v !== null))].sort((a, b) => a - b);
 
 export class Settings {
@@ -23,12 +22,12 @@ export class Settings {
     this.rate = new Choice(t("set.rate"), (v) => act({ do: "rate", hz: Number(v) }));
     this.bits = new Choice(t("set.bits"), (v) => act({ do: "bits", n: Number(v) }));
     this.antiAlias = new Tick(t("set.anti_alias"), (on) => act({ do: "anti_alias", on }));
-    this.paper = this.group("set.paper", [h("div", { class: "pair" }, this.time.el, this.range.el), h("div", { class: "row zero" }, this.zero, this.zeroClear, this.zeroSays), this.invert.el], "set-paper");
     this.el = recorder
-      ? h("div", { class: "settings" }, this.paper,
+      ? h("div", { class: "settings" },
+        this.group("set.paper", [h("div", { class: "pair" }, this.time.el, this.range.el), h("div", { class: "row zero" }, this.zero, this.zeroClear, this.zeroSays), this.invert.el], "set-paper"),
         this.group("set.filters", [h("div", { class: "pair" }, this.filters.map(([, choice]) => choice.el), this.average.el)], "set-filters"),
         this.group("set.converter", [h("div", { class: "pair" }, this.input.el, this.rate.el, this.bits.el, this.antiAlias.el)], "set-converter"))
-      : h("div", { class: "settings" }, this.paper);
+      : h("div", { class: "settings" }, this.group("set.paper_only", [this.time.el], "set-paper"));
   }
 
   group(key, kids, kind) {
@@ -36,27 +35,31 @@ export class Settings {
     return h("div", { class: `set ${kind}`, role: "group", "aria-labelledby": id }, h("h3", { id }, t(key)), kids);
   }
 
-  show({ recorder }) {
-    const { choices } = recorder;
+  show({ recorder, time_base: time }) {
     const list = (values, show) => ascending(values).map((v) => [v, show(v)]);
+    this.time.set(list(time.choices, spanText), time.s);
+    if (!recorder) return; // an opened recording has no recorder to set
+    const { choices, zero_v: zero } = recorder;
     const withOff = (values, show) => [["", t("value.off")], ...list(values, show)];
-    this.time.set(list([...choices.time_base_s, recorder.time_base_s], spanText), recorder.time_base_s);
-    this.range.set(list([...choices.range_v, recorder.range_v], rangeText), recorder.range_v);
-    const { zero_v: zero } = recorder;
+    this.range.set(list(choices.range_v, rangeText), recorder.range_v);
     this.zeroSays.textContent = zero ? t("set.zero_at", { v: voltsText(zero) }) : "";
     attr(this.zeroClear, "hidden", !zero);
     this.invert.set(recorder.inverted);
-    for (const [id, choice] of this.filters) choice.set(withOff(choices[`${id}_hz`], hzText), recorder[`${id}_hz`] ?? "");
+    for (const [id, choice] of this.filters) {
+      const now = recorder[`${id}_hz`];
+      choice.set(withOff(now === null ? choices[`${id}_hz`] : [...choices[`${id}_hz`], now], hzText), now ?? "");
+    }
     this.average.set(withOff(choices.average_ms, msText), recorder.average_ms ?? "");
-    this.input.set(INPUTS.map((n) => [n, t("set.input_n", { v: n })]), recorder.input);
+    this.input.set(choices.input.map((n) => [n, t("set.input_n", { v: n })]), recorder.input);
     this.rate.set(list(choices.rate_hz, hzText), recorder.rate_hz);
     this.bits.set(list(choices.bits, (v) => t("unit.bits", { v })), recorder.bits);
     this.antiAlias.set(recorder.anti_alias);
   }
 
   /** The settings in one pencilled line. */
-  static line({ recorder }) {
-    const parts = [t("set.line", { time: spanText(recorder.time_base_s), range: rangeText(recorder.range_v) })];
+  static line({ recorder, time_base: time }) {
+    if (!recorder) return spanText(time.s);
+    const parts = [t("set.line", { time: spanText(time.s), range: rangeText(recorder.range_v) })];
     for (const id of ["high_pass", "low_pass", "notch"]) {
       const hz = recorder[`${id}_hz`];
       if (hz !== null && hz !== undefined) parts.push(t(`set.line_${id}`, { v: orOff(hz, hzText) }));
