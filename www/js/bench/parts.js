@@ -36,7 +36,7 @@ function unit(w, d) {
     stroke(p.rect(x + 1.3, y + 1.3, w - 2.6, d - 2.6, 0.9), "thin"),
     stroke(p.line(x + 2, d / 2 - 5.6, w / 2 - 2, d / 2 - 5.6), "thin"),
     stroke(p.hatch(w / 2 - 5, -3, 2.6, 3.8, 0.8, 0.5), "thin faint"),
-    label(t("part.unit"), x + 12.4, 0, "start", 5, 0.6),
+    label(t("part.unit"), x + 12.4, 0, "start", -w / 2 - 2.9, -d / 2),
     rocker("unit", x + 4.6, -0.8), lamp("unit", x + 9.4, -0.8)];
 }
 
