@@ -15,6 +15,8 @@ use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
 /// Free stretch in front of the stylus, CSS pixels.
 const GAP: f64 = 14.0;
+/// Width of the trace, CSS pixels.
+const STROKE: f64 = 1.5;
 
 fn fail(code: &str, args: Value) -> JsValue {
     js_sys::Error::new(&json!({"code": code, "args": args}).to_string()).into()
@@ -232,6 +234,19 @@ impl Lab {
         .to_string()
     }
 
+    /// Where the stylus is, CSS pixels, as JSON `{"x","y"}`; `null` when no live signal is drawn.
+    pub fn stylus(&self) -> String {
+        let frame = self.current();
+        let at = self.session.live().filter(|_| !self.session.shows_take()).and_then(|live| {
+            let seen = self.session.chain().is_some_and(|c| c.seen());
+            let volts = live.total().checked_sub(1).and_then(|k| live.sample(k)).filter(|_| seen)?;
+            let x = frame.left + frame.width * live.stylus(frame.t1 - frame.t0);
+            let y = frame.y(f64::from(volts)).clamp(frame.top, frame.top + frame.height);
+            Some(json!({"x": x / frame.dpr, "y": y / frame.dpr}))
+        });
+        json!(at).to_string()
+    }
+
     /// Draws grid, ticks and labels on the base layer. To be called after each change of [`Lab::geometry`].
     #[wasm_bindgen(js_name = drawBase)]
     pub fn draw_base(&self, canvas: HtmlCanvasElement) -> Result<(), JsValue> {
@@ -260,7 +275,7 @@ impl Lab {
         context.set_stroke_style_str(&hex(self.theme.ink));
         context.set_line_join("round");
         context.set_line_cap("round");
-        context.set_line_width(1.25 * frame.dpr);
+        context.set_line_width(STROKE * frame.dpr);
         if shown.live {
             let total = self.session.live().map_or(0, |l| l.total());
             let moved = self.drawn.is_none_or(|(before, _)| before != total);

@@ -156,7 +156,12 @@ impl Bench {
                     _ => next.table.put(part, to),
                 }
             }
-            Change::Charger { plugged } => next.wiring.charger_plugged = plugged,
+            Change::Charger { plugged } => {
+                if plugged && next.wiring.end_in(Socket::Outlet4).is_some() {
+                    return Err(Refusal::SocketTaken { socket: Socket::Outlet4 });
+                }
+                next.wiring.charger_plugged = plugged;
+            }
             Change::StrapOn {} => next.strap.on = true,
             Change::StrapOff {} => next.strap.on = false,
             Change::Strap { tightness } => {

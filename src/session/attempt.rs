@@ -349,10 +349,33 @@ impl Session {
         };
         // A recording under a second is thrown away, and that too belongs to the attempt's course.
         if done.is_ok() || done == Err(Refusal::TooShort {}) {
-            self.log.push(Logged { at, action: action.clone() });
+            self.note(Logged { at, action: action.clone() });
             self.revision += 1;
         }
         done
+    }
+
+    /// Writes an action into the log. A drag sends many of a kind in a row; of those that leave no trace of the way
+    /// (a cursor, a scroll, a part moved again before the next sample) only the last is kept.
+    fn note(&mut self, logged: Logged) {
+        use crate::bench::Change;
+        let replaces = self.log.last().is_some_and(|last| match (&last.action, &logged.action) {
+            (Action::Page(Page::Cursor { which: a, .. }), Action::Page(Page::Cursor { which: b, .. })) => {
+                a == b
+            }
+            (Action::Page(Page::Scroll { .. }), Action::Page(Page::Scroll { .. })) => true,
+            (Action::Page(Page::Answer { field: a, .. }), Action::Page(Page::Answer { field: b, .. })) => {
+                a == b
+            }
+            (Action::Bench(Change::Move { part: a, .. }), Action::Bench(Change::Move { part: b, .. })) => {
+                a == b && last.at == logged.at
+            }
+            _ => false,
+        });
+        match self.log.last_mut() {
+            Some(last) if replaces => *last = logged,
+            _ => self.log.push(logged),
+        }
     }
 
     fn bench<T>(&mut self, act: impl FnOnce(&mut Chain) -> Result<T, Refusal>) -> Result<T, Refusal> {

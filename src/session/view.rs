@@ -4,7 +4,7 @@ use super::action::Mode;
 use super::attempt::Session;
 use super::worksheet::{FIELDS, Field};
 use crate::bench::table::{DEPTH_CM, PARTS, WIDTH_CM};
-use crate::bench::wiring::{ENDS, SOCKETS};
+use crate::bench::wiring::{ENDS, SOCKETS, Socket};
 use crate::bench::{Bench, table::Part};
 use crate::chain::{Chain, Looks};
 use crate::recorder::settings::{AVERAGE_MS, BITS, HIGH_PASS_HZ, LOW_PASS_HZ, NOTCH_HZ, RANGES_V, RATES_HZ};
@@ -117,9 +117,11 @@ fn bench(bench: &Bench, chain: &Chain, session: &Session) -> Value {
         .iter()
         .map(|socket| {
             let at = bench.socket_point(*socket);
+            let charger = *socket == Socket::Outlet4 && bench.wiring.charger_plugged;
+            let taken_by = if charger { json!("charger") } else { json!(bench.wiring.end_in(*socket)) };
             json!({
                 "id": socket, "part": socket.place().0, "kind": socket.shape(), "x": at.x, "y": at.y,
-                "taken_by": bench.wiring.end_in(*socket),
+                "taken_by": taken_by,
             })
         })
         .collect();

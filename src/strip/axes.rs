@@ -114,43 +114,46 @@ pub fn draw<B: DrawingBackend>(
     let (factor, unit) = if plain_values { (1.0, "") } else { value_unit((frame.v1 - frame.v0) / 2.0) };
     let (low, high) = (frame.v0 * factor, frame.v1 * factor);
     let value_step = step(high - low, (frame.height / dpr / 34.0).clamp(2.0, 10.0));
-    for value in ticks(low, high, value_step) {
+    let values = ticks(low, high, value_step);
+    for (k, value) in values.iter().enumerate() {
         let y = frame.y(value / factor);
         let zero = value.abs() < value_step * 1e-6;
         area.draw(&line(theme.grid, if zero { 2.0 } else { 1.0 }, at(left, y), at(right, y)))?;
-        area.draw(&Text::new(
-            label(value, value_step, theme.decimal),
-            at(left - 6.0 * dpr, y),
-            text(HPos::Right, VPos::Center),
-        ))?;
-    }
-    if !unit.is_empty() {
-        let corner = at(left - 6.0 * dpr, bottom + 9.0 * dpr);
-        area.draw(&Text::new(unit, corner, text(HPos::Right, VPos::Top)))?;
+        // The topmost label carries the unit.
+        let mut words = label(*value, value_step, theme.decimal);
+        if k + 1 == values.len() && !unit.is_empty() {
+            words = words + " " + unit;
+        }
+        // Labels at the very edge move in, so that they are not cut off.
+        let anchor = if y < top + 7.0 * dpr { VPos::Top } else { VPos::Center };
+        area.draw(&Text::new(words, at(left - 6.0 * dpr, y), text(HPos::Right, anchor)))?;
     }
 
     let time_step = step(frame.t1 - frame.t0, (frame.width / dpr / 64.0).clamp(2.0, 20.0));
     // Small ticks at a fifth of the labelled ones (a quarter where the step begins with 2).
     let fine = time_step / if label(time_step, time_step, '.').contains('2') { 4.0 } else { 5.0 };
     let on_grid = |t: f64| ((t / time_step) - (t / time_step).round()).abs() < 1e-6;
-    for t in ticks(frame.t0, frame.t1, fine) {
-        let x = frame.x(t);
-        if on_grid(t) {
+    let times = ticks(frame.t0, frame.t1, fine);
+    let last = times.iter().rposition(|t| on_grid(*t));
+    for (k, t) in times.iter().enumerate() {
+        let x = frame.x(*t);
+        if on_grid(*t) {
             area.draw(&line(theme.grid, 1.0, at(x, top), at(x, bottom)))?;
             area.draw(&line(theme.axis, 1.0, at(x, bottom), at(x, bottom + 7.0 * dpr)))?;
-            area.draw(&Text::new(
-                label(t, time_step, theme.decimal),
-                at(x, bottom + 9.0 * dpr),
-                text(HPos::Center, VPos::Top),
-            ))?;
+            // The last label carries the unit, and ends at the plot's edge where it would run over it.
+            let mut words = label(*t, time_step, theme.decimal);
+            if Some(k) == last {
+                words += " s";
+            }
+            let (place, anchor) = match x {
+                x if x > right - 12.0 * dpr => (right + 6.0 * dpr, HPos::Right),
+                x => (x, HPos::Center),
+            };
+            area.draw(&Text::new(words, at(place, bottom + 9.0 * dpr), text(anchor, VPos::Top)))?;
         } else {
             area.draw(&line(theme.axis, 1.0, at(x, bottom), at(x, bottom + 4.0 * dpr)))?;
         }
     }
     area.draw(&line(theme.axis, 1.0, at(left, bottom), at(right, bottom)))?;
-    let end = at(right, bottom + 9.0 * dpr);
-    if frame.width / dpr > 240.0 {
-        area.draw(&Text::new("s", end, text(HPos::Left, VPos::Top)))?;
-    }
     Ok(())
 }
