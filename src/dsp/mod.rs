@@ -5,7 +5,7 @@
 //! |---|---|
 //! | [`section`] | second-order sections: Butterworth low-pass and high-pass |
 //! | [`zero_phase`] | a cascade run forward and backward, so that nothing is shifted |
-//! | [`resample`] | averaging down to a lower rate, straight lines to another |
+//! | [`resample`] | averaging down to a lower rate; lines, cubics and splines to another |
 //! | [`fft`] | a small power-of-two transform and Welch's spectrum |
 
 pub mod fft;

@@ -50,3 +50,55 @@ pub fn linear(x: &[f64], at: f64) -> f64 {
     let i = (at as usize).min(last.saturating_sub(1));
     if last == 0 { x.first().copied().unwrap_or(0.0) } else { x[i] + (at - i as f64) * (x[i + 1] - x[i]) }
 }
+
+/// The value at `at` (in samples, from 0) on the cubic through the four samples around it (Catmull & Rom 1974); the end
+/// samples beyond the ends.
+pub fn cubic(x: &[f64], at: f64) -> f64 {
+    let Some(last) = x.len().checked_sub(1) else { return 0.0 };
+    let at = at.clamp(0.0, last as f64);
+    let i = at as usize;
+    let t = at - i as f64;
+    let (b, c) = (x[i], x[(i + 1).min(last)]);
+    let (a, d) = (x[i.saturating_sub(1)], x[(i + 2).min(last)]);
+    let slopes = (0.5 * (c - a), 0.5 * (d - b));
+    let (t2, t3) = (t * t, t * t * t);
+    b * (2.0 * t3 - 3.0 * t2 + 1.0)
+        + slopes.0 * (t3 - 2.0 * t2 + t)
+        + c * (3.0 * t2 - 2.0 * t3)
+        + slopes.1 * (t3 - t2)
+}
+
+/// Values at `at` (rising) of the natural cubic spline through the points `(t, y)`; `t` must rise and have the length
+/// of `y`. Fewer than two points give no values; beyond the ends the end pieces go on.
+pub fn spline(t: &[f64], y: &[f64], at: &[f64]) -> Vec<f64> {
+    let n = t.len();
+    if n < 2 || y.len() != n {
+        return Vec::new();
+    }
+    // Second derivatives from the tridiagonal system (de Boor, A Practical Guide to Splines, ch. IV), by elimination.
+    let mut bend = vec![0.0; n];
+    let mut upper = vec![0.0; n];
+    for i in 1..n - 1 {
+        let (before, after) = (t[i] - t[i - 1], t[i + 1] - t[i]);
+        let right = 6.0 * ((y[i + 1] - y[i]) / after - (y[i] - y[i - 1]) / before);
+        let pivot = 2.0 * (before + after) - before * upper[i - 1];
+        upper[i] = after / pivot;
+        bend[i] = (right - before * bend[i - 1]) / pivot;
+    }
+    for i in (1..n - 1).rev() {
+        bend[i] -= upper[i] * bend[i + 1];
+    }
+    let mut i = 0;
+    at.iter()
+        .map(|at| {
+            while i + 2 < n && t[i + 1] <= *at {
+                i += 1;
+            }
+            let h = t[i + 1] - t[i];
+            let (a, b) = ((t[i + 1] - at) / h, (at - t[i]) / h);
+            a * y[i]
+                + b * y[i + 1]
+                + ((a * a * a - a) * bend[i] + (b * b * b - b) * bend[i + 1]) * h * h / 6.0
+        })
+        .collect()
+}

@@ -4,6 +4,10 @@
 //! |---|---|
 //! | [`detect`] | finds the beats |
 //! | [`quality`] | how clean a stretch is: hum, clipping, drift, likeness of beats |
+//! | [`variability`] | rates by three methods, and how much the intervals vary |
+//! | [`landmarks`] | foot, peak, notch and second wave of a beat |
 
 pub mod detect;
+pub mod landmarks;
 pub mod quality;
+pub mod variability;

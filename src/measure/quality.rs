@@ -161,7 +161,7 @@ pub fn pulse_pp(values: &[f64], rate_hz: f64) -> Option<f64> {
 /// A trace that is flat throughout is not clipped.
 pub fn clip_share(values: &[f64]) -> f64 {
     let (low, high) = extremes(values);
-    if !(high > low) {
+    if values.is_empty() || high <= low {
         return 0.0;
     }
     let clipped: usize = values
