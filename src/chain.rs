@@ -6,14 +6,18 @@
 //! blocks in which it is asked for, nor on the machine. A chain can be saved between any two samples and goes on
 //! with the same numbers.
 
-use crate::bench::{Bench, Change as BenchChange, Refusal, wiring::End};
+use crate::bench::{Bench, Change as BenchChange, Refusal, table::Part, wiring::End};
 use crate::physiology::{Beat, Body, Manoeuvre, Subject, SubjectSpec};
 use crate::pickup::contact::{self, Contact, Finger};
 use crate::pickup::field::{self, Hum, Mains};
+use crate::pickup::lead_noise::LeadNoise;
+use crate::pickup::light::{self, Flicker};
 use crate::pickup::mains::Oscillator;
 use crate::pickup::motion::Motion;
-use crate::pickup::pad::Pad;
+use crate::pickup::pad::{Kind, Pad};
+use crate::pickup::phone::Phone;
 use crate::pickup::plug::Plug;
+use crate::pickup::tremor::Tremor;
 use crate::recorder::filters::{Memory, Section};
 use crate::recorder::settings::{BadValue, Change as RecorderChange};
 use crate::recorder::{Settings, Unit};
@@ -26,6 +30,8 @@ const BLOCK: usize = 256;
 const NOISE_V: f64 = 15e-6;
 /// What is left of a restless hand after it was asked to keep still.
 const STILL_SHARE: f64 = 0.02;
+/// Slack below which the lead is taut, cm.
+const TAUT_CM: f64 = 8.0;
 
 /// Everything that a run starts from.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -36,16 +42,50 @@ pub struct Config {
     pub mains: Mains,
     /// The pad.
     pub pad: Pad,
-    /// How restless the hand is, 0 to 1.
-    pub unrest: f64,
-    /// How badly the pad's plug sits until it is pushed home, 0 to 1.
-    pub plug_loose: f64,
+    /// What the subject and the things about do by themselves.
+    pub trouble: Trouble,
     /// The computer looks for the unit by itself. Otherwise it must be told to look after each break of the link.
     pub finds_unit: bool,
     /// The bench at the start.
     pub bench: Bench,
     /// The recorder's settings at the start.
     pub recorder: Settings,
+}
+
+/// Troubles that no part of the bench holds, each with its severity from 0 (none) to 1.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Trouble {
+    /// How restless the hand is, until the subject is asked to keep still.
+    pub unrest: f64,
+    /// How strongly the hand trembles.
+    pub tremor: f64,
+    /// How strongly a foot or a finger taps, until the subject is asked to keep still.
+    pub tapping: f64,
+    /// How fast the strap slips, until it is strapped on anew: at 1 within some ten seconds.
+    pub slip: f64,
+    /// How badly the pad's plug sits, until it is pushed home.
+    pub plug_loose: f64,
+    /// How busy the telephone is.
+    pub phone: f64,
+}
+
+impl Trouble {
+    /// Names the first severity that is not from 0 to 1.
+    pub fn check(&self) -> Result<(), (&'static str, f64)> {
+        let all = [
+            ("unrest", self.unrest),
+            ("tremor", self.tremor),
+            ("tapping", self.tapping),
+            ("slip", self.slip),
+            ("plug_loose", self.plug_loose),
+            ("phone", self.phone),
+        ];
+        match all.into_iter().find(|(_, v)| !(v.is_finite() && (0.0..=1.0).contains(v))) {
+            Some(bad) => Err(bad),
+            None => Ok(()),
+        }
+    }
 }
 
 /// Something done to the subject, the pad or a plug, without changing the bench.
@@ -99,6 +139,13 @@ pub struct Chain {
     pulse_v: f64,
     contact: Contact,
     motion: Motion,
+    tremor: Tremor,
+    lead_noise: LeadNoise,
+    phone: Phone,
+    phone_v: f64,
+    light: Flicker,
+    flicker: f64,
+    twitches: u32,
     pad_section: Section,
     pad_memory: Memory,
     noise: Stream,
@@ -122,10 +169,17 @@ impl Chain {
             seen: false,
             samples: 0,
             finger,
-            pulse_v: subject.pulse_mv * 1e-3,
+            pulse_v: subject.pulse_mv * 1e-3 * config.pad.sensitivity(),
             body: Body::new(subject, seed, rate),
-            contact: Contact::new(rate, seed),
-            motion: Motion::new(rate, config.unrest, seed),
+            contact: Contact::new(rate, config.trouble.slip, seed),
+            motion: Motion::new(rate, config.trouble.unrest, seed),
+            tremor: Tremor::new(rate, config.trouble.tremor, config.trouble.tapping, seed),
+            lead_noise: LeadNoise::new(rate, seed),
+            phone: Phone::new(rate, seed),
+            phone_v: 0.0,
+            light: Flicker::new(config.mains.hz, rate, seed),
+            flicker: 0.0,
+            twitches: 0,
             pad_section: Section::high_pass(1, config.pad.corner_hz(), rate),
             pad_memory: Memory::default(),
             noise: Stream::new(seed, "noise"),
@@ -133,7 +187,7 @@ impl Chain {
             hum_open: Hum::default(),
             mains: Oscillator::new(config.mains.hz, rate, seed),
             mains_open: Oscillator::new(config.mains.hz, rate, seed),
-            plug: Plug::new(rate, config.plug_loose, seed),
+            plug: Plug::new(rate, config.trouble.plug_loose, seed),
             unit,
             config,
         };
@@ -148,6 +202,12 @@ impl Chain {
     fn refresh(&mut self) {
         self.contact.set(&self.bench.strap, &self.finger);
         self.hum = field::hum_at_pad(&self.bench, &self.config.pad, &self.config.mains);
+        self.phone_v = self.config.trouble.phone * field::phone_spikes_v(&self.bench, &self.config.pad);
+        self.flicker = if self.config.pad.kind == Kind::Optical && self.bench.strap.on {
+            light::flicker(&self.bench)
+        } else {
+            0.0
+        };
         self.hum_open = field::hum_at_open_input(&self.bench, &self.config.mains);
         self.seen = self.link_path() && (self.seen || self.config.finds_unit);
     }
@@ -159,8 +219,13 @@ impl Chain {
     /// Does something at the bench.
     pub fn change_bench(&mut self, change: &BenchChange) -> Result<(), Refusal> {
         self.bench.change(change)?;
-        if matches!(change, BenchChange::Plug { end: End::Pad, .. }) {
-            self.plug.set_looseness(0.0);
+        match change {
+            BenchChange::Plug { end: End::Pad, .. } => self.plug.set_looseness(0.0),
+            BenchChange::Move { part: Part::Lead1 | Part::Lead2 | Part::Hand | Part::Unit, .. } => {
+                self.lead_noise.rustle();
+            }
+            BenchChange::StrapOn {} | BenchChange::Strap { .. } => self.contact.fasten(),
+            _ => {}
         }
         self.refresh();
         Ok(())
@@ -175,6 +240,10 @@ impl Chain {
             self.body.set_rate(rate);
             self.contact.set_rate(rate);
             self.motion.set_rate(rate);
+            self.tremor.set_rate(rate);
+            self.lead_noise.set_rate(rate);
+            self.phone.set_rate(rate);
+            self.light.set_rate(rate);
             self.mains.set_rate(rate);
             self.mains_open.set_rate(rate);
             self.plug.set_rate(rate);
@@ -188,8 +257,9 @@ impl Chain {
         match poke {
             Poke::TapPad {} => self.motion.tap(),
             Poke::AskStill {} => {
-                let restless = self.motion.unrest() > STILL_SHARE;
-                self.motion.set_unrest(self.config.unrest * STILL_SHARE);
+                let restless = self.motion.unrest() > STILL_SHARE || self.tremor.taps();
+                self.motion.set_unrest(self.config.trouble.unrest * STILL_SHARE);
+                self.tremor.set(self.config.trouble.tremor, 0.0);
                 return Some(if restless { Answer::WillKeepStill } else { Answer::AmStill });
             }
             Poke::Wiggle { end } => {
@@ -230,10 +300,25 @@ impl Chain {
         self.contact.apply(signal);
         let strap = &self.bench.strap;
         self.motion.apply(signal, contact::motion_gain(strap.pressure_mmhg()), strap.on);
+        self.tremor.apply(signal, strap.on);
+        // A lead without slack passes each twitch of the hand on to the pad.
+        if self.motion.twitches() != self.twitches {
+            self.twitches = self.motion.twitches();
+            if self.bench.slack_cm() < TAUT_CM {
+                self.lead_noise.tug();
+            }
+        }
+        self.lead_noise.apply(signal);
+        if self.flicker > 0.0 {
+            self.light.add(signal, self.flicker);
+        }
         for x in signal.iter_mut() {
             *x = self.pulse_v * self.pad_memory.step(&self.pad_section, *x);
         }
         self.mains.add(signal, &self.hum, self.motion.unrest());
+        if self.config.trouble.phone > 0.0 {
+            self.phone.add(signal, self.phone_v);
+        }
 
         let routed = self.bench.wiring.pad_input() == Some(self.unit.settings().input);
         if !routed {
@@ -280,7 +365,7 @@ impl Chain {
 
     /// How the hand looks to somebody who looks at it.
     pub fn looks(&self) -> Looks {
-        if self.motion.unrest() > 0.1 {
+        if self.motion.unrest() > 0.1 || self.tremor.taps() {
             Looks::Moving
         } else if self.contact.dusky() {
             Looks::Dusky

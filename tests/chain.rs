@@ -4,7 +4,7 @@
 use dicrotic::bench::table::Part;
 use dicrotic::bench::wiring::{End, Socket};
 use dicrotic::bench::{Bench, Change};
-use dicrotic::chain::{Chain, Config, Poke, fingerprint};
+use dicrotic::chain::{Chain, Config, Poke, Trouble, fingerprint};
 use dicrotic::physiology::SubjectSpec;
 use dicrotic::pickup::field::Mains;
 use dicrotic::pickup::pad::{Kind, Pad, Shield};
@@ -16,8 +16,7 @@ fn config() -> Config {
         subject: SubjectSpec { pulse_mv: Some(40.0), ..SubjectSpec::default() },
         mains: Mains::default(),
         pad: Pad { kind: Kind::Ceramic, shield: Shield::Damaged },
-        unrest: 0.4,
-        plug_loose: 0.5,
+        trouble: Trouble { unrest: 0.4, plug_loose: 0.5, ..Trouble::default() },
         finds_unit: true,
         bench: Bench::wired(),
         recorder: Settings {
@@ -31,8 +30,7 @@ fn config() -> Config {
 
 fn quiet() -> Config {
     Config {
-        unrest: 0.0,
-        plug_loose: 0.0,
+        trouble: Trouble::default(),
         recorder: Settings { range_v: 0.1, ..Settings::default() },
         ..config()
     }
@@ -147,7 +145,8 @@ fn dragging_the_charger_changes_the_samples() {
 
 #[test]
 fn asked_to_keep_still_the_hand_does() {
-    let mut chain = Chain::new(Config { unrest: 1.0, ..quiet() }, 4).unwrap();
+    let mut chain =
+        Chain::new(Config { trouble: Trouble { unrest: 1.0, ..Trouble::default() }, ..quiet() }, 4).unwrap();
     chain.change_recorder(&Set::Range { v: 2.0 }).unwrap();
     let before = height(&run(&mut chain, 20_000));
     chain.poke(&Poke::AskStill {});

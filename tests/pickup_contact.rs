@@ -44,7 +44,7 @@ fn the_slider_reaches_loose_best_and_tight() {
 
 /// Share of samples that are exactly zero under a steady pulse: the pad has lifted off.
 fn lifted(tightness: f64) -> usize {
-    let mut contact = Contact::new(1000.0, 5);
+    let mut contact = Contact::new(1000.0, 0.0, 5);
     contact.set(&Strap { tightness, ..Strap::snug() }, &FINGER);
     contact.settle();
     let mut block = vec![1.0; 120_000];
@@ -61,7 +61,7 @@ fn the_looser_the_strap_the_more_it_lifts_off() {
 
 #[test]
 fn a_strap_that_closes_the_artery_fades_the_pulse_and_easing_it_brings_it_back() {
-    let mut contact = Contact::new(1000.0, 1);
+    let mut contact = Contact::new(1000.0, 0.0, 1);
     let tight = Strap { tightness: 0.92, ..Strap::snug() };
     contact.set(&tight, &FINGER);
     contact.settle();

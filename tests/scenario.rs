@@ -53,7 +53,7 @@ fn a_bad_file_is_told_where_and_what() {
         ("[mains]\nvolts = \"much\"\n", "mains.volts", "f64"),
         ("[recorder]\nrange_v = 0.3\n", "recorder.range_v", "0.1"),
         ("[recorder]\nspeed = 1\n", "recorder.speed", "one of"),
-        ("[bench]\nunrest = 2.0\n", "bench.unrest", "from 0 to 1"),
+        ("[trouble]\nunrest = 2.0\n", "trouble.unrest", "from 0 to 1"),
         ("[bench.strap]\ntightness = -1.0\n", "bench.strap.tightness", "from 0 to 1"),
         ("[bench]\nplace = [{ part = \"unit\", x = 500.0, y = 1.0 }]\n", "bench.place[0]", "on the table"),
         ("[bench]\nplace = [{ part = \"sofa\", x = 5.0, y = 1.0 }]\n", "bench.place[0].part", "one of"),

@@ -75,6 +75,11 @@ pub enum Change {
         /// Which way its sensing face looks.
         face: Face,
     },
+    /// Cover the finger with a cloth, or take it off.
+    Shade {
+        /// Covered.
+        on: bool,
+    },
     /// Raise or lower the hand.
     HandHeight {
         /// Height over the heart, cm, -50 to 50.
@@ -173,6 +178,7 @@ impl Bench {
             }
             Change::PadPlace { place } => next.strap.place = place,
             Change::PadFace { face } => next.strap.face = face,
+            Change::Shade { on } => next.strap.shaded = on,
             Change::HandHeight { cm } => {
                 in_range("cm", cm, -50.0, 50.0)?;
                 next.strap.height_cm = cm;

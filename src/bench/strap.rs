@@ -52,12 +52,21 @@ pub struct Strap {
     pub face: Face,
     /// Height of the hand over the heart, cm.
     pub height_cm: f64,
+    /// A cloth over the finger keeps light off.
+    pub shaded: bool,
 }
 
 impl Strap {
     /// Not on the finger, and left loose.
     pub fn off() -> Self {
-        Self { on: false, tightness: 0.35, place: Place::Pulp, face: Face::ToSkin, height_cm: 0.0 }
+        Self {
+            on: false,
+            tightness: 0.35,
+            place: Place::Pulp,
+            face: Face::ToSkin,
+            height_cm: 0.0,
+            shaded: false,
+        }
     }
 
     /// On the fingertip near the best pressure.

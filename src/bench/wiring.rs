@@ -171,6 +171,8 @@ pub enum Switch {
     Unit,
     /// The power strip's.
     Strip,
+    /// The desk lamp's.
+    Lamp,
 }
 
 /// Plugs in their sockets and switches in their positions.
@@ -183,12 +185,14 @@ pub struct Wiring {
     pub strip_on: bool,
     /// The charger is in the power strip.
     pub charger_plugged: bool,
+    /// The desk lamp burns; it has a socket of its own in the wall.
+    pub lamp_on: bool,
 }
 
 impl Wiring {
     /// All leads lying on the table, the unit off, the strip on.
     pub fn apart() -> Self {
-        Self { plugs: [None; 5], unit_on: false, strip_on: true, charger_plugged: false }
+        Self { plugs: [None; 5], unit_on: false, strip_on: true, charger_plugged: false, lamp_on: false }
     }
 
     /// Unit powered from the strip, linked to the first port, pad in input 1.
@@ -204,6 +208,7 @@ impl Wiring {
             unit_on: true,
             strip_on: true,
             charger_plugged: false,
+            lamp_on: false,
         }
     }
 
@@ -246,6 +251,7 @@ impl Wiring {
         match id {
             Switch::Unit => self.unit_on = on,
             Switch::Strip => self.strip_on = on,
+            Switch::Lamp => self.lamp_on = on,
         }
     }
 

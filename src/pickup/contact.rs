@@ -83,6 +83,9 @@ pub struct Contact {
     fade: f64,
     tight: bool,
     smooth: f64,
+    /// How fast the strap slips, and what is left of its grip.
+    slip: f64,
+    grip: f64,
     lift_rate: f64,
     next_lift: f64,
     lifted: f64,
@@ -90,8 +93,8 @@ pub struct Contact {
 }
 
 impl Contact {
-    /// A contact with nothing strapped on.
-    pub fn new(rate_hz: f64, seed: u64) -> Self {
+    /// A contact with nothing strapped on, under a strap that slips with severity `slip`, 0 to 1.
+    pub fn new(rate_hz: f64, slip: f64, seed: u64) -> Self {
         Self {
             rate_hz,
             stream: Stream::new(seed, "contact"),
@@ -100,6 +103,8 @@ impl Contact {
             fade: 1.0,
             tight: false,
             smooth: 0.0,
+            slip,
+            grip: 1.0,
             lift_rate: 0.0,
             next_lift: f64::MAX,
             lifted: 0.0,
@@ -129,6 +134,11 @@ impl Contact {
         self.gain = self.goal;
     }
 
+    /// The strap has been fastened anew: it sits, and stays.
+    pub fn fasten(&mut self) {
+        (self.slip, self.grip) = (0.0, 1.0);
+    }
+
     /// Whether the fingertip looks dusky: strapped too tight for a while.
     pub fn dusky(&self) -> bool {
         self.tight && self.fade < 0.8
@@ -143,11 +153,14 @@ impl Contact {
         let corner = math::TAU * 4.0 * dt;
         let soft = corner / (1.0 + corner);
         let bounce_decay = 1.0 - dt / 0.02;
+        let slide = self.slip * dt / 8.0;
         for x in pulse {
             self.gain += (self.goal - self.gain) * settle;
             self.fade += (fade_goal - self.fade) * fade_step;
+            // A slipping strap loses its grip down to a fifth (design default).
+            self.grip += (0.2 - self.grip) * slide;
             self.smooth += (*x - self.smooth) * if self.tight { soft } else { 1.0 };
-            let mut y = self.gain * self.fade * self.smooth;
+            let mut y = self.gain * self.grip * self.fade * self.smooth;
             if self.lifted > 0.0 {
                 self.lifted -= dt;
                 y = 0.0;

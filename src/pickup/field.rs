@@ -7,7 +7,7 @@
 //!
 //! The stray capacitances are design defaults of plausible size: no published table exists for a student's bench.
 
-use super::pad::Pad;
+use super::pad::{Kind, Pad};
 use crate::bench::Bench;
 use crate::bench::lead::loop_area_m2;
 use crate::bench::table::{Part, Point};
@@ -104,7 +104,8 @@ fn capacitance_at(bench: &Bench, at: Point) -> (f64, f64) {
     // A switched-off strip keeps the field of its feed up to the switch.
     let strip = if bench.wiring.strip_on { STRIP_PF } else { 0.3 * STRIP_PF };
     let live = if bench.wiring.strip_on { 1.0 } else { 0.0 };
-    let wiring = ROOM_PF + strip * reach(gap(Part::Strip)) + live * LAMP_PF * reach(gap(Part::Lamp));
+    let lamp = if bench.wiring.lamp_on { LAMP_PF } else { 0.5 * LAMP_PF };
+    let wiring = ROOM_PF + strip * reach(gap(Part::Strip)) + lamp * reach(gap(Part::Lamp));
     let charger =
         if bench.wiring.charger_plugged { live * CHARGER_PF * reach(gap(Part::Charger)) } else { 0.0 };
     (wiring, charger)
@@ -137,7 +138,8 @@ fn capacitance_along_lead(bench: &Bench) -> (f64, f64) {
 
 /// Hum that reaches the input through the pad: its lead, the body, the loop.
 pub fn hum_at_pad(bench: &Bench, pad: &Pad, mains: &Mains) -> Hum {
-    let ohm = pad.impedance_ohm(mains.hz);
+    // An optical pad's own amplifier drives the lead with a low impedance; the coupling capacitor is inside it.
+    let ohm = if pad.kind == Kind::Optical { pad.resistance_ohm() } else { pad.impedance_ohm(mains.hz) };
     let peak = core::f64::consts::SQRT_2;
     let volts_per_pf = peak * ohm * capacitive_current_a(mains.hz, 1e-12, mains.volts);
     let (wiring, charger) = capacitance_along_lead(bench);
@@ -165,6 +167,23 @@ pub fn hum_at_pad(bench: &Bench, pad: &Pad, mains: &Mains) -> Hum {
         0.0
     };
     Hum { wiring_v: volts_per_pf * wiring * leak, charger_v: volts_per_pf * charger * leak, body_v, loop_v }
+}
+
+/// Spikes that a busy telephone puts on the lead, V at the input: up to 60 mV on an unshielded lead right beside it
+/// (design default), falling off with distance, less behind a shield.
+pub fn phone_spikes_v(bench: &Bench, pad: &Pad) -> f64 {
+    let path = bench.lead_path();
+    let near = path.windows(2).flat_map(|leg| {
+        (0..=8).map(|k| {
+            let u = f64::from(k) / 8.0;
+            Point { x: leg[0].x + u * (leg[1].x - leg[0].x), y: leg[0].y + u * (leg[1].y - leg[0].y) }
+        })
+    });
+    let gap = near.map(|p| bench.table.gap_to(Part::Phone, p)).fold(f64::INFINITY, f64::min);
+    let leak = pad.shield_leak().sqrt();
+    let pad_share = if pad.kind == Kind::Optical { 0.05 } else { 1.0 };
+    let u = gap / 6.0;
+    0.06 * leak * pad_share / (1.0 + u * u)
 }
 
 /// Hum of an input with nothing in it: a short antenna on a high resistance.

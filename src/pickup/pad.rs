@@ -11,6 +11,8 @@ pub enum Kind {
     Ceramic,
     /// A polymer film: 2.4 nF on 1 gigohm.
     Film,
+    /// Light through the skin, with an amplifier of its own: a low impedance, coupled at 0.05 Hz.
+    Optical,
 }
 
 /// State of the shield around the pad's lead.
@@ -43,11 +45,12 @@ impl Default for Pad {
 
 impl Pad {
     /// Capacitance of the pad with its lead, farad (piezo film manual values for the film; design default for the
-    /// ceramic).
+    /// ceramic). The optical pad has no such capacitance; its value stands for the coupling at 0.05 Hz behind 1 kilohm.
     pub fn capacitance_f(&self) -> f64 {
         match self.kind {
             Kind::Ceramic => 20e-9,
             Kind::Film => 2.4e-9,
+            Kind::Optical => 3.2e-3,
         }
     }
 
@@ -56,6 +59,17 @@ impl Pad {
         match self.kind {
             Kind::Ceramic => 100e6,
             Kind::Film => 1e9,
+            Kind::Optical => 1e3,
+        }
+    }
+
+    /// Signal for a given pulse against the ceramic pad's (design defaults: the film gives a little less, the optical
+    /// pad's amplifier ten times as much).
+    pub fn sensitivity(&self) -> f64 {
+        match self.kind {
+            Kind::Ceramic => 1.0,
+            Kind::Film => 0.7,
+            Kind::Optical => 10.0,
         }
     }
 

@@ -7,7 +7,7 @@ use crate::bench::strap::{Face, Place};
 use crate::bench::table::{Part, Point};
 use crate::bench::wiring::{End, Socket};
 use crate::bench::{Bench, Change};
-use crate::chain::Config;
+use crate::chain::{Config, Trouble};
 use crate::physiology::SubjectSpec;
 use crate::pickup::field::Mains;
 use crate::pickup::pad::Pad;
@@ -57,6 +57,9 @@ pub struct Scenario {
     /// How the bench is found.
     #[serde(default)]
     pub bench: BenchSpec,
+    /// What the subject and the things about do by themselves.
+    #[serde(default)]
+    pub trouble: Trouble,
     /// The recorder's settings.
     #[serde(default)]
     pub recorder: Settings,
@@ -81,10 +84,8 @@ fn ten() -> f64 {
 pub struct BenchSpec {
     /// What the bench is before the rest of this table applies.
     pub start: Start,
-    /// How restless the hand is, 0 to 1.
-    pub unrest: f64,
-    /// How badly the pad's plug sits, 0 to 1.
-    pub plug_loose: f64,
+    /// Whether the desk lamp burns.
+    pub lamp_on: bool,
     /// Whether the computer finds the unit by itself.
     pub finds_unit: bool,
     /// Whether the charger is in the power strip.
@@ -103,8 +104,7 @@ impl Default for BenchSpec {
     fn default() -> Self {
         Self {
             start: Start::Wired,
-            unrest: 0.0,
-            plug_loose: 0.0,
+            lamp_on: false,
             finds_unit: true,
             charger: false,
             strip_on: true,
@@ -236,11 +236,9 @@ impl Scenario {
         self.pass.check().map_err(|(field, expected)| {
             ScenarioError::at(format!("pass.{field}"), "another value", expected)
         })?;
-        for (field, value) in [("unrest", self.bench.unrest), ("plug_loose", self.bench.plug_loose)] {
-            if !(value.is_finite() && (0.0..=1.0).contains(&value)) {
-                return Err(ScenarioError::at(format!("bench.{field}"), value, "a number from 0 to 1"));
-            }
-        }
+        self.trouble.check().map_err(|(field, found)| {
+            ScenarioError::at(format!("trouble.{field}"), found, "a number from 0 to 1")
+        })?;
         for (k, attempt) in self.attempt.iter().enumerate() {
             if attempt.steps.len() > MOST_STEPS {
                 let expected = format!("at most {MOST_STEPS} steps");
@@ -267,6 +265,7 @@ impl Scenario {
             )
         };
         bench.wiring.strip_on = spec.strip_on;
+        bench.wiring.lamp_on = spec.lamp_on;
         for (k, plug) in spec.plug.iter().enumerate() {
             let change = match plug.socket {
                 Some(socket) => Change::Plug { end: plug.end, socket },
@@ -323,8 +322,7 @@ impl Scenario {
             subject: self.subject.clone(),
             mains: self.mains,
             pad: self.pad,
-            unrest: self.bench.unrest,
-            plug_loose: self.bench.plug_loose,
+            trouble: self.trouble,
             finds_unit: self.bench.finds_unit,
             bench: self.build_bench()?,
             recorder: self.recorder.clone(),

@@ -144,15 +144,15 @@ fn bench(bench: &Bench, chain: &Chain, session: &Session) -> Value {
         "parts": parts,
         "sockets": sockets,
         "ends": ends,
-        "switches": {"unit": wiring.unit_on, "strip": wiring.strip_on},
+        "switches": {"unit": wiring.unit_on, "strip": wiring.strip_on, "lamp": wiring.lamp_on},
         "lamps": {
             "unit": wiring.unit_powered(), "strip": wiring.strip_on,
-            "charger": wiring.charger_plugged && wiring.strip_on,
+            "charger": wiring.charger_plugged && wiring.strip_on, "lamp": wiring.lamp_on,
         },
         "charger_plugged": wiring.charger_plugged,
         "strap": {
             "on": strap.on, "tightness": strap.tightness, "place": strap.place, "face": strap.face,
-            "feel": strap.feel(),
+            "feel": strap.feel(), "shaded": strap.shaded,
         },
         "hand": {
             "x": hand.x, "y": hand.y, "height_cm": strap.height_cm, "finger_x": finger.x, "finger_y": finger.y,
