@@ -6,7 +6,10 @@
 //! blocks in which it is asked for, nor on the machine. A chain can be saved between any two samples and goes on
 //! with the same numbers.
 
-use crate::bench::{Bench, Change as BenchChange, Refusal, table::Part, wiring::End};
+use crate::bench::strap::{Feel, Strap};
+use crate::bench::table::{Part, Point};
+use crate::bench::wiring::{End, Socket};
+use crate::bench::{Bench, Change as BenchChange, Refusal};
 use crate::physiology::{Beat, Body, Manoeuvre, Subject, SubjectSpec};
 use crate::pickup::contact::{self, Contact, Finger};
 use crate::pickup::field::{self, Hum, Mains};
@@ -14,7 +17,7 @@ use crate::pickup::lead_noise::LeadNoise;
 use crate::pickup::light::{self, Flicker};
 use crate::pickup::mains::Oscillator;
 use crate::pickup::motion::Motion;
-use crate::pickup::pad::{Kind, Pad};
+use crate::pickup::pad::{Kind, Pad, Shield};
 use crate::pickup::phone::Phone;
 use crate::pickup::plug::Plug;
 use crate::pickup::tremor::Tremor;
@@ -32,6 +35,12 @@ const NOISE_V: f64 = 15e-6;
 const STILL_SHARE: f64 = 0.02;
 /// Slack below which the lead is taut, cm.
 const TAUT_CM: f64 = 8.0;
+/// How far an amplifier's zero can be off, V (design default).
+const OFFSET_V: f64 = 0.2;
+/// What is left of a tremor when the arm rests on a cushion.
+const RESTED_SHARE: f64 = 0.1;
+/// How long a press on the finger lasts, s.
+const PRESS_S: f64 = 3.0;
 
 /// Everything that a run starts from.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -68,6 +77,16 @@ pub struct Trouble {
     pub plug_loose: f64,
     /// How busy the telephone is.
     pub phone: f64,
+    /// How far the amplifier's zero is off, until it is zeroed: at 1 by a fifth of a volt.
+    pub offset: f64,
+    /// How badly a wire inside the pad's lead is broken, until the lead is swapped; worse the more it is bent.
+    pub lead_break: f64,
+    /// How often the computer's port that is used at the start loses the unit.
+    pub port_gaps: f64,
+    /// How often the subject sighs, until asked to breathe quietly.
+    pub sighs: f64,
+    /// How far the breathing moves the trace.
+    pub breath_drift: f64,
 }
 
 impl Trouble {
@@ -80,6 +99,11 @@ impl Trouble {
             ("slip", self.slip),
             ("plug_loose", self.plug_loose),
             ("phone", self.phone),
+            ("offset", self.offset),
+            ("lead_break", self.lead_break),
+            ("port_gaps", self.port_gaps),
+            ("sighs", self.sighs),
+            ("breath_drift", self.breath_drift),
         ];
         match all.into_iter().find(|(_, v)| !(v.is_finite() && (0.0..=1.0).contains(v))) {
             Some(bad) => Err(bad),
@@ -103,6 +127,76 @@ pub enum Poke {
     },
     /// Let the computer look for the unit.
     Rescan {},
+    /// Ask the subject to be quiet and breathe quietly.
+    AskQuiet {},
+    /// Ask the subject how the finger feels: cold or warm.
+    AskFinger {},
+    /// Take another lead for the pad.
+    SwapLead {},
+    /// Press the strapped finger lightly and let go again.
+    PressFinger {},
+    /// Look at the room: lamps, telephone, what the subject does.
+    LookAround {},
+    /// Lay the arm on a cushion and let it rest.
+    RestArm {},
+    /// Tell the instructor what was seen.
+    TellInstructor {},
+}
+
+/// A port that loses the unit now and then, for 0.2 to 1 s.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+struct Gaps {
+    stream: Stream,
+    rate: f64,
+    port: Option<Socket>,
+    open: bool,
+    /// Samples until the link opens or closes.
+    left: u64,
+}
+
+impl Gaps {
+    fn new(config: &Config, seed: u64) -> Self {
+        let mut made = Self {
+            stream: Stream::new(seed, "gaps"),
+            rate: 0.2 * config.trouble.port_gaps,
+            port: config.bench.wiring.socket_of(End::DataComputer),
+            open: false,
+            left: u64::MAX,
+        };
+        if made.rate > 0.0 {
+            made.left = made.samples(false);
+        }
+        made
+    }
+
+    /// Lengths are drawn in samples at 1 kHz; at other rates the link is lost more or less often.
+    fn samples(&mut self, open: bool) -> u64 {
+        let seconds =
+            if open { self.stream.range(0.2, 1.0) } else { 1.0 + self.stream.waiting_s(self.rate).min(1e6) };
+        ((seconds * 1000.0) as u64).max(1)
+    }
+
+    fn pass(&mut self, mut samples: u64) {
+        while self.left != u64::MAX && samples >= self.left {
+            samples -= self.left;
+            self.open = !self.open;
+            self.left = self.samples(self.open);
+        }
+        if self.left != u64::MAX {
+            self.left -= samples;
+        }
+    }
+
+    fn open_at(&self, port: Option<Socket>) -> bool {
+        self.open && self.port.is_some() && port == self.port
+    }
+}
+
+/// How sharply a path bends at its middle point, 0 (straight) to 1 (back on itself).
+fn bend(a: Point, b: Point, c: Point) -> f64 {
+    let (ux, uy, vx, vy) = (b.x - a.x, b.y - a.y, c.x - b.x, c.y - b.y);
+    let lengths = crate::math::hypot(ux, uy) * crate::math::hypot(vx, vy);
+    if lengths > 0.0 { 0.5 - 0.5 * (ux * vx + uy * vy) / lengths } else { 0.0 }
 }
 
 /// How the subject answers a request.
@@ -113,6 +207,14 @@ pub enum Answer {
     WillKeepStill,
     /// "I am keeping still."
     AmStill,
+    /// "All right, I'll be quiet."
+    WillBeQuiet,
+    /// "My finger is cold."
+    FingerCold,
+    /// "My finger is warm."
+    FingerWarm,
+    /// "It pinches and throbs."
+    FingerThrobs,
 }
 
 /// How the hand looks.
@@ -154,6 +256,14 @@ pub struct Chain {
     mains: Oscillator,
     mains_open: Oscillator,
     plug: Plug,
+    lead_break: Plug,
+    gaps: Gaps,
+    sighs: Stream,
+    /// Steps until the next sigh.
+    sigh_left: u64,
+    quiet: bool,
+    press_left: f64,
+    offset_v: f64,
     unit: Unit,
 }
 
@@ -187,12 +297,20 @@ impl Chain {
             hum_open: Hum::default(),
             mains: Oscillator::new(config.mains.hz, rate, seed),
             mains_open: Oscillator::new(config.mains.hz, rate, seed),
-            plug: Plug::new(rate, config.trouble.plug_loose, seed),
+            plug: Plug::new(rate, config.trouble.plug_loose, "plug", seed),
+            lead_break: Plug::new(rate, 0.0, "lead-break", seed),
+            gaps: Gaps::new(&config, seed),
+            sighs: Stream::new(seed, "sighs"),
+            sigh_left: u64::MAX,
+            quiet: config.trouble.sighs == 0.0,
+            press_left: 0.0,
+            offset_v: OFFSET_V * config.trouble.offset,
             unit,
             config,
         };
         chain.refresh();
         chain.contact.settle();
+        chain.next_sigh();
         // A link that is complete at the start was found before the student sat down.
         chain.seen = chain.link_path();
         Ok(chain)
@@ -209,7 +327,24 @@ impl Chain {
             0.0
         };
         self.hum_open = field::hum_at_open_input(&self.bench, &self.config.mains);
+        // A wire broken inside opens where the lead is bent.
+        let path = self.bench.lead_path();
+        let bent = bend(path[1], path[2], path[3]).max(bend(path[0], path[1], path[2]));
+        let looseness = self.config.trouble.lead_break * (0.3 + 0.7 * bent);
+        if looseness != self.lead_break.looseness() {
+            self.lead_break.set_looseness(looseness);
+        }
         self.seen = self.link_path() && (self.seen || self.config.finds_unit);
+    }
+
+    fn next_sigh(&mut self) {
+        self.sigh_left = if self.quiet {
+            u64::MAX
+        } else {
+            // Every 10 to 25 s at full severity.
+            let seconds = self.sighs.range(10.0, 25.0) / self.config.trouble.sighs.max(0.05);
+            (seconds * self.unit.settings().analogue_rate_hz()) as u64
+        };
     }
 
     fn link_path(&self) -> bool {
@@ -247,6 +382,8 @@ impl Chain {
             self.mains.set_rate(rate);
             self.mains_open.set_rate(rate);
             self.plug.set_rate(rate);
+            self.lead_break.set_rate(rate);
+            self.next_sigh();
             self.pad_section = Section::high_pass(1, self.config.pad.corner_hz(), rate);
         }
         Ok(())
@@ -268,6 +405,32 @@ impl Chain {
                 }
             }
             Poke::Rescan {} => self.seen = self.link_path(),
+            Poke::AskQuiet {} => {
+                self.quiet = true;
+                self.sigh_left = u64::MAX;
+                self.body.start(Manoeuvre::Rest);
+                return Some(Answer::WillBeQuiet);
+            }
+            Poke::AskFinger {} => {
+                let cold = self.body.subject().finger_temp_c < 29.0;
+                return Some(match self.bench.strap.feel() {
+                    Feel::Tight => Answer::FingerThrobs,
+                    _ if cold => Answer::FingerCold,
+                    _ => Answer::FingerWarm,
+                });
+            }
+            Poke::SwapLead {} => {
+                self.config.trouble.lead_break = 0.0;
+                self.config.pad.shield = Shield::Good;
+                self.refresh();
+            }
+            Poke::PressFinger {} => self.press_left = PRESS_S,
+            Poke::LookAround {} | Poke::TellInstructor {} => {}
+            Poke::RestArm {} => {
+                self.config.trouble.tremor *= RESTED_SHARE;
+                let tapping = if self.tremor.taps() { self.config.trouble.tapping } else { 0.0 };
+                self.tremor.set(self.config.trouble.tremor, tapping);
+            }
         }
         None
     }
@@ -283,21 +446,57 @@ impl Chain {
         let mut signal = [0.0; BLOCK];
         let mut other = [0.0; BLOCK];
         while left > 0 {
-            let n = left.min(BLOCK);
+            // A block ends where the subject sighs, so that blocks of any size give the same.
+            let n = left.min(BLOCK).min(usize::try_from(self.sigh_left).unwrap_or(usize::MAX).max(1));
             self.analogue(&mut signal[..n], &mut other[..n]);
             self.unit.run(&mut signal[..n], out);
             left -= n;
+            if self.sigh_left != u64::MAX {
+                self.sigh_left -= n as u64;
+                if self.sigh_left == 0 {
+                    self.body.start(Manoeuvre::DeepBreath);
+                    self.next_sigh();
+                }
+            }
         }
         self.samples += samples as u64;
+        self.gaps.pass(samples as u64);
+    }
+
+    /// Samples for which the link stays as it is by itself. Whoever must know which samples reached the computer
+    /// asks for no more than these at a time.
+    pub fn steady_samples(&self) -> u64 {
+        self.gaps.left
+    }
+
+    /// A light press on the strapped finger: the contact is better for as long as a loose pad is held down.
+    fn press(&mut self, signal: &mut [f64]) {
+        let strap = &self.bench.strap;
+        let dt = 1.0 / self.unit.settings().analogue_rate_hz();
+        let held = Strap { tightness: strap.tightness.max(0.6), ..strap.clone() };
+        let now = contact::gain(strap, &self.finger).max(1e-3);
+        let factor = (contact::gain(&held, &self.finger) / now).clamp(0.2, 20.0);
+        for x in signal {
+            if self.press_left > 0.0 {
+                self.press_left -= dt;
+                // In and out over a fifth of a second, with the push itself on top.
+                let ramp = (self.press_left.min(PRESS_S - self.press_left) / 0.2).clamp(0.0, 1.0);
+                *x = *x * (1.0 + (factor - 1.0) * ramp) + 0.8 * ramp * (1.0 - ramp);
+            }
+        }
     }
 
     /// The voltage at the chosen input; `other` is work space of the same length.
     fn analogue(&mut self, signal: &mut [f64], other: &mut [f64]) {
         self.body.fill(signal, other);
+        let sway = 1.0 + 8.0 * self.config.trouble.breath_drift;
         for (x, breath) in signal.iter_mut().zip(other.iter()) {
-            *x += breath;
+            *x += sway * breath;
         }
         self.contact.apply(signal);
+        if self.press_left > 0.0 {
+            self.press(signal);
+        }
         let strap = &self.bench.strap;
         self.motion.apply(signal, contact::motion_gain(strap.pressure_mmhg()), strap.on);
         self.tremor.apply(signal, strap.on);
@@ -333,8 +532,17 @@ impl Chain {
                 }
             }
         }
+        if routed && self.lead_break.looseness() > 0.0 {
+            other.fill(0.0);
+            self.mains_open.add(other, &self.hum_open, 0.0);
+            for (x, open) in signal.iter_mut().zip(other.iter()) {
+                if self.lead_break.next_open() {
+                    *x = *open;
+                }
+            }
+        }
         for x in signal.iter_mut() {
-            *x += NOISE_V * self.noise.noise();
+            *x += self.offset_v + NOISE_V * self.noise.noise();
         }
     }
 
@@ -355,7 +563,7 @@ impl Chain {
 
     /// Whether the computer sees the unit.
     pub fn seen(&self) -> bool {
-        self.seen
+        self.seen && !self.gaps.open_at(self.bench.wiring.socket_of(End::DataComputer))
     }
 
     /// Whether the pad's plug is in the input that is shown.
@@ -387,6 +595,16 @@ impl Chain {
     /// The true beats so far. For the assessment alone.
     pub fn truth(&self) -> &[Beat] {
         self.body.beats()
+    }
+
+    /// Height of the pulse at the best strap on a warm finger, V.
+    pub fn best_pulse_v(&self) -> f64 {
+        self.pulse_v
+    }
+
+    /// Hum at the input before any filter, peak volts.
+    pub fn hum_v(&self) -> f64 {
+        if self.routed() { self.hum.total_v() } else { self.hum_open.total_v() }
     }
 
     /// How late the recorder's filters show a wave of `hz`, s.

@@ -2,6 +2,7 @@
 //!
 //! - [`parse`]: what was typed, as numbers; parsing is not grading
 //! - [`window`]: the beats inside the student's own window, and which counts the window's edges allow
+//! - [`process`]: how faults were found and mended
 //! - [`trace`]: the stretch that was measured: hum, clipping, size, length
 //! - [`verdict`]: the steps in their order, each with a code and its arguments, no prose
 //!
@@ -9,6 +10,7 @@
 //! the arithmetic, the whole record decides whether the result is plausible.
 
 pub mod parse;
+pub mod process;
 pub mod trace;
 pub mod verdict;
 pub mod window;
@@ -25,6 +27,8 @@ pub struct Criteria {
     pub fill_max: f64,
     /// Largest hum, peak to peak, as a share of the pulse.
     pub hum_ratio: f64,
+    /// Lowest quality of the window, 0 to 1 (design default: see [`crate::measure::quality`]).
+    pub quality_min: f64,
     /// Largest share of samples at the ends of the range.
     pub clip_share: f64,
     /// Shortest recording, s.
@@ -41,6 +45,7 @@ impl Default for Criteria {
             fill_min: 0.3,
             fill_max: 0.8,
             hum_ratio: 0.1,
+            quality_min: 0.3,
             clip_share: 0.0,
             record_s: 15.0,
             window_s: 15.0,
@@ -57,6 +62,7 @@ impl Criteria {
             ("fill_min", self.fill_min),
             ("fill_max", self.fill_max),
             ("clip_share", self.clip_share),
+            ("quality_min", self.quality_min),
             ("edge_s", self.edge_s),
         ] {
             if !share(value) {

@@ -16,6 +16,8 @@ pub struct Trace {
     pub fill: f64,
     /// Height of the pulse, peak to peak, V.
     pub pulse_v: f64,
+    /// Quality of the stretch, 0 to 1: see [`quality::Quality::index`].
+    pub quality: f64,
 }
 
 /// Looks at the stretch from `a` to `b` seconds of a recording; `None` when it is shorter than two seconds.
@@ -41,5 +43,6 @@ pub fn look(recording: &Recording, a: f64, b: f64, mains_hz: f64) -> Option<Trac
         clip_share: clipped as f64 / values.len() as f64,
         fill: pulse_v / screen_v,
         pulse_v,
+        quality: quality::quality(&values, recording.rate_hz()).map_or(0.0, |q| q.index),
     })
 }

@@ -10,6 +10,8 @@ use serde_json::{Value, json};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Step {
+    /// Naming what was wrong.
+    Name,
     /// The stretch of trace that was measured.
     Trace,
     /// The window between the cursors.
@@ -99,6 +101,36 @@ pub struct Report {
     pub allowed: Option<Allowed>,
 }
 
+impl Report {
+    /// Puts a finding before the others.
+    pub fn prepend(&mut self, finding: Finding) {
+        self.steps.insert(0, finding);
+        let wrong = |f: &&Finding| matches!(f.verdict, Verdict::Wrong | Verdict::Missing);
+        self.first_wrong = self.steps.iter().find(wrong).map(|f| f.step);
+        self.passed = self.first_wrong.is_none();
+    }
+}
+
+/// The take belongs to somebody else.
+pub fn foreign() -> Finding {
+    finding(Step::Trace, Verdict::Wrong, "trace_foreign", json!({}))
+}
+
+/// Whether the named faults are those that are there. How many there are is told, which ones is not.
+pub fn names(there: &[&str], named: &[String]) -> Finding {
+    let hits = named.iter().filter(|n| there.contains(&n.as_str())).count();
+    let args = json!({"hits": hits, "named": named.len(), "there": there.len()});
+    if named.is_empty() {
+        finding(Step::Name, Verdict::Missing, "name_missing", args)
+    } else if hits == there.len() && named.len() == there.len() {
+        finding(Step::Name, Verdict::Right, "name_right", args)
+    } else if hits > 0 {
+        finding(Step::Name, Verdict::Wrong, "name_partly", args)
+    } else {
+        finding(Step::Name, Verdict::Wrong, "name_wrong", args)
+    }
+}
+
 /// Judges a measurement. `trace` is the measured stretch, `cursors` its ends in seconds.
 pub fn judge(
     criteria: &Criteria,
@@ -142,6 +174,9 @@ fn judge_trace(criteria: &Criteria, trace: &Trace, duration_s: f64) -> Vec<Findi
     }
     if trace.clip_share > criteria.clip_share {
         found.push(wrong("trace_clipped", json!({"share": short(trace.clip_share)})));
+    }
+    if trace.quality < criteria.quality_min {
+        found.push(wrong("trace_restless", json!({"quality": short(trace.quality)})));
     }
     if trace.hum_ratio > criteria.hum_ratio {
         found.push(wrong("trace_hum", json!({"ratio": short(trace.hum_ratio), "limit": criteria.hum_ratio})));

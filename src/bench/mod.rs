@@ -80,6 +80,11 @@ pub enum Change {
         /// Covered.
         on: bool,
     },
+    /// Put the subject's other hand elsewhere.
+    OtherHand {
+        /// Where.
+        on: strap::OtherHand,
+    },
     /// Raise or lower the hand.
     HandHeight {
         /// Height over the heart, cm, -50 to 50.
@@ -179,6 +184,7 @@ impl Bench {
             Change::PadPlace { place } => next.strap.place = place,
             Change::PadFace { face } => next.strap.face = face,
             Change::Shade { on } => next.strap.shaded = on,
+            Change::OtherHand { on } => next.strap.other_hand = on,
             Change::HandHeight { cm } => {
                 in_range("cm", cm, -50.0, 50.0)?;
                 next.strap.height_cm = cm;

@@ -39,6 +39,18 @@ pub enum Feel {
     Tight,
 }
 
+/// Where the subject's other hand is: what the body touches decides how far it follows the mains.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum OtherHand {
+    /// In the lap.
+    Lap,
+    /// On the laptop, whose charger leaves it floating between the mains conductors.
+    Laptop,
+    /// On the earthed case of the recorder unit. Only to look: it is a test, not a way to record.
+    Case,
+}
+
 /// The pad and its strap.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Strap {
@@ -54,6 +66,8 @@ pub struct Strap {
     pub height_cm: f64,
     /// A cloth over the finger keeps light off.
     pub shaded: bool,
+    /// Where the other hand is.
+    pub other_hand: OtherHand,
 }
 
 impl Strap {
@@ -66,6 +80,7 @@ impl Strap {
             face: Face::ToSkin,
             height_cm: 0.0,
             shaded: false,
+            other_hand: OtherHand::Lap,
         }
     }
 

@@ -10,6 +10,7 @@
 use super::pad::{Kind, Pad};
 use crate::bench::Bench;
 use crate::bench::lead::loop_area_m2;
+use crate::bench::strap::OtherHand;
 use crate::bench::table::{Part, Point};
 use crate::math;
 use serde::{Deserialize, Serialize};
@@ -62,6 +63,8 @@ const ROOM_PF: f64 = 0.004;
 /// published "hundreds of pF").
 const BODY_EARTH_PF: f64 = 300.0;
 const FINGER_PAD_PF: f64 = 20.0;
+/// From a floating laptop to the hand that lies on it, pF (design default).
+const LAPTOP_PF: f64 = 40.0;
 /// Load current in the charger's cord, A, and the spacing of its two wires, m.
 const CORD_A: f64 = 0.3;
 const CORD_SPACING_M: f64 = 0.003;
@@ -149,7 +152,15 @@ pub fn hum_at_pad(bench: &Bench, pad: &Pad, mains: &Mains) -> Hum {
         // The forearm lies along a quarter of a metre; the body itself couples to the room.
         let hand = bench.table.at(Part::Hand);
         let (w, c) = capacitance_at(bench, hand);
-        let body_volts = mains.volts * (0.3 + w + c) / BODY_EARTH_PF;
+        // A laptop on its charger floats at half the mains, behind a few picofarad as far as the fingers are concerned.
+        let floating = bench.wiring.charger_plugged && bench.wiring.strip_on;
+        let laptop_pf = if floating { 0.5 * LAPTOP_PF } else { 0.02 * LAPTOP_PF };
+        let body_volts = match bench.strap.other_hand {
+            OtherHand::Lap => mains.volts * (0.3 + w + c) / BODY_EARTH_PF,
+            OtherHand::Laptop => mains.volts * (0.3 + w + c + laptop_pf) / BODY_EARTH_PF,
+            // Earthed through the case, by way of skin of some kiloohm: a few hundredths are left.
+            OtherHand::Case => 0.03 * mains.volts * (0.3 + w + c) / BODY_EARTH_PF,
+        };
         // The shield ends at the pad; a damaged or missing one leaves its back open as well.
         let back = 0.1 + 0.9 * leak;
         peak * ohm * capacitive_current_a(mains.hz, FINGER_PAD_PF * back * 1e-12, body_volts)

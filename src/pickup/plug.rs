@@ -15,10 +15,10 @@ pub struct Plug {
 }
 
 impl Plug {
-    /// A plug with the given looseness, 0 to 1.
-    pub fn new(rate_hz: f64, looseness: f64, seed: u64) -> Self {
+    /// A contact with the given looseness, 0 to 1; `name` keys its stream of random numbers.
+    pub fn new(rate_hz: f64, looseness: f64, name: &str, seed: u64) -> Self {
         let mut made =
-            Self { rate_hz, stream: Stream::new(seed, "plug"), looseness: 0.0, open: false, left_s: 0.0 };
+            Self { rate_hz, stream: Stream::new(seed, name), looseness: 0.0, open: false, left_s: 0.0 };
         made.set_looseness(looseness);
         made
     }

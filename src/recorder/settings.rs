@@ -16,6 +16,8 @@ pub const LOW_PASS_HZ: [f64; 9] = [1.0, 2.0, 3.0, 5.0, 10.0, 15.0, 30.0, 50.0, 1
 pub const NOTCH_HZ: [f64; 2] = [50.0, 60.0];
 /// Lengths of the moving average, ms.
 pub const AVERAGE_MS: [f64; 4] = [10.0, 17.0, 20.0, 100.0];
+/// Factors of the value labels.
+pub const SCALES: [f64; 3] = [1.0, 10.0, 1000.0];
 /// Quality of the mains notch: centre over width at -3 dB.
 pub const NOTCH_Q: f64 = 30.0;
 
@@ -49,6 +51,10 @@ pub struct Settings {
     pub average_ms: Option<f64>,
     /// Low-pass at 0.4 of the sampling rate before the converter.
     pub anti_alias: bool,
+    /// Whether the trace of the chosen input is drawn.
+    pub shown: bool,
+    /// Factor by which values are labelled, for sensors with an amplifier of their own.
+    pub scale: f64,
 }
 
 impl Default for Settings {
@@ -67,6 +73,8 @@ impl Default for Settings {
             notch_hz: None,
             average_ms: None,
             anti_alias: true,
+            shown: true,
+            scale: 1.0,
         }
     }
 }
@@ -130,6 +138,16 @@ pub enum Change {
         /// One of [`AVERAGE_MS`], or none.
         ms: Option<f64>,
     },
+    /// Draw the trace or not.
+    Shown {
+        /// Drawn.
+        on: bool,
+    },
+    /// Choose the factor of the labels.
+    Scale {
+        /// One of [`SCALES`].
+        by: f64,
+    },
     /// Low-pass before the converter on or off.
     AntiAlias {
         /// On.
@@ -162,6 +180,9 @@ impl Settings {
         }
         if !RATES_HZ.contains(&self.rate_hz) {
             return bad("rate_hz", RATES_HZ.map(|r| r.to_string()).join(", "));
+        }
+        if !SCALES.contains(&self.scale) {
+            return bad("scale", listed(&SCALES));
         }
         if !(self.zero_v.is_finite() && self.zero_v.abs() <= 10.0) {
             return bad("zero_v", "a number from -10 to 10".into());
@@ -209,6 +230,8 @@ impl Settings {
             Change::Notch { hz } => next.notch_hz = hz,
             Change::Average { ms } => next.average_ms = ms,
             Change::AntiAlias { on } => next.anti_alias = on,
+            Change::Shown { on } => next.shown = on,
+            Change::Scale { by } => next.scale = by,
         }
         next.check()?;
         Ok(next)

@@ -1,11 +1,13 @@
 //! Scenarios: what a student finds on the bench, what is to be reached, and scripted attempts with their expected
 //! results.
 //!
+//! - [`fault`]: the catalogue of faults
 //! - [`schema`]: the file's tables and their checks
 //! - [`error`]: what is wrong with a file, and where
 //! - [`script`]: scripted attempts as they stand in the file; they are replayed by [`crate::session`]
 
 pub mod error;
+pub mod fault;
 pub mod schema;
 pub mod script;
 

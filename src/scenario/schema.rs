@@ -1,6 +1,7 @@
 //! The tables of a scenario file and their checks.
 
 use super::error::ScenarioError;
+use super::fault::{self, Situation};
 use super::script::{Attempt, MOST_STEPS};
 use crate::assess::Criteria;
 use crate::bench::strap::{Face, Place};
@@ -12,6 +13,7 @@ use crate::physiology::SubjectSpec;
 use crate::pickup::field::Mains;
 use crate::pickup::pad::Pad;
 use crate::recorder::Settings;
+use crate::rng::Stream;
 use serde::{Deserialize, Serialize};
 
 /// Longest scenario file, bytes.
@@ -69,9 +71,39 @@ pub struct Scenario {
     /// What must be reached.
     #[serde(default)]
     pub pass: Criteria,
+    /// Faults of the catalogue that are put into the bench.
+    #[serde(default)]
+    pub fault: Vec<FaultSpec>,
+    /// Whether the student is to name what is wrong before the check.
+    #[serde(default)]
+    pub name_faults: bool,
+    /// What somebody did before the student came: steps as in a scripted attempt.
+    #[serde(default)]
+    pub before: Vec<serde_json::Value>,
     /// Scripted attempts.
     #[serde(default)]
     pub attempt: Vec<Attempt>,
+}
+
+/// A fault of the catalogue in a scenario.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FaultSpec {
+    /// Its name in the catalogue.
+    pub name: String,
+    /// Its severity, 0 to 1; drawn from the catalogue's range when absent.
+    #[serde(default)]
+    pub severity: Option<Severity>,
+}
+
+/// A severity, or a range to draw one from.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(untagged)]
+pub enum Severity {
+    /// As it is.
+    Fixed(f64),
+    /// Drawn between two bounds.
+    Between([f64; 2]),
 }
 
 fn ten() -> f64 {
@@ -239,6 +271,32 @@ impl Scenario {
         self.trouble.check().map_err(|(field, found)| {
             ScenarioError::at(format!("trouble.{field}"), found, "a number from 0 to 1")
         })?;
+        if self.fault.len() > 4 {
+            return Err(ScenarioError::at("fault", format!("{} faults", self.fault.len()), "at most 4"));
+        }
+        for (k, spec) in self.fault.iter().enumerate() {
+            let here = |field: &str| format!("fault[{k}].{field}");
+            if fault::named(&spec.name).is_none() {
+                let known: Vec<&str> = fault::all().map(|f| f.id).collect();
+                let found = format!("\"{}\"", spec.name);
+                return Err(ScenarioError::at(here("name"), found, format!("one of {}", known.join(", "))));
+            }
+            let bounds = match spec.severity {
+                None => [0.0, 1.0],
+                Some(Severity::Fixed(v)) => [v, v],
+                Some(Severity::Between(bounds)) => bounds,
+            };
+            let good =
+                bounds.iter().all(|v| v.is_finite() && (0.0..=1.0).contains(v)) && bounds[0] <= bounds[1];
+            if !good {
+                let expected = "a number from 0 to 1, or two of them, ascending";
+                return Err(ScenarioError::at(here("severity"), format!("{bounds:?}"), expected));
+            }
+        }
+        if self.before.len() > MOST_STEPS {
+            let found = format!("{} steps", self.before.len());
+            return Err(ScenarioError::at("before", found, format!("at most {MOST_STEPS} steps")));
+        }
         for (k, attempt) in self.attempt.iter().enumerate() {
             if attempt.steps.len() > MOST_STEPS {
                 let expected = format!("at most {MOST_STEPS} steps");
@@ -316,7 +374,28 @@ impl Scenario {
         Ok(bench)
     }
 
-    /// The chain's description.
+    /// The situation that a seed makes: bench, recorder and strip with the faults put in.
+    pub fn situation(&self, seed: u64) -> Result<Situation, ScenarioError> {
+        let mut situation = Situation {
+            config: self.config()?,
+            time_base_s: self.time_base_s,
+            before: self.before.clone(),
+            foreign_take: false,
+        };
+        let mut stream = Stream::new(seed, "faults");
+        for spec in &self.fault {
+            let Some(fault) = fault::named(&spec.name) else { continue };
+            let (low, high) = match spec.severity {
+                None => fault.severity,
+                Some(Severity::Fixed(v)) => (v, v),
+                Some(Severity::Between([low, high])) => (low, high),
+            };
+            (fault.apply)(&mut situation, stream.range(low, high));
+        }
+        Ok(situation)
+    }
+
+    /// The chain's description, without the faults.
     pub fn config(&self) -> Result<Config, ScenarioError> {
         Ok(Config {
             subject: self.subject.clone(),

@@ -75,6 +75,16 @@ pub enum Page {
         /// As typed.
         text: String,
     },
+    /// Name what is wrong with the bench.
+    Name {
+        /// A fault's name in the catalogue.
+        fault: String,
+    },
+    /// Take a named fault back.
+    Unname {
+        /// A fault's name in the catalogue.
+        fault: String,
+    },
     /// Have the worksheet checked.
     Check {},
     /// See the true rate; that ends the attempt.
@@ -204,6 +214,16 @@ impl<'de> Deserialize<'de> for Action {
 }
 
 impl Action {
+    /// The action as it stands in logs.
+    pub fn to_value(&self) -> Value {
+        serde_json::to_value(self).unwrap_or(Value::Null)
+    }
+
+    /// The action's name in logs.
+    pub fn name(&self) -> String {
+        self.to_value().get("do").and_then(Value::as_str).unwrap_or_default().to_string()
+    }
+
     /// Reads an action; the message says what is wrong with it.
     pub fn from_value(value: Value) -> Result<Self, String> {
         let nameless = || "an action is an object with its name under \"do\"".to_string();

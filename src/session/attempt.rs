@@ -4,6 +4,7 @@ use super::action::{Action, Mode, Page, Refusal, Which};
 use super::take::Take;
 use super::worksheet::Worksheet;
 use crate::assess::Criteria;
+use crate::assess::process::{self, Deed, Remark};
 use crate::assess::trace::{self, Trace};
 use crate::assess::verdict::{self, Reference, Report};
 use crate::assess::window::{Peak, interval_rate};
@@ -11,7 +12,7 @@ use crate::chain::{Answer, Chain};
 use crate::measure;
 use crate::recorder::converter;
 use crate::recording::Recording;
-use crate::scenario::{Scenario, ScenarioError};
+use crate::scenario::{Scenario, ScenarioError, fault};
 use crate::strip::frame::TIME_BASES_S;
 use crate::strip::live::Live;
 use serde::{Deserialize, Serialize};
@@ -43,6 +44,8 @@ pub struct Checked {
     /// The judged steps.
     #[serde(flatten)]
     pub report: Report,
+    /// How the faults were found and mended.
+    pub process: Vec<Remark>,
     /// Figures of the measured stretch.
     pub trace: Option<Trace>,
     /// The true figures, once they may be shown.
@@ -97,10 +100,12 @@ pub struct Session {
     pub(super) check: Option<Checked>,
     pub(super) over: bool,
     pub(super) said: Option<Answer>,
+    pub(super) named: Vec<String>,
     owed_s: f64,
     codes: Vec<i16>,
     revision: u64,
     seen_before: bool,
+    losses: Vec<u64>,
     looks_before: Option<crate::chain::Looks>,
 }
 
@@ -108,17 +113,49 @@ impl Session {
     /// An attempt at a scenario, given as the text of its file.
     pub fn new(scenario_text: &str, seed: u64) -> Result<Self, ScenarioError> {
         let scenario = Scenario::read(scenario_text)?;
-        let chain = Chain::new(scenario.config()?, seed)
+        let situation = scenario.situation(seed)?;
+        let chain = Chain::new(situation.config, seed)
             .map_err(|e| ScenarioError::at(format!("recorder.{}", e.field), "another value", e.expected))?;
         let live = Live::new(f64::from(chain.settings().rate_hz));
-        let time_base_s = scenario.time_base_s;
         let world = World::Bench {
             scenario: Box::new(scenario),
             text: scenario_text.to_string(),
             chain: Box::new(chain),
             live,
         };
-        Ok(Self::with(world, seed, Vec::new(), Mode::Live, time_base_s))
+        let mut session = Self::with(world, seed, Vec::new(), Mode::Live, situation.time_base_s);
+        if situation.foreign_take {
+            session.leave_foreign_take()?;
+        }
+        super::script::play(&mut session, &situation.before)
+            .map_err(|e| ScenarioError::at("before", e, "steps that can be done"))?;
+        // What happened before the student came is part of the scenario, not of the attempt.
+        session.log.clear();
+        session.losses.clear();
+        Ok(session)
+    }
+
+    /// Leaves a recording of another bench's subject on the table, and shows it.
+    fn leave_foreign_take(&mut self) -> Result<(), ScenarioError> {
+        let Some(scenario) = self.scenario() else { return Ok(()) };
+        let other_seed = crate::rng::mix(self.seed);
+        let mut config = scenario.config()?;
+        config.bench = crate::bench::Bench::wired();
+        let mut chain = Chain::new(config, other_seed)
+            .map_err(|e| ScenarioError::at(format!("recorder.{}", e.field), "another value", e.expected))?;
+        let rate = chain.settings().rate_hz;
+        let mut codes = Vec::new();
+        chain.fill(2 * rate as usize, &mut codes);
+        let start_s = chain.time_s();
+        codes.clear();
+        chain.fill(25 * rate as usize, &mut codes);
+        let mut take = Take::new(f64::from(rate), start_s);
+        take.recording.mark_span(converter::code_v(chain.settings().range_v), 0.0, chain.settings().bits);
+        take.recording.push(&codes);
+        take.foreign = Some(peaks_of(&chain, &take));
+        self.takes.push(take);
+        self.show_take(0);
+        Ok(())
     }
 
     /// A recording of a real pulse on the same strip: its values, V or any unit, at `rate_hz`.
@@ -146,10 +183,12 @@ impl Session {
             check: None,
             over: false,
             said: None,
+            named: Vec::new(),
             owed_s: 0.0,
             codes: Vec::new(),
             revision: 1,
             seen_before: false,
+            losses: Vec::new(),
             looks_before: None,
         }
     }
@@ -251,7 +290,7 @@ impl Session {
     /// lowest and highest value with a little room.
     pub fn value_range(&self) -> (f64, f64) {
         if let Some(chain) = self.chain() {
-            let range = chain.settings().range_v;
+            let range = chain.settings().range_v * chain.settings().scale;
             return (-range, range);
         }
         let extent = self.take().and_then(|t| t.recording.extent(0, t.recording.len()));
@@ -301,35 +340,55 @@ impl Session {
 
     /// Lets exactly `n` samples pass.
     pub fn run(&mut self, n: usize) {
+        let mut left = n;
+        while left > 0 {
+            let World::Bench { chain, .. } = &self.world else { return };
+            let piece = left.min(usize::try_from(chain.steady_samples()).unwrap_or(usize::MAX).max(1));
+            self.run_steady(piece);
+            left -= piece;
+        }
+    }
+
+    /// Lets samples pass during which the link stays as it is.
+    fn run_steady(&mut self, n: usize) {
         let World::Bench { chain, live, .. } = &mut self.world else { return };
         self.codes.clear();
+        let seen = chain.seen();
         chain.fill(n, &mut self.codes);
-        if chain.seen() {
-            let code_v = converter::code_v(chain.settings().range_v);
+        if seen {
+            let settings = chain.settings();
+            let code_v = settings.scale * converter::code_v(settings.range_v);
             for code in &self.codes {
                 live.push((f64::from(*code) * code_v) as f32);
             }
             if self.recording
                 && let Some(take) = self.takes.last_mut()
             {
-                take.recording.mark_span(code_v, 0.0, chain.settings().bits);
+                take.recording.mark_span(code_v, 0.0, settings.bits);
                 take.recording.push(&self.codes);
             }
         }
-        let full = self.recorded_s() >= LONGEST_TAKE_S;
-        let (seen, looks) = match &self.world {
-            World::Bench { chain, .. } => (chain.seen(), chain.looks()),
-            World::File { .. } => return,
-        };
-        if self.recording && (full || !seen) {
+        let (seen, looks) = (chain.seen(), chain.looks());
+        if self.recording && (!seen || self.recorded_s() >= LONGEST_TAKE_S) {
             // Whatever the reason for the end, what is there is kept.
             let _ = self.stop();
         }
         if seen != self.seen_before || Some(looks) != self.looks_before {
+            if self.seen_before && !seen {
+                let at = self.samples();
+                self.losses.push(at);
+            }
             self.seen_before = seen;
             self.looks_before = Some(looks);
             self.revision += 1;
         }
+    }
+
+    /// How often the link was lost within the last 30 s.
+    pub fn losses_lately(&self) -> u32 {
+        let Some(chain) = self.chain() else { return 0 };
+        let since = self.samples().saturating_sub(30 * u64::from(chain.settings().rate_hz));
+        self.losses.iter().filter(|at| **at >= since).count() as u32
     }
 
     /// Does an action, or says why not; then nothing has changed. What is done goes into the log.
@@ -475,6 +534,24 @@ impl Session {
                 }
                 self.worksheet.set(field, text);
             }
+            Page::Name { ref fault } => {
+                if self.over {
+                    return Err(Refusal::AttemptOver {});
+                }
+                if fault::named(fault).is_none() {
+                    return Err(Refusal::BadValue {
+                        field: "fault",
+                        expected: "a name of the catalogue".into(),
+                    });
+                }
+                if self.named.len() >= 4 {
+                    return Err(Refusal::OutOfRange { field: "faults", min: 0.0, max: 4.0 });
+                }
+                if !self.named.contains(fault) {
+                    self.named.push(fault.clone());
+                }
+            }
+            Page::Unname { ref fault } => self.named.retain(|f| f != fault),
             Page::Check {} => self.judge()?,
             Page::Reveal {} => {
                 if self.over {
@@ -552,12 +629,7 @@ impl Session {
     pub fn reference_peaks(&self) -> Vec<Peak> {
         let Some(take) = self.take() else { return Vec::new() };
         match &self.world {
-            World::Bench { chain, .. } => chain
-                .truth()
-                .iter()
-                .map(|beat| Peak { at_s: beat.peak_s - take.start_s, sure: beat.detectable })
-                .filter(|p| p.at_s >= 0.0 && p.at_s <= take.recording.duration_s())
-                .collect(),
+            World::Bench { chain, .. } => take.foreign.clone().unwrap_or_else(|| peaks_of(chain, take)),
             World::File { detected, .. } => detected.iter().map(|t| Peak { at_s: *t, sure: true }).collect(),
         }
     }
@@ -567,11 +639,9 @@ impl Session {
         self.scenario().map_or_else(Criteria::default, |s| s.pass.clone())
     }
 
-    fn judge(&mut self) -> Result<(), Refusal> {
-        if self.over {
-            return Err(Refusal::AttemptOver {});
-        }
-        let take = self.take().ok_or(Refusal::NoTake {})?;
+    /// What a check would find now; it counts as no try.
+    pub fn preview(&self) -> Option<(Report, Option<Trace>)> {
+        let take = self.take()?;
         let peaks = self.reference_peaks();
         let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
         let window = take.window();
@@ -581,13 +651,58 @@ impl Session {
         let trace = self.chain().and_then(|_| trace::look(&take.recording, a, b, mains_hz));
         let reference = Reference { peaks: &peaks, delay_s: take.delay_s, duration_s };
         let typed = self.worksheet.typed();
-        let report = verdict::judge(&self.criteria(), trace.as_ref(), window, &typed, &reference);
+        let mut report = verdict::judge(&self.criteria(), trace.as_ref(), window, &typed, &reference);
+        if take.foreign.is_some() {
+            report.prepend(verdict::foreign());
+        }
+        if let Some(named) = self.judge_names() {
+            report.prepend(named);
+        }
+        Some((report, trace))
+    }
+
+    /// Whether the faults that were named are those of the scenario, where it asks for names.
+    fn judge_names(&self) -> Option<verdict::Finding> {
+        let scenario = self.scenario().filter(|s| s.name_faults)?;
+        let there: Vec<&str> = scenario.fault.iter().map(|f| f.name.as_str()).collect();
+        Some(verdict::names(&there, &self.named))
+    }
+
+    fn judge(&mut self) -> Result<(), Refusal> {
+        if self.over {
+            return Err(Refusal::AttemptOver {});
+        }
+        let (report, trace) = self.preview().ok_or(Refusal::NoTake {})?;
+        let process = self.process();
         let tries = self.check.as_ref().map_or(0, |c| c.tries) + 1;
         let show = report.passed || tries >= 2;
         let truth = show.then(|| self.truth());
         self.over = show;
-        self.check = Some(Checked { tries, report, trace, truth });
+        self.check = Some(Checked { tries, report, process, trace, truth });
         Ok(())
+    }
+
+    /// How the faults of the scenario were found and mended, from the log.
+    fn process(&self) -> Vec<Remark> {
+        let Some(scenario) = self.scenario() else { return Vec::new() };
+        let Some(rate) = self.chain().map(|c| f64::from(c.settings().rate_hz)) else { return Vec::new() };
+        let deeds: Vec<Deed> = self
+            .log
+            .iter()
+            .map(|l| Deed { at_s: l.at as f64 / rate, name: l.action.name(), action: l.action.to_value() })
+            .collect();
+        let faults: Vec<process::Case> = scenario
+            .fault
+            .iter()
+            .filter_map(|spec| fault::named(&spec.name))
+            .map(|f| process::Case {
+                id: f.id,
+                tests: f.tests,
+                repairs: f.remedy.iter().filter_map(|r| process::deed_name(r)).collect(),
+                present: f.curable && super::symptom::cause_remains(self, f),
+            })
+            .collect();
+        process::remarks(&deeds, &faults)
     }
 
     fn reveal(&mut self) -> Result<(), Refusal> {
@@ -614,6 +729,17 @@ impl Session {
             beat_times: peaks.iter().map(|p| p.at_s + delay_s).collect(),
         }
     }
+}
+
+/// The true beats within a take.
+fn peaks_of(chain: &Chain, take: &Take) -> Vec<Peak> {
+    let inside = |p: &Peak| p.at_s >= 0.0 && p.at_s <= take.recording.duration_s();
+    chain
+        .truth()
+        .iter()
+        .map(|beat| Peak { at_s: beat.peak_s - take.start_s, sure: beat.detectable })
+        .filter(inside)
+        .collect()
 }
 
 fn in_take(field: &'static str, t: f64, take: &Take) -> Result<(), Refusal> {

@@ -8,6 +8,7 @@
 //! - [`view`]: what the page may see of it
 //! - [`overview`]: what can be said of the strip without counting
 //! - [`save`]: save and restore by replay
+//! - [`symptom`]: the figure in which each fault shows
 //! - [`script`]: replays the scripted attempts of a scenario file
 
 pub mod action;
@@ -15,6 +16,7 @@ pub mod attempt;
 pub mod overview;
 pub mod save;
 pub mod script;
+pub mod symptom;
 pub mod take;
 pub mod view;
 pub mod worksheet;

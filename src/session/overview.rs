@@ -80,7 +80,7 @@ impl Session {
             return Overview::nothing();
         }
         let values = live.last(seconds);
-        let code_v = crate::recorder::converter::code_v(chain.settings().range_v);
+        let code_v = chain.settings().scale * crate::recorder::converter::code_v(chain.settings().range_v);
         let mut recording = Recording::new(live.rate_hz());
         recording.mark_span(code_v, 0.0, chain.settings().bits);
         recording.push(&values.iter().map(|v| (v / code_v).round() as i16).collect::<Vec<_>>());
@@ -101,7 +101,7 @@ impl Overview {
     }
 
     fn of(recording: &Recording, a: f64, b: f64, mains_hz: f64) -> Self {
-        let Some(Trace { hum_ratio, clip_share, fill, pulse_v }) = trace::look(recording, a, b, mains_hz)
+        let Some(Trace { hum_ratio, clip_share, fill, pulse_v, .. }) = trace::look(recording, a, b, mains_hz)
         else {
             return Self::nothing();
         };

@@ -10,8 +10,14 @@ use serde_json::Value;
 /// Replays one attempt. The message of an error names the step and what went wrong.
 pub fn replay(scenario_text: &str, attempt: &Attempt) -> Result<Session, String> {
     let mut session = Session::new(scenario_text, attempt.seed).map_err(|e| e.to_string())?;
-    for (k, step) in attempt.steps.iter().enumerate() {
-        let here = |e: String| format!("attempt \"{}\", step {}: {e}", attempt.name, k + 1);
+    play(&mut session, &attempt.steps).map_err(|e| format!("attempt \"{}\", {e}", attempt.name))?;
+    Ok(session)
+}
+
+/// Does steps in an attempt. The message of an error names the step and what went wrong.
+pub fn play(session: &mut Session, steps: &[Value]) -> Result<(), String> {
+    for (k, step) in steps.iter().enumerate() {
+        let here = |e: String| format!("step {}: {e}", k + 1);
         if let Some(wait) = step.get("wait") {
             let seconds = wait
                 .as_f64()
@@ -21,12 +27,12 @@ pub fn replay(scenario_text: &str, attempt: &Attempt) -> Result<Session, String>
             session.run_long((seconds * rate).round() as u64);
             continue;
         }
-        let action = Action::from_value(fill_in(step.clone(), &session).map_err(here)?).map_err(here)?;
+        let action = Action::from_value(fill_in(step.clone(), session).map_err(here)?).map_err(here)?;
         session.act(&action).map_err(|r| {
             here(format!("refused: {}", serde_json::to_string(&r).unwrap_or_else(|_| format!("{r:?}"))))
         })?;
     }
-    Ok(session)
+    Ok(())
 }
 
 /// Replays all attempts of a scenario; one message for each that does not end as expected.
@@ -38,7 +44,8 @@ fn judge(text: &str, attempt: &Attempt) -> Result<(), String> {
     let session = replay(text, attempt)?;
     let name = &attempt.name;
     let check = session.check().ok_or_else(|| format!("attempt \"{name}\": nothing was checked"))?;
-    let codes: Vec<&str> = check.report.steps.iter().map(|f| f.code).collect();
+    let codes: Vec<&str> =
+        check.report.steps.iter().map(|f| f.code).chain(check.process.iter().map(|r| r.code)).collect();
     if check.report.passed != attempt.expect.passed {
         let (found, expected) = (check.report.passed, attempt.expect.passed);
         return Err(format!(

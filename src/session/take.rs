@@ -1,5 +1,6 @@
 //! A recording that was made or opened, with the cursors and beat marks that were put on it.
 
+use crate::assess::window::Peak;
 use crate::recording::Recording;
 
 /// Distance within which a click takes a mark away rather than putting another, s.
@@ -22,6 +23,8 @@ pub struct Take {
     pub b: Option<f64>,
     /// Beat marks, s from the take's start, ascending.
     pub marks: Vec<f64>,
+    /// The beats of a take that somebody else made, who is not at this bench.
+    pub foreign: Option<Vec<Peak>>,
 }
 
 impl Take {
@@ -32,7 +35,7 @@ impl Take {
 
     /// A take of a finished recording.
     pub fn of(recording: Recording, start_s: f64) -> Self {
-        Self { recording, start_s, delay_s: 0.0, a: None, b: None, marks: Vec::new() }
+        Self { recording, start_s, delay_s: 0.0, a: None, b: None, marks: Vec::new(), foreign: None }
     }
 
     /// Both cursors in order of time, s.

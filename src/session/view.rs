@@ -7,7 +7,9 @@ use crate::bench::table::{DEPTH_CM, PARTS, WIDTH_CM};
 use crate::bench::wiring::{ENDS, SOCKETS, Socket};
 use crate::bench::{Bench, table::Part};
 use crate::chain::{Chain, Looks};
-use crate::recorder::settings::{AVERAGE_MS, BITS, HIGH_PASS_HZ, LOW_PASS_HZ, NOTCH_HZ, RANGES_V, RATES_HZ};
+use crate::recorder::settings::{
+    AVERAGE_MS, BITS, HIGH_PASS_HZ, LOW_PASS_HZ, NOTCH_HZ, RANGES_V, RATES_HZ, SCALES,
+};
 use crate::scenario::Scenario;
 use crate::strip::frame::TIME_BASES_S;
 use serde_json::{Map, Value, json};
@@ -98,7 +100,7 @@ fn recorder(chain: &Chain) -> Value {
             json!({
                 "range_v": RANGES_V, "time_base_s": TIME_BASES_S, "rate_hz": RATES_HZ, "bits": BITS,
                 "high_pass_hz": HIGH_PASS_HZ, "low_pass_hz": LOW_PASS_HZ, "notch_hz": notches,
-                "average_ms": AVERAGE_MS, "input": [1, 2, 3, 4],
+                "average_ms": AVERAGE_MS, "input": [1, 2, 3, 4], "scale": SCALES,
             }),
         );
     }
@@ -152,7 +154,7 @@ fn bench(bench: &Bench, chain: &Chain, session: &Session) -> Value {
         "charger_plugged": wiring.charger_plugged,
         "strap": {
             "on": strap.on, "tightness": strap.tightness, "place": strap.place, "face": strap.face,
-            "feel": strap.feel(), "shaded": strap.shaded,
+            "feel": strap.feel(), "shaded": strap.shaded, "other_hand": strap.other_hand,
         },
         "hand": {
             "x": hand.x, "y": hand.y, "height_cm": strap.height_cm, "finger_x": finger.x, "finger_y": finger.y,

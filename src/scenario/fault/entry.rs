@@ -1,0 +1,138 @@
+//! The form of an entry of the catalogue.
+
+use crate::chain::Config;
+use serde::Serialize;
+use serde_json::Value;
+
+/// What a fault looks like at first sight. Faults with the same impression can only be told apart by a test.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Impression {
+    /// The computer does not see the unit, or loses it.
+    NoUnit,
+    /// No pulse: a flat line, or none.
+    Flat,
+    /// A pulse, but too small.
+    Small,
+    /// Too tall, cut off or out of sight.
+    Cut,
+    /// Thick or fuzzy.
+    Fuzzy,
+    /// The wave has another shape than it should.
+    Misshapen,
+    /// Spikes, steps, drop-outs.
+    Jumpy,
+    /// Slow waves, or a changing size.
+    Wandering,
+    /// Too few or too many waves on the screen, or a screen that stands.
+    Crowded,
+    /// The trace is all right, the paper work is not.
+    Paper,
+}
+
+/// The figure in which a fault shows; above 1 the symptom is there. Worked out by [`crate::session::symptom`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Symptom {
+    /// The computer does not see the unit.
+    Unseen,
+    /// The link is lost now and then.
+    Losses,
+    /// No beats that resemble each other.
+    NoPulse,
+    /// The trace is switched off.
+    Hidden,
+    /// The screen stands still.
+    Held,
+    /// Jumps from one sample to the next.
+    Jumps,
+    /// Samples at the ends of the range.
+    Clip,
+    /// The pulse fills little of the screen.
+    Tiny,
+    /// The pulse is small in volts.
+    Weak,
+    /// Few samples a beat.
+    Jagged,
+    /// Steeper falls than rises.
+    UpsideDown,
+    /// No fine shape left.
+    Smooth,
+    /// The second bump as tall as the first, or the line far under its level after each beat.
+    Overshoot,
+    /// Hum of the mains.
+    Hum,
+    /// Hum at the input, whatever the filters leave of it.
+    HumBehindFilters,
+    /// Light at twice the mains frequency.
+    Flicker,
+    /// A ripple of 8 to 12 Hz.
+    Ripple,
+    /// Combs of fast spikes.
+    Spikes,
+    /// Movement larger than the pulse.
+    Movement,
+    /// A slow wave under the pulse.
+    Slow,
+    /// The pulse shrinks for a few beats.
+    Shrinking,
+    /// An interval that does not fit the others.
+    Uneven,
+    /// Fewer than two beats on the screen.
+    FewBeats,
+    /// More beats on the screen than can be told apart.
+    ManyBeats,
+    /// Labels with a factor.
+    Mislabelled,
+    /// Nothing has been recorded.
+    NothingSaved,
+    /// A check would find this.
+    Finding(&'static str),
+}
+
+/// A bench and a recorder that a fault is put into.
+#[derive(Clone, Debug)]
+pub struct Situation {
+    /// The chain's description.
+    pub config: Config,
+    /// Time base at the start, s a screen.
+    pub time_base_s: f64,
+    /// What somebody did before the student came: steps as in a scripted attempt.
+    pub before: Vec<Value>,
+    /// A recording of somebody else's lies there already.
+    pub foreign_take: bool,
+}
+
+/// An entry of the catalogue.
+pub struct Fault {
+    /// Its name in scenario files, logs and texts.
+    pub id: &'static str,
+    /// First impression.
+    pub impression: Impression,
+    /// Range from which a severity is drawn, within 0 to 1.
+    pub severity: (f64, f64),
+    /// Faults that it is confused with.
+    pub confused_with: &'static [&'static str],
+    /// Actions that tell it apart.
+    pub tests: &'static [&'static str],
+    /// What mends it, as steps of a script.
+    pub remedy: &'static [&'static str],
+    /// What is often tried and does not mend it.
+    pub vain: &'static [&'static str],
+    /// Whether it can be mended at all; a premature beat can only be noted.
+    pub curable: bool,
+    /// The figure in which it shows.
+    pub symptom: Symptom,
+    /// Puts it into a situation, with a severity.
+    pub apply: fn(&mut Situation, f64),
+}
+
+impl core::fmt::Debug for Fault {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        write!(f, "Fault({})", self.id)
+    }
+}
+
+/// A step written as JSON in the catalogue.
+pub(super) fn step(text: &str) -> Value {
+    serde_json::from_str(text).unwrap_or(Value::Null)
+}

@@ -1,0 +1,154 @@
+//! What gets in from outside: mains, telephone, light.
+
+use super::entry::{Fault, Impression, Symptom};
+use crate::bench::strap::OtherHand;
+use crate::bench::table::{Part, Point};
+use crate::pickup::pad::{Kind, Shield};
+
+/// The entries.
+pub(super) const FAULTS: &[Fault] = &[
+    Fault {
+        id: "lead_on_strip",
+        impression: Impression::Fuzzy,
+        severity: (0.00, 1.00),
+        confused_with: &["charger_near", "hand_on_laptop", "wrong_notch", "phone_near"],
+        tests: &["move", "time_base"],
+        remedy: &[
+            r#"{"do": "move", "part": "lead1", "x": 44, "y": 66}"#,
+            r#"{"do": "move", "part": "lead2", "x": 66, "y": 70}"#,
+        ],
+        vain: &[r#"{"do": "high_pass", "hz": 0.5}"#],
+        curable: true,
+        symptom: Symptom::Hum,
+        apply: |s, _| {
+            s.config.pad.shield = Shield::Damaged;
+            s.config.bench.lead.handles = [Point { x: 50.0, y: 11.0 }, Point { x: 72.0, y: 12.0 }];
+        },
+    },
+    Fault {
+        id: "charger_near",
+        impression: Impression::Fuzzy,
+        severity: (0.00, 1.00),
+        confused_with: &["lead_on_strip", "hand_on_laptop", "phone_near"],
+        tests: &["charger", "time_base"],
+        remedy: &[r#"{"do": "charger", "plugged": false}"#],
+        vain: &[r#"{"do": "move", "part": "phone", "x": 150, "y": 60}"#],
+        curable: true,
+        symptom: Symptom::Hum,
+        apply: |s, severity| {
+            s.config.pad.shield = Shield::Damaged;
+            s.config.bench.wiring.charger_plugged = true;
+            s.config.bench.lead.length_cm = 120.0;
+            s.config.bench.table.put(Part::Charger, Point { x: 56.0, y: 60.0 + 5.0 * severity });
+        },
+    },
+    Fault {
+        id: "hand_on_laptop",
+        impression: Impression::Fuzzy,
+        severity: (0.00, 1.00),
+        confused_with: &["lead_on_strip", "charger_near"],
+        tests: &["other_hand", "charger"],
+        remedy: &[r#"{"do": "other_hand", "on": "lap"}"#],
+        vain: &[r#"{"do": "move", "part": "lead1", "x": 46, "y": 68}"#],
+        curable: true,
+        symptom: Symptom::Hum,
+        apply: |s, _| {
+            s.config.pad.shield = Shield::Damaged;
+            s.config.bench.wiring.charger_plugged = true;
+            s.config.bench.strap.other_hand = OtherHand::Laptop;
+        },
+    },
+    Fault {
+        id: "wrong_notch",
+        impression: Impression::Fuzzy,
+        severity: (1.00, 1.00),
+        confused_with: &["lead_on_strip", "charger_near"],
+        tests: &["notch", "time_base"],
+        remedy: &[
+            r#"{"do": "move", "part": "lead1", "x": 44, "y": 66}"#,
+            r#"{"do": "move", "part": "lead2", "x": 66, "y": 70}"#,
+            r#"{"do": "notch", "hz": null}"#,
+        ],
+        vain: &[r#"{"do": "average", "ms": 10}"#],
+        curable: true,
+        symptom: Symptom::Hum,
+        apply: |s, _| {
+            s.config.pad.shield = Shield::Damaged;
+            s.config.bench.lead.handles = [Point { x: 50.0, y: 11.0 }, Point { x: 72.0, y: 12.0 }];
+            s.config.recorder.notch_hz = Some(110.0 - s.config.mains.hz);
+        },
+    },
+    Fault {
+        id: "filtered_away",
+        impression: Impression::Fuzzy,
+        severity: (1.00, 1.00),
+        confused_with: &["lead_on_strip", "low_pass_low"],
+        tests: &["notch", "low_pass"],
+        remedy: &[
+            r#"{"do": "move", "part": "lead1", "x": 44, "y": 66}"#,
+            r#"{"do": "move", "part": "lead2", "x": 66, "y": 70}"#,
+        ],
+        vain: &[r#"{"do": "average", "ms": 20}"#],
+        curable: true,
+        symptom: Symptom::HumBehindFilters,
+        apply: |s, _| {
+            s.config.pad.shield = Shield::Damaged;
+            s.config.bench.lead.handles = [Point { x: 50.0, y: 11.0 }, Point { x: 72.0, y: 12.0 }];
+            s.config.recorder.notch_hz = Some(s.config.mains.hz);
+            s.config.recorder.low_pass_hz = Some(10.0);
+        },
+    },
+    Fault {
+        id: "phone_near",
+        impression: Impression::Fuzzy,
+        severity: (0.60, 1.00),
+        confused_with: &["lead_on_strip", "charger_near", "plug_half_in"],
+        tests: &["move", "look_around"],
+        remedy: &[r#"{"do": "move", "part": "phone", "x": 150, "y": 70}"#],
+        vain: &[r#"{"do": "notch", "hz": 50}"#],
+        curable: true,
+        symptom: Symptom::Spikes,
+        apply: |s, severity| {
+            s.config.pad.shield = Shield::Damaged;
+            s.config.trouble.phone = severity;
+            s.config.bench.table.put(Part::Phone, Point { x: 58.0, y: 66.0 });
+        },
+    },
+    Fault {
+        id: "room_light",
+        impression: Impression::Fuzzy,
+        severity: (0.00, 1.00),
+        confused_with: &["lead_on_strip", "charger_near"],
+        tests: &["shade", "switch", "time_base"],
+        remedy: &[r#"{"do": "shade", "on": true}"#],
+        vain: &[r#"{"do": "charger", "plugged": false}"#],
+        curable: true,
+        symptom: Symptom::Flicker,
+        apply: |s, severity| {
+            s.config.pad.kind = Kind::Optical;
+            s.config.recorder.range_v = 0.5;
+            s.config.bench.wiring.lamp_on = true;
+            s.config.bench.table.put(Part::Lamp, Point { x: 112.0 - 14.0 * severity, y: 62.0 });
+        },
+    },
+    Fault {
+        id: "lead_taut",
+        impression: Impression::Jumpy,
+        severity: (0.50, 1.00),
+        confused_with: &["moving", "plug_half_in"],
+        tests: &["move", "look_around"],
+        remedy: &[
+            r#"{"do": "move", "part": "lead1", "x": 44, "y": 62}"#,
+            r#"{"do": "move", "part": "lead2", "x": 62, "y": 64}"#,
+        ],
+        vain: &[r#"{"do": "notch", "hz": 50}"#],
+        curable: true,
+        symptom: Symptom::Movement,
+        apply: |s, severity| {
+            s.config.bench.lead.handles = [Point { x: 26.0, y: 86.0 }, Point { x: 66.0, y: 86.0 }];
+            let slack = s.config.bench.slack_cm();
+            s.config.bench.lead.length_cm -= slack - 2.0;
+            s.config.trouble.unrest = 0.12 * severity;
+        },
+    },
+];

@@ -1,0 +1,126 @@
+//! Recording, window and worksheet.
+
+use super::entry::{Fault, Impression, Symptom, step};
+
+/// The entries.
+pub(super) const FAULTS: &[Fault] = &[
+    Fault {
+        id: "not_recording",
+        impression: Impression::Paper,
+        severity: (1.00, 1.00),
+        confused_with: &["held", "stopped_early"],
+        tests: &["show"],
+        remedy: &[r#"{"do": "record"}"#, r#"{"wait": 20}"#, r#"{"do": "stop"}"#],
+        vain: &[r#"{"do": "time_base", "s": 5}"#],
+        curable: true,
+        symptom: Symptom::NothingSaved,
+        apply: |s, _| s.before.push(step(r#"{"wait":8}"#)),
+    },
+    Fault {
+        id: "stopped_early",
+        impression: Impression::Paper,
+        severity: (1.00, 1.00),
+        confused_with: &["not_recording"],
+        tests: &["open_take"],
+        remedy: &[r#"{"do": "record"}"#, r#"{"wait": 20}"#, r#"{"do": "stop"}"#],
+        vain: &[r#"{"do": "time_base", "s": 5}"#],
+        curable: true,
+        symptom: Symptom::Finding("trace_short"),
+        apply: |s, _| {
+            s.before.extend([
+                step(r#"{"wait": 3}"#),
+                step(r#"{"do": "record"}"#),
+                step(r#"{"wait": 6}"#),
+                step(r#"{"do": "stop"}"#),
+            ])
+        },
+    },
+    Fault {
+        id: "noisy_window",
+        impression: Impression::Paper,
+        severity: (1.00, 1.00),
+        confused_with: &["moving"],
+        tests: &["time_base", "scroll"],
+        remedy: &[
+            r#"{"do": "cursor", "which": "a", "t": 16.5}"#,
+            r#"{"do": "cursor", "which": "b", "t": 32.5}"#,
+        ],
+        vain: &[r#"{"do": "low_pass", "hz": 10}"#],
+        curable: true,
+        symptom: Symptom::Finding("trace_restless"),
+        apply: |s, _| {
+            s.config.trouble.unrest = 1.0;
+            s.before.extend([
+                step(r#"{"wait": 3}"#),
+                step(r#"{"do": "record"}"#),
+                step(r#"{"wait": 12}"#),
+                step(r#"{"do": "ask_still"}"#),
+                step(r#"{"wait": 24}"#),
+                step(r#"{"do": "stop"}"#),
+                step(r#"{"do": "cursor", "which": "a", "t": 1.0}"#),
+                step(r#"{"do": "cursor", "which": "b", "t": 16.5}"#),
+            ]);
+        },
+    },
+    Fault {
+        id: "window_misread",
+        impression: Impression::Paper,
+        severity: (1.00, 1.00),
+        confused_with: &["wrong_multiplier"],
+        tests: &["time_base", "cursor"],
+        remedy: &[r#"{"do": "answer", "field": "seconds", "text": "15.0"}"#],
+        vain: &[r#"{"do": "answer", "field": "rate", "text": "75"}"#],
+        curable: true,
+        symptom: Symptom::Finding("seconds_wrong"),
+        apply: |s, _| {
+            s.before.extend([
+                step(r#"{"wait": 3}"#),
+                step(r#"{"do": "record"}"#),
+                step(r#"{"wait": 25}"#),
+                step(r#"{"do": "stop"}"#),
+                step(r#"{"do": "cursor", "which": "a", "t": "@beat+0.4"}"#),
+                step(r#"{"do": "cursor", "which": "b", "t": "@beat+15.4"}"#),
+                step(r#"{"do": "answer", "field": "count", "text": "@count"}"#),
+                step(r#"{"do": "answer", "field": "seconds", "text": "12"}"#),
+                step(r#"{"do": "answer", "field": "multiplier", "text": "5"}"#),
+            ])
+        },
+    },
+    Fault {
+        id: "wrong_multiplier",
+        impression: Impression::Paper,
+        severity: (1.00, 1.00),
+        confused_with: &["window_misread"],
+        tests: &["answer"],
+        remedy: &[r#"{"do": "answer", "field": "multiplier", "text": "60/15"}"#],
+        vain: &[r#"{"do": "answer", "field": "rate", "text": "75"}"#],
+        curable: true,
+        symptom: Symptom::Finding("multiplier_wrong"),
+        apply: |s, _| {
+            s.before.extend([
+                step(r#"{"wait": 3}"#),
+                step(r#"{"do": "record"}"#),
+                step(r#"{"wait": 25}"#),
+                step(r#"{"do": "stop"}"#),
+                step(r#"{"do": "cursor", "which": "a", "t": "@beat+0.4"}"#),
+                step(r#"{"do": "cursor", "which": "b", "t": "@beat+15.4"}"#),
+                step(r#"{"do": "answer", "field": "count", "text": "@count"}"#),
+                step(r#"{"do": "answer", "field": "seconds", "text": "15.0"}"#),
+                step(r#"{"do": "answer", "field": "multiplier", "text": "6"}"#),
+                step(r#"{"do": "answer", "field": "rate", "text": "@count*6"}"#),
+            ])
+        },
+    },
+    Fault {
+        id: "others_file",
+        impression: Impression::Paper,
+        severity: (1.00, 1.00),
+        confused_with: &["stopped_early"],
+        tests: &["open_take"],
+        remedy: &[r#"{"do": "record"}"#, r#"{"wait": 20}"#, r#"{"do": "stop"}"#],
+        vain: &[r#"{"do": "time_base", "s": 5}"#],
+        curable: true,
+        symptom: Symptom::Finding("trace_foreign"),
+        apply: |s, _| s.foreign_take = true,
+    },
+];

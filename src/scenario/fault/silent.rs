@@ -1,0 +1,108 @@
+//! A link, but no pulse on the line.
+
+use super::entry::{Fault, Impression, Symptom, step};
+use crate::bench::wiring::{End, Socket};
+
+/// The entries.
+pub(super) const FAULTS: &[Fault] = &[
+    Fault {
+        id: "wrong_input",
+        impression: Impression::Flat,
+        severity: (1.00, 1.00),
+        confused_with: &["pad_out", "range_large", "trace_hidden"],
+        tests: &["tap_pad", "input"],
+        remedy: &[r#"{"do": "plug", "end": "pad", "socket": "in1"}"#],
+        vain: &[r#"{"do": "range", "v": 0.005}"#],
+        curable: true,
+        symptom: Symptom::NoPulse,
+        apply: |s, _| {
+            let _ = s.config.bench.wiring.plug(End::Pad, Socket::In3);
+        },
+    },
+    Fault {
+        id: "trigger_socket",
+        impression: Impression::Flat,
+        severity: (1.00, 1.00),
+        confused_with: &["wrong_input", "pad_out"],
+        tests: &["tap_pad", "input"],
+        remedy: &[r#"{"do": "plug", "end": "pad", "socket": "in1"}"#],
+        vain: &[r#"{"do": "input", "n": 2}"#, r#"{"do": "input", "n": 1}"#],
+        curable: true,
+        symptom: Symptom::NoPulse,
+        apply: |s, _| {
+            let _ = s.config.bench.wiring.plug(End::Pad, Socket::Trigger);
+        },
+    },
+    Fault {
+        id: "pad_out",
+        impression: Impression::Flat,
+        severity: (1.00, 1.00),
+        confused_with: &["wrong_input", "range_large"],
+        tests: &["tap_pad", "wiggle"],
+        remedy: &[r#"{"do": "plug", "end": "pad", "socket": "in1"}"#],
+        vain: &[r#"{"do": "strap", "tightness": 0.8}"#],
+        curable: true,
+        symptom: Symptom::NoPulse,
+        apply: |s, _| s.config.bench.wiring.unplug(End::Pad),
+    },
+    Fault {
+        id: "pad_off_finger",
+        impression: Impression::Flat,
+        severity: (1.00, 1.00),
+        confused_with: &["wrong_input", "pad_out"],
+        tests: &["tap_pad", "look_around"],
+        remedy: &[r#"{"do": "strap_on"}"#, r#"{"do": "strap", "tightness": 0.72}"#],
+        vain: &[r#"{"do": "range", "v": 0.01}"#],
+        curable: true,
+        symptom: Symptom::NoPulse,
+        apply: |s, _| s.config.bench.strap.on = false,
+    },
+    Fault {
+        id: "trace_hidden",
+        impression: Impression::Flat,
+        severity: (1.00, 1.00),
+        confused_with: &["wrong_input", "held"],
+        tests: &["tap_pad", "shown"],
+        remedy: &[r#"{"do": "shown", "on": true}"#],
+        vain: &[r#"{"do": "range", "v": 0.02}"#],
+        curable: true,
+        symptom: Symptom::Hidden,
+        apply: |s, _| s.config.recorder.shown = false,
+    },
+    Fault {
+        id: "held",
+        impression: Impression::Crowded,
+        severity: (1.00, 1.00),
+        confused_with: &["trace_hidden"],
+        tests: &["tap_pad", "show"],
+        remedy: &[r#"{"do": "show", "mode": "live"}"#],
+        vain: &[r#"{"do": "time_base", "s": 5}"#],
+        curable: true,
+        symptom: Symptom::Held,
+        apply: |s, _| s.before.extend([step(r#"{"wait":3}"#), step(r#"{"do":"show","mode":"hold"}"#)]),
+    },
+    Fault {
+        id: "plug_half_in",
+        impression: Impression::Jumpy,
+        severity: (0.60, 1.00),
+        confused_with: &["lead_broken", "moving", "port_drops"],
+        tests: &["wiggle"],
+        remedy: &[r#"{"do": "plug", "end": "pad", "socket": "in1"}"#],
+        vain: &[r#"{"do": "notch", "hz": 50}"#],
+        curable: true,
+        symptom: Symptom::Jumps,
+        apply: |s, severity| s.config.trouble.plug_loose = severity,
+    },
+    Fault {
+        id: "lead_broken",
+        impression: Impression::Jumpy,
+        severity: (0.70, 1.00),
+        confused_with: &["plug_half_in", "moving"],
+        tests: &["move", "wiggle"],
+        remedy: &[r#"{"do": "swap_lead"}"#],
+        vain: &[r#"{"do": "plug", "end": "pad", "socket": "in1"}"#],
+        curable: true,
+        symptom: Symptom::Jumps,
+        apply: |s, severity| s.config.trouble.lead_break = severity,
+    },
+];

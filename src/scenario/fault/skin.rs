@@ -1,0 +1,97 @@
+//! Between pad and skin.
+
+use super::entry::{Fault, Impression, Symptom};
+use crate::bench::strap::{Face, Place};
+
+/// The entries.
+pub(super) const FAULTS: &[Fault] = &[
+    Fault {
+        id: "strap_loose",
+        impression: Impression::Small,
+        severity: (0.00, 1.00),
+        confused_with: &["finger_cold", "pad_upside_down", "range_large"],
+        tests: &["press_finger", "tap_pad"],
+        remedy: &[r#"{"do": "strap", "tightness": 0.72}"#],
+        vain: &[r#"{"do": "low_pass", "hz": 10}"#],
+        curable: true,
+        symptom: Symptom::Weak,
+        apply: |s, severity| s.config.bench.strap.tightness = 0.42 - 0.27 * severity,
+    },
+    Fault {
+        id: "strap_tight",
+        impression: Impression::Small,
+        severity: (0.30, 1.00),
+        confused_with: &["strap_loose", "finger_cold", "low_pass_low"],
+        tests: &["ask_finger", "look_around"],
+        remedy: &[r#"{"do": "strap", "tightness": 0.72}"#, r#"{"wait": 40}"#],
+        vain: &[r#"{"do": "range", "v": 0.02}"#],
+        curable: true,
+        symptom: Symptom::Weak,
+        apply: |s, severity| s.config.bench.strap.tightness = 0.9 + 0.1 * severity,
+    },
+    Fault {
+        id: "pad_upside_down",
+        impression: Impression::Small,
+        severity: (1.00, 1.00),
+        confused_with: &["strap_loose", "finger_cold", "pad_off_pulp"],
+        tests: &["tap_pad", "press_finger", "look_around"],
+        remedy: &[r#"{"do": "pad_face", "face": "to_skin"}"#],
+        vain: &[r#"{"do": "strap", "tightness": 0.78}"#],
+        curable: true,
+        symptom: Symptom::Weak,
+        apply: |s, _| s.config.bench.strap.face = Face::Away,
+    },
+    Fault {
+        id: "pad_off_pulp",
+        impression: Impression::Small,
+        severity: (0.00, 1.00),
+        confused_with: &["strap_loose", "pad_upside_down", "finger_cold"],
+        tests: &["pad_place", "look_around"],
+        remedy: &[r#"{"do": "pad_place", "place": "pulp"}"#],
+        vain: &[r#"{"do": "strap", "tightness": 0.78}"#],
+        curable: true,
+        symptom: Symptom::Weak,
+        apply: |s, severity| {
+            s.config.bench.strap.place = if severity < 0.5 { Place::Middle } else { Place::Joint };
+        },
+    },
+    Fault {
+        id: "finger_cold",
+        impression: Impression::Small,
+        severity: (0.00, 1.00),
+        confused_with: &["strap_loose", "pad_upside_down", "hand_low"],
+        tests: &["ask_finger", "press_finger"],
+        remedy: &[r#"{"do": "manoeuvre", "what": "warm_hand"}"#, r#"{"wait": 420}"#],
+        vain: &[r#"{"do": "strap", "tightness": 0.76}"#],
+        curable: true,
+        symptom: Symptom::Weak,
+        apply: |s, severity| s.config.subject.finger_temp_c = Some(25.0 - 7.0 * severity),
+    },
+    Fault {
+        id: "hand_low",
+        impression: Impression::Small,
+        severity: (0.50, 1.00),
+        confused_with: &["finger_cold", "strap_loose"],
+        tests: &["hand_height", "look_around"],
+        remedy: &[r#"{"do": "hand_height", "cm": 0}"#],
+        vain: &[r#"{"do": "low_pass", "hz": 10}"#],
+        curable: true,
+        symptom: Symptom::Weak,
+        apply: |s, severity| s.config.bench.strap.height_cm = -50.0 * severity,
+    },
+    Fault {
+        id: "strap_slips",
+        impression: Impression::Small,
+        severity: (0.50, 1.00),
+        confused_with: &["strap_loose", "hand_low"],
+        tests: &["press_finger", "look_around"],
+        remedy: &[r#"{"do": "strap_off"}"#, r#"{"do": "strap_on"}"#, r#"{"do": "strap", "tightness": 0.72}"#],
+        vain: &[r#"{"do": "range", "v": 0.02}"#],
+        curable: true,
+        symptom: Symptom::Weak,
+        apply: |s, severity| {
+            s.config.trouble.slip = severity;
+            s.before.push(super::entry::step(r#"{"wait":25}"#));
+        },
+    },
+];

@@ -1,0 +1,97 @@
+//! What the subject does.
+
+use super::entry::{Fault, Impression, Symptom, step};
+
+/// The entries.
+pub(super) const FAULTS: &[Fault] = &[
+    Fault {
+        id: "moving",
+        impression: Impression::Jumpy,
+        severity: (0.50, 1.00),
+        confused_with: &["plug_half_in", "lead_taut", "talking"],
+        tests: &["ask_still", "look_around"],
+        remedy: &[r#"{"do": "ask_still"}"#, r#"{"wait": 10}"#],
+        vain: &[r#"{"do": "low_pass", "hz": 10}"#],
+        curable: true,
+        symptom: Symptom::Movement,
+        apply: |s, severity| s.config.trouble.unrest = severity,
+    },
+    Fault {
+        id: "tapping",
+        impression: Impression::Jumpy,
+        severity: (0.50, 1.00),
+        confused_with: &["premature", "moving"],
+        tests: &["ask_still", "look_around"],
+        remedy: &[r#"{"do": "ask_still"}"#, r#"{"wait": 5}"#],
+        vain: &[r#"{"do": "strap", "tightness": 0.78}"#],
+        curable: true,
+        symptom: Symptom::Jumps,
+        apply: |s, severity| s.config.trouble.tapping = severity,
+    },
+    Fault {
+        id: "talking",
+        impression: Impression::Wandering,
+        severity: (1.00, 1.00),
+        confused_with: &["moving", "breath_drift"],
+        tests: &["look_around", "ask_quiet"],
+        remedy: &[r#"{"do": "ask_quiet"}"#, r#"{"wait": 30}"#],
+        vain: &[r#"{"do": "strap", "tightness": 0.76}"#],
+        curable: true,
+        symptom: Symptom::Slow,
+        apply: |s, _| s.before.push(step(r#"{"do":"manoeuvre","what":"talk"}"#)),
+    },
+    Fault {
+        id: "sighing",
+        impression: Impression::Wandering,
+        severity: (0.80, 1.00),
+        confused_with: &["strap_slips", "finger_cold"],
+        tests: &["look_around", "ask_quiet"],
+        remedy: &[r#"{"do": "ask_quiet"}"#, r#"{"wait": 40}"#],
+        vain: &[r#"{"do": "strap", "tightness": 0.76}"#],
+        curable: true,
+        symptom: Symptom::Shrinking,
+        apply: |s, severity| {
+            s.config.trouble.sighs = severity;
+            s.before.push(step(r#"{"wait":20}"#));
+        },
+    },
+    Fault {
+        id: "breath_drift",
+        impression: Impression::Wandering,
+        severity: (0.50, 1.00),
+        confused_with: &["talking", "moving"],
+        tests: &["time_base", "high_pass"],
+        remedy: &[r#"{"do": "high_pass", "hz": 0.5}"#],
+        vain: &[r#"{"do": "strap", "tightness": 0.76}"#],
+        curable: true,
+        symptom: Symptom::Slow,
+        apply: |s, severity| s.config.trouble.breath_drift = severity,
+    },
+    Fault {
+        id: "trembling",
+        impression: Impression::Fuzzy,
+        severity: (0.50, 1.00),
+        confused_with: &["lead_on_strip", "phone_near"],
+        tests: &["time_base", "rest_arm", "ask_finger"],
+        remedy: &[r#"{"do": "rest_arm"}"#],
+        vain: &[r#"{"do": "notch", "hz": 50}"#],
+        curable: true,
+        symptom: Symptom::Ripple,
+        apply: |s, severity| s.config.trouble.tremor = severity,
+    },
+    Fault {
+        id: "premature",
+        impression: Impression::Misshapen,
+        severity: (0.50, 1.00),
+        confused_with: &["tapping", "sighing"],
+        tests: &["tap_pad", "time_base"],
+        remedy: &[r#"{"do": "tell_instructor"}"#],
+        vain: &[r#"{"do": "strap", "tightness": 0.76}"#],
+        curable: false,
+        symptom: Symptom::Uneven,
+        apply: |s, severity| {
+            s.config.subject.premature_per_min = Some(6.0 + 10.0 * severity);
+            s.config.subject.sdnn_ms = Some(30.0);
+        },
+    },
+];
