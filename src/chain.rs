@@ -247,7 +247,6 @@ pub struct Chain {
     phone_v: f64,
     light: Flicker,
     flicker: f64,
-    twitches: u32,
     pad_section: Section,
     pad_memory: Memory,
     noise: Stream,
@@ -289,7 +288,6 @@ impl Chain {
             phone_v: 0.0,
             light: Flicker::new(config.mains.hz, rate, seed),
             flicker: 0.0,
-            twitches: 0,
             pad_section: Section::high_pass(1, config.pad.corner_hz(), rate),
             pad_memory: Memory::default(),
             noise: Stream::new(seed, "noise"),
@@ -327,6 +325,7 @@ impl Chain {
             0.0
         };
         self.hum_open = field::hum_at_open_input(&self.bench, &self.config.mains);
+        self.lead_noise.set_taut(self.bench.strap.on && self.bench.slack_cm() < TAUT_CM);
         // A wire broken inside opens where the lead is bent.
         let path = self.bench.lead_path();
         let bent = bend(path[1], path[2], path[3]).max(bend(path[0], path[1], path[2]));
@@ -500,13 +499,6 @@ impl Chain {
         let strap = &self.bench.strap;
         self.motion.apply(signal, contact::motion_gain(strap.pressure_mmhg()), strap.on);
         self.tremor.apply(signal, strap.on);
-        // A lead without slack passes each twitch of the hand on to the pad.
-        if self.motion.twitches() != self.twitches {
-            self.twitches = self.motion.twitches();
-            if self.bench.slack_cm() < TAUT_CM {
-                self.lead_noise.tug();
-            }
-        }
         self.lead_noise.apply(signal);
         if self.flicker > 0.0 {
             self.light.add(signal, self.flicker);

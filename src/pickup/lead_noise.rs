@@ -7,6 +7,8 @@ use serde::{Deserialize, Serialize};
 
 /// How long the crackling outlasts the movement, s.
 const RUSTLE_S: f64 = 0.5;
+/// Pulls a second at a taut lead.
+const TUGS: f64 = 0.4;
 /// Swing of a pulled lead: frequency, Hz, and damping ratio.
 const SWING_HZ: f64 = 12.0;
 const DAMPING: f64 = 0.1;
@@ -16,6 +18,8 @@ const DAMPING: f64 = 0.1;
 pub struct LeadNoise {
     rate_hz: f64,
     stream: Stream,
+    taut: bool,
+    next_tug: f64,
     rustle_left: f64,
     crackle: f64,
     /// Place and speed of the swing.
@@ -25,7 +29,15 @@ pub struct LeadNoise {
 impl LeadNoise {
     /// A lead at rest.
     pub fn new(rate_hz: f64, seed: u64) -> Self {
-        Self { rate_hz, stream: Stream::new(seed, "lead"), rustle_left: 0.0, crackle: 0.0, swing: (0.0, 0.0) }
+        Self {
+            rate_hz,
+            stream: Stream::new(seed, "lead"),
+            taut: false,
+            next_tug: f64::MAX,
+            rustle_left: 0.0,
+            crackle: 0.0,
+            swing: (0.0, 0.0),
+        }
     }
 
     /// Goes on at another number of samples a second.
@@ -38,8 +50,16 @@ impl LeadNoise {
         self.rustle_left = RUSTLE_S;
     }
 
-    /// Somebody pulls at it: a swing of 5 to 30 pulses.
-    pub fn tug(&mut self) {
+    /// The lead is taut, or has slack again. A taut one passes the smallest movement of the hand on to the pad.
+    pub fn set_taut(&mut self, taut: bool) {
+        if taut != self.taut {
+            self.taut = taut;
+            self.next_tug = if taut { self.stream.waiting_s(TUGS) } else { f64::MAX };
+        }
+    }
+
+    /// A pull: a swing of 5 to 30 pulses.
+    fn tug(&mut self) {
         self.swing.0 += self.stream.range(5.0, 30.0) * if self.stream.uniform() < 0.5 { -1.0 } else { 1.0 };
         self.rustle_left = RUSTLE_S;
     }
@@ -47,13 +67,18 @@ impl LeadNoise {
     /// Adds to the pad's signal in place.
     pub fn apply(&mut self, signal: &mut [f64]) {
         let resting = self.swing.0.abs() < 1e-6 && self.swing.1.abs() < 1e-4;
-        if self.rustle_left <= 0.0 && resting {
+        if self.rustle_left <= 0.0 && resting && !self.taut {
             self.swing = (0.0, 0.0);
             return;
         }
         let dt = 1.0 / self.rate_hz;
         let w = math::TAU * SWING_HZ;
         for x in signal {
+            self.next_tug -= dt;
+            if self.next_tug <= 0.0 {
+                self.next_tug = self.stream.waiting_s(TUGS);
+                self.tug();
+            }
             if self.rustle_left > 0.0 {
                 self.rustle_left -= dt;
                 // Sharp charges that leak away within a few milliseconds, forty a second.

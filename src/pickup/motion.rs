@@ -43,7 +43,6 @@ pub struct Motion {
     shift: f64,
     wobble: f64,
     twitch: Knock,
-    twitches: u32,
     tap: Knock,
 }
 
@@ -66,7 +65,6 @@ impl Motion {
             shift: 0.0,
             wobble: 0.0,
             twitch: Knock::default(),
-            twitches: 0,
             tap: Knock::default(),
         };
         made.set_unrest(unrest);
@@ -91,11 +89,6 @@ impl Motion {
     /// Restlessness now.
     pub fn unrest(&self) -> f64 {
         self.unrest
-    }
-
-    /// Number of twitches so far.
-    pub fn twitches(&self) -> u32 {
-        self.twitches
     }
 
     /// Someone taps the pad.
@@ -158,7 +151,6 @@ impl Motion {
         self.next_twitch -= dt;
         if self.next_twitch <= 0.0 {
             let height = self.stream.range(3.0, 10.0) * if self.stream.uniform() < 0.5 { -1.0 } else { 1.0 };
-            self.twitches += 1;
             self.twitch = Knock { height, length_s: self.stream.range(0.03, 0.15), age_s: 0.0 };
             self.next_twitch = self.stream.waiting_s(0.3 * self.unrest);
         }

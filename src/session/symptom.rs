@@ -39,7 +39,11 @@ pub fn measure(session: &Session, symptom: Symptom) -> f64 {
             sure(found)
         }
         Symptom::HumBehindFilters => 2.0 * chain.hum_v() / chain.best_pulse_v() / 0.1,
-        _ => Look::at(session, chain).map_or(0.0, |look| look.figure(symptom, session)),
+        // Sighs come a few times a minute.
+        Symptom::Shrinking => {
+            Look::at(session, chain, 2.5 * LOOK_S).map_or(0.0, |look| look.figure(symptom, session))
+        }
+        _ => Look::at(session, chain, LOOK_S).map_or(0.0, |look| look.figure(symptom, session)),
     }
 }
 
@@ -56,10 +60,10 @@ struct Look {
 }
 
 impl Look {
-    fn at(session: &Session, chain: &Chain) -> Option<Self> {
+    fn at(session: &Session, chain: &Chain, seconds: f64) -> Option<Self> {
         let live = session.live()?;
         let settings = chain.settings();
-        let values: Vec<f64> = live.last(LOOK_S).iter().map(|v| v / settings.scale).collect();
+        let values: Vec<f64> = live.last(seconds).iter().map(|v| v / settings.scale).collect();
         if (values.len() as f64) < 4.0 * live.rate_hz() {
             return None;
         }
@@ -83,21 +87,21 @@ impl Look {
                 let index = quality::quality(&self.values, self.rate_hz).map_or(0.0, |q| q.likeness);
                 if self.pulse_v < 0.03 * self.best_v { 2.0 } else { (0.5 / index.max(1e-3)).min(2.0) }
             }
-            Symptom::Jumps => self.jumps() / 4.0,
+            Symptom::Jumps => self.jumps() / 0.6,
             Symptom::Clip => self.clip() / 0.002,
             Symptom::Tiny => (0.08 * 2.0 * self.range_v / pulse).min(9.0),
             Symptom::Weak => (0.5 * self.best_v / pulse).min(9.0),
             Symptom::Jagged => 45.0 / (self.interval_s() * self.rate_hz),
             Symptom::UpsideDown => self.steepness(),
-            Symptom::Smooth => 0.25 / self.fine_share().max(1e-6),
-            Symptom::Overshoot => self.undershoot() / 0.62,
+            Symptom::Smooth => 0.15 / self.fine_share().max(1e-6),
+            Symptom::Overshoot => 0.45 / self.resting_share().max(1e-3),
             Symptom::Hum => {
                 quality::hum(&self.values, self.rate_hz, self.mains_hz).map_or(0.0, |h| h.pp) / pulse / 0.1
             }
             Symptom::Flicker => 2.0 * self.line(2.0 * self.mains_hz) / pulse / 0.05,
             Symptom::Ripple => self.band_rms(8.0, 12.0) / (0.5 * pulse) / 0.12,
             Symptom::Spikes => self.spikes() / pulse / 0.06,
-            Symptom::Movement => self.spread() / pulse / 3.5,
+            Symptom::Movement => self.spread() / self.best_v / 1.9,
             Symptom::Slow => {
                 let drift = quality::quality(&self.values, self.rate_hz).map_or(0.0, |q| q.drift_pp);
                 drift / pulse / 0.5
@@ -184,13 +188,12 @@ impl Look {
         (sum / (self.values.len() - skip) as f64).sqrt()
     }
 
-    /// How far the line lies under its mean at its lowest, against the height above it.
-    fn undershoot(&self) -> f64 {
-        let mean = self.values.iter().sum::<f64>() / self.values.len() as f64;
-        let mut sorted: Vec<f64> = self.values.iter().map(|v| v - mean).collect();
+    /// Height of the middle value over the lowest, against the highest over the middle: a high-pass makes the peaks
+    /// stand out alone and the rest of the line lie low.
+    fn resting_share(&self) -> f64 {
+        let mut sorted = self.values.clone();
         sorted.sort_by(f64::total_cmp);
         let n = sorted.len();
-        // The median far from the low end means a line that rests low; a high-pass lifts it to the middle.
         let (low, middle, high) = (sorted[n / 100], sorted[n / 2], sorted[n - 1 - n / 100]);
         (middle - low) / (high - middle).max(1e-12)
     }

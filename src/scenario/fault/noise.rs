@@ -134,7 +134,7 @@ pub(super) const FAULTS: &[Fault] = &[
     Fault {
         id: "lead_taut",
         impression: Impression::Jumpy,
-        severity: (0.50, 1.00),
+        severity: (1.00, 1.00),
         confused_with: &["moving", "plug_half_in"],
         tests: &["move", "look_around"],
         remedy: &[
@@ -144,11 +144,10 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "notch", "hz": 50}"#],
         curable: true,
         symptom: Symptom::Movement,
-        apply: |s, severity| {
+        apply: |s, _| {
             s.config.bench.lead.handles = [Point { x: 26.0, y: 86.0 }, Point { x: 66.0, y: 86.0 }];
             let slack = s.config.bench.slack_cm();
             s.config.bench.lead.length_cm -= slack - 2.0;
-            s.config.trouble.unrest = 0.12 * severity;
         },
     },
 ];

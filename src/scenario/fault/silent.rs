@@ -1,6 +1,7 @@
 //! A link, but no pulse on the line.
 
 use super::entry::{Fault, Impression, Symptom, step};
+use crate::bench::table::Point;
 use crate::bench::wiring::{End, Socket};
 
 /// The entries.
@@ -103,6 +104,10 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "plug", "end": "pad", "socket": "in1"}"#],
         curable: true,
         symptom: Symptom::Jumps,
-        apply: |s, severity| s.config.trouble.lead_break = severity,
+        apply: |s, severity| {
+            s.config.trouble.lead_break = severity;
+            // Bent sharply just before the pad.
+            s.config.bench.lead.handles[1] = Point { x: 84.0, y: 84.0 };
+        },
     },
 ];

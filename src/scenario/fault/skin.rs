@@ -70,7 +70,7 @@ pub(super) const FAULTS: &[Fault] = &[
     Fault {
         id: "hand_low",
         impression: Impression::Small,
-        severity: (0.50, 1.00),
+        severity: (0.75, 1.00),
         confused_with: &["finger_cold", "strap_loose"],
         tests: &["hand_height", "look_around"],
         remedy: &[r#"{"do": "hand_height", "cm": 0}"#],

@@ -19,13 +19,13 @@ pub(super) const FAULTS: &[Fault] = &[
     Fault {
         id: "tapping",
         impression: Impression::Jumpy,
-        severity: (0.50, 1.00),
+        severity: (0.70, 1.00),
         confused_with: &["premature", "moving"],
         tests: &["ask_still", "look_around"],
         remedy: &[r#"{"do": "ask_still"}"#, r#"{"wait": 5}"#],
         vain: &[r#"{"do": "strap", "tightness": 0.78}"#],
         curable: true,
-        symptom: Symptom::Jumps,
+        symptom: Symptom::Movement,
         apply: |s, severity| s.config.trouble.tapping = severity,
     },
     Fault {
@@ -58,7 +58,7 @@ pub(super) const FAULTS: &[Fault] = &[
     Fault {
         id: "breath_drift",
         impression: Impression::Wandering,
-        severity: (0.50, 1.00),
+        severity: (0.55, 0.80),
         confused_with: &["talking", "moving"],
         tests: &["time_base", "high_pass"],
         remedy: &[r#"{"do": "high_pass", "hz": 0.5}"#],
@@ -70,7 +70,7 @@ pub(super) const FAULTS: &[Fault] = &[
     Fault {
         id: "trembling",
         impression: Impression::Fuzzy,
-        severity: (0.50, 1.00),
+        severity: (0.65, 1.00),
         confused_with: &["lead_on_strip", "phone_near"],
         tests: &["time_base", "rest_arm", "ask_finger"],
         remedy: &[r#"{"do": "rest_arm"}"#],
