@@ -91,7 +91,7 @@ fn check(window: Option<(f64, f64)>, count: &str, seconds: &str, multiplier: &st
         multiplier: number(multiplier).ok(),
         rate: number(rate).ok(),
     };
-    let good = Trace { hum_ratio: 0.02, clip_share: 0.0, fill: 0.5, pulse_v: 0.04 };
+    let good = Trace { hum_ratio: 0.02, clip_share: 0.0, fill: 0.5, pulse_v: 0.04, quality: 0.9 };
     let reference = Reference { peaks: &peaks, delay_s: 0.0, duration_s: 32.0 };
     judge(&Criteria::default(), Some(&good), window, &typed, &reference)
 }
@@ -188,12 +188,13 @@ fn the_trace_is_judged_too() {
         let reference = Reference { peaks: &peaks, delay_s: 0.0, duration_s };
         judge(&Criteria::default(), Some(&trace), WINDOW, &typed, &reference)
     };
-    let good = Trace { hum_ratio: 0.02, clip_share: 0.0, fill: 0.5, pulse_v: 0.04 };
+    let good = Trace { hum_ratio: 0.02, clip_share: 0.0, fill: 0.5, pulse_v: 0.04, quality: 0.9 };
     for (trace, duration_s, expected) in [
         (Trace { hum_ratio: 0.11, ..good }, 32.0, "trace_hum"),
         (Trace { clip_share: 0.001, ..good }, 32.0, "trace_clipped"),
         (Trace { fill: 0.29, ..good }, 32.0, "trace_small"),
         (Trace { fill: 0.81, ..good }, 32.0, "trace_tall"),
+        (Trace { quality: 0.2, ..good }, 32.0, "trace_restless"),
         (good, 14.0, "trace_short"),
     ] {
         let report = with(trace, duration_s);
@@ -201,4 +202,18 @@ fn the_trace_is_judged_too() {
         assert_eq!(report.steps[0].verdict, Verdict::Wrong);
     }
     assert!(with(good, 32.0).passed);
+}
+
+#[test]
+fn naming_tells_how_many_are_right_and_not_which() {
+    use dicrotic::assess::verdict::names;
+    let named = |list: &[&str]| {
+        names(&["strap_loose", "moving"], &list.iter().map(|s| s.to_string()).collect::<Vec<_>>())
+    };
+    assert_eq!(named(&[]).code, "name_missing");
+    assert_eq!(named(&["strap_loose"]).code, "name_partly");
+    assert_eq!(named(&["strap_loose", "moving"]).code, "name_right");
+    assert_eq!(named(&["strap_loose", "moving", "tapping"]).code, "name_partly");
+    assert_eq!(named(&["tapping"]).code, "name_wrong");
+    assert!(!named(&["strap_loose", "tapping"]).args.to_string().contains("strap"));
 }
