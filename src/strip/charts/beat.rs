@@ -64,6 +64,9 @@ impl Beat {
         }
         let mean = landmarks::mean_beat(values, rate_hz, beats_s)
             .ok_or(ChartError::Unlike { found: beats_s.len() })?;
+        if mean.values.iter().any(|v| !v.is_finite()) {
+            return Err(ChartError::NoNumbers);
+        }
         let band = band(values, rate_hz, &landmarks::of_beats(values, rate_hz, beats_s), &mean);
         Ok(Self { mean, band, plain })
     }
@@ -122,13 +125,22 @@ impl Beat {
             pen.note(&words, (end.0 + beside, end.1), 18.0, theme.ink, place)
         };
         mark(marks.foot_s, words.foot, (22.0, 12.0), Place::Right)?;
-        mark(marks.peak_s, words.peak, (26.0, -14.0), Place::Right)?;
+        let beside_peak = (26.0, -14.0);
+        mark(marks.peak_s, words.peak, beside_peak, Place::Right)?;
         if let Some(t) = marks.notch_s {
             let name = if marks.second_s.is_some() { words.notch } else { words.shoulder };
             mark(t, name, (-22.0, 34.0), Place::Left)?;
         }
         if let Some(t) = marks.second_s {
-            mark(t, words.second, (24.0, -30.0), Place::Right)?;
+            // Above the peak's name, where it would lie on it.
+            let y = |t: f64| frame.y(resample::linear(&self.mean.values, t * self.mean.rate_hz));
+            let (dx, dy) = (24.0, -30.0);
+            let gap = frame.x(t) + pen.px(dx) - frame.x(marks.peak_s) - pen.px(beside_peak.0);
+            let taken = y(marks.peak_s) + pen.px(beside_peak.1);
+            let meets = (y(t) + pen.px(dy) - taken).abs() < pen.px(20.0)
+                && gap < pen.about_width(words.peak, 18.0) + pen.px(12.0);
+            let dy = if meets { (taken - y(t)) / pen.px(1.0) - 22.0 } else { dy };
+            mark(t, words.second, (dx, dy), Place::Right)?;
         }
         let corner = (frame.left + frame.width - pen.px(8.0), frame.top + pen.px(8.0));
         let words = fill(words.spread, &self.mean.beats.to_string());

@@ -60,6 +60,9 @@ pub enum ChartError {
         /// The beat's number from 1.
         beat: usize,
     },
+    /// Samples that are no numbers, or too large for arithmetic.
+    #[error("the samples are no numbers, or beyond all measure")]
+    NoNumbers,
     /// Nothing moves in the stretch.
     #[error("the trace is flat: there is nothing to analyse")]
     Flat,
@@ -91,4 +94,12 @@ pub enum ChartError {
         /// What it said.
         what: String,
     },
+}
+
+impl ChartError {
+    /// Refuses a stretch that does not go forward over a finite time.
+    pub(super) fn rising(from_s: f64, to_s: f64) -> Result<(), Self> {
+        let length_s = to_s - from_s;
+        if length_s.is_finite() && length_s > 0.0 { Ok(()) } else { Err(Self::Backward { from_s, to_s }) }
+    }
 }

@@ -24,7 +24,7 @@ pub struct Line {
     pub seen_hz: f64,
     /// Peak to peak of the sine there, in the unit of the samples.
     pub pp: f64,
-    /// Whether it is three times as high as what lies about it.
+    /// Whether it is a top, three times as high as what lies about it.
     pub stands_out: bool,
 }
 
@@ -78,24 +78,31 @@ pub(super) fn named(
     if let Some(of) = mains_hz.filter(|hz| *hz > 0.0) {
         for (order, hz) in orders(of, TOP_HZ) {
             let seen_hz = folded(hz, rate_hz);
-            // Mains are held to 1 % (EN 50160, from memory): so far from its place a line is still theirs.
-            let (_, pp, stands_out) = highest(pp, step_hz, seen_hz, width_hz.max(0.01 * hz));
-            lines.push(Line { source: Source::Mains, order, true_hz: hz, seen_hz, pp, stands_out });
+            // Mains wander by a few tenths of a per cent (EN 50160 allows 1 %, from memory).
+            let reach_hz = width_hz.max(0.003 * hz);
+            let (_, height, stands_out) = highest(pp, step_hz, seen_hz, reach_hz);
+            // Among the pulse's lines a folded one can be told only where it is the highest for half their distance.
+            let among = pulse_hz.filter(|_| seen_hz < PULSE_TOP_HZ);
+            let told =
+                among.is_none_or(|of| highest(pp, step_hz, seen_hz, reach_hz.max(0.5 * of)).1 <= height);
+            let stands_out = stands_out && told;
+            lines.push(Line { source: Source::Mains, order, true_hz: hz, seen_hz, pp: height, stands_out });
         }
     }
     lines
 }
 
-/// Place and height of the highest point within `reach_hz` of `hz`, and whether it is three times the median of as
-/// much again on both sides.
+/// Place and height of the highest point within `reach_hz` of `hz`, and whether it is a top, three times as high as the
+/// median of as much again on both sides. The flank of another line is no top.
 fn highest(pp: &[f64], step_hz: f64, hz: f64, reach_hz: f64) -> (f64, f64, bool) {
     let bin = |hz: f64| ((hz / step_hz).round().max(0.0) as usize).min(pp.len() - 1);
     let (from, to) = (bin(hz - reach_hz), bin(hz + reach_hz));
     let best = (from..=to).max_by(|a, b| pp[*a].total_cmp(&pp[*b])).unwrap_or(from);
-    let mut about: Vec<f64> =
-        [&pp[bin(hz - 3.0 * reach_hz)..from], &pp[(to + 1).min(pp.len())..=bin(hz + 3.0 * reach_hz).max(to)]]
-            .concat();
+    let top =
+        (best == 0 || pp[best - 1] <= pp[best]) && pp.get(best + 1).is_none_or(|next| *next <= pp[best]);
+    let (below, above) = (bin(hz - 3.0 * reach_hz)..from, to + 1..bin(hz + 3.0 * reach_hz) + 1);
+    let mut about: Vec<f64> = below.chain(above).map(|k| pp[k]).collect();
     let middle = about.len() / 2;
     let usual = if about.is_empty() { 0.0 } else { *about.select_nth_unstable_by(middle, f64::total_cmp).1 };
-    (best as f64 * step_hz, pp[best], pp[best] > 3.0 * usual)
+    (best as f64 * step_hz, pp[best], top && pp[best] > 3.0 * usual)
 }

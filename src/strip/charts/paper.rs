@@ -18,8 +18,12 @@ pub struct Heading<'a> {
 
 /// Least size of a sheet, CSS pixels: below it labels would lie on each other.
 const LEAST: (u32, u32) = (280, 150);
-/// Room for the heading, CSS pixels.
+/// Room for the heading, and for a second line of it, CSS pixels.
 const HEADING: f64 = 34.0;
+const SECOND: f64 = 18.0;
+/// Sizes of its letters.
+const TITLE: f64 = 23.0;
+const NOTE: f64 = 16.0;
 
 /// Prepares the sheet and gives the pen and the plot's frame.
 pub(super) fn lay<'a, B: DrawingBackend>(
@@ -39,13 +43,15 @@ pub(super) fn lay<'a, B: DrawingBackend>(
     }
     let mut frame = Frame::new(f64::from(width), f64::from(height), look.dpr);
     if !(heading.title.is_empty() && heading.note.is_empty()) {
-        let room = (HEADING * look.dpr).round();
+        let (left, right) = (frame.left, frame.left + frame.width);
+        let wide = pen.about_width(heading.title, TITLE) + pen.about_width(heading.note, NOTE) + pen.px(20.0);
+        // What does not fit into one line takes two.
+        let room = pen.px(if wide > frame.width { HEADING + SECOND } else { HEADING }).round();
+        let line = frame.top + pen.px(HEADING - 12.0);
         frame.top += room;
         frame.height -= room;
-        let line = frame.top - 12.0 * look.dpr;
-        let right = frame.left + frame.width;
-        pen.note(heading.title, (frame.left, line), 23.0, look.theme.ink, Place::AboveRight)?;
-        pen.note(heading.note, (right, line), 16.0, look.theme.axis, Place::AboveLeft)?;
+        pen.note(heading.title, (left, line), TITLE, look.theme.ink, Place::AboveRight)?;
+        pen.note(heading.note, (right, frame.top - pen.px(12.0)), NOTE, look.theme.axis, Place::AboveLeft)?;
     }
     Ok((pen, frame))
 }

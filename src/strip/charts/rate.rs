@@ -27,6 +27,11 @@ const NEEDED: usize = 3;
 /// Least height of the plot, beats/min: a steady rate shall look steady.
 const LEAST_SPAN: f64 = 20.0;
 
+/// Steps are drawn up to this rate, beats/min: an interval cut in two by a false beat shall not press all others flat.
+const HIGHEST: f64 = 300.0;
+/// Distance between two rows of notes, CSS pixels.
+const ROW: f64 = 20.0;
+
 /// The rates of a stretch.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Rate {
@@ -39,9 +44,7 @@ pub struct Rate {
 impl Rate {
     /// The rates between the beats in `[from_s, to_s)`, given the times of the beats.
     pub fn of(beats_s: &[f64], from_s: f64, to_s: f64) -> Result<Self, ChartError> {
-        if !(from_s < to_s && from_s.is_finite() && to_s.is_finite()) {
-            return Err(ChartError::Backward { from_s, to_s });
-        }
+        ChartError::rising(from_s, to_s)?;
         let inside: Vec<f64> = beats_s.iter().copied().filter(|t| (from_s..to_s).contains(t)).collect();
         let few = || ChartError::TooFewBeats { needed: NEEDED, found: inside.len() };
         let told = |error: VariabilityError| match error {
@@ -76,7 +79,7 @@ impl Rate {
     ) -> Result<(), ChartError> {
         let (pen, frame) = paper::lay(area, look, &words.heading)?;
         let theme = &look.theme;
-        let (low, high) = self.bounds();
+        let (low, high) = self.bounds(frame.height / frame.dpr);
         let frame = frame.showing(self.from_s, self.to_s, low, high);
         pen.axes(&frame, true)?;
         let (left, right) = (frame.left, frame.left + frame.width);
@@ -84,7 +87,7 @@ impl Rate {
         let mut before: Option<(f64, f64)> = None;
         for interval in &self.intervals {
             let (from, to) = (frame.x(interval.end_s - interval.ms / 1000.0), frame.x(interval.end_s));
-            let y = frame.y(interval.bpm).clamp(frame.top, frame.top + frame.height);
+            let y = frame.y(interval.bpm.min(HIGHEST));
             if let Some((_, last)) = before.filter(|(x, _)| (x - from).abs() < 1.0) {
                 pen.line(&[(from, last), (from, y)], 1.0, theme.ink.mix(0.45))?;
             }
@@ -95,40 +98,36 @@ impl Rate {
 
         let mean = frame.y(self.mean_bpm);
         pen.dashes((left, mean), (right, mean), 1.25, theme.accent.to_rgba())?;
-        let said = fill(words.mean, &label(self.mean_bpm, 0.1, theme.decimal));
-        // The note lies at the end of the line where there is more room over it.
-        let third = 0.3 * (self.to_s - self.from_s);
-        let top = |from: f64, to: f64| {
-            let inside = self.intervals.iter().filter(|i| i.end_s >= from && i.end_s - i.ms / 1000.0 <= to);
-            inside.map(|i| i.bpm).fold(0.0, f64::max)
-        };
-        let at_right = top(self.to_s - third, self.to_s) <= top(self.from_s, self.from_s + third);
-        let (x, way, place) = if at_right { (right, -1.0, Place::Left) } else { (left, 1.0, Place::Right) };
-        let middle = mean - pen.px(13.0);
-        let width = pen.about_width(&said, 18.0) + pen.px(8.0);
-        let near = x + way * pen.px(6.0);
-        let (a, b) = (near.min(near + way * width), near.max(near + way * width));
-        pen.block((a, middle - pen.px(9.0)), (b, middle + pen.px(9.0)), theme.ground.mix(0.8))?;
-        pen.note(&said, (x + way * pen.px(10.0), middle), 18.0, theme.accent, place)?;
 
-        let corner = (left + pen.px(8.0), frame.top + pen.px(8.0));
-        pen.note(words.unit, corner, 16.0, theme.axis, Place::BelowRight)?;
-        let odd = self.intervals.iter().filter(|i| !i.normal).count();
-        if odd > 0 {
-            let said = fill(words.irregular, &odd.to_string());
-            let corner = (right - pen.px(8.0), frame.top + pen.px(8.0));
-            pen.note(&said, corner, 16.0, theme.accent, Place::BelowLeft)?;
+        // The notes lie in the room above the steps; the one on the mean has a piece of its line.
+        let row = |k: f64| frame.top + pen.px(14.0 + ROW * k);
+        pen.note(words.unit, (left + pen.px(8.0), row(0.0)), 16.0, theme.axis, Place::Right)?;
+        let said = fill(words.mean, &label(self.mean_bpm, 0.1, theme.decimal));
+        let piece = (right - pen.px(34.0), right - pen.px(8.0));
+        pen.dashes((piece.0, row(0.0)), (piece.1, row(0.0)), 1.25, theme.accent.to_rgba())?;
+        pen.note(&said, (piece.0 - pen.px(6.0), row(0.0)), 18.0, theme.accent, Place::Left)?;
+        if self.odd() > 0 {
+            let said = fill(words.irregular, &self.odd().to_string());
+            pen.note(&said, (right - pen.px(8.0), row(1.0)), 16.0, theme.accent, Place::Left)?;
         }
         Ok(())
     }
 
-    /// Lowest and highest rate of the plot: round numbers with room for the notes above.
-    fn bounds(&self) -> (f64, f64) {
-        let rates = || self.intervals.iter().map(|i| i.bpm.min(300.0)).chain([self.mean_bpm]);
+    fn odd(&self) -> usize {
+        self.intervals.iter().filter(|i| !i.normal).count()
+    }
+
+    /// Lowest and highest rate of the plot: the lowest round, the highest with room for the notes above the steps.
+    /// `height` is that of the plot in CSS pixels.
+    fn bounds(&self, height: f64) -> (f64, f64) {
+        let rates =
+            || self.intervals.iter().map(|i| i.bpm).chain([self.mean_bpm]).map(|bpm| bpm.min(HIGHEST));
         let (low, high) = (rates().fold(f64::INFINITY, f64::min), rates().fold(0.0, f64::max));
         let room = (LEAST_SPAN - (high - low)).max(0.0) / 2.0;
         let unit = step(high - low + 2.0 * room, 8.0);
         let low = (((low - room) / unit).floor() * unit).max(0.0);
-        (low, ((high + room) / unit + 0.8).ceil() * unit)
+        let rows = if self.odd() > 0 { 2.0 } else { 1.0 };
+        let notes = ((10.0 + ROW * rows) / height).min(0.5);
+        (low, low + (high + room - low) / (1.0 - notes))
     }
 }

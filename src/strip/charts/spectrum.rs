@@ -38,7 +38,7 @@ const LOW_HZ: f64 = 0.15;
 const BEYOND: f64 = 1.15;
 /// Shortest stretch, s: three beats of a slow pulse.
 const NEEDED_S: f64 = 4.0;
-/// Seconds in a segment, where the stretch is longer than one and a half of them.
+/// Most seconds in a segment.
 const SEGMENT_S: f64 = 16.0;
 /// Width of a Hann window's main peak in bins, as noise sees it (Harris 1978, Proc. IEEE 66:51, Table I).
 const NOISE_WIDTH: f64 = 1.5;
@@ -71,12 +71,16 @@ impl Spectrum {
         if values.iter().all(|v| *v == values[0]) {
             return Err(ChartError::Flat);
         }
-        let segment_s = if found_s < 1.5 * SEGMENT_S { found_s } else { SEGMENT_S };
+        // Two segments at least, unless they would be too short to tell two lines apart.
+        let segment_s = if found_s < 10.0 { found_s } else { SEGMENT_S.min(found_s / 1.5) };
         let segment = (segment_s * rate_hz) as usize;
         let density = fft::welch(values, rate_hz, segment);
         let noise_hz = NOISE_WIDTH * rate_hz / segment as f64;
         // A sine of amplitude a has the power a^2 / 2, spread over that width.
         let pp: Vec<f64> = density.power.iter().map(|p| 2.0 * (2.0 * p * noise_hz).sqrt()).collect();
+        if pp.iter().any(|v| !v.is_finite()) {
+            return Err(ChartError::NoNumbers);
+        }
         let widths = (density.step_hz, 2.0 * rate_hz / segment as f64);
         let lines = lines::named(&pp, widths, rate_hz, lines::pulse_hz(values, rate_hz), mains_hz);
         let top_hz = TOP_HZ.min(rate_hz / 2.0);
@@ -106,44 +110,36 @@ impl Spectrum {
         scale.grid(&pen, self.plain)?;
         let ink = look.theme.ink;
 
-        let points = self.trace(&scale);
-        if let (Some(first), Some(last)) = (points.first(), points.last()) {
-            let floor = frame.top + frame.height;
-            let mut under = points.clone();
-            under.extend([(last.0, floor), (first.0, floor)]);
-            pen.shape(&under, ink.mix(0.10))?;
+        let (lower, upper) = self.trace(&scale);
+        let floor = frame.top + frame.height;
+        if let (Some(first), Some(last)) = (upper.first(), upper.last()) {
+            let base = [(last.0, floor), (first.0, floor)];
+            pen.shape(&[&upper[..], &base].concat(), ink.mix(0.10))?;
         }
         self.mains(&pen, &scale, &names)?;
-        pen.line(&points, 1.3, ink.to_rgba())?;
+        let back: Vec<Point> = lower.into_iter().rev().collect();
+        pen.shape(&[&upper[..], &back].concat(), ink.mix(0.4))?;
+        pen.line(&upper, 1.3, ink.to_rgba())?;
         self.pulse(&pen, &scale, words)?;
         let corner = (frame.left + pen.px(8.0), frame.top + frame.height - pen.px(8.0));
         pen.note(words.height, corner, 16.0, look.theme.axis, Place::AboveRight)
     }
 
-    /// The points of the spectrum; of those that share a column of pixels the lowest and the highest.
-    fn trace(&self, scale: &Scale) -> Vec<Point> {
-        let mut points: Vec<Point> = Vec::new();
-        let mut column: Option<(f64, f64, f64)> = None;
-        let mut put = |(x, low, high): (f64, f64, f64)| {
-            points.push((x, scale.y(low)));
-            if high > low {
-                points.push((x, scale.y(high)));
+    /// The lower and the upper edge of the spectrum: the lowest and the highest point of those that share a column of
+    /// pixels.
+    fn trace(&self, scale: &Scale) -> (Vec<Point>, Vec<Point>) {
+        let end_hz = (self.top_hz * BEYOND).min(self.step_hz * (self.pp.len() - 1) as f64);
+        let bins = (LOW_HZ / self.step_hz) as usize + 1..=(end_hz / self.step_hz) as usize;
+        let inner = bins.map(|k| k as f64 * self.step_hz);
+        let mut columns: Vec<(f64, f64, f64)> = Vec::new();
+        for hz in [LOW_HZ].into_iter().chain(inner).chain([end_hz]) {
+            let (x, pp) = (scale.x(hz).round(), self.pp_at(hz));
+            match columns.last_mut() {
+                Some((same, low, high)) if *same == x => (*low, *high) = (low.min(pp), high.max(pp)),
+                _ => columns.push((x, pp, pp)),
             }
-        };
-        let bins = (LOW_HZ / self.step_hz).ceil() as usize..=(self.top_hz / self.step_hz) as usize;
-        for k in bins.filter(|k| *k > 0 && *k < self.pp.len()) {
-            let (x, pp) = ((scale.x(k as f64 * self.step_hz)).round(), self.pp[k]);
-            column = Some(match column {
-                Some((same, low, high)) if same == x => (x, low.min(pp), high.max(pp)),
-                Some(full) => {
-                    put(full);
-                    (x, pp, pp)
-                }
-                None => (x, pp, pp),
-            });
         }
-        column.into_iter().for_each(&mut put);
-        points
+        columns.iter().map(|(x, low, high)| ((*x, scale.y(*low)), (*x, scale.y(*high)))).unzip()
     }
 
     fn mains_names(&self, words: &Words, look: &Look) -> Vec<(Line, String)> {
@@ -164,20 +160,29 @@ impl Spectrum {
     ) -> Result<(), ChartError> {
         let (frame, theme) = (&scale.frame, &pen.look.theme);
         let (right, floor) = (frame.left + frame.width, frame.top + frame.height);
-        for (row, (line, name)) in names.iter().enumerate() {
-            let y = frame.top + pen.px(ROW * (row as f64 + 0.5) + 4.0);
-            let colour = if line.stands_out { theme.accent } else { theme.axis };
-            if line.seen_hz < LOW_HZ {
-                let name = format!("\u{2190} {name}");
-                pen.note(&name, (frame.left + pen.px(8.0), y), 17.0, colour, Place::Right)?;
-                continue;
-            }
+        let row = |k: usize| frame.top + pen.px(ROW * (k as f64 + 0.5) + 4.0);
+        let colour = |line: &Line| if line.stands_out { theme.accent } else { theme.axis };
+        let shown = names.iter().enumerate().filter(|(_, (line, _))| line.seen_hz >= LOW_HZ);
+        for (k, (line, _)) in shown {
             let x = scale.x(line.seen_hz);
             let strength = if line.stands_out { 1.0 } else { 0.5 };
-            pen.dashes((x, y - pen.px(5.0)), (x, floor), 1.25, colour.mix(strength))?;
-            let fits = x + pen.about_width(name, 17.0) + pen.px(10.0) < right;
-            let (side, place) = if fits { (1.0, Place::Right) } else { (-1.0, Place::Left) };
-            pen.note(name, (x + side * pen.px(6.0), y), 17.0, colour, place)?;
+            pen.dashes((x, row(k) - pen.px(6.0)), (x, floor), 1.25, colour(line).mix(strength))?;
+        }
+        for (k, (line, name)) in names.iter().enumerate() {
+            // What lies below the plot's frequencies is named at its edge.
+            let (x, name) = if line.seen_hz < LOW_HZ {
+                (frame.left, format!("\u{2190} {name}"))
+            } else {
+                (scale.x(line.seen_hz), name.clone())
+            };
+            let width = pen.about_width(&name, 17.0) + pen.px(10.0);
+            let (way, place) = if x + width < right { (1.0, Place::Right) } else { (-1.0, Place::Left) };
+            let (near, far) = (x + way * pen.px(3.0), x + way * width);
+            let half = pen.px(ROW / 2.0 - 1.0);
+            // Its ground hides the lines of others behind it.
+            let (a, b) = ((near.min(far), row(k) - half), (near.max(far), row(k) + half));
+            pen.block(a, b, theme.ground.mix(0.85))?;
+            pen.note(&name, (x + way * pen.px(6.0), row(k)), 17.0, colour(line), place)?;
         }
         Ok(())
     }
@@ -191,7 +196,10 @@ impl Spectrum {
             let above = (x, y - pen.px(8.0));
             if line.order == 1 {
                 let name = fill(words.pulse, &label(line.true_hz, 0.01, theme.decimal));
-                pen.note(&name, (x - pen.px(6.0), above.1), 18.0, theme.ink, Place::AboveLeft)?;
+                let right = x - pen.px(6.0);
+                let (a, b) = (right - pen.about_width(&name, 18.0), above.1 - pen.px(17.0));
+                pen.block((a, b), (right, above.1), theme.ground.mix(0.7))?;
+                pen.note(&name, (right, above.1), 18.0, theme.ink, Place::AboveLeft)?;
             } else {
                 let name = fill(words.harmonic, &line.order.to_string());
                 pen.note(&name, above, 15.0, theme.ink, Place::Above)?;

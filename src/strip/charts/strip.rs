@@ -19,6 +19,7 @@ pub struct Strip<'a> {
     low: f64,
     high: f64,
     plain: bool,
+    start_s: f64,
 }
 
 impl<'a> Strip<'a> {
@@ -31,19 +32,27 @@ impl<'a> Strip<'a> {
         volts: Option<(f64, f64)>,
         plain: bool,
     ) -> Result<Self, ChartError> {
-        if !(from_s < to_s && from_s.is_finite() && to_s.is_finite()) {
-            return Err(ChartError::Backward { from_s, to_s });
-        }
+        ChartError::rising(from_s, to_s)?;
         let (from_s, to_s) = (from_s.max(0.0), to_s.min(recording.duration_s()));
         let extent = recording.extent(recording.sample_at(from_s), recording.sample_at(to_s));
         let (Some(extent), true) = (extent, from_s < to_s) else {
             return Err(ChartError::NoSamples { from_s, to_s });
         };
         let (min, max) = (f64::from(extent.min), f64::from(extent.max));
+        if !(min.is_finite() && max.is_finite()) {
+            return Err(ChartError::NoNumbers);
+        }
         // A flat line lies in the middle.
         let room = if max > min { (max - min) / 18.0 } else { (min.abs() / 10.0).max(1e-3) };
-        let (low, high) = volts.filter(|(low, high)| low < high).unwrap_or((min - room, max + room));
-        Ok(Self { recording, from_s, to_s, low, high, plain })
+        let (low, high) = volts
+            .filter(|(low, high)| low < high && (high - low).is_finite())
+            .unwrap_or((min - room, max + room));
+        Ok(Self { recording, from_s, to_s, low, high, plain, start_s: 0.0 })
+    }
+
+    /// The same stretch with its times told as if the recording began at `start_s`.
+    pub fn starting_at(self, start_s: f64) -> Self {
+        Self { start_s, ..self }
     }
 
     /// The values at the bottom and at the top.
@@ -59,8 +68,9 @@ impl<'a> Strip<'a> {
         heading: &Heading,
     ) -> Result<(), ChartError> {
         let (pen, frame) = paper::lay(area, look, heading)?;
+        let told = |t: f64| t + self.start_s;
+        pen.axes(&frame.showing(told(self.from_s), told(self.to_s), self.low, self.high), self.plain)?;
         let frame = frame.showing(self.from_s, self.to_s, self.low, self.high);
-        pen.axes(&frame, self.plain)?;
         pen.trace(&trace(self.recording, &frame), look.theme.ink)
     }
 }
