@@ -508,8 +508,8 @@ fn odd_samples_give_a_chart_or_an_error() {
         vec![1.0],
         vec![f64::NAN; 3000],
         vec![f64::INFINITY; 3000],
-        vec![f64::MAX, f64::MIN].repeat(1500),
-        vec![f64::MIN_POSITIVE, 0.0].repeat(1500),
+        [f64::MAX, f64::MIN].repeat(1500),
+        [f64::MIN_POSITIVE, 0.0].repeat(1500),
         spiky,
         holes,
     ];
