@@ -169,6 +169,96 @@ fn what_cannot_be_rendered_or_read_is_named() {
 }
 
 #[test]
+fn charts_are_written_as_the_file_is_named() {
+    let folder = scratch("charts");
+    let scenario = written(&folder, "steady.toml", SCENARIO);
+    for chart in ["strip", "rate", "spectrum", "beat"] {
+        let file = |name: &str| folder.join(format!("{chart}{name}")).to_str().unwrap().to_string();
+        let run = |arguments: &[&str]| {
+            let output = dicrotic(arguments).output().unwrap();
+            assert!(output.status.success(), "{arguments:?}: {}", String::from_utf8_lossy(&output.stderr));
+        };
+        let (svg, png) = (file(".svg"), file("-paper.PNG"));
+        let render = ["render", &scenario, "--seconds", "20", "--plot", chart];
+        run(&[&render[..], &["--out", &svg]].concat());
+        run(&[&render[..], &["--theme", "paper", "--size", "640x360", "--out", &png]].concat());
+        let text = std::fs::read_to_string(&svg).unwrap();
+        assert!(text.starts_with("<svg width=") && text.contains("t, seed 1"), "{chart}: {}", &text[..200]);
+        // Width and height stand at bytes 16 to 24 of a PNG, big-endian (PNG specification, IHDR).
+        let bytes = std::fs::read(&png).unwrap();
+        assert_eq!(bytes[..8], [0x89, b'P', b'N', b'G', b'\r', b'\n', 0x1a, b'\n']);
+        assert_eq!(bytes[16..24], [0, 0, 2, 128, 0, 0, 1, 104]);
+    }
+    // The mean of a regular 60 beats/min stands on its chart; the scenario's mains are in the spectrum.
+    let text = |name: &str| std::fs::read_to_string(folder.join(name)).unwrap();
+    let rate = text("rate.svg");
+    let mean = rate.lines().find_map(|line| line.strip_prefix("mean ")?.strip_suffix(" beats/min")).unwrap();
+    assert!((mean.parse::<f64>().unwrap() - 60.0).abs() < 0.5, "{mean}");
+    assert!(text("spectrum.svg").contains("\nmains 50 Hz\n"));
+}
+
+#[test]
+fn a_recording_is_drawn_from_its_file() {
+    let folder = scratch("plot");
+    let scenario = written(&folder, "steady.toml", SCENARIO);
+    let path = |name: &str| folder.join(name).to_str().unwrap().to_string();
+    let (table, chart) = (path("mine.csv"), path("mine.svg"));
+    let render = ["render", &scenario, "--seconds", "20", "--rate", "49", "--out", &table];
+    assert!(dicrotic(&render).output().unwrap().status.success());
+    let output = dicrotic(&["plot", "spectrum", &table, "--mains", "50", "--out", &chart]).output().unwrap();
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    let text = std::fs::read_to_string(&chart).unwrap();
+    assert!(text.contains("\nmains 50 Hz, folded to 1 Hz\n") && text.contains("\nmine\n"));
+    let output = dicrotic(&["plot", "strip", &table, "--from", "5", "--to", "12", "--out", &chart]).output();
+    assert!(output.unwrap().status.success());
+    assert!(std::fs::read_to_string(&chart).unwrap().contains("\n12 s\n"));
+
+    let plot = |more: &[&str]| error_of(&mut dicrotic(&[&["plot", "strip", &table], more].concat()));
+    assert!(plot(&["--from", "12", "--to", "5", "--out", &chart]).contains("--from"));
+    assert!(plot(&["--to", "99", "--out", &chart]).contains("0 to 20 s"));
+    assert!(plot(&["--from", "nan", "--out", &chart]).contains("--from"));
+    assert!(plot(&["--mains", "400", "--out", &chart]).contains("--mains"));
+    assert!(plot(&["--out", &table]).contains("mine.csv: a chart is written to"));
+    assert!(plot(&[]).contains("--out"));
+    assert!(error_of(&mut dicrotic(&["plot", "pie", &table, "--out", &chart])).contains("pie"));
+    let missing = error_of(&mut dicrotic(&["plot", "strip", "missing.csv", "--out", &chart]));
+    assert!(missing.contains("missing.csv"), "{missing}");
+    let short = ["plot", "beat", &table, "--to", "2", "--out", &chart];
+    assert!(error_of(&mut dicrotic(&short)).contains("mine: expected at least 4 beats"));
+}
+
+#[test]
+fn charts_that_cannot_be_drawn_are_refused() {
+    let folder = scratch("no-chart");
+    let scenario = written(&folder, "steady.toml", SCENARIO);
+    let path = |name: &str| folder.join(name).to_str().unwrap().to_string();
+    let render = |seconds: &str, more: &[&str]| {
+        error_of(&mut dicrotic(&[&["render", &scenario, "--seconds", seconds], more].concat()))
+    };
+    for name in ["chart.csv", "chart.jpeg", "chart", "svg"] {
+        let text = render("20", &["--plot", "strip", "--out", &path(name)]);
+        assert!(text.contains(name) && text.contains(".svg or .png"), "{text}");
+        assert!(!folder.join(name).exists());
+    }
+    // A table is not written under a picture's name.
+    assert!(render("20", &["--out", &path("chart.png")]).contains("--plot"));
+    assert!(!folder.join("chart.png").exists());
+    let chart = path("chart.svg");
+    assert!(render("20", &["--theme", "paper", "--out", &path("t.csv")]).contains("--plot"));
+    assert!(render("20", &["--plot", "pie", "--out", &chart]).contains("pie"));
+    for size in ["640", "0x100", "-5x100", "640x", "640x360x2", "wide"] {
+        let text = render("20", &["--plot", "strip", &format!("--size={size}"), "--out", &chart]);
+        assert!(text.contains("--size") && text.contains("1200x480"), "{text}");
+    }
+    assert!(render("20", &["--plot", "strip", "--size", "10x10", "--out", &chart]).contains("at least"));
+    assert!(render("20", &["--plot", "strip", "--size", "9000x500", "--out", &chart]).contains("at most"));
+    assert!(render("2", &["--plot", "spectrum", "--out", &chart]).contains("expected at least 4 s"));
+    assert!(render("1", &["--plot", "rate", "--out", &chart]).contains("expected at least 3 beats"));
+    assert!(render("2", &["--plot", "beat", "--out", &chart]).contains("expected at least 4 beats"));
+    assert!(!folder.join("chart.svg").exists());
+}
+
+#[test]
 fn a_filter_that_there_is_not_is_named() {
     let response = |hz: &str, order: &str| {
         error_of(&mut dicrotic(&[

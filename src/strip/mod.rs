@@ -4,8 +4,10 @@
 //! - [`live`]: the last screen of live samples, drawn as a sweep, only what is new
 //! - [`columns`]: lowest and highest value of each column of pixels
 //! - [`axes`]: grid, ticks and labels, on any plotters backend
+//! - [`charts`]: still charts of a recording, on any plotters backend
 
 pub mod axes;
+pub mod charts;
 pub mod columns;
 pub mod frame;
 pub mod live;

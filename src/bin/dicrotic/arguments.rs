@@ -5,10 +5,11 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
+use crate::chart::{self, Order, Size, Theme};
 use crate::detect::{self, Polarity};
 use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
-use crate::{check, fingerprint, output, project, render, serve, site};
+use crate::{check, fingerprint, output, plot, project, render, serve, site};
 
 /// The exit code of everything that went wrong, as for wrong arguments.
 const FAILED: u8 = 2;
@@ -55,12 +56,57 @@ enum Command {
         /// The sampling rate in Hz, one of the recorder's; the scenario's own if left out
         #[arg(long, value_name = "HZ")]
         rate: Option<u32>,
-        /// The file to write: a table with the columns t_s and value, in volts
+        /// The file to write: a table with the columns t_s and value, in volts; with --plot *.svg or *.png
         #[arg(long, value_name = "FILE")]
         out: PathBuf,
+        /// Draw a chart in the place of the table
+        #[arg(long, value_enum, value_name = "CHART")]
+        plot: Option<chart::Kind>,
+        /// The chart's colours
+        #[arg(long, value_enum, default_value_t = Theme::Smoked, requires = "plot")]
+        theme: Theme,
+        /// The chart's width and height in pixels
+        #[arg(long, value_name = "WxH", requires = "plot")]
+        size: Option<Size>,
         /// A file for the times of the true beats, in seconds, one a line
         #[arg(long, value_name = "FILE")]
         truth: Option<PathBuf>,
+    },
+    /// Draw a chart of a recording
+    #[command(allow_negative_numbers = true)]
+    Plot {
+        /// Which chart
+        #[arg(value_enum)]
+        chart: chart::Kind,
+        /// The recording: a table of text with a time column, or of values alone with --rate
+        file: PathBuf,
+        /// The sampling rate in Hz, if the file has no time column
+        #[arg(long, value_name = "HZ")]
+        rate: Option<f64>,
+        /// The column to read: its title, or its number from 1
+        #[arg(long)]
+        column: Option<String>,
+        /// The pulse points down in the file
+        #[arg(long)]
+        inverted: bool,
+        /// Start of the stretch, in seconds from the first sample
+        #[arg(long, value_name = "SECONDS", default_value_t = 0.0)]
+        from: f64,
+        /// End of the stretch; the recording's end if left out
+        #[arg(long, value_name = "SECONDS")]
+        to: Option<f64>,
+        /// The frequency of the mains, 50 or 60 Hz, to be named in the spectrum
+        #[arg(long, value_name = "HZ")]
+        mains: Option<f64>,
+        /// The chart's colours
+        #[arg(long, value_enum, default_value_t = Theme::Smoked)]
+        theme: Theme,
+        /// The chart's width and height in pixels
+        #[arg(long, value_name = "WxH")]
+        size: Option<Size>,
+        /// The file to write: *.svg or *.png
+        #[arg(long, value_name = "FILE")]
+        out: PathBuf,
     },
     /// Print the times of a recording's beats, in seconds from its first sample, one a line
     Detect {
@@ -134,8 +180,16 @@ fn carry_out(command: Command) -> Result<(), Failure> {
             output::print(&format!("The page is in {}\n", out.display()))
         }
         Command::Check { files } => check::run(&files),
-        Command::Render { scenario, seed, seconds, rate, out, truth } => {
-            render::run(&scenario, seed, seconds, rate, &out, truth.as_deref())
+        Command::Render { scenario, seed, seconds, rate, out, plot, theme, size, truth } => {
+            let order = plot.map(|kind| Order { kind, theme, size, out: &out });
+            let run = render::Run { scenario: &scenario, seed, seconds, rate_hz: rate };
+            render::run(&run, &out, order.as_ref(), truth.as_deref())
+        }
+        Command::Plot { chart, file, rate, column, inverted, from, to, mains, theme, size, out } => {
+            let column = column.as_deref();
+            let (rate_hz, from_s, to_s, mains_hz) = (rate, from, to, mains);
+            let source = plot::Source { file: &file, rate_hz, column, inverted, from_s, to_s, mains_hz };
+            plot::run(&source, &Order { kind: chart, theme, size, out: &out })
         }
         Command::Detect { file, rate, column, polarity } => {
             detect::run(&file, rate, column.as_deref(), polarity)

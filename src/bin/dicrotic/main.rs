@@ -13,6 +13,7 @@
 //! | `http`, `request`, `serve` | the protocol; what is let in; the page's server |
 //! | `check` | scenario files |
 //! | `bench_run`, `render`, `fingerprint` | a scenario's bench, running untouched |
+//! | `chart`, `chart_words`, `plot` | charts as files; their words; charts of recordings |
 //! | `detect`, `filter_response` | the detector; the recorder's filters |
 
 #[cfg(target_family = "wasm")]
@@ -22,6 +23,10 @@ fn main() {}
 mod arguments;
 #[cfg(not(target_family = "wasm"))]
 mod bench_run;
+#[cfg(not(target_family = "wasm"))]
+mod chart;
+#[cfg(not(target_family = "wasm"))]
+mod chart_words;
 #[cfg(not(target_family = "wasm"))]
 mod check;
 #[cfg(not(target_family = "wasm"))]
@@ -36,6 +41,8 @@ mod fingerprint;
 mod http;
 #[cfg(not(target_family = "wasm"))]
 mod output;
+#[cfg(not(target_family = "wasm"))]
+mod plot;
 #[cfg(not(target_family = "wasm"))]
 mod project;
 #[cfg(not(target_family = "wasm"))]

@@ -1,30 +1,48 @@
-//! `render`: what the recorder would write of a scenario's bench that nobody touches.
+//! `render`: what the recorder would write of a scenario's bench that nobody touches, as a table or as a chart.
 
 use std::path::Path;
 
 use dicrotic::exchange::csv;
 use dicrotic::recorder::converter::code_v;
+use dicrotic::scenario::Scenario;
 
 use crate::bench_run;
-use crate::failure::Failure;
+use crate::chart::{self, Order, Samples};
+use crate::failure::{Failure, While};
 use crate::text_file;
 
 /// Longest strip, s: it is held in memory.
 const LONGEST_S: f64 = 24.0 * 3600.0;
 
-/// Writes `seconds` of samples to `out`, and the true beats to `truth`.
-pub fn run(
-    scenario: &Path,
-    seed: u64,
-    seconds: f64,
-    rate_hz: Option<u32>,
-    out: &Path,
-    truth: Option<&Path>,
-) -> Result<(), Failure> {
+/// Which bench, and how long.
+pub struct Run<'a> {
+    /// The scenario file.
+    pub scenario: &'a Path,
+    /// The seed.
+    pub seed: u64,
+    /// Length, s.
+    pub seconds: f64,
+    /// Sampling rate, Hz, in the place of the scenario's own.
+    pub rate_hz: Option<u32>,
+}
+
+/// Writes the samples to `out`, or the chart ordered, and the true beats to `truth`.
+pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -> Result<(), Failure> {
+    let &Run { scenario, seed, seconds, rate_hz } = run;
     if !(seconds.is_finite() && seconds > 0.0 && seconds <= LONGEST_S) {
         return Err(Failure::new(format!(
             "--seconds must be above 0 and at most {LONGEST_S}, found {seconds}"
         )));
+    }
+    match order {
+        Some(order) => order.check()?,
+        None if chart::is_chart(out) => {
+            let name = out.display();
+            return Err(Failure::new(format!(
+                "--out {name}: say which chart with --plot; a table ends in .csv"
+            )));
+        }
+        None => {}
     }
     let mut chain = bench_run::start(scenario, seed, rate_hz)?;
     let rate = f64::from(chain.settings().rate_hz);
@@ -32,7 +50,21 @@ pub fn run(
     chain.fill((seconds * rate).round() as usize, &mut codes);
     let step_v = code_v(chain.settings().range_v);
     let volts: Vec<f64> = codes.iter().map(|code| f64::from(*code) * step_v).collect();
-    text_file::write(out, &csv::write(rate, &volts))?;
+    match order {
+        Some(order) => {
+            let file = || scenario.display().to_string();
+            let told = Scenario::read(&text_file::read(scenario)?).while_doing(file)?;
+            order.carry_out(&Samples {
+                title: &format!("{}, seed {seed}", told.title),
+                values: &volts,
+                rate_hz: rate,
+                start_s: 0.0,
+                mains_hz: Some(chain.config().mains.hz),
+                plain: false,
+            })?;
+        }
+        None => text_file::write(out, &csv::write(rate, &volts))?,
+    }
     if let Some(truth) = truth {
         let inside = |t: &f64| (0.0..=seconds).contains(t);
         let beats = chain.truth().iter().map(|beat| beat.peak_s).filter(inside);

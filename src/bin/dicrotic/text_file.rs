@@ -25,5 +25,10 @@ pub fn read(path: &Path) -> Result<String, Failure> {
 
 /// Writes a file in place of what was there.
 pub fn write(path: &Path, text: &str) -> Result<(), Failure> {
-    fs::write(path, text).while_doing(|| format!("writing {}", path.display()))
+    write_bytes(path, text.as_bytes())
+}
+
+/// Writes a file that is no text in place of what was there.
+pub fn write_bytes(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    fs::write(path, bytes).while_doing(|| format!("writing {}", path.display()))
 }

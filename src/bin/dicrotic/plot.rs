@@ -1,0 +1,62 @@
+//! `plot`: a chart of a recording from a file.
+
+use std::path::Path;
+
+use dicrotic::exchange::csv::{self, Options};
+
+use crate::chart::{Order, Samples};
+use crate::failure::Failure;
+use crate::text_file;
+
+/// Which part of which file is drawn, and what its text does not say.
+pub struct Source<'a> {
+    /// The recording.
+    pub file: &'a Path,
+    /// Its sampling rate, Hz, if it has no time column.
+    pub rate_hz: Option<f64>,
+    /// The column to read.
+    pub column: Option<&'a str>,
+    /// The pulse points down in it.
+    pub inverted: bool,
+    /// The stretch, s from the first sample; to the end without `to_s`.
+    pub from_s: f64,
+    /// End of the stretch.
+    pub to_s: Option<f64>,
+    /// Frequency of the mains, Hz.
+    pub mains_hz: Option<f64>,
+}
+
+/// Draws the chart.
+pub fn run(source: &Source, order: &Order) -> Result<(), Failure> {
+    order.check()?;
+    if let Some(hz) = source.mains_hz.filter(|hz| !(40.0..=70.0).contains(hz)) {
+        return Err(Failure::new(format!("--mains must be 50 or 60, or near it: 40 to 70, found {hz}")));
+    }
+    let name = source.file.display().to_string();
+    let options = Options { rate_hz: source.rate_hz, channel: source.column };
+    // The error names the file itself.
+    let recorded = csv::read_with(&name, &text_file::read(source.file)?, &options)
+        .map_err(|error| Failure::new(error.to_string()))?;
+    let mut values = recorded.values;
+    if source.inverted {
+        values.iter_mut().for_each(|v| *v = -*v);
+    }
+    let length_s = values.len() as f64 / recorded.rate_hz;
+    let (from_s, to_s) = (source.from_s, source.to_s.unwrap_or(length_s));
+    if !(from_s >= 0.0 && from_s < to_s && to_s <= length_s + 1e-9) {
+        return Err(Failure::new(format!(
+            "{name}: --from and --to must rise and lie from 0 to {length_s} s, found {from_s} and {to_s}"
+        )));
+    }
+    let sample = |t: f64| ((t * recorded.rate_hz).round() as usize).min(values.len());
+    let title =
+        source.file.file_stem().map_or_else(|| name.clone(), |stem| stem.to_string_lossy().into_owned());
+    order.carry_out(&Samples {
+        title: &title,
+        values: &values[sample(from_s)..sample(to_s)],
+        rate_hz: recorded.rate_hz,
+        start_s: from_s,
+        mains_hz: source.mains_hz,
+        plain: true,
+    })
+}
