@@ -33,6 +33,12 @@ pub fn scenario_brief(toml: &str) -> Result<String, JsValue> {
     Ok(view::brief(&scenario).to_string())
 }
 
+/// The catalogue of faults, for choosing names from, as JSON.
+#[wasm_bindgen(js_name = faultCatalogue)]
+pub fn fault_catalogue() -> String {
+    view::catalogue().to_string()
+}
+
 /// SHA-256 of the first `samples` codes of a scenario under a seed, little-endian, as hexadecimal digits.
 #[wasm_bindgen]
 pub fn fingerprint(toml: &str, seed: &str, samples: u32) -> Result<String, JsValue> {
@@ -59,6 +65,7 @@ struct Shown {
     take: usize,
     frame: Frame,
     rate_hz: f64,
+    trace: bool,
 }
 
 #[wasm_bindgen]
@@ -220,7 +227,8 @@ impl Lab {
         let live = !self.session.shows_take();
         let rate_hz = self.session.live().map_or(0.0, |l| l.rate_hz());
         let take = self.session.shown_take_number().unwrap_or(0);
-        Shown { live, take, frame: self.current(), rate_hz }
+        let trace = self.session.chain().is_none_or(|c| c.settings().shown);
+        Shown { live, take, frame: self.current(), rate_hz, trace }
     }
 
     /// The plot's place in the canvas, CSS pixels, and what it shows, as JSON.
@@ -295,12 +303,16 @@ impl Lab {
     }
 
     fn draw_live(&mut self, context: &CanvasRenderingContext2d, frame: &Frame, afresh: bool) {
+        let hidden = self.session.chain().is_some_and(|c| !c.settings().shown);
         let Some(live) = self.session.live_mut() else { return };
-        if afresh {
+        if afresh || hidden {
             live.redraw();
             clear(context, frame, frame.left, frame.width);
         }
         let fresh = live.fresh(frame);
+        if hidden {
+            return;
+        }
         let gap = GAP * frame.dpr;
         // Wipe in front of the stylus, stretch by stretch, before anything is drawn.
         for stretch in fresh.chunk_by(|_, next| !next.lifted) {

@@ -57,6 +57,8 @@ pub struct Checked {
 pub struct Truth {
     /// Where the figures come from.
     pub source: Source,
+    /// The faults that the scenario put into the bench.
+    pub faults: Vec<String>,
     /// Rate in the student's window, beats/min.
     pub window_rate: Option<f64>,
     /// Rate over the whole record, beats/min.
@@ -723,6 +725,9 @@ impl Session {
         });
         Truth {
             source: if self.chain().is_some() { Source::Heart } else { Source::Detector },
+            faults: self
+                .scenario()
+                .map_or_else(Vec::new, |s| s.fault.iter().map(|f| f.name.clone()).collect()),
             window_rate: window.and_then(|(a, b)| interval_rate(&peaks, a - delay_s, b - delay_s)),
             record_rate: interval_rate(&peaks, 0.0, duration_s),
             beats_in_window: check,

@@ -10,7 +10,7 @@ use crate::chain::{Chain, Looks};
 use crate::recorder::settings::{
     AVERAGE_MS, BITS, HIGH_PASS_HZ, LOW_PASS_HZ, NOTCH_HZ, RANGES_V, RATES_HZ, SCALES,
 };
-use crate::scenario::Scenario;
+use crate::scenario::{Scenario, fault};
 use crate::strip::frame::TIME_BASES_S;
 use serde_json::{Map, Value, json};
 
@@ -19,7 +19,15 @@ pub fn brief(scenario: &Scenario) -> Value {
     json!({
         "id": scenario.id, "level": scenario.level, "title": scenario.title, "aim": scenario.aim,
         "brief": scenario.brief, "help": scenario.help, "mains": scenario.mains, "pass": scenario.pass,
+        "name_faults": scenario.name_faults,
     })
+}
+
+/// The catalogue of faults, for choosing names from: name, first impression, what it is confused with.
+pub fn catalogue() -> Value {
+    fault::all()
+        .map(|f| json!({"id": f.id, "impression": f.impression, "confused_with": f.confused_with, "tests": f.tests}))
+        .collect()
 }
 
 impl Session {
@@ -58,6 +66,7 @@ impl Session {
         });
         json!({
             "revision": self.revision(),
+            "named": self.named,
             "kind": if self.chain().is_some() { "bench" } else { "recording" },
             "seed": self.seed().to_string(),
             "scenario": self.scenario().map(brief),
