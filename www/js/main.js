@@ -1,6 +1,6 @@
 // Starts the page: texts, theme, core, scenarios; then opens what the address asks for.
 
-import { askResume } from "./ask.js";
+import { askRate, askResume } from "./ask.js";
 import { BenchPane } from "./bench/index.js";
 import { Bench, CoreError, loadCore } from "./core.js";
 import { h, words } from "./dom.js";
@@ -17,6 +17,7 @@ import { fillTexts, loadTexts, t } from "./text.js";
 import { startTheme, toggleTheme } from "./theme.js";
 
 const $ = (id) => document.getElementById(id);
+const RATES_HZ = { low: 10, high: 10000 }; // what the core takes
 let scenarios = [];
 let running = null; // what stands on the page now: {session, loop, strip, ends}
 let panes = null;
@@ -136,13 +137,25 @@ async function follow() {
   return open(scenario, seed ?? newSeed());
 }
 
+/** Reads a recording; where the file does not tell its sampling rate, the student is asked. Null when they give up. */
+async function readRecording(name, text) {
+  try {
+    return Bench.fromRecording(name, text);
+  } catch (error) {
+    if (error.code !== "csv_rate_missing") throw error;
+    const hz = await askRate(name, RATES_HZ);
+    return hz === null ? null : Bench.fromRecordingAt(hz, name, text);
+  }
+}
+
 function chooseFile() {
   const input = h("input", { type: "file", accept: ".csv,.txt,text/csv,text/plain" });
   input.addEventListener("change", async () => {
     const [file] = input.files;
     if (!file) return;
     try {
-      const bench = Bench.fromRecording(file.name, await file.text());
+      const bench = await readRecording(file.name, await file.text());
+      if (!bench) return;
       history.replaceState(null, "", location.pathname);
       stand(bench, null, null);
     } catch (error) {
