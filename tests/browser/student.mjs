@@ -105,6 +105,11 @@ export async function record(page, seconds) {
 /** The open take as the page saves it: [[t, value]…]. */
 export async function savedTake(page) {
   const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, "Save take as CSV")]);
+  return readTake(download);
+}
+
+/** A downloaded take: [[t, value]…]. */
+export async function readTake(download) {
   const [head, ...lines] = (await readFile(await download.path(), "utf8")).trim().split("\n");
   assert.equal(head, "t_s,value");
   return lines.map((line) => line.split(",").map(Number));

@@ -21,6 +21,21 @@ export class Choice {
   }
 }
 
+/**
+ * Lets the arrow keys open a list instead of stepping through it: for lists of which some entries are refused, where a step
+ * would be taken back before the next one. Browsers without showPicker keep their own way.
+ */
+export function opensByArrow(select) {
+  select.addEventListener("keydown", (event) => {
+    if (!["ArrowDown", "ArrowUp"].includes(event.key) || event.altKey || !select.showPicker) return;
+    event.preventDefault();
+    try {
+      select.showPicker();
+    } catch { /* not allowed here: nothing happens, Space still opens it */ }
+  });
+  return select;
+}
+
 /** A stepper: less, the value as a choice, more. Options run from least to most. */
 export class Stepper {
   constructor(label, less, more, pick) {

@@ -3,7 +3,7 @@
 import { attr, flag, h, newId, prop, words } from "../dom.js";
 import { icon } from "../icons.js";
 import { coded, t } from "../text.js";
-import { button, Choice, Tick } from "../widgets.js";
+import { button, Choice, opensByArrow, Tick } from "../widgets.js";
 
 const NUDGE_CM = 2;
 
@@ -48,6 +48,7 @@ export class PartsList {
   /** A plug: which socket it is in, and a button to wiggle it. */
   endRow(end) {
     const choice = new Choice(t(`end.${end}`), (socket) => this.act(socket ? { do: "plug", end, socket } : { do: "unplug", end }));
+    opensByArrow(choice.select);
     const name = t("list.wiggle", { end: t(`end.${end}`) });
     choice.el.append(h("button", { type: "button", class: "btn btn-round", "aria-label": name, title: name, onclick: () => this.act({ do: "wiggle", end }) }, icon("wiggle")));
     return choice;
@@ -99,8 +100,7 @@ export class PartsList {
 
   show(bench) {
     this.bench = bench;
-    const sockets = [["", t("socket.none")], ...bench.sockets.map((socket) => [socket.id, t(`socket.${socket.id}`)])];
-    for (const [id, choice] of this.ends) choice.set(sockets, bench.ends.find((end) => end.id === id).socket ?? "");
+    for (const [id, choice] of this.ends) choice.set([["", t("socket.none")], ...bench.sockets.map((socket) => [socket.id, socketWords(socket, id)])], bench.ends.find((end) => end.id === id).socket ?? "");
     for (const [id, tick] of this.switches) tick.set(bench.switches[id]);
     this.charger.set(bench.charger_plugged);
     const { strap } = bench;
@@ -119,4 +119,11 @@ export class PartsList {
     words(this.heightSays, where);
     this.showPart();
   }
+}
+
+/** A socket in the list of one plug, with who else is in it. */
+function socketWords({ id, taken_by: by }, end) {
+  const name = t(`socket.${id}`);
+  if (!by || by === end) return name;
+  return t("socket.taken", { socket: name, by: t(`taken.${by}`) });
 }

@@ -141,9 +141,8 @@ export class Table {
     const part = (id) => bench.parts.find((one) => one.id === id);
     const [charger, strip, computer] = [part("charger"), part("strip"), part("computer")];
     if (!charger || !strip || !computer) return;
-    const free = bench.sockets.filter((one) => one.part === "strip" && one.kind === "outlet" && !one.taken_by).at(-1);
-    const side = free ?? { x: strip.x, y: strip.y + strip.d / 2 };
-    const spot = bench.charger_plugged ? [side.x, side.y] : [charger.x + charger.w / 2 + 5, charger.y - charger.d / 2 - 1];
+    const outlet = bench.sockets.find((one) => one.taken_by === "charger");
+    const spot = outlet ? [outlet.x, outlet.y] : [charger.x + charger.w / 2 + 5, charger.y - charger.d / 2 - 1];
     attr(this.chargerPlug, "transform", `translate(${spot.map((v) => v.toFixed(2))})`);
     const short = slackCurve([charger.x + charger.w / 2, charger.y], [1, 0], [spot[0], spot[1] + 1.9], [0, 1], 0.1);
     const rightOf = computer.x < charger.x ? 1 : -1;
