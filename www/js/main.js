@@ -98,10 +98,11 @@ function briefing({ aim, brief }) {
 async function open(id, seed) {
   const scenario = scenarios.find((one) => one.id === id);
   if (!scenario) {
-    home();
+    await home();
     calm(t("error.no_scenario", { id }));
     return;
   }
+  await scenario.load();
   const told = briefOf(scenario);
   writeRoute(told.id, seed);
   const kept = recall(attemptKey(id, seed));
@@ -121,7 +122,9 @@ async function open(id, seed) {
   stand(Bench.fresh(scenario.toml, seed), id, seed);
 }
 
-function home() {
+async function home() {
+  await Promise.allSettled(scenarios.map((one) => one.load())); // what is missing says so in its place
+  if (scenarios.some((one) => one.id === readRoute().scenario)) return; // opened meanwhile
   close();
   $("where").replaceChildren();
   document.title = t("app.title");
@@ -167,8 +170,8 @@ function chooseFile() {
 
 function tools() {
   const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", title: t(key), onclick }, icon(pic), h("span", { class: "word" }, t(key)));
-  $("tools").replaceChildren(tool("tools.scenarios", "list", () => { history.replaceState(null, "", location.pathname); home(); $("main").focus(); }), tool("tools.open", "open", chooseFile), tool("tools.theme", "theme", toggleTheme));
-  $("brand").addEventListener("click", (event) => { event.preventDefault(); history.replaceState(null, "", location.pathname); home(); });
+  $("tools").replaceChildren(tool("tools.scenarios", "list", () => { history.replaceState(null, "", location.pathname); home().then(() => $("main").focus(), report); }), tool("tools.open", "open", chooseFile), tool("tools.theme", "theme", toggleTheme));
+  $("brand").addEventListener("click", (event) => { event.preventDefault(); history.replaceState(null, "", location.pathname); home().catch(report); });
 }
 
 /** Shows any error in words; the core's by its code. */
@@ -180,14 +183,19 @@ addEventListener("error", (event) => report(event.error ?? event.message));
 addEventListener("unhandledrejection", (event) => report(event.reason));
 addEventListener("pagehide", () => running?.session.saveNow());
 
+const core = loadCore();
+const index = loadScenarios();
+for (const early of [core, index]) early.catch(() => {}); // told below, once there are words
 startTheme();
 await loadTexts(document.documentElement.lang);
 fillTexts(document);
 tools();
 panes = makePanes($("panes"));
 try {
-  const [, found] = await Promise.all([loadCore(), loadScenarios()]);
-  scenarios = found;
+  scenarios = await index;
+  const { scenario } = readRoute();
+  for (const one of scenarios) if (!scenario || one.id === scenario) one.load().catch(() => {}); // on its way while the core compiles
+  await core;
   addEventListener("hashchange", () => follow().catch(report));
   await follow();
 } catch (error) {
