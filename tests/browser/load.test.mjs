@@ -28,7 +28,7 @@ test("each file is fetched once, and no script is fetched that index.html does n
 });
 
 test("a missing scenario file is named, and an unknown scenario leads to the list", async () => {
-  await withPage({ expected: [/404.*hum-on-the-strip\.toml/, /Failed to load resource/] }, async ({ page, url }) => {
+  await withPage({ expected: [/: .*hum-on-the-strip\.toml/, /Failed to load resource/] }, async ({ page, url }) => {
     await page.route("**/02-hum-on-the-strip.toml", (route) => route.fulfill({ status: 404, body: "gone" }));
     await page.goto(`${url}#s=hum-on-the-strip&seed=1`);
     await page.locator("#calm").filter({ hasText: "scenarios/02-hum-on-the-strip.toml" }).waitFor();
