@@ -139,7 +139,7 @@ test("a whole attempt by keys alone: wire, strap, tune, record, cursors, marks, 
     const slider = list("Strap, looser to tighter");
     await tabTo(page, slider);
     for (let k = 0; k < 100 && Number(await slider.inputValue()) < 72; k += 1) await page.keyboard.press("ArrowRight");
-    assert.match(await page.locator(".feel").innerText(), /Snug/);
+    await page.locator(".feel").filter({ hasText: "Snug" }).waitFor();
 
     await act("Record");
     await page.waitForTimeout(500);

@@ -20,7 +20,7 @@ async function wire(page) {
   await page.locator(".link.is-seen").waitFor();
   await page.getByLabel("Pad strapped on").check();
   await student.slideTo(page, "Strap, looser to tighter", 0.72);
-  assert.match(await page.locator(".feel").innerText(), /Snug/);
+  await page.locator(".feel").filter({ hasText: "Snug" }).waitFor();
   await choose(page, "Full-scale range", "±50 mV");
   await page.waitForTimeout(6000);
   const words = await student.inWords(page);

@@ -98,6 +98,10 @@ export class Bench {
   geometry() {
     return JSON.parse(this.#lab.geometry());
   }
+  /** Where the stylus stands on the strip, {x, y} in CSS px, or null when nothing is being drawn. */
+  stylus() {
+    return JSON.parse(this.#lab.stylus());
+  }
   summary() {
     return JSON.parse(guarded(() => this.#lab.summary()));
   }

@@ -2,7 +2,6 @@
 
 import { attr, h, newId, prop, refill, words } from "./dom.js";
 import { icon } from "./icons.js";
-import { t } from "./text.js";
 
 /** A button with words, and perhaps a picture. */
 export const button = (label, onclick, { kind = "", pic = null, ...more } = {}) =>
@@ -87,9 +86,6 @@ export class Segments {
     for (const kid of this.el.children) attr(kid, "aria-pressed", String(kid.dataset.key === String(value)));
   }
 }
-
-/** A value that is not shown as English by itself: off, or with its unit. */
-export const orOff = (value, show) => (value === null || value === undefined ? t("value.off") : show(value));
 
 /** Sets the words of a button made here. */
 export const relabel = (el, text) => words(el.querySelector(".word"), text);
