@@ -46,6 +46,15 @@ export class Bench {
   static fromRecording(name, text) {
     return new Bench(guarded(() => Lab.fromRecording(name, text)));
   }
+  /** A recording that does not tell its sampling rate, with a rate in Hz: told to the core as the file would, in a comment. */
+  static fromRecordingAt(hz, name, text) {
+    try {
+      return Bench.fromRecording(name, `# rate_hz = ${hz}\n${text}`);
+    } catch (error) {
+      if (error.args?.line) throw new CoreError(error.code, { ...error.args, line: error.args.line - 1 }); // the file's own count
+      throw error;
+    }
+  }
   static restored(saved) {
     return new Bench(guarded(() => Lab.restore(saved)));
   }
@@ -88,6 +97,10 @@ export class Bench {
   }
   geometry() {
     return JSON.parse(this.#lab.geometry());
+  }
+  /** Where the stylus stands on the strip, {x, y} in CSS px, or null when nothing is being drawn. */
+  stylus() {
+    return JSON.parse(this.#lab.stylus());
   }
   summary() {
     return JSON.parse(guarded(() => this.#lab.summary()));

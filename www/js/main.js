@@ -1,6 +1,6 @@
 // Starts the page: texts, theme, core, scenarios; then opens what the address asks for.
 
-import { askResume } from "./ask.js";
+import { askRate, askResume } from "./ask.js";
 import { BenchPane } from "./bench/index.js";
 import { Bench, CoreError, loadCore } from "./core.js";
 import { h, words } from "./dom.js";
@@ -17,6 +17,7 @@ import { fillTexts, loadTexts, t } from "./text.js";
 import { startTheme, toggleTheme } from "./theme.js";
 
 const $ = (id) => document.getElementById(id);
+const RATES_HZ = { low: 10, high: 10000 }; // what the core takes
 let scenarios = [];
 let running = null; // what stands on the page now: {session, loop, strip, ends}
 let panes = null;
@@ -97,10 +98,11 @@ function briefing({ aim, brief }) {
 async function open(id, seed) {
   const scenario = scenarios.find((one) => one.id === id);
   if (!scenario) {
-    home();
+    await home();
     calm(t("error.no_scenario", { id }));
     return;
   }
+  await scenario.load();
   const told = briefOf(scenario);
   writeRoute(told.id, seed);
   const kept = recall(attemptKey(id, seed));
@@ -120,7 +122,9 @@ async function open(id, seed) {
   stand(Bench.fresh(scenario.toml, seed), id, seed);
 }
 
-function home() {
+async function home() {
+  await Promise.allSettled(scenarios.map((one) => one.load())); // what is missing says so in its place
+  if (scenarios.some((one) => one.id === readRoute().scenario)) return; // opened meanwhile
   close();
   $("where").replaceChildren();
   document.title = t("app.title");
@@ -136,13 +140,25 @@ async function follow() {
   return open(scenario, seed ?? newSeed());
 }
 
+/** Reads a recording; where the file does not tell its sampling rate, the student is asked. Null when they give up. */
+async function readRecording(name, text) {
+  try {
+    return Bench.fromRecording(name, text);
+  } catch (error) {
+    if (error.code !== "csv_rate_missing") throw error;
+    const hz = await askRate(name, RATES_HZ);
+    return hz === null ? null : Bench.fromRecordingAt(hz, name, text);
+  }
+}
+
 function chooseFile() {
   const input = h("input", { type: "file", accept: ".csv,.txt,text/csv,text/plain" });
   input.addEventListener("change", async () => {
     const [file] = input.files;
     if (!file) return;
     try {
-      const bench = Bench.fromRecording(file.name, await file.text());
+      const bench = await readRecording(file.name, await file.text());
+      if (!bench) return;
       history.replaceState(null, "", location.pathname);
       stand(bench, null, null);
     } catch (error) {
@@ -154,8 +170,8 @@ function chooseFile() {
 
 function tools() {
   const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", title: t(key), onclick }, icon(pic), h("span", { class: "word" }, t(key)));
-  $("tools").replaceChildren(tool("tools.scenarios", "list", () => { history.replaceState(null, "", location.pathname); home(); $("main").focus(); }), tool("tools.open", "open", chooseFile), tool("tools.theme", "theme", toggleTheme));
-  $("brand").addEventListener("click", (event) => { event.preventDefault(); history.replaceState(null, "", location.pathname); home(); });
+  $("tools").replaceChildren(tool("tools.scenarios", "list", () => { history.replaceState(null, "", location.pathname); home().then(() => $("main").focus(), report); }), tool("tools.open", "open", chooseFile), tool("tools.theme", "theme", toggleTheme));
+  $("brand").addEventListener("click", (event) => { event.preventDefault(); history.replaceState(null, "", location.pathname); home().catch(report); });
 }
 
 /** Shows any error in words; the core's by its code. */
@@ -167,14 +183,19 @@ addEventListener("error", (event) => report(event.error ?? event.message));
 addEventListener("unhandledrejection", (event) => report(event.reason));
 addEventListener("pagehide", () => running?.session.saveNow());
 
+const core = loadCore();
+const index = loadScenarios();
+for (const early of [core, index]) early.catch(() => {}); // told below, once there are words
 startTheme();
 await loadTexts(document.documentElement.lang);
 fillTexts(document);
 tools();
 panes = makePanes($("panes"));
 try {
-  const [, found] = await Promise.all([loadCore(), loadScenarios()]);
-  scenarios = found;
+  scenarios = await index;
+  const { scenario } = readRoute();
+  for (const one of scenarios) if (!scenario || one.id === scenario) one.load().catch(() => {}); // on its way while the core compiles
+  await core;
   addEventListener("hashchange", () => follow().catch(report));
   await follow();
 } catch (error) {

@@ -5,13 +5,25 @@ import { brief, CoreError } from "./core.js";
 import { routeTo } from "./route.js";
 import { t } from "./text.js";
 
-/** Loads the scenario index and every scenario's own words: [{id, level, toml, brief | problem}]. */
+/** Loads the scenario index: a list of Entry. */
 export async function loadScenarios() {
   const index = await (await get("scenarios/index.json")).json();
-  return Promise.all(index.map(async (entry) => {
-    const toml = await (await get(`scenarios/${entry.file}`)).text();
-    return { ...entry, toml };
-  }));
+  return index.map((entry) => new Entry(entry));
+}
+
+/** One scenario of the index: {id, level, file}, after load() also its text `toml`. */
+class Entry {
+  constructor(entry) {
+    Object.assign(this, entry);
+  }
+  /** Brings the text once, however often it is called; what failed is tried anew. */
+  load() {
+    this.loading ??= get(`scenarios/${this.file}`).then((answer) => answer.text()).then((text) => (this.toml = text)).catch((error) => {
+      this.loading = null;
+      throw error;
+    });
+    return this.loading;
+  }
 }
 
 async function get(path) {
@@ -20,8 +32,9 @@ async function get(path) {
   return answer;
 }
 
-/** Reads a scenario's brief once the core is there. */
+/** Reads a loaded scenario's brief once the core is there. */
 export function briefOf(scenario) {
+  if (scenario.toml === undefined) throw new CoreError("not_found", { what: `scenarios/${scenario.file}` });
   scenario.brief ??= brief(scenario.toml);
   return scenario.brief;
 }

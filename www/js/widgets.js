@@ -2,7 +2,6 @@
 
 import { attr, h, newId, prop, refill, words } from "./dom.js";
 import { icon } from "./icons.js";
-import { t } from "./text.js";
 
 /** A button with words, and perhaps a picture. */
 export const button = (label, onclick, { kind = "", pic = null, ...more } = {}) =>
@@ -19,6 +18,21 @@ export class Choice {
     refill(this.select, options, () => options.map(([key, text]) => h("option", { value: key }, text)));
     prop(this.select, "value", String(value));
   }
+}
+
+/**
+ * Lets the arrow keys open a list instead of stepping through it: for lists of which some entries are refused, where a step
+ * would be taken back before the next one. Browsers without showPicker keep their own way.
+ */
+export function opensByArrow(select) {
+  select.addEventListener("keydown", (event) => {
+    if (!["ArrowDown", "ArrowUp"].includes(event.key) || event.altKey || !select.showPicker) return;
+    event.preventDefault();
+    try {
+      select.showPicker();
+    } catch { /* not allowed here: nothing happens, Space still opens it */ }
+  });
+  return select;
 }
 
 /** A stepper: less, the value as a choice, more. Options run from least to most. */
@@ -72,9 +86,6 @@ export class Segments {
     for (const kid of this.el.children) attr(kid, "aria-pressed", String(kid.dataset.key === String(value)));
   }
 }
-
-/** A value that is not shown as English by itself: off, or with its unit. */
-export const orOff = (value, show) => (value === null || value === undefined ? t("value.off") : show(value));
 
 /** Sets the words of a button made here. */
 export const relabel = (el, text) => words(el.querySelector(".word"), text);

@@ -15,10 +15,10 @@ export function slackCurve(a, da, b, db, slack = 0.45) {
 const LOOP_CM = 23; // length of lead in one loop of the coil
 const MOST_LOOPS = 4;
 
-/** The pad's lead from plug to pad: a little sag between its points, and the spare length coiled at the first handle. */
-export function padCurve(points, slackCm) {
+/** The pad's lead from plug to pad, out of the plug along `aim`: a little sag between its points, the spare length coiled at the first handle. */
+export function padCurve(points, aim, slackCm) {
   const loops = Math.min(MOST_LOOPS, Math.round(Math.max(0, slackCm) / LOOP_CM));
-  const path = [points[0]];
+  const path = [points[0], ...turning(points[0], aim, points[1])];
   points.slice(1).forEach((b, i) => {
     const a = points[i];
     const len = Math.hypot(b[0] - a[0], b[1] - a[1]);
@@ -27,6 +27,14 @@ export function padCurve(points, slackCm) {
     path.push(...(i === 0 && loops > 0 ? coil(a, b, points[2], loops) : [b]));
   });
   return smooth(path);
+}
+
+/** How a lead turns on leaving its plug: straight on, or round in a small bow when it has to go back past the plug. */
+function turning(from, aim, to) {
+  const [u, v] = towards(from, to);
+  if (u * aim[0] + v * aim[1] > 0.1) return [add(from, aim, 1.4)];
+  const side = aim[0] * v - aim[1] * u >= 0 ? [-aim[1], aim[0]] : [aim[1], -aim[0]];
+  return [add(add(from, aim, 2.4), side, 1), add(add(from, aim, 2.7), side, 4), add(add(from, aim, -0.4), side, 6.2)];
 }
 
 /** Loops around a handle, each a little off the last as a hand lays them; coming from one point, leaving for another. */

@@ -3,9 +3,10 @@
 import { attr, flag, h, newId, prop, words } from "../dom.js";
 import { icon } from "../icons.js";
 import { coded, t } from "../text.js";
-import { button, Choice, Tick } from "../widgets.js";
+import { button, Choice, opensByArrow, Tick } from "../widgets.js";
 
 const NUDGE_CM = 2;
+const REST_MS = 220; // a slider that rests for this long is put to the world; what it passed on the way is not
 
 // What the subject may be asked, with fixed measures; what is risky in a room is not offered.
 const DEEDS = {
@@ -41,13 +42,27 @@ export class PartsList {
 
   slider(key, kind, range, move) {
     const id = newId("slide");
-    const input = h("input", { id, type: "range", class: kind, ...range, onchange: () => move(Number(input.value)) });
-    return { input, el: h("div", { class: "fld" }, h("label", { for: id }, t(key)), input) };
+    const rest = { timer: 0, due: false };
+    const put = () => {
+      clearTimeout(rest.timer);
+      if (!rest.due) return;
+      rest.due = false;
+      move(Number(input.value));
+    };
+    const moved = () => {
+      rest.due = true;
+      clearTimeout(rest.timer);
+      rest.timer = setTimeout(put, REST_MS);
+    };
+    const input = h("input", { id, type: "range", class: kind, ...range, oninput: moved, onchange: moved, onpointerup: put, onblur: put });
+    const show = (value) => rest.due || prop(input, "value", String(value));
+    return { input, show, el: h("div", { class: "fld" }, h("label", { for: id }, t(key)), input) };
   }
 
   /** A plug: which socket it is in, and a button to wiggle it. */
   endRow(end) {
     const choice = new Choice(t(`end.${end}`), (socket) => this.act(socket ? { do: "plug", end, socket } : { do: "unplug", end }));
+    opensByArrow(choice.select);
     const name = t("list.wiggle", { end: t(`end.${end}`) });
     choice.el.append(h("button", { type: "button", class: "btn btn-round", "aria-label": name, title: name, onclick: () => this.act({ do: "wiggle", end }) }, icon("wiggle")));
     return choice;
@@ -99,24 +114,30 @@ export class PartsList {
 
   show(bench) {
     this.bench = bench;
-    const sockets = [["", t("socket.none")], ...bench.sockets.map((socket) => [socket.id, t(`socket.${socket.id}`)])];
-    for (const [id, choice] of this.ends) choice.set(sockets, bench.ends.find((end) => end.id === id).socket ?? "");
+    for (const [id, choice] of this.ends) choice.set([["", t("socket.none")], ...bench.sockets.map((socket) => [socket.id, socketWords(socket, id)])], bench.ends.find((end) => end.id === id).socket ?? "");
     for (const [id, tick] of this.switches) tick.set(bench.switches[id]);
     this.charger.set(bench.charger_plugged);
     const { strap } = bench;
     this.strapOn.set(strap.on);
     this.place.set(["pulp", "middle", "joint"].map((id) => [id, t(`strap.place.${id}`)]), strap.place);
     this.face.set(["to_skin", "away"].map((id) => [id, t(`strap.face.${id}`)]), strap.face);
-    prop(this.tight.input, "value", String(Math.round(strap.tightness * 100)));
+    this.tight.show(Math.round(strap.tightness * 100));
     prop(this.tight.input, "disabled", !strap.on);
     attr(this.tight.input, "aria-valuetext", coded("feel", strap.feel));
     words(this.feel, coded("feel", strap.feel));
     flag(this.feel, "is-off", strap.feel === "off");
     const cm = Math.round(bench.hand.height_cm);
-    prop(this.height.input, "value", String(cm));
+    this.height.show(cm);
     const where = cm === 0 ? t("hand.level") : t(cm > 0 ? "hand.above" : "hand.below", { cm: Math.abs(cm) });
     attr(this.height.input, "aria-valuetext", where);
     words(this.heightSays, where);
     this.showPart();
   }
+}
+
+/** A socket in the list of one plug, with who else is in it. */
+function socketWords({ id, taken_by: by }, end) {
+  const name = t(`socket.${id}`);
+  if (!by || by === end) return name;
+  return t("socket.taken", { socket: name, by: t(`taken.${by}`) });
 }

@@ -14,8 +14,8 @@ export const stroke = (d, kind = "") => s("path", { class: `ln ${kind}`, d });
 export const label = (text, x, y, kind = "", tx = x, ty = y) =>
   s("text", { class: `letter ${kind}`, data: { x, y, tx, ty }, transform: `translate(${x} ${y})` }, text);
 
-/** The name of a part, under it as it is seen. */
-export const nameBelow = (text, w, d) => label(text, 0, d / 2 + 2.9, "small", -w / 2 - 2.9, 0);
+/** The name of a part, under it as it is seen; the table lays it above the leads. */
+export const nameBelow = (text, w, d) => label(text, 0, d / 2 + 3.2, "small name", -w / 2 - 2.9, 0);
 
 /** Sets all lettering in a group for a table shown lying or turned a quarter to the left. */
 export function setLettering(root, turned) {

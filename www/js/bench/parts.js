@@ -35,8 +35,7 @@ function unit(w, d) {
   return [shadow(w, d), inked(() => p.rect(x, y, w, d, 1.4)),
     stroke(p.rect(x + 1.3, y + 1.3, w - 2.6, d - 2.6, 0.9), "thin"),
     stroke(p.line(x + 2, d / 2 - 5.6, w / 2 - 2, d / 2 - 5.6), "thin"),
-    stroke(p.hatch(w / 2 - 5, -3, 2.6, 3.8, 0.8, 0.5), "thin faint"),
-    label(t("part.unit"), x + 12.4, 0, "start", -w / 2 - 2.9, -d / 2),
+    label(t("part.unit"), x + 12.2, 0.1, "start name on-body", -w / 2 - 2.9, -d / 2),
     rocker("unit", x + 4.6, -0.8), lamp("unit", x + 9.4, -0.8)];
 }
 
@@ -78,8 +77,15 @@ function phone(w, d) {
 function deskLamp(w, d) {
   const p = pen("lamp");
   const r = Math.min(w, d) / 2;
-  return [s("circle", { class: "shade", cx: 0.8, cy: 1.4, r }), inked(() => p.circle(0, 0, r)), stroke(p.circle(0, 0, r * 0.66), "thin"), stroke(p.circle(0, 0, r * 0.2), "thin"),
-    stroke(p.line(-r * 0.7, -r * 0.7, -r * 0.15, -r * 0.15)), stroke(p.hatch(-r * 0.1, r * 0.1, r * 0.5, r * 0.4, 0.8), "thin faint"), nameBelow(t("part.lamp"), 2 * r, 2 * r)];
+  const [bx, by, hx, hy] = [r * 0.42, r * 0.4, -r * 0.28, -r * 0.26]; // the foot, and the head at the end of the arm
+  let rays = "";
+  for (let i = 0; i < 7; i += 1) {
+    const a = Math.PI * (0.72 + i * 0.14);
+    rays += `M${(hx + Math.cos(a) * r * 0.76).toFixed(2)} ${(hy + Math.sin(a) * r * 0.76).toFixed(2)}l${(Math.cos(a) * r * 0.16).toFixed(2)} ${(Math.sin(a) * r * 0.16).toFixed(2)}`;
+  }
+  return [s("circle", { class: "shade", cx: bx + 0.6, cy: by + 1.1, r: r * 0.52 }), inked(() => p.circle(bx, by, r * 0.52)), stroke(p.circle(bx, by, r * 0.34), "thin faint"),
+    s("circle", { class: "shade", cx: hx + 1, cy: hy + 1.8, r: r * 0.62 }), stroke(`M${bx - 0.5} ${by + 0.5}L${hx - 0.5} ${hy + 0.5}M${bx + 0.5} ${by - 0.5}L${hx + 0.5} ${hy - 0.5}`),
+    inked(() => p.circle(hx, hy, r * 0.62)), stroke(p.circle(hx, hy, r * 0.46), "thin faint"), stroke(p.circle(hx, hy, r * 0.12), "thin"), stroke(rays, "thin faint"), nameBelow(t("part.lamp"), 2 * r, 2 * r)];
 }
 
 function plain(w, d, id) {
@@ -93,3 +99,11 @@ const ART = { unit, computer, strip, charger, phone, lamp: deskLamp };
 export const drawPart = (part) =>
   s("g", { class: `part part-${part.id}${part.movable ? " movable" : ""}`, data: { drag: part.movable ? `part:${part.id}` : "" } },
     (ART[part.id] ?? plain)(part.w, part.d, part.id));
+
+/** Takes the name out of a part's drawing, so that it can lie above the leads; null where the name is part of the drawing. */
+export function takeName(drawing) {
+  const name = drawing.querySelector(":scope > .name");
+  if (!name) return null;
+  name.remove();
+  return s("g", {}, name);
+}

@@ -6,10 +6,11 @@ import { t } from "../text.js";
 import { Hand } from "./hand.js";
 import { padCurve, slackCurve, towards } from "./leads.js";
 import { setLettering } from "./marks.js";
-import { drawPart } from "./parts.js";
+import { drawPart, takeName } from "./parts.js";
 import { pen } from "./pen.js";
 import { drawPlug, drawSocket, PLUG_LENGTH } from "./sockets.js";
 
+const PAD_RIM_CM = 1.7; // from the middle of the pad to where its lead comes out
 const LEADS = { mains: ["mains_unit", "mains_wall"], data: ["data_unit", "data_computer"] };
 
 export class Table {
@@ -24,6 +25,7 @@ export class Table {
       s("path", { class: "ln thin faint", d: p.rect(1.2, 1.2, w - 2.4, d - 2.4, 2.4) }));
 
     this.parts = new Map(bench.parts.filter((part) => !["hand", "lead1", "lead2"].includes(part.id)).map((part) => [part.id, drawPart(part)]));
+    this.names = new Map([...this.parts].map(([id, drawing]) => [id, takeName(drawing)]).filter(([, name]) => name));
     this.sockets = new Map();
     for (const socket of bench.sockets) {
       const part = bench.parts.find((one) => one.id === socket.part);
@@ -37,7 +39,7 @@ export class Table {
     this.bubble = s("g", { class: "bubble", visibility: "hidden" }, s("rect", { rx: 1.4 }), s("text", { class: "bubble-text" }));
 
     this.art = s("g", {}, this.wood, this.leads.get("feed"), [...this.parts.values()], [...this.sockets.values()], this.leads.get("charge"), this.chargerPlug,
-      this.leads.get("data"), this.leads.get("mains"), this.hand.el, this.leads.get("pad"), this.hand.strapped, [...this.plugs.values()], [...this.grips.values()], this.bubble);
+      this.leads.get("data"), this.leads.get("mains"), this.hand.below, this.leads.get("pad"), s("g", {}, ...this.names.values()), this.hand.el, this.hand.strapped, [...this.plugs.values()], [...this.grips.values()], this.bubble);
     const glow = s("radialGradient", { id: "glow" }, s("stop", { offset: "0", class: "glow-0" }), s("stop", { offset: ".35", class: "glow-1" }), s("stop", { offset: "1", class: "glow-2" }));
     const clip = s("clipPath", { id: "table-edge" }, s("rect", { x: 0.4, y: 0.4, width: w - 0.8, height: d - 0.8, rx: 3 }));
     this.clipped = s("g", { "clip-path": "url(#table-edge)" }, this.art);
@@ -73,6 +75,7 @@ export class Table {
     for (const part of bench.parts) {
       const el = this.parts.get(part.id) ?? this.grips.get(part.id);
       if (el) place(el, part.x, part.y);
+      if (this.names.has(part.id)) place(this.names.get(part.id), part.x, part.y);
     }
     for (const socket of bench.sockets) {
       const el = this.sockets.get(socket.id);
@@ -91,7 +94,7 @@ export class Table {
     }
     const tail = (id) => [ends[id].x + aims[id][0] * PLUG_LENGTH[id], ends[id].y + aims[id][1] * PLUG_LENGTH[id]];
     for (const [lead, [a, b]] of Object.entries(LEADS)) this.lay(lead, slackCurve(tail(a), aims[a], tail(b), aims[b]));
-    this.lay("pad", padCurve([tail("pad"), ...points.slice(1)], bench.lead.slack_cm));
+    this.lay("pad", padCurve([tail("pad"), ...points.slice(1)], aims.pad, bench.lead.slack_cm));
     this.drawCharger(bench);
     flag(this.svg, "lit-unit", bench.lamps.unit);
     flag(this.svg, "lit-strip", bench.lamps.strip);
@@ -110,7 +113,8 @@ export class Table {
     const far = (point) => Math.hypot(point[0] - plug.x, point[1] - plug.y);
     if (far(points[0]) > far(points.at(-1))) points.reverse();
     points[0] = [plug.x, plug.y];
-    points[points.length - 1] = padSpot;
+    const [ux, uy] = towards(padSpot, points.at(-2));
+    points[points.length - 1] = [padSpot[0] + PAD_RIM_CM * ux, padSpot[1] + PAD_RIM_CM * uy];
     return points;
   }
 
@@ -141,9 +145,8 @@ export class Table {
     const part = (id) => bench.parts.find((one) => one.id === id);
     const [charger, strip, computer] = [part("charger"), part("strip"), part("computer")];
     if (!charger || !strip || !computer) return;
-    const free = bench.sockets.filter((one) => one.part === "strip" && one.kind === "outlet" && !one.taken_by).at(-1);
-    const side = free ?? { x: strip.x, y: strip.y + strip.d / 2 };
-    const spot = bench.charger_plugged ? [side.x, side.y] : [charger.x + charger.w / 2 + 5, charger.y - charger.d / 2 - 1];
+    const outlet = bench.sockets.find((one) => one.taken_by === "charger");
+    const spot = outlet ? [outlet.x, outlet.y] : [charger.x + charger.w / 2 + 5, charger.y - charger.d / 2 - 1];
     attr(this.chargerPlug, "transform", `translate(${spot.map((v) => v.toFixed(2))})`);
     const short = slackCurve([charger.x + charger.w / 2, charger.y], [1, 0], [spot[0], spot[1] + 1.9], [0, 1], 0.1);
     const rightOf = computer.x < charger.x ? 1 : -1;

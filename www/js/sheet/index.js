@@ -61,9 +61,12 @@ export class SheetPane {
   }
 
   doReveal() {
+    if (!this.session.view.check) return words(this.note, t("sheet.check_first"));
+    words(this.note, "");
     this.settle();
     for (const field of FIELDS) this.put(field);
     if (this.session.act({ do: "reveal" })) this.debrief.focus();
+    return undefined;
   }
 
   show(view) {

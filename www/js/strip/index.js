@@ -11,6 +11,7 @@ import { Chrono } from "./chrono.js";
 import { Cursors } from "./cursors.js";
 import { Measure } from "./measure.js";
 import { Settings } from "./settings.js";
+import { Stylus } from "./stylus.js";
 import { summaryText } from "./summary.js";
 import { clockText, timeText } from "./units.js";
 
@@ -24,6 +25,7 @@ export class StripPane {
     const live = session.bench.kind !== "recording";
     this.canvases = new Canvases(session.bench, (geometry) => this.moved(geometry));
     this.chrono = new Chrono();
+    this.stylus = new Stylus();
     this.beats = new Beats();
     this.cursors = new Cursors({ act, moved: (times) => this.measure.times(times), markAt: (time) => this.markAt(time) });
     this.measure = new Measure({ act, cursors: this.cursors, markAt: (time) => this.markAt(time), exportTake: () => this.exportTake() });
@@ -40,7 +42,7 @@ export class StripPane {
     this.footLeft = h("p", { class: "pencil" });
     this.footRight = h("p", { class: "pencil margin-right" });
     this.field = h("div", { class: "field", onpointerdown: (event) => this.press(event), onpointermove: (event) => this.pan(event), onpointerup: (event) => this.lift(event), onpointercancel: () => (this.pressed = null) },
-      this.canvases.el, this.beats.el, this.cursors.el);
+      this.canvases.el, this.stylus.el, this.beats.el, this.cursors.el);
     this.startButton = h("button", { type: "button", class: "btn btn-strong start-strip", hidden: true, onclick: () => this.startLoop() }, icon("live"), h("span", { class: "word" }, t("strip.start")));
     this.toStrip = h("button", { type: "button", class: "dock-open", "aria-label": t("strip.dock_open"), onclick: () => document.dispatchEvent(new CustomEvent("pane", { detail: "strip" })) });
     this.drum = h("div", { class: "drum" },
@@ -69,9 +71,10 @@ export class StripPane {
   /** One frame: draws what is due; true if the trace changed. */
   frame() {
     const changed = this.canvases.draw();
-    const { recording } = this.session.view;
+    const { recording, strip } = this.session.view;
+    this.stylus.place(strip.mode === "live" ? this.session.bench.stylus() : null);
     if (recording.on) words(this.elapsed, clockText(this.session.bench.recordedSeconds));
-    if (this.session.view.strip.mode !== "take") words(this.footLeft, t("strip.pen_at", { s: timeText(Math.floor(this.session.bench.clock * 10) / 10) }));
+    if (strip.mode !== "take") words(this.footLeft, t("strip.pen_at", { s: timeText(Math.floor(this.session.bench.clock * 10) / 10) }));
     return changed;
   }
 

@@ -1,8 +1,8 @@
 // The recorder's settings: paper (time base, range, zero, polarity), filters, and the converter.
 
-import { attr, h, newId } from "../dom.js";
+import { attr, h, newId, prop } from "../dom.js";
 import { t } from "../text.js";
-import { button, Choice, orOff, Stepper, Tick } from "../widgets.js";
+import { button, Choice, Stepper, Tick } from "../widgets.js";
 import { hzText, msText, rangeText, spanText, voltsText } from "./units.js";
 
 const ascending = (values) => [...new Set(values.filter((v) => v !== null))].sort((a, b) => a - b);
@@ -17,6 +17,7 @@ export class Settings {
     this.zeroSays = h("span", { class: "quiet" });
     this.invert = new Tick(t("set.invert"), (on) => act({ do: "invert", on }));
     this.filters = ["high_pass", "low_pass", "notch"].map((id) => [id, new Choice(t(`set.${id}`), (v) => act({ do: id, hz: number(v) }))]);
+    this.orders = ["high_pass", "low_pass"].map((id) => [id, new Choice(t(`set.${id}_order`), (n) => act({ do: id, hz: this.now[`${id}_hz`], order: Number(n) }))]);
     this.average = new Choice(t("set.average"), (v) => act({ do: "average", ms: number(v) }));
     this.input = new Choice(t("set.input"), (v) => act({ do: "input", n: Number(v) }));
     this.rate = new Choice(t("set.rate"), (v) => act({ do: "rate", hz: Number(v) }));
@@ -25,7 +26,7 @@ export class Settings {
     this.el = recorder
       ? h("div", { class: "settings" },
         this.group("set.paper", [h("div", { class: "pair" }, this.time.el, this.range.el), h("div", { class: "row zero" }, this.zero, this.zeroClear, this.zeroSays), this.invert.el], "set-paper"),
-        this.group("set.filters", [h("div", { class: "pair" }, this.filters.map(([, choice]) => choice.el), this.average.el)], "set-filters"),
+        this.group("set.filters", [h("div", { class: "pair" }, this.orders.map(([, order], i) => [this.filters[i][1].el, order.el]), this.filters[2][1].el, this.average.el)], "set-filters"),
         this.group("set.converter", [h("div", { class: "pair" }, this.input.el, this.rate.el, this.bits.el, this.antiAlias.el)], "set-converter"))
       : h("div", { class: "settings" }, this.group("set.paper_only", [this.time.el], "set-paper"));
   }
@@ -39,6 +40,7 @@ export class Settings {
     const list = (values, show) => ascending(values).map((v) => [v, show(v)]);
     this.time.set(list(time.choices, spanText), time.s);
     if (!recorder) return; // an opened recording has no recorder to set
+    this.now = recorder;
     const { choices, zero_v: zero } = recorder;
     const withOff = (values, show) => [["", t("value.off")], ...list(values, show)];
     this.range.set(list(choices.range_v, rangeText), recorder.range_v);
@@ -48,6 +50,10 @@ export class Settings {
     for (const [id, choice] of this.filters) {
       const now = recorder[`${id}_hz`];
       choice.set(withOff(now === null ? choices[`${id}_hz`] : [...choices[`${id}_hz`], now], hzText), now ?? "");
+    }
+    for (const [id, order] of this.orders) {
+      order.set([1, 2].map((n) => [n, t(`set.order.${n}`)]), recorder[`${id}_order`]);
+      prop(order.select, "disabled", recorder[`${id}_hz`] === null);
     }
     this.average.set(withOff(choices.average_ms, msText), recorder.average_ms ?? "");
     this.input.set(choices.input.map((n) => [n, t("set.input_n", { v: n })]), recorder.input);
@@ -62,7 +68,8 @@ export class Settings {
     const parts = [t("set.line", { time: spanText(time.s), range: rangeText(recorder.range_v) })];
     for (const id of ["high_pass", "low_pass", "notch"]) {
       const hz = recorder[`${id}_hz`];
-      if (hz !== null && hz !== undefined) parts.push(t(`set.line_${id}`, { v: orOff(hz, hzText) }));
+      const order = recorder[`${id}_order`];
+      if (hz !== null && hz !== undefined) parts.push(t(`set.line_${id}`, { v: hzText(hz), order: order ? t(`set.order.${order}`) : "" }));
     }
     if (recorder.inverted) parts.push(t("set.line_inverted"));
     return parts.join(" · ");

@@ -1,0 +1,219 @@
+// What a student does at the page, with real clicks, drags, choices and keys; and how the page is read, by what it shows.
+import { readFile } from "node:fs/promises";
+import assert from "node:assert/strict";
+
+/** Opens a scenario with a seed and waits for its bench. */
+export async function openScenario(page, url, id, seed) {
+  await page.goto(`${url}#s=${id}&seed=${seed}`);
+  await page.locator("#lab").waitFor();
+  await page.locator(".plug").first().waitFor({ state: "attached" });
+}
+
+/** A point of the table in cm as a point of the window. The drawn edge of the table is .4 cm inside its 160 x 90 cm. */
+async function tablePoint(page, x, y) {
+  const box = await page.locator(".table-top").boundingBox();
+  return [box.x + ((x - 0.4) / 159.2) * box.width, box.y + ((y - 0.4) / 89.2) * box.height];
+}
+
+/** Where an element of the drawing has its own origin, in the window. */
+const origin = (page, selector) => page.locator(selector).evaluate((el) => {
+  const m = el.getScreenCTM();
+  return [m.e, m.f];
+});
+
+async function drag(page, [fromX, fromY], [toX, toY]) {
+  await page.mouse.move(fromX, fromY);
+  await page.mouse.down();
+  await page.mouse.move((fromX + toX) / 2, (fromY + toY) / 2, { steps: 6 });
+  await page.mouse.move(toX, toY, { steps: 6 });
+  await page.mouse.up();
+}
+
+/** Where a hand can take hold of something drawn: its middle, if nothing lies over it. */
+async function holdOf(page, selector) {
+  const spot = await page.locator(selector).evaluate((el) => {
+    const box = (el.querySelector(".hit") ?? el).getBoundingClientRect();
+    const at = [box.x + box.width / 2, box.y + box.height / 2];
+    return { at, free: el.contains(document.elementFromPoint(...at)) };
+  });
+  assert.ok(spot.free, `${selector} cannot be taken hold of: something lies over it`);
+  return spot.at;
+}
+
+/** Drags a plug on the drawing to a socket. */
+export async function dragPlug(page, end, socket) {
+  await page.locator(".table").scrollIntoViewIfNeeded();
+  const hold = await holdOf(page, `.plug[data-end="${end}"]`);
+  const plug = await origin(page, `.plug[data-end="${end}"]`);
+  const target = await origin(page, `.socket[data-socket="${socket}"]`);
+  await drag(page, hold, [target[0] + hold[0] - plug[0], target[1] + hold[1] - plug[1]]);
+}
+
+/** Drags a part, or a ring of the pad's lead, to a place on the table in cm. */
+export async function dragPart(page, part, x, y) {
+  await page.locator(".table").scrollIntoViewIfNeeded();
+  await drag(page, await holdOf(page, `[data-drag="part:${part}"]`), await tablePoint(page, x, y));
+}
+
+/** Presses something on the drawing. */
+export async function press(page, selector) {
+  await page.locator(".table").scrollIntoViewIfNeeded();
+  await page.mouse.click(...(await holdOf(page, selector)));
+}
+
+/** Moves a slider to a share of its way, by pressing it there. */
+export async function slideTo(page, label, share) {
+  const slider = page.getByLabel(label, { exact: true });
+  await slider.scrollIntoViewIfNeeded();
+  const box = await slider.boundingBox();
+  const thumb = 26;
+  await page.mouse.click(box.x + thumb / 2 + share * (box.width - thumb), box.y + box.height / 2);
+}
+
+export const choose = (page, label, option) => page.getByLabel(label, { exact: true }).selectOption({ label: option });
+export const pressButton = (page, name) => page.getByRole("button", { name, exact: true }).click();
+
+/** The strip in words, as the page tells it. */
+export async function inWords(page) {
+  await pressButton(page, "Strip in words");
+  return page.locator(".strip-note").innerText();
+}
+
+const FUZZ = ["The line is clean.", "There is a little fuzz on it.", "There is clear fuzz on it.", "Heavy fuzz hides its shape."];
+
+/** How much fuzz the words tell of, 0 (none) to 3 (heavy). */
+export async function fuzz(page) {
+  const words = await inWords(page);
+  const step = FUZZ.findIndex((part) => words.includes(part));
+  assert.ok(step >= 0, `the strip in words says nothing of fuzz: "${words}"`);
+  return step;
+}
+
+/** Records for so many seconds; the take then lies open, drawn whole on a screen of 20 s. */
+export async function record(page, seconds) {
+  await pressButton(page, "Record");
+  await page.locator(".btn-record.is-on").waitFor();
+  await page.waitForFunction((n) => {
+    const [minutes, rest] = document.querySelector(".elapsed").textContent.split(":").map(Number);
+    return minutes * 60 + rest >= n;
+  }, seconds, { timeout: 60_000 + seconds * 3000 });
+  await pressButton(page, "Stop recording");
+  await page.locator(".strip.is-measuring").waitFor();
+  await choose(page, "Time base, per screen", "20 s");
+}
+
+/** The open take as the page saves it: [[t, value]…]. */
+export async function savedTake(page) {
+  const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, "Save take as CSV")]);
+  return readTake(download);
+}
+
+/** A downloaded take: [[t, value]…]. */
+export async function readTake(download) {
+  const [head, ...lines] = (await readFile(await download.path(), "utf8")).trim().split("\n");
+  assert.equal(head, "t_s,value");
+  return lines.map((line) => line.split(",").map(Number));
+}
+
+/**
+ * Times of the tall peaks of a take, as a reader with a ruler would find them: on the curve smoothed over 60 ms, each
+ * point that is the highest within .45 s and stands in the upper half of what the second before and after spans.
+ */
+export function peaksOf(samples) {
+  const rate = (samples.length - 1) / (samples.at(-1)[0] - samples[0][0]);
+  const reach = (seconds) => Math.round(seconds * rate);
+  const around = (values, i, n) => values.slice(Math.max(0, i - n), i + n + 1);
+  const raw = samples.map(([, value]) => value);
+  const curve = raw.map((_, i) => around(raw, i, reach(0.03)).reduce((sum, value, _k, all) => sum + value / all.length, 0));
+  const tall = (i) => {
+    const near = around(curve, i, reach(1));
+    return curve[i] >= Math.max(...around(curve, i, reach(0.45))) && curve[i] > (Math.max(...near) + Math.min(...near)) / 2;
+  };
+  const peaks = [];
+  for (let i = 1; i < curve.length - 1; i += 1) {
+    if (curve[i] > curve[i - 1] && curve[i] >= curve[i + 1] && tall(i)) peaks.push(samples[i][0]);
+  }
+  return peaks;
+}
+
+/**
+ * Cursor places a little before a peak, where no beat is near, at least `seconds` apart: [a, b, beats between]. `before`
+ * is the share of the beat's own length by which a cursor stands ahead of the peak.
+ */
+export function windowBetween(peaks, seconds, before = 0.4) {
+  const ahead = (i) => peaks[i] - before * (peaks[i] - peaks[i - 1]);
+  const a = ahead(1);
+  const last = peaks.findIndex((_, i) => i > 1 && ahead(i) - a >= seconds);
+  assert.ok(last > 0, `no ${seconds} s between the peaks ${peaks.map((p) => p.toFixed(2))}`);
+  return [a, ahead(last), last - 1];
+}
+
+/** How times of the open take, which starts at 0 and is drawn on `span` s, lie on the window: x(t) and the height's middle. */
+async function ruler(page, span = 20) {
+  const grips = await Promise.all(["a", "b"].map((which) => page.locator(`.cursor-${which}`).evaluate((el) => ({ x: el.getBoundingClientRect().x, time: Number(el.getAttribute("aria-valuenow")), parked: el.classList.contains("is-parked") }))));
+  const [[ta, xa], [tb, xb]] = grips.map(({ x, time, parked }, i) => [parked ? i * span : time, x]);
+  const field = await page.locator(".field").boundingBox();
+  return { x: (time) => xa + ((time - ta) / (tb - ta)) * (xb - xa), y: field.y + field.height / 2 };
+}
+
+/** Drags a cursor by its flag to a time. */
+export async function dragCursor(page, which, time) {
+  await page.locator(".field").scrollIntoViewIfNeeded();
+  const { x } = await ruler(page);
+  const box = await page.locator(`.cursor-${which} .cursor-flag`).boundingBox();
+  const line = (await page.locator(`.cursor-${which}`).boundingBox()).x;
+  const hold = [box.x + box.width / 2, box.y + box.height / 2];
+  await drag(page, hold, [x(time) + hold[0] - line, hold[1]]);
+  const stands = Number(await page.locator(`.cursor-${which}`).getAttribute("aria-valuenow"));
+  assert.ok(Math.abs(stands - time) < 0.05, `cursor ${which} stands at ${stands} s, not ${time} s`);
+}
+
+/** Marks each time with a click on the strip. */
+export async function clickMarks(page, times) {
+  await page.locator(".field").scrollIntoViewIfNeeded();
+  const { x, y } = await ruler(page);
+  for (const time of times) await page.mouse.click(x(time), y);
+}
+
+/** A reading of the measuring panel by its label. */
+export const reading = (page, label) => page.locator(".reading", { hasText: label }).locator("output").innerText();
+
+/** Types the worksheet's four blanks. */
+export async function fillSheet(page, { count, seconds, multiplier, rate }) {
+  await page.getByLabel("Between A and B I count N =").fill(String(count));
+  await page.getByLabel("in a window of T =").fill(String(seconds));
+  await page.getByLabel("To make a minute of it I multiply by").fill(String(multiplier));
+  await page.getByLabel("so the heart rate is").fill(String(rate));
+}
+
+/** Checks the worksheet and reads the debrief: the steps with their verdicts, the first open one, what truth is shown. */
+export async function check(page) {
+  await pressButton(page, "Check my reading");
+  return readDebrief(page);
+}
+
+export async function readDebrief(page) {
+  await page.locator(".debrief").waitFor();
+  const steps = await page.locator(".debrief .step").evaluateAll((all) => all.map((el) => ({
+    name: el.querySelector(".step-name").firstChild.textContent,
+    verdict: el.querySelector(".verdict").textContent,
+    first: el.classList.contains("is-first"),
+    text: el.innerText,
+  })));
+  const truth = await page.locator(".debrief .truth").count() ? await page.locator(".debrief .truth dd").allInnerTexts() : null;
+  return {
+    steps,
+    verdictOf: (name) => steps.find((step) => step.name === name)?.verdict,
+    firstOpen: steps.find((step) => step.first)?.name ?? null,
+    truth,
+    trueBeats: await page.locator(".beat-truth path").count(),
+    text: await page.locator(".debrief").innerText(),
+  };
+}
+
+/** Nothing of the truth is on the page: no true rates, no true beats, and not the right count among the debrief's words. */
+export function assertNoTruth(debrief, rightCount) {
+  assert.equal(debrief.truth, null, "the truth is shown");
+  assert.equal(debrief.trueBeats, 0, "the true beats are shown");
+  assert.doesNotMatch(debrief.text, new RegExp(`(^|[^\\d.,])${rightCount}([^\\d.,]|[.,]\\s|$)`), "the right count is told");
+}

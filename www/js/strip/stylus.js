@@ -1,0 +1,20 @@
+// The tip of the stylus on the live strip. It is moved by a transform alone, so that a frame costs no layout.
+
+import { h } from "../dom.js";
+
+export class Stylus {
+  constructor() {
+    this.tip = h("div", { class: "stylus-tip" });
+    this.el = h("div", { class: "stylus", "aria-hidden": "true", hidden: true }, this.tip);
+    this.at = "";
+  }
+
+  /** Puts the tip at a place in CSS px of the field; null takes it off the paper. */
+  place(spot) {
+    const at = spot ? `translate(${spot.x.toFixed(1)}px, ${spot.y.toFixed(1)}px)` : "";
+    if (at === this.at) return;
+    if (!at || !this.at) this.el.hidden = !at;
+    this.at = at;
+    if (at) this.tip.style.transform = at;
+  }
+}
