@@ -196,3 +196,79 @@ fn an_opened_recording_has_no_bench_and_says_who_compares() {
     assert_eq!(check["truth"]["source"], "detector");
     assert!((check["truth"]["record_rate"].as_f64().unwrap() - 75.0).abs() < 0.5);
 }
+
+fn with_faults(extra: &str) -> String {
+    format!(
+        "id = \"f\"\nlevel = 1\ntitle = \"t\"\naim = \"a\"\nbrief = \"b\"\nname_faults = true\n\
+         before = [{{ wait = 2 }}, {{ do = \"time_base\", s = 5 }}]\n\
+         [subject]\npulse_mv = 40\nrestlessness = 0.1\nfinger_temp_c = 33\n[recorder]\nrange_v = 0.1\n{extra}"
+    )
+}
+
+#[test]
+fn what_happened_before_belongs_to_the_scenario_and_comes_back_with_it() {
+    let text = with_faults("[[fault]]\nname = \"strap_loose\"\n");
+    let mut session = Session::new(&text, 4).unwrap();
+    assert_eq!(session.samples(), 2000);
+    assert!(session.log().is_empty());
+    assert_eq!(session.time_base_s(), 5.0);
+    act(&mut session, json!({"do": "name", "fault": "strap_loose"})).unwrap();
+    session.run_long(500);
+    let restored = Session::restore(&session.save().unwrap()).unwrap();
+    assert_eq!(restored.samples(), 2500);
+    assert_eq!(restored.view()["named"], json!(["strap_loose"]));
+}
+
+#[test]
+fn severities_are_drawn_from_the_seed_and_the_cause_stays_hidden() {
+    let text = with_faults("[[fault]]\nname = \"strap_loose\"\nseverity = [0.2, 0.9]\n");
+    let tightness = |seed| {
+        let view = Session::new(&text, seed).unwrap().view();
+        assert!(!view.to_string().contains("strap_loose"), "the view tells the fault");
+        view["bench"]["strap"]["tightness"].as_f64().unwrap()
+    };
+    assert_eq!(tightness(1), tightness(1));
+    assert!((tightness(1) - tightness(2)).abs() > 1e-6);
+    for seed in 0..20 {
+        assert!((0.42 - 0.27 * 0.9..=0.42 - 0.27 * 0.2).contains(&tightness(seed)));
+    }
+}
+
+#[test]
+fn only_names_of_the_catalogue_are_taken_and_they_can_be_taken_back() {
+    let mut session = Session::new(&with_faults("[[fault]]\nname = \"moving\"\n"), 1).unwrap();
+    assert!(act(&mut session, json!({"do": "name", "fault": "gremlins"})).is_err());
+    for fault in ["moving", "moving", "strap_loose"] {
+        act(&mut session, json!({"do": "name", "fault": fault})).unwrap();
+    }
+    act(&mut session, json!({"do": "unname", "fault": "strap_loose"})).unwrap();
+    assert_eq!(session.view()["named"], json!(["moving"]));
+}
+
+#[test]
+fn somebody_elses_take_is_found_out() {
+    let mut session = Session::new(&with_faults("[[fault]]\nname = \"others_file\"\n"), 1).unwrap();
+    assert_eq!(session.takes().len(), 1);
+    act(&mut session, json!({"do": "check"})).unwrap();
+    assert!(session.view()["check"]["steps"].to_string().contains("trace_foreign"));
+    assert!(session.view()["check"]["truth"].is_null());
+    act(&mut session, json!({"do": "reveal"})).unwrap();
+    assert_eq!(session.view()["check"]["truth"]["faults"], json!(["others_file"]));
+}
+
+#[test]
+fn a_link_that_drops_out_ends_the_recording_at_the_same_sample_in_blocks_of_any_size() {
+    let text = with_faults("[[fault]]\nname = \"port_drops\"\nseverity = 1.0\n");
+    let mut whole = Session::new(&text, 2).unwrap();
+    while act(&mut whole, json!({"do": "record"})).is_err() {
+        whole.run(100);
+    }
+    let mut pieces = whole.clone();
+    whole.run(60_000);
+    for _ in 0..60_000 / 7 + 1 {
+        pieces.run(7);
+    }
+    assert!(!whole.is_recording(), "no drop-out within a minute");
+    assert_eq!(whole.takes().len(), pieces.takes().len());
+    assert!(whole.takes()[0].recording == pieces.takes()[0].recording);
+}
