@@ -105,7 +105,7 @@ impl Motion {
         let low = math::TAU * 6.0 * dt / (1.0 + math::TAU * 6.0 * dt);
         let high = math::TAU * 0.3 * dt;
         // Keeps the fidget's size the same at every number of samples a second.
-        let drive = (self.rate_hz / 1000.0).sqrt() * 14.0;
+        let drive = (self.rate_hz / 1000.0).sqrt() * 6.0;
         for x in signal {
             if !quiet {
                 let white = self.stream.noise() * drive;
