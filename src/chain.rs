@@ -594,6 +594,11 @@ impl Chain {
         self.pulse_v
     }
 
+    /// Breaths of the subject at rest, 1/min. For the assessment alone.
+    pub fn breaths_per_min(&self) -> f64 {
+        self.body.subject().breaths_per_min
+    }
+
     /// Hum at the input before any filter, peak volts.
     pub fn hum_v(&self) -> f64 {
         if self.routed() { self.hum.total_v() } else { self.hum_open.total_v() }

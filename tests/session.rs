@@ -272,3 +272,21 @@ fn a_link_that_drops_out_ends_the_recording_at_the_same_sample_in_blocks_of_any_
     assert_eq!(whole.takes().len(), pieces.takes().len());
     assert!(whole.takes()[0].recording == pieces.takes()[0].recording);
 }
+
+#[test]
+fn marks_on_the_second_bumps_are_named_for_what_they_are() {
+    let mut session = ready();
+    act(&mut session, json!({"do": "cursor", "which": "a", "t": 1.03})).unwrap();
+    act(&mut session, json!({"do": "cursor", "which": "b", "t": 17.0})).unwrap();
+    let count = 2 * session.reference_peaks().iter().filter(|p| (1.03..17.0).contains(&p.at_s)).count();
+    for (field, text) in [
+        ("count", count.to_string()),
+        ("seconds", "16".into()),
+        ("multiplier", "3.75".into()),
+        ("rate", (count * 60 / 16).to_string()),
+    ] {
+        act(&mut session, json!({"do": "answer", "field": field, "text": text})).unwrap();
+    }
+    act(&mut session, json!({"do": "check"})).unwrap();
+    assert_eq!(session.view()["check"]["misreading"]["id"], "bumps_counted");
+}

@@ -1,5 +1,6 @@
 //! How it was measured, judged step by step.
 //!
+//! - [`misreading`]: which well-known misreading explains what was typed
 //! - [`parse`]: what was typed, as numbers; parsing is not grading
 //! - [`window`]: the beats inside the student's own window, and which counts the window's edges allow
 //! - [`process`]: how faults were found and mended
@@ -9,6 +10,7 @@
 //! Three truths are kept apart: the beats in the student's window decide the count, the student's own numbers decide
 //! the arithmetic, the whole record decides whether the result is plausible.
 
+pub mod misreading;
 pub mod parse;
 pub mod process;
 pub mod trace;

@@ -2,14 +2,15 @@
 
 use super::action::{Action, Mode, Page, Refusal, Which};
 use super::take::Take;
-use super::worksheet::Worksheet;
+use super::worksheet::{Field, Worksheet};
 use crate::assess::Criteria;
+use crate::assess::misreading::{self, Evidence, Hypothesis};
 use crate::assess::process::{self, Deed, Remark};
 use crate::assess::trace::{self, Trace};
 use crate::assess::verdict::{self, Reference, Report};
 use crate::assess::window::{Peak, interval_rate};
 use crate::chain::{Answer, Chain};
-use crate::measure;
+use crate::measure::{self, landmarks};
 use crate::recorder::converter;
 use crate::recording::Recording;
 use crate::scenario::{Scenario, ScenarioError, fault};
@@ -44,6 +45,8 @@ pub struct Checked {
     /// The judged steps.
     #[serde(flatten)]
     pub report: Report,
+    /// The well-known misreading that explains what was typed, where one stands out.
+    pub misreading: Option<Hypothesis>,
     /// How the faults were found and mended.
     pub process: Vec<Remark>,
     /// Figures of the measured stretch.
@@ -676,12 +679,48 @@ impl Session {
         }
         let (report, trace) = self.preview().ok_or(Refusal::NoTake {})?;
         let process = self.process();
+        let misreading = if report.passed { None } else { self.misreading() };
         let tries = self.check.as_ref().map_or(0, |c| c.tries) + 1;
         let show = report.passed || tries >= 2;
         let truth = show.then(|| self.truth());
         self.over = show;
-        self.check = Some(Checked { tries, report, process, trace, truth });
+        self.check = Some(Checked { tries, report, misreading, process, trace, truth });
         Ok(())
+    }
+
+    /// The misreading that explains what was typed, if one stands out.
+    fn misreading(&self) -> Option<Hypothesis> {
+        let take = self.take()?;
+        let window = take.window()?;
+        let peaks = self.reference_peaks();
+        let recording = &take.recording;
+        let times: Vec<f64> = peaks.iter().map(|p| p.at_s + take.delay_s).collect();
+        let values = recording.values(0, recording.len());
+        let bumps: Vec<f64> = landmarks::of_beats(&values, recording.rate_hz(), &times)
+            .iter()
+            .filter_map(|beat| beat.second_s)
+            .collect();
+        let typed = self.worksheet.typed();
+        let rate_text = self.worksheet.entry(Field::Rate).text;
+        let decimals =
+            rate_text.split(['.', ',']).nth(1).map_or(0, |d| d.chars().filter(char::is_ascii_digit).count());
+        let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
+        let (a, b) = window;
+        let found = misreading::hypotheses(&Evidence {
+            peaks: &peaks,
+            bumps: &bumps,
+            marks: &take.marks,
+            window,
+            allowed: crate::assess::window::allowed(&peaks, a, b, self.criteria().edge_s, take.delay_s),
+            count: typed.count,
+            seconds: typed.seconds,
+            multiplier: typed.multiplier,
+            rate: typed.rate,
+            rate_decimals: decimals,
+            breaths_per_min: self.chain().map_or(15.0, Chain::breaths_per_min),
+            mains_shows_hz: (mains_hz - (mains_hz / recording.rate_hz()).round() * recording.rate_hz()).abs(),
+        });
+        misreading::named(&found).cloned()
     }
 
     /// How the faults of the scenario were found and mended, from the log.
