@@ -7,23 +7,9 @@ import { root, withPage } from "./lib.mjs";
 import * as student from "./student.mjs";
 
 const wide = { viewport: { width: 1280, height: 900 } };
-const { pressButton } = student;
+const { openFile, pressButton, syntheticRecording: synthetic } = student;
 
-/** A file with 24 s of a plain pulse, 75 beats/min, 100 Hz. */
-const synthetic = () => {
-  const value = (time) => {
-    const u = time % 0.8;
-    return 40 * Math.exp(-(((u - 0.2) / 0.07) ** 2)) + 12 * Math.exp(-(((u - 0.45) / 0.08) ** 2));
-  };
-  const lines = Array.from({ length: 2400 }, (_, k) => `${(k / 100).toFixed(2)},${value(k / 100).toFixed(3)}`);
-  return { name: "synthetic.csv", mimeType: "text/csv", buffer: Buffer.from(`t_s,value\n${lines.join("\n")}\n`) };
-};
 const file = (name, text) => ({ name, mimeType: "text/csv", buffer: Buffer.from(text) });
-
-async function openFile(page, what) {
-  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.getByRole("button", { name: "Open a recording" }).first().click()]);
-  await chooser.setFiles(what);
-}
 
 /** Measures the opened recording in a window of about 15 s and gives what the page makes of it. */
 async function readIt(page) {
@@ -133,6 +119,7 @@ test("a bad file gets a clear message, and nothing is lost", async () => {
       await openFile(page, file(name, text));
       await page.locator("#calm").filter({ hasText: name }).waitFor();
       assert.match(await page.locator("#calm").innerText(), told);
+      assert.match(await page.locator("#calm").innerText(), /What was open stays open/);
       assert.ok(await page.locator(".strip.is-measuring").isVisible(), "the take is gone");
       assert.equal(await page.getByLabel("Between A and B I count N =").inputValue(), "7");
       assert.ok(page.url().includes("#s=hum-on-the-strip&seed=5"), page.url());

@@ -217,3 +217,19 @@ export function assertNoTruth(debrief, rightCount) {
   assert.equal(debrief.trueBeats, 0, "the true beats are shown");
   assert.doesNotMatch(debrief.text, new RegExp(`(^|[^\\d.,])${rightCount}([^\\d.,]|[.,]\\s|$)`), "the right count is told");
 }
+
+/** A file with 24 s of a plain pulse, 75 beats/min, 100 Hz. */
+export function syntheticRecording() {
+  const value = (time) => {
+    const u = time % 0.8;
+    return 40 * Math.exp(-(((u - 0.2) / 0.07) ** 2)) + 12 * Math.exp(-(((u - 0.45) / 0.08) ** 2));
+  };
+  const lines = Array.from({ length: 2400 }, (_, k) => `${(k / 100).toFixed(2)},${value(k / 100).toFixed(3)}`);
+  return { name: "synthetic.csv", mimeType: "text/csv", buffer: Buffer.from(`t_s,value\n${lines.join("\n")}\n`) };
+}
+
+/** Opens a file (a path, or {name, mimeType, buffer}) through the page's own button. */
+export async function openFile(page, what) {
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.getByRole("button", { name: "Open a recording" }).first().click()]);
+  await chooser.setFiles(what);
+}

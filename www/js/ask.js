@@ -1,13 +1,12 @@
 // Questions in a dialog: whether to go on with a kept attempt; how fast a recording was sampled.
 
 import { attr, h, newId, words } from "./dom.js";
-import { t } from "./text.js";
+import { agoText, t } from "./text.js";
 
 /** Asks; resolves true to resume, false to start afresh (also when the dialog is closed by Escape: nothing is lost yet). */
 export function askResume(kept) {
   const dialog = document.getElementById("ask");
-  const minutes = Math.max(0, Math.round((Date.now() - kept.at) / 60000));
-  const when = minutes < 1 ? t("resume.now") : minutes < 90 ? t("resume.minutes", { n: minutes }) : minutes < 2880 ? t("resume.hours", { n: Math.round(minutes / 60) }) : t("resume.days", { n: Math.round(minutes / 1440) });
+  const when = agoText(kept.at);
   return new Promise((done) => {
     const answer = (yes) => () => dialog.close(yes ? "resume" : "fresh");
     dialog.replaceChildren(h("h2", { id: "ask-h" }, t("resume.title")), h("p", {}, t("resume.text", { when })),

@@ -60,6 +60,7 @@ function stand(bench, scenario, seed, deeds = 0) {
     const drawn = strip.frame();
     if (drawn && (dt > 0 || recording)) moved();
   });
+  document.body.dataset.kind = bench.kind;
   showWhere(session.view, recording);
   $("bench").hidden = recording;
   panes.setBench(!recording);
@@ -88,14 +89,14 @@ function showWhere(view, recording) {
 /** The aim, and the brief behind it: open where there is room, or as the student left it. */
 function briefing({ aim, brief }) {
   if (!brief) return h("p", { class: "aim" }, aim);
-  const more = h("details", { open: recall("brief") ?? innerHeight >= 860 },
+  const more = h("details", { open: recall("brief") ?? innerHeight >= 1000 },
     h("summary", {}, h("span", { class: "aim" }, aim), h("span", { class: "turn turn-open" }, t("brief.more")), h("span", { class: "turn turn-close" }, t("brief.less"))), h("p", { class: "pencil" }, brief));
   more.firstChild.addEventListener("click", () => keep("brief", !more.open));
   return more;
 }
 
-/** Opens a scenario with a seed, resuming a kept attempt if the student wants it. */
-async function open(id, seed) {
+/** Opens a scenario with a seed, resuming a kept attempt if the student wants it; with goOn they have said so already. */
+async function open(id, seed, goOn = false) {
   const scenario = scenarios.find((one) => one.id === id);
   if (!scenario) {
     await home();
@@ -109,7 +110,7 @@ async function open(id, seed) {
   if (kept?.saved) {
     close();
     show("loading");
-    if (await askResume(kept)) {
+    if (goOn || (await askResume(kept))) {
       try {
         stand(Bench.restored(kept.saved), id, seed, kept.deeds ?? 1);
         return;
@@ -128,7 +129,7 @@ async function home() {
   close();
   $("where").replaceChildren();
   document.title = t("app.title");
-  showStart($("start"), scenarios, chooseFile);
+  showStart($("start"), scenarios, { openFile: chooseFile, goOn: (id, seed) => open(id, seed, true).catch(report) });
   show("start");
 }
 
@@ -163,6 +164,7 @@ function chooseFile() {
       stand(bench, null, null);
     } catch (error) {
       report(error);
+      if (running) calm(`${$("calm").textContent} ${t("error.file_left")}`);
     }
   });
   input.click();

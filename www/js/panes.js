@@ -14,6 +14,7 @@ export function makePanes(nav) {
     document.body.dataset.pane = pane;
     for (const one of buttons) attr(one, "aria-current", one.dataset.pane === pane ? "true" : null);
     scrollTo({ top: 0 });
+    document.dispatchEvent(new CustomEvent("pane-shown"));
   };
   document.addEventListener("pane", (event) => show(event.detail));
   return { show, setBench: (there) => (buttons[0].hidden = !there) };

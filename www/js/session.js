@@ -1,6 +1,6 @@
 // One attempt on the page: the lab, its last view, who wants to hear of changes, and keeping it on this device.
 
-import { attemptKey, keep } from "./store.js";
+import { keepAttempt } from "./store.js";
 
 const SAVE_MS = 300;
 
@@ -68,6 +68,6 @@ export class Session {
     clearTimeout(this.saving);
     this.saving = null;
     if (!this.scenario || this.deeds === 0) return;
-    keep(attemptKey(this.scenario, this.seed), { at: Date.now(), deeds: this.deeds, saved: this.bench.save() });
+    keepAttempt(this.scenario, this.seed, { at: Date.now(), deeds: this.deeds, saved: this.bench.save() });
   }
 }

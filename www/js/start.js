@@ -1,9 +1,10 @@
-// The first screen: the scenarios as entries of an index, each with its level and aim.
+// The first screen: what one can do here, and the scenarios as entries of an index, each with its level and aim.
 
 import { h, s } from "./dom.js";
 import { brief, CoreError } from "./core.js";
 import { routeTo } from "./route.js";
 import { t } from "./text.js";
+import { assignWay, checkWay, keptWay, rehearseWay } from "./ways.js";
 
 /** Loads the scenario index: a list of Entry. */
 export async function loadScenarios() {
@@ -57,25 +58,33 @@ function hero() {
       s("path", { class: "hero-chrono", d: `M-40 216${"l78 0l2 -9l2 9".repeat(18)}` }))));
 }
 
-/** Fills the start section. */
-export function showStart(root, scenarios, openFile) {
+/** Fills the start section. openFile(): lets the student choose a file; goOn(id, seed): takes up a kept attempt. */
+export function showStart(root, scenarios, { openFile, goOn }) {
+  const told = scenarios.filter((scenario) => !problemOf(scenario));
   root.replaceChildren(
     h("div", { class: "start-lead" }, h("h1", { id: "start-h" }, t("start.title")), h("p", { class: "lede" }, t("start.lede"))),
+    h("div", { class: "ways" }, keptWay(told, goOn), told.length > 0 && [rehearseWay(told), checkWay(told), assignWay(told)]),
     hero(),
-    h("ol", { class: "cards" }, scenarios.map((scenario) => card(scenario))),
+    h("div", { class: "start-list" }, h("h2", {}, t("start.all")), h("ol", { class: "cards" }, scenarios.map((scenario) => card(scenario)))),
     h("div", { class: "start-own" }, h("h2", {}, t("start.own_title")), h("p", {}, t("start.own")), h("button", { type: "button", class: "btn", onclick: openFile }, t("tools.open"))),
     h("div", { class: "caution" }, h("h2", {}, t("caution.title")), h("p", {}, t("caution.long"))));
 }
 
-function card(scenario) {
-  let told;
+function problemOf(scenario) {
   try {
-    told = briefOf(scenario);
+    briefOf(scenario);
+    return null;
   } catch (error) {
-    return h("li", { class: "card card-bad" }, h("h2", {}, scenario.id), h("p", {}, error.message));
+    return error;
   }
+}
+
+function card(scenario) {
+  const problem = problemOf(scenario);
+  if (problem) return h("li", { class: "card card-bad" }, h("h3", {}, scenario.id), h("p", { class: "aim" }, problem.message));
+  const told = scenario.brief;
   return h("li", { class: "card" },
-    h("a", { href: routeTo(scenario.id) }, h("h2", {}, told.title)),
+    h("a", { href: routeTo(scenario.id) }, h("h3", {}, told.title)),
     h("p", { class: "level" }, pulses(told.level), h("span", {}, t("start.level", { v: told.level })), h("span", {}, t(`start.help.${told.help}`))),
     h("p", { class: "aim" }, told.aim));
 }

@@ -28,5 +28,27 @@ export function forget(key) {
   } catch { /* nothing was kept */ }
 }
 
+const ATTEMPT = "attempt:";
+const MOST_ATTEMPTS = 24; // older ones make room, so that the device's store does not fill up
+
 /** The key under which an attempt is kept. */
-export const attemptKey = (scenario, seed) => `attempt:${scenario}:${seed}`;
+export const attemptKey = (scenario, seed) => `${ATTEMPT}${scenario}:${seed}`;
+
+/** The kept attempts, latest first: [{scenario, seed, at}]. */
+export function keptAttempts() {
+  try {
+    const keys = Object.keys(localStorage).filter((key) => key.startsWith(PREFIX + ATTEMPT)).map((key) => key.slice(PREFIX.length));
+    return keys.map((key) => {
+      const cut = key.lastIndexOf(":");
+      return { scenario: key.slice(ATTEMPT.length, cut), seed: key.slice(cut + 1), at: Number(recall(key)?.at) || 0 };
+    }).sort((a, b) => b.at - a.at);
+  } catch {
+    return [];
+  }
+}
+
+/** Keeps an attempt, and forgets the oldest beyond MOST_ATTEMPTS. */
+export function keepAttempt(scenario, seed, attempt) {
+  for (const old of keptAttempts().slice(MOST_ATTEMPTS)) forget(attemptKey(old.scenario, old.seed));
+  return keep(attemptKey(scenario, seed), attempt);
+}

@@ -33,6 +33,14 @@ export function coded(prefix, code, args = {}) {
   return has(key) ? t(key, args) : t(`${prefix}.unknown`, { code });
 }
 
+/** How long ago a time (ms since 1970) was, in words. */
+export function agoText(at) {
+  const minutes = Math.max(0, Math.round((Date.now() - at) / 60000));
+  if (minutes < 1) return t("resume.now");
+  if (minutes < 90) return t("resume.minutes", { n: minutes });
+  return minutes < 2880 ? t("resume.hours", { n: Math.round(minutes / 60) }) : t("resume.days", { n: Math.round(minutes / 1440) });
+}
+
 function show(value) {
   return typeof value === "number" ? num(value) : String(value);
 }

@@ -7,8 +7,10 @@ const GLYPHS = { right: "✓", edge: "≈", wrong: "?", note: "•", missing: "�
 const DIGITS = { seconds: 2, need: 0, typed: 2, window: 2, ratio: 2, fill: 0, share: 0 };
 
 export class Debrief {
-  constructor(recording) {
-    this.recording = recording;
+  /** view: the session's; what the scenario asks for is told beside what was found. */
+  constructor({ kind, scenario }) {
+    this.recording = kind === "recording";
+    this.asked = scenario?.pass ?? {};
     this.el = h("div", { class: "debrief", tabindex: "-1", role: "region", "aria-label": t("debrief.title"), hidden: true });
   }
 
@@ -37,7 +39,7 @@ export class Debrief {
 
   step({ step, verdict, code, args }, first) {
     const key = `step.${code}`;
-    const shown = readable(args);
+    const shown = readable(args, this.asked);
     const say = (part, kind) => has(`${key}.${part}`) && h("p", { class: kind }, t(`${key}.${part}`, shown));
     return h("li", { class: `step step-${verdict}${first ? " is-first" : ""}` },
       h("span", { class: "glyph", "aria-hidden": "true" }, GLYPHS[verdict] ?? "•"),
@@ -53,12 +55,13 @@ export class Debrief {
   }
 }
 
-/** Shares as percent, the rest rounded for reading; `by` keeps only its direction and whether it is one or more. */
-function readable(args) {
-  const shown = {};
+/** Shares as percent, the rest rounded for reading; a share near what is asked for gets a decimal, one near nothing is told as such. */
+function readable(args, asked) {
+  const shown = { low: num((asked.fill_min ?? 0) * 100, 0), high: num((asked.fill_max ?? 1) * 100, 0) };
   for (const [name, value] of Object.entries(args ?? {})) {
     if (typeof value !== "number") shown[name] = value;
-    else if (name === "fill" || name === "share") shown[name] = num(value * 100, 0);
+    else if (name === "share" && value < 0.01) shown[name] = t("debrief.under_one");
+    else if (name === "fill" || name === "share") shown[name] = num(value * 100, [asked.fill_min, asked.fill_max].some((limit) => Math.abs(value - limit) < 0.01) ? 1 : 0);
     else shown[name] = num(value, DIGITS[name] ?? 2);
   }
   return shown;

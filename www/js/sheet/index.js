@@ -4,6 +4,7 @@ import { attr, flag, h, newId, prop, words } from "../dom.js";
 import { coded, t } from "../text.js";
 import { button } from "../widgets.js";
 import { refusalText } from "../bench/index.js";
+import { askedOfRecording, askedPage } from "./asked.js";
 import { Debrief } from "./debrief.js";
 
 const FIELDS = ["count", "seconds", "multiplier", "rate"];
@@ -19,14 +20,16 @@ export class SheetPane {
     this.reveal = button(t(this.recording ? "sheet.reveal_recording" : "sheet.reveal"), () => this.doReveal());
     this.again = button(t("sheet.again"), again, { pic: "again" });
     this.note = h("p", { class: "pencil sheet-note", role: "status" });
-    this.debrief = new Debrief(this.recording);
+    this.debrief = new Debrief(session.view);
+    const criteria = session.view.scenario?.pass;
+    this.asked = criteria ? askedPage(criteria) : askedOfRecording();
     root.replaceChildren(
       h("div", { class: "page" },
         h("h2", { id: "sheet-h" }, t("sheet.title")),
         h("p", { class: "quiet" }, t(this.recording ? "sheet.about_recording" : "sheet.about")),
         h("ol", { class: "blanks" }, FIELDS.map((field) => this.blanks[field].el)),
         h("div", { class: "row" }, this.check, this.reveal, !this.recording && this.again), this.note),
-      this.debrief.el);
+      this.debrief.el, this.asked);
     session.onView((view) => this.show(view));
     session.onRefusal((code, args, action) => ["answer", "check", "reveal"].includes(action.do) && words(this.note, refusalText(code, args)));
   }
@@ -83,5 +86,6 @@ export class SheetPane {
     for (const one of [this.check, this.reveal]) prop(one, "disabled", over);
     flag(this.again, "btn-strong", over);
     this.debrief.show(view);
+    prop(this.asked, "hidden", Boolean(view.check));
   }
 }

@@ -5,11 +5,15 @@ import { t } from "../text.js";
 import { timeText } from "./units.js";
 
 const SETTLE_MS = 260;
+const TAP_PX = 4;
 
 export class Cursors {
-  /** act(action); moved(times) is told of every move, at rest or not; markAt(t) marks a beat. */
-  constructor({ act, moved, markAt }) {
-    Object.assign(this, { act, moved, markAt });
+  /**
+   * act(action); moved(times) is told of every move, at rest or not; markAt(t) marks a beat; tapped(clientX) is told of a
+   * tap beside the flag that moved nothing: it was meant for the strip.
+   */
+  constructor({ act, moved, markAt, tapped }) {
+    Object.assign(this, { act, moved, markAt, tapped });
     this.times = { a: null, b: null };
     this.geometry = null;
     this.duration = 0;
@@ -70,18 +74,22 @@ export class Cursors {
     el.focus();
     el.setPointerCapture(event.pointerId);
     this.held = which;
+    this.down = { x: event.clientX, flag: Boolean(event.target.closest(".cursor-flag")), moved: false };
     this.grip = event.clientX - this.xOf(which) - this.el.getBoundingClientRect().left;
   }
   drag(which, event) {
     if (this.held !== which) return;
+    if (!this.down.moved && Math.abs(event.clientX - this.down.x) < TAP_PX) return;
+    this.down.moved = true;
     const { left, width, t0, t1 } = this.geometry;
     const x = event.clientX - this.grip - this.el.getBoundingClientRect().left;
     this.set(which, t0 + (Math.max(0, Math.min(width, x - left)) / width) * (t1 - t0));
   }
-  drop(which) {
+  drop(which, event) {
     if (this.held !== which) return;
     this.held = null;
     this.settle(which);
+    if (event.type === "pointerup" && !this.down.moved && !this.down.flag) this.tapped(event.clientX);
   }
 
   key(which, event) {

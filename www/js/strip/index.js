@@ -9,6 +9,7 @@ import { Beats } from "./beats.js";
 import { Canvases } from "./canvas.js";
 import { Chrono } from "./chrono.js";
 import { Cursors } from "./cursors.js";
+import { Dock } from "./dock.js";
 import { Measure } from "./measure.js";
 import { Settings } from "./settings.js";
 import { Stylus } from "./stylus.js";
@@ -27,7 +28,7 @@ export class StripPane {
     this.chrono = new Chrono();
     this.stylus = new Stylus();
     this.beats = new Beats();
-    this.cursors = new Cursors({ act, moved: (times) => this.measure.times(times), markAt: (time) => this.markAt(time) });
+    this.cursors = new Cursors({ act, moved: (times) => this.measure.times(times), markAt: (time) => this.markAt(time), tapped: (clientX) => this.tap(clientX) });
     this.measure = new Measure({ act, cursors: this.cursors, markAt: (time) => this.markAt(time), exportTake: () => this.exportTake() });
     this.settings = new Settings(act, { recorder: live });
 
@@ -44,11 +45,13 @@ export class StripPane {
     this.field = h("div", { class: "field", onpointerdown: (event) => this.press(event), onpointermove: (event) => this.pan(event), onpointerup: (event) => this.lift(event), onpointercancel: () => (this.pressed = null) },
       this.canvases.el, this.stylus.el, this.beats.el, this.cursors.el);
     this.startButton = h("button", { type: "button", class: "btn btn-strong start-strip", hidden: true, onclick: () => this.startLoop() }, icon("live"), h("span", { class: "word" }, t("strip.start")));
-    this.toStrip = h("button", { type: "button", class: "dock-open", "aria-label": t("strip.dock_open"), onclick: () => document.dispatchEvent(new CustomEvent("pane", { detail: "strip" })) });
+    this.toStrip = h("button", { type: "button", class: "dock-open", "aria-label": t("strip.dock_open"), onclick: () => this.comeToStrip() });
     this.drum = h("div", { class: "drum" },
       h("div", { class: "margin margin-top" }, this.marginLeft, this.marginRight),
       h("div", { class: "smoked" }, this.field, this.chrono.el, this.startButton),
       h("div", { class: "margin margin-foot" }, this.footLeft, this.footRight), this.toStrip);
+
+    this.place = h("div", { class: "drum-place" }, this.drum);
 
     this.back = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip.back"), onclick: () => this.scrollBy(-0.5) }, icon("left"));
     this.forth = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip.forth"), onclick: () => this.scrollBy(0.5) }, icon("right"));
@@ -57,8 +60,9 @@ export class StripPane {
 
     root.replaceChildren(
       h("div", { class: "strip-head" }, h("h2", { id: "strip-h" }, t("strip.title")), this.modes.el, live && h("div", { class: "recorder" }, this.record, this.elapsed), this.summary),
-      this.drum, this.scroller, this.note, h("div", { class: "panels" }, this.measure.el, this.settings.el));
+      this.place, this.scroller, this.note, h("div", { class: "panels" }, this.measure.el, this.settings.el));
 
+    this.dock = new Dock(this.place);
     session.onView((view) => this.show(view));
     session.onRefusal((code, args, action) => STRIP_DEEDS.has(action.do) && this.tell(refusalText(code, args)));
     session.onDeed((action) => this.did(action));
@@ -109,7 +113,8 @@ export class StripPane {
     flag(this.root, "is-measuring", measuring);
     flag(this.root, "is-recording", recording.on);
     for (const el of [this.scroller, this.measure.el, this.cursors.el, this.beats.el]) el.hidden = !measuring;
-    words(this.marginLeft, measuring ? t("strip.margin_take", { v: strip.take + 1, title }) : t(`strip.margin_${strip.mode}`, { title }));
+    this.modes.el.hidden = view.kind === "recording"; // there is nothing else to show
+    words(this.marginLeft, view.kind === "recording" ? title : measuring ? t("strip.margin_take", { v: strip.take + 1, title }) : t(`strip.margin_${strip.mode}`, { title }));
     words(this.marginRight, Settings.line(view));
     words(this.footRight, recording.on ? t("strip.margin_recording") : measuring ? t("strip.margin_measure") : "");
     if (measuring) {
@@ -185,7 +190,12 @@ export class StripPane {
     const pressed = this.pressed;
     this.pressed = null;
     if (!pressed || pressed.panned) return;
-    const x = event.clientX - this.field.getBoundingClientRect().left;
+    this.tap(event.clientX);
+  }
+
+  /** A tap on the open take: marks a beat there, or takes away the mark that is near. */
+  tap(clientX) {
+    const x = clientX - this.field.getBoundingClientRect().left;
     const { left, width, t0, t1 } = this.canvases.geometry;
     if (x < left || x > left + width) return;
     const near = this.beats.near(x);
@@ -207,7 +217,14 @@ export class StripPane {
     setTimeout(() => URL.revokeObjectURL(link.href), 2000);
   }
 
+  /** Shows the strip itself instead of its docked band: as a pane on a small screen, by scrolling on a large one. */
+  comeToStrip() {
+    document.dispatchEvent(new CustomEvent("pane", { detail: "strip" }));
+    this.root.scrollIntoView({ block: "start" });
+  }
+
   end() {
+    this.dock.end();
     this.canvases.end();
   }
 }
