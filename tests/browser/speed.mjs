@@ -39,6 +39,22 @@ try {
   console.log(`transfer: ${received.size} files, ${(sum("plain") / 1e3).toFixed(0)} kB, ${(sum("packed") / 1e3).toFixed(0)} kB gzipped`);
   await load("second visit");
 
+  // What a frame of the page costs in script, with everything that it does: world, view, trace, stylus.
+  const own = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+  await own.addInitScript(() => {
+    globalThis.spent = [];
+    const ask = globalThis.requestAnimationFrame.bind(globalThis);
+    globalThis.requestAnimationFrame = (call) => ask((now) => {
+      const begun = performance.now();
+      call(now);
+      globalThis.spent.push(performance.now() - begun);
+    });
+  });
+  await own.goto(`${server.url}#s=hum-on-the-strip&seed=1`);
+  await own.waitForTimeout(6000);
+  const pageFrames = (await own.evaluate(() => globalThis.spent)).slice(30).sort((a, b) => a - b);
+  await own.close();
+
   const figures = await page.evaluate(async (toml) => {
     const { Lab } = await import("./wasm/dicrotic.js");
     const lab = new Lab(toml, "1");
@@ -91,6 +107,7 @@ try {
   const line = (name, list) =>
     console.log(`${name}: median ${quantile(list, 0.5).toFixed(2)} ms, p99 ${quantile(list, 0.99).toFixed(2)} ms`);
   console.log(`chain with live display: ${figures.chain.toFixed(1)} million samples a second in Chromium`);
+  line(`a frame of the page, script (${pageFrames.length} frames)`, pageFrames);
   line("live frame, 1600 x 600, draw and raster", figures.frames);
   line("axes and grid", figures.axes);
   line("a minute of a take at 1 kHz, whole redraw", figures.full);

@@ -54,7 +54,7 @@ function hero() {
   return h("div", { class: "hero drum", "aria-hidden": "true" }, h("div", { class: "smoked" },
     s("svg", { viewBox: "0 0 1240 230", preserveAspectRatio: "xMidYMid slice" },
       s("path", { class: "hero-line", d: `M-1100 182${beat.repeat(10)}` }),
-      name("hero.foot", 487, 179, -46, 26), name("hero.peak", 546, 44, 44, -18), name("hero.notch", 590, 142, -20, 36), name("hero.bump", 634, 109, 26, -40),
+      name("hero.foot", 487, 179, -46, 26), name("hero.peak", 546, 44, 44, -18), name("hero.notch", 590, 142, -20, 36), name("hero.bump", 630, 108, 6, -38),
       s("path", { class: "hero-chrono", d: `M-40 216${"l78 0l2 -9l2 9".repeat(18)}` }))));
 }
 

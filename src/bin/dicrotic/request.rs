@@ -43,8 +43,8 @@ pub fn file_name(target: &str) -> Option<String> {
     Some(if last.is_empty() { format!("{path}index.html") } else { path.into() })
 }
 
-/// Whether an `Accept-Encoding` header takes gzip (RFC 9110, 12.5.3).
-pub fn accepts_gzip(header: &str) -> bool {
+/// Whether an `Accept-Encoding` header takes a coding (RFC 9110, 12.5.3).
+pub fn accepts(header: &str, wanted_coding: &str) -> bool {
     let mut any = false;
     for item in header.split(',') {
         let mut parts = item.split(';').map(str::trim);
@@ -53,7 +53,7 @@ pub fn accepts_gzip(header: &str) -> bool {
             let weight = part.strip_prefix("q=").or(part.strip_prefix("Q="));
             weight.is_none_or(|q| q.trim().parse::<f64>().is_ok_and(|q| q > 0.0))
         });
-        if coding.eq_ignore_ascii_case("gzip") || coding.eq_ignore_ascii_case("x-gzip") {
+        if coding.eq_ignore_ascii_case(wanted_coding) {
             return wanted;
         }
         any |= coding == "*" && wanted;
@@ -172,10 +172,10 @@ mod tests {
     fn gzip_is_sent_only_to_those_who_take_it() {
         for header in ["gzip", "gzip, deflate, br", "br;q=1.0, gzip;q=0.8", "GZIP", "*", "identity, *;q=0.5"]
         {
-            assert!(accepts_gzip(header), "{header}");
+            assert!(accepts(header, "gzip"), "{header}");
         }
         for header in ["", "br", "gzip;q=0", "gzip;q=0.0, *", "*;q=0", "gzipped", "gzip;q=x"] {
-            assert!(!accepts_gzip(header), "{header}");
+            assert!(!accepts(header, "gzip"), "{header}");
         }
     }
 

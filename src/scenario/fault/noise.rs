@@ -38,7 +38,7 @@ pub(super) const FAULTS: &[Fault] = &[
         apply: |s, severity| {
             s.config.pad.shield = Shield::Damaged;
             s.config.bench.wiring.charger_plugged = true;
-            s.config.bench.lead.length_cm = 120.0;
+            s.config.bench.lead.length_cm = 150.0;
             s.config.bench.table.put(Part::Charger, Point { x: 56.0, y: 60.0 + 5.0 * severity });
         },
     },

@@ -3,6 +3,7 @@
 import { h, refill, s } from "../dom.js";
 
 const NEAR_PX = 14;
+const NEAR_S = 0.25; // on a long screen marks stand closer than a finger is broad: the next beat must not be taken for this one
 
 export class Beats {
   constructor() {
@@ -30,10 +31,10 @@ export class Beats {
     refill(this.truth, [seen(this.true), foot], () => seen(this.true).map((x) => s("path", { d: `M${x.toFixed(1)} ${foot - 9}l4.500 8h-9Z` })));
   }
 
-  /** The mark within a finger's breadth of x (CSS px), or null. */
+  /** The mark within a finger's breadth of x (CSS px) and NEAR_S, or null. */
   near(x) {
     const { left, width, t0, t1 } = this.geometry;
-    const reach = (NEAR_PX / width) * (t1 - t0);
+    const reach = Math.min(NEAR_S, (NEAR_PX / width) * (t1 - t0));
     const time = t0 + ((x - left) / width) * (t1 - t0);
     const far = (mark) => Math.abs(mark - time);
     const nearest = this.marks.reduce((best, mark) => (best === null || far(mark) < far(best) ? mark : best), null);

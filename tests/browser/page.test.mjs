@@ -1,0 +1,163 @@
+// The page's own ways: the first screen's ways in, the docked strip, the stylus, filters, taps beside a cursor.
+import { describe, test } from "node:test";
+import assert from "node:assert/strict";
+import { withPage } from "./lib.mjs";
+import * as student from "./student.mjs";
+
+const { choose, pressButton } = student;
+const wide = { viewport: { width: 1280, height: 900 } };
+
+/** Records a few seconds of the wired bench. */
+async function shortTake(page, url, seed) {
+  await student.openScenario(page, url, "hum-on-the-strip", seed);
+  await page.waitForTimeout(1200);
+  await pressButton(page, "Record");
+  await page.waitForTimeout(3000);
+  await pressButton(page, "Stop recording");
+  await page.locator(".strip.is-measuring").waitFor();
+}
+
+describe("the page", { concurrency: 2 }, () => {
+  test("the first screen shows all three ways in without scrolling, also on a phone", async () => {
+    for (const viewport of [{ width: 1280, height: 720 }, { width: 390, height: 780 }]) {
+      await withPage({ viewport }, async ({ page, url }) => {
+        await page.goto(url);
+        for (const way of ["Rehearse", "Check yourself", "Set it for a class"]) {
+          const box = await page.getByRole("heading", { name: way, exact: true }).boundingBox();
+          assert.ok(box.y + box.height < viewport.height, `"${way}" is out of sight on ${viewport.width} px`);
+        }
+      });
+    }
+  });
+
+  test("an address made for a class opens its scenario with its seed, or with one for each", async () => {
+    await withPage(wide, async ({ page, url, context }) => {
+      await page.goto(url);
+      await page.getByText("Make an address").click();
+      await choose(page, "Scenario", "A thick, fuzzy trace");
+      const address = await page.locator(".address").innerText();
+      assert.match(address, /#s=hum-on-the-strip&seed=\d{9}$/);
+      const seeds = [];
+      for (const each of [address, address]) {
+        const other = await context.newPage();
+        await other.goto(each);
+        seeds.push(await other.locator(".where .seed").innerText());
+      }
+      assert.equal(seeds[0], seeds[1]);
+      assert.ok(address.endsWith(seeds[0].replace("seed ", "")));
+      await page.getByLabel("The same heart for everyone").uncheck();
+      const open = await page.locator(".address").innerText();
+      assert.match(open, /#s=hum-on-the-strip$/);
+      const own = [];
+      for (let k = 0; k < 2; k += 1) {
+        const other = await context.newPage();
+        await other.goto(open);
+        own.push(await other.locator(".where .seed").innerText());
+      }
+      assert.notEqual(own[0], own[1]);
+      await pressButton(page, "Take the next bench");
+      await page.locator("#lab").waitFor();
+      assert.match(page.url(), /#s=[\w-]+&seed=\d{9}$/);
+    });
+  });
+
+  test("an attempt that was left stands on the first screen and goes on without a question", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await page.goto(url);
+      assert.equal(await page.getByText("Go on where you were").count(), 0);
+      await student.openScenario(page, `${url}?a`, "first-wiring", 77);
+      await choose(page, "Pad lead, plug", "unit, input 3");
+      await page.getByRole("button", { name: "Scenarios" }).click();
+      await page.locator(".kept a").click();
+      await page.locator("#lab").waitFor();
+      assert.equal(await page.locator("#ask").isVisible(), false);
+      assert.equal(await page.locator(".where .seed").innerText(), "seed 77");
+      assert.equal(await page.getByLabel("Pad lead, plug", { exact: true }).inputValue(), "in3");
+    });
+  });
+
+  test("where the window is low the strip docks at its foot, and comes back when it is scrolled to", async () => {
+    await withPage({ viewport: { width: 1366, height: 620 } }, async ({ page, url }) => {
+      await student.openScenario(page, url, "hum-on-the-strip", 3);
+      const drum = page.locator(".drum-place .drum");
+      const inSight = async () => {
+        const box = await drum.boundingBox();
+        return box.y >= 0 && box.y + box.height <= 620.5;
+      };
+      await page.waitForFunction(() => document.body.dataset.dock !== undefined);
+      assert.ok(await inSight(), "the docked strip is out of sight");
+      assert.ok(await page.locator(".table").isVisible());
+      await page.getByRole("button", { name: "Show the strip" }).click();
+      await page.waitForFunction(() => document.body.dataset.dock === undefined);
+      await page.waitForTimeout(200);
+      assert.ok(await inSight(), "the strip did not come");
+      assert.ok((await drum.boundingBox()).height > 250);
+    });
+  });
+
+  test("the stylus stands at the end of the live trace and is taken off under hold and over a take", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await student.openScenario(page, url, "hum-on-the-strip", 3);
+      const tip = page.locator(".stylus-tip");
+      await tip.waitFor();
+      const at = async () => (await tip.boundingBox()).x;
+      const before = await at();
+      await page.waitForTimeout(700);
+      const field = await page.locator(".field").boundingBox();
+      const after = await at();
+      const moved = (after - before) / field.width;
+      assert.ok(moved > 0.03 && moved < 0.4, `the tip moved by ${moved} of the screen in about .7 of 10 s`);
+      await pressButton(page, "Hold");
+      assert.ok(await tip.isHidden());
+      await pressButton(page, "Live");
+      await tip.waitFor();
+      await pressButton(page, "Record");
+      await page.waitForTimeout(2000);
+      await pressButton(page, "Stop recording");
+      await page.locator(".strip.is-measuring").waitFor();
+      await tip.waitFor({ state: "hidden" });
+    });
+  });
+
+  test("a filter has an order, once it is on", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await student.openScenario(page, url, "hum-on-the-strip", 3);
+      const order = page.getByLabel("Low-pass order", { exact: true });
+      assert.ok(await order.isDisabled());
+      await choose(page, "Low-pass", "30 Hz");
+      await choose(page, "Low-pass order", "1st order");
+      assert.match(await page.locator(".margin-top .margin-right").innerText(), /low-pass 30 Hz, 1st order/);
+      await choose(page, "Low-pass order", "2nd order");
+      assert.match(await page.locator(".margin-top .margin-right").innerText(), /low-pass 30 Hz, 2nd order/);
+      await choose(page, "Low-pass", "off");
+      assert.ok(await order.isDisabled());
+    });
+  });
+
+  test("a tap beside a cursor's flag marks a beat, a tap on the flag does not", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await shortTake(page, url, 3);
+      await page.getByLabel("Cursor A, s").fill("1.2");
+      await page.getByLabel("Cursor A, s").press("Tab");
+      const flag = await page.locator(".cursor-a .cursor-flag").boundingBox();
+      const field = await page.locator(".field").boundingBox();
+      await page.mouse.click(flag.x + 2, field.y + field.height / 2);
+      assert.equal(await page.locator(".beat-ticks path").count(), 1);
+      await page.mouse.click(flag.x + flag.width / 2, flag.y + flag.height / 2);
+      assert.equal(await page.locator(".beat-ticks path").count(), 1);
+      assert.equal(await page.locator(".cursor-a").getAttribute("aria-valuenow"), "1.200");
+    });
+  });
+
+  test("the socket that the charger is in says so, and refuses a plug", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await student.openScenario(page, url, "hum-on-the-strip", 3);
+      await choose(page, "Mains lead, wall end", "power strip, outlet 4 (the charger is in it)");
+      assert.match(await page.locator(".bench-note").innerText(), /Something is already in that socket/);
+      assert.equal(await page.getByLabel("Mains lead, wall end", { exact: true }).inputValue(), "outlet2");
+      await page.getByLabel("Charger", { exact: true }).uncheck();
+      await choose(page, "Mains lead, wall end", "power strip, outlet 4");
+      assert.equal(await page.getByLabel("Mains lead, wall end", { exact: true }).inputValue(), "outlet4");
+    });
+  });
+});
