@@ -19,7 +19,7 @@ export class Trials {
       set("try.look", h("div", { class: "row" }, does("look_around"), does("tap_pad"), does("press_finger"), does("rescan"))),
       set("try.ask", h("div", { class: "row" }, does("ask_still"), does("ask_quiet"), does("ask_finger"))),
       set("try.cover", this.shade.el, this.other.el, otherHint),
-      set("try.help", h("div", { class: "row" }, does("rest_arm"), does("warm_hand", { do: "manoeuvre", what: "warm_hand" }), does("swap_lead"), does("tell_instructor"))));
+      set("try.help", h("div", { class: "row" }, does("warm_hand", { do: "manoeuvre", what: "warm_hand" }), does("swap_lead"), does("rest_arm"), does("tell_instructor"))));
   }
 
   show({ strap }) {

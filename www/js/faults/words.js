@@ -23,7 +23,8 @@ async function bring() {
   if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
   const texts = await answer.json();
   const faults = catalogue().map((fault) => ({ ...fault, ...(texts[fault.id] ?? { name: fault.id }) }));
-  const ids = [...new Set(faults.map((fault) => fault.impression))];
+  const used = new Set(faults.map((fault) => fault.impression));
+  const ids = [...new Set([...Object.keys(texts.impressions ?? {}), ...used])].filter((id) => used.has(id));
   const impressions = ids.map((id) => ({ id, name: texts.impressions?.[id] ?? id, faults: faults.filter((fault) => fault.impression === id) }));
   return { faults, impressions, of: (id) => faults.find((fault) => fault.id === id) };
 }
