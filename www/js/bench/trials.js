@@ -18,7 +18,8 @@ export class Trials {
       h("h3", { id: heading, class: "trials-h" }, t("list.try")),
       set("try.look", h("div", { class: "row" }, does("look_around"), does("tap_pad"), does("press_finger"), does("rescan"))),
       set("try.ask", h("div", { class: "row" }, does("ask_still"), does("ask_quiet"), does("ask_finger"))),
-      set("try.cover", this.shade.el, this.other.el, otherHint),
+      h("div", { class: "trial" }, this.shade.el),
+      set("try.other", this.other.el, otherHint),
       set("try.help", h("div", { class: "row" }, does("warm_hand", { do: "manoeuvre", what: "warm_hand" }), does("swap_lead"), does("rest_arm"), does("tell_instructor"))));
   }
 

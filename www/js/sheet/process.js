@@ -23,6 +23,6 @@ function remark({ code, args }, nameOf) {
   const key = `process.${code}`;
   const well = WELL.has(code);
   const fault = nameOf && args.fault && has(`${key}.named`) ? nameOf(args.fault) : null;
-  return h("li", { class: `step step-${well ? "right" : "note"}` }, glyph(well ? "right" : "note"),
+  return h("li", { class: `remark remark-${well ? "right" : "note"}` }, glyph(well ? "right" : "note"),
     h("div", {}, fault ? see(`${key}.named`, { ...args, fault }) : see(`${key}.see`, { ...args, fault: "" }), ask(`${key}.ask`, args), doNext(`${key}.do`, args)));
 }

@@ -1,0 +1,399 @@
+// Faults that must be found by testing: what can be asked and tried, naming what is wrong, the debrief that follows, and the
+// card index of faults. The world runs in real time, so the pages run side by side.
+import { describe, test } from "node:test";
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import assert from "node:assert/strict";
+import AxeBuilder from "@axe-core/playwright";
+import { root, withPage } from "./lib.mjs";
+import * as student from "./student.mjs";
+
+const { choose, press, pressButton } = student;
+const size = (width) => ({ width, height: width < 1000 ? 780 : 900 });
+const wide = { viewport: size(1280) };
+const texts = JSON.parse(readFileSync(path.join(root, "www/texts/en.json"), "utf8"));
+const catalogue = JSON.parse(readFileSync(path.join(root, "www/texts/faults.en.json"), "utf8"));
+const note = (page) => page.locator(".bench-note");
+const CHARGER = catalogue.charger_near.name, LEAD = catalogue.lead_on_strip.name;
+
+/** The first shipped scenario in which faults are to be named: {id, fault}, the fault read from its file. */
+async function firstWithNames(page, url) {
+  await page.goto(url);
+  await page.locator("#start .card").first().waitFor();
+  const found = await page.evaluate(async () => {
+    const { scenarioBrief } = await import(new URL("wasm/dicrotic.js", location.href).href);
+    for (const { file } of await (await fetch("scenarios/index.json")).json()) {
+      const toml = await (await fetch(`scenarios/${file}`)).text();
+      const brief = JSON.parse(scenarioBrief(toml));
+      if (brief.name_faults) return { id: brief.id, toml };
+    }
+    return null;
+  });
+  assert.ok(found, "no shipped scenario asks for the names of faults (name_faults = true)");
+  const fault = found.toml.match(/\[\[fault\]\]\s+name = "(\w+)"/)?.[1];
+  assert.ok(fault, `${found.id} asks for names but holds no fault`);
+  return { id: found.id, fault };
+}
+
+/** The impression of a fault, as the core's catalogue has it. */
+const impressionOf = (page, fault) => page.evaluate(async (id) => {
+  const { faultCatalogue } = await import(new URL("wasm/dicrotic.js", location.href).href);
+  return JSON.parse(faultCatalogue()).find((one) => one.id === id).impression;
+}, fault);
+
+/** On a small screen, turns to a pane; on a wide one all are there. */
+async function turnTo(page, pane) {
+  const tab = page.getByRole("navigation").getByRole("button", { name: pane, exact: true });
+  if (await tab.isVisible()) await tab.click();
+}
+
+/** Opens an impression and presses a fault's name. */
+async function name(page, impression, fault) {
+  const group = page.locator(`.impression[data-impression="${impression}"]`);
+  await group.waitFor();
+  if ((await group.getAttribute("open")) === null) await group.locator("summary").click();
+  await group.getByRole("button", { name: fault, exact: true }).click();
+}
+
+const named = (page) => page.locator(".named li > span").allInnerTexts();
+
+/** Presses Tab until the element has the focus; fails if it cannot be reached. */
+async function tabTo(page, locator) {
+  const what = await locator.elementHandle();
+  for (let k = 0; k < 250; k += 1) {
+    if (await page.evaluate((el) => document.activeElement === el, what)) return;
+    await page.keyboard.press("Tab");
+  }
+  assert.fail(`the Tab key does not reach ${locator}`);
+}
+
+describe("faults", { concurrency: 3 }, () => {
+  test("tested, named, taken back, named again, put right, recorded, read; no name before the truth", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await student.openScenario(page, url, "thick-trace-a", 91);
+      await page.waitForTimeout(5500);
+      assert.ok((await student.fuzz(page)) >= 1, "there is no fuzz to look into");
+
+      await pressButton(page, "Press the finger");
+      assert.match(await note(page).innerText(), /You press the strapped finger/);
+      await pressButton(page, "Ask how the finger feels");
+      assert.match(await note(page).innerText(), /“It feels warm.”/);
+      assert.match(await page.locator(".speech").textContent(), /“It feels warm.”/);
+      await pressButton(page, "Look around");
+      assert.match(await note(page).innerText(), /The pad sits at the pulp, active face to the skin/);
+
+      await name(page, "fuzzy", LEAD);
+      assert.deepEqual(await named(page), [LEAD]);
+      await pressButton(page, `Take back: ${LEAD}`);
+      assert.deepEqual(await named(page), []);
+      await name(page, "fuzzy", CHARGER);
+      assert.deepEqual(await named(page), [CHARGER]);
+      assert.ok(await page.locator(".debrief").isHidden(), "something is judged before the check");
+
+      await choose(page, "Time base, per screen", "500 ms");
+      await page.waitForTimeout(2500);
+      await choose(page, "Time base, per screen", "10 s");
+      await press(page, '[data-drag="part:charger"]');
+      await page.waitForTimeout(6500);
+      assert.equal(await student.fuzz(page), 0);
+
+      await student.record(page, 20);
+      const peaks = student.peaksOf(await student.savedTake(page));
+      const [a, b, count] = student.windowBetween(peaks, 15);
+      await student.dragCursor(page, "a", a);
+      await student.dragCursor(page, "b", b);
+      const seconds = Number((await student.reading(page, "Interval A to B")).replace(/ s$/, ""));
+      const sheet = (n) => ({ count: n, seconds, multiplier: (60 / seconds).toFixed(3), rate: ((n * 60) / seconds).toFixed(1) });
+
+      await student.fillSheet(page, sheet(count + 1));
+      const first = await student.check(page);
+      assert.equal(first.verdictOf("What is wrong here"), "holds", first.text);
+      assert.equal(first.firstOpen, "The count, N", first.text);
+      student.assertNoTruth(first, count);
+      assert.match(first.text, /fence and its posts/);
+      assert.doesNotMatch(first.text, /too many|too few/, "the misreading gives the count away");
+      assert.match(first.text, /How you went about it/);
+      assert.match(first.text, /Before something was put right, a test had shown/);
+      for (const { name: word } of Object.values(catalogue)) if (word) assert.ok(!first.text.includes(word), `"${word}" is told before the truth`);
+
+      await student.fillSheet(page, sheet(count));
+      const second = await student.check(page);
+      assert.equal(second.firstOpen, null, second.text);
+      assert.equal(Number(second.truth[0]), count);
+      await page.locator(".there-fault").waitFor();
+      assert.match(await page.locator(".there").innerText(), new RegExp(`${CHARGER}.*you named it`, "s"));
+      for (const part of ["cause", "seen", "test", "remedy"]) assert.ok((await page.locator(".there").innerText()).includes(catalogue.charger_near[part]), part);
+      assert.match(await page.locator(".process li").first().innerText(), new RegExp(`${CHARGER}: you made a telling test`));
+      assert.ok(await page.locator(".named button").count() === 0, "a name can be taken back after the end");
+    });
+  });
+
+  test("named wrongly and filtered: the first debrief asks, the closed one tells what was there and what was not", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await student.openScenario(page, url, "thick-trace-a", 92);
+      await name(page, "fuzzy", LEAD);
+      await choose(page, "Low-pass", "10 Hz");
+      await student.record(page, 2);
+      const first = await student.check(page);
+      assert.equal(first.firstOpen, "What is wrong here", first.text);
+      assert.match(first.steps[0].text, /this bench would behave otherwise/);
+      assert.match(first.text, /A cause is still at work on the bench/);
+      assert.match(first.text, /A filter is at work while a cause is still there/);
+      assert.ok(!first.text.includes(CHARGER) && !first.text.includes(LEAD), first.text);
+      await pressButton(page, "Show the true rate");
+      await page.locator(".there-fault").waitFor();
+      const told = await page.locator(".debrief").innerText();
+      assert.match(told, new RegExp(`Also named, but not at work here: ${LEAD}`));
+      assert.match(told, new RegExp(`${CHARGER}: the cause is still at work`));
+    });
+  });
+
+  test("looking around tells what is there, whatever it is; cloth, lamp and other hand are drawn", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await student.openScenario(page, url, "hum-on-the-strip", 5);
+      const look = async () => {
+        await pressButton(page, "Look around");
+        return note(page).innerText();
+      };
+      const before = await look();
+      for (const part of [/Glowing: recorder unit, power strip, and charger/, /Every plug sits in a socket/, /The telephone lies about \d+ cm from the pad’s lead/, /The desk lamp is off/, /The other hand lies in the lap/]) assert.match(before, part);
+      assert.doesNotMatch(before, /hum|fault|wrong|because/i);
+      assert.ok(await page.locator(".other-hand").isHidden());
+      assert.ok(await page.locator(".cloth").isHidden());
+
+      await press(page, '[data-drag="part:lamp"]');
+      assert.ok(await page.getByLabel("Desk lamp", { exact: true }).isChecked());
+      assert.ok(await page.locator(".lamp-pool").isVisible());
+      await page.getByLabel("Cloth over the finger").check();
+      assert.ok(await page.locator(".cloth").isVisible());
+      await pressButton(page, "on the laptop");
+      assert.match(await note(page).innerText(), /The other hand lies on the laptop/);
+      assert.ok(await page.locator(".other-hand").isVisible());
+      await page.getByLabel("Power strip", { exact: true }).uncheck();
+      await choose(page, "Data lead, computer end", "loose on the table");
+      await page.getByLabel("Pad strapped on").uncheck();
+      const after = await look();
+      for (const part of [/Dark: recorder unit, power strip, and charger/, /Loose on the table: the data lead’s plug at the computer/, /The desk lamp is on/, /A cloth covers the finger/, /The other hand lies on the laptop/, /The pad lies beside the hand/]) assert.match(after, part);
+      await pressButton(page, "in the lap");
+      assert.ok(await page.locator(".other-hand").isHidden());
+    });
+  });
+
+  test("each request is answered, and each answer is told again when asked again", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await student.openScenario(page, url, "loose-and-restless", 5);
+      const answers = [["Ask to hold still", /“All right, I’ll keep still.”/], ["Ask to hold still", /“I am keeping still.”/], ["Ask to hold still", /“I am keeping still.”/], ["Ask to be quiet", /I’ll be quiet and breathe quietly/],
+        ["Warm the hand", /warm towel/], ["Take another lead", /another lead for the pad/], ["Cushion the arm", /on a cushion/], ["Tell the instructor", /Good that you say so/], ["Tap the pad", /tap the pad with a knuckle/], ["Wiggle: Pad lead, plug", /wiggle the plug/]];
+      for (const [button, answer] of answers) {
+        await pressButton(page, "Look for the unit");
+        await pressButton(page, button);
+        assert.match(await note(page).innerText(), answer, button);
+      }
+      await page.getByLabel("Strap, looser to tighter").fill("100");
+      await page.locator(".feel").filter({ hasText: "throbs" }).waitFor();
+      await pressButton(page, "Ask how the finger feels");
+      assert.match(await note(page).innerText(), /It pinches, and it throbs/);
+    });
+  });
+
+  test("the trace can be switched off and on, and values scaled", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await student.openScenario(page, url, "hum-on-the-strip", 5);
+      await page.waitForTimeout(2500);
+      const inked = () => page.locator("canvas.layer").nth(1).evaluate((canvas) => {
+        const blank = Object.assign(document.createElement("canvas"), { width: canvas.width, height: canvas.height });
+        return canvas.toDataURL() !== blank.toDataURL();
+      });
+      assert.ok(await inked(), "nothing is drawn at first");
+      await page.getByLabel("Trace drawn").uncheck();
+      await page.waitForTimeout(600);
+      assert.equal(await inked(), false);
+      assert.ok(await page.locator(".stylus").isHidden());
+      assert.match(await page.locator(".margin-right").first().innerText(), /trace not drawn/);
+      await page.getByLabel("Trace drawn").check();
+      await page.waitForTimeout(600);
+      assert.ok(await inked(), "the trace does not come back");
+      await choose(page, "Value scale", "×1,000");
+      assert.match(await page.locator(".margin-right").first().innerText(), /scale ×1,000/);
+    });
+  });
+
+  test("naming by keys alone, on the first scenario that asks for it; four names are the most", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      const { id, fault } = await firstWithNames(page, url);
+      const impression = await impressionOf(page, fault);
+      const word = catalogue[fault].name;
+      await page.goto(`${url}?keys#s=${id}&seed=7`);
+      const group = page.locator(`.impression[data-impression="${impression}"]`);
+      await group.waitFor();
+      const summary = group.locator("summary");
+      await tabTo(page, summary);
+      await page.keyboard.press("Enter");
+      assert.notEqual(await group.getAttribute("open"), null);
+      const button = group.getByRole("button", { name: word, exact: true });
+      await tabTo(page, button);
+      await page.keyboard.press("Enter");
+      assert.deepEqual(await named(page), [word]);
+      assert.equal(await button.getAttribute("aria-pressed"), "true");
+      await page.waitForFunction((text) => document.getElementById("say").textContent === text, `Named: ${word}.`);
+
+      await page.keyboard.press("Shift+Tab");
+      const back = page.getByRole("button", { name: `Take back: ${word}`, exact: true });
+      for (let k = 0; k < 30 && !(await back.evaluate((el) => document.activeElement === el)); k += 1) await page.keyboard.press("Shift+Tab");
+      await page.keyboard.press("Space");
+      assert.deepEqual(await named(page), []);
+      assert.equal(await button.getAttribute("aria-pressed"), "false");
+      assert.ok(await page.evaluate(() => document.activeElement.closest(".naming") !== null), "the focus is lost when a name is taken back");
+      await tabTo(page, button);
+      await page.keyboard.press("Space");
+      assert.deepEqual(await named(page), [word]);
+
+      const others = await page.locator(`.impression:not([data-impression="${impression}"])`).evaluateAll((all) => all.slice(0, 4).map((el) => [el.dataset.impression, el.querySelector("button").textContent]));
+      for (const [kind, other] of others) await name(page, kind, other);
+      assert.equal((await named(page)).length, 4);
+      assert.match(await page.locator(".naming-problem").innerText(), /4 names are the most/);
+
+      // What was named is kept with the attempt.
+      await page.waitForTimeout(800);
+      await page.reload();
+      await pressButton(page, "Go on with it");
+      await page.locator(".named li").first().waitFor();
+      assert.equal((await named(page))[0], word);
+    });
+  });
+
+  test("the card index: all faults, look-alikes linked, the bench waits meanwhile; its words come once and only when needed", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      let fetched = 0;
+      page.on("request", (request) => (fetched += request.url().endsWith("faults.en.json") ? 1 : 0));
+      await student.openScenario(page, url, "hum-on-the-strip", 5);
+      await page.waitForTimeout(1500);
+      assert.equal(fetched, 0, "the words of the faults are fetched where nobody needs them");
+      await pressButton(page, "Faults and tests");
+      await page.locator(".fault-card").first().waitFor();
+      const ids = Object.keys(catalogue).filter((id) => id !== "impressions");
+      assert.equal(await page.locator(".fault-card").count(), ids.length);
+      const standing = await page.locator(".margin-foot .pencil").first().textContent();
+      const charger = page.locator("#fault-charger_near");
+      for (const part of ["name", "seen", "test", "remedy", "cause"]) assert.ok((await charger.innerText()).includes(catalogue.charger_near[part]), part);
+      await charger.getByRole("link", { name: LEAD }).click();
+      await page.waitForFunction(() => document.activeElement?.closest("#fault-lead_on_strip"));
+      await page.waitForTimeout(1200);
+      assert.equal(await page.locator(".margin-foot .pencil").first().textContent(), standing, "the bench runs on behind the card index");
+      await page.locator(".faults-lead").getByRole("button", { name: "Back to the bench" }).click();
+      await page.locator("#lab").waitFor();
+      assert.match(page.url(), /#s=hum-on-the-strip&seed=5$/);
+      await page.waitForFunction((then) => document.querySelector(".margin-foot .pencil").textContent !== then, standing);
+      await pressButton(page, "Faults and tests");
+      await page.locator("#faults").waitFor();
+      await page.goBack();
+      await page.locator("#lab").waitFor();
+      assert.ok(await page.locator("#faults").isHidden());
+      assert.equal(fetched, 1);
+
+      await pressButton(page, "Scenarios");
+      await page.getByRole("link", { name: "Open the card index" }).click();
+      await page.locator("#faults").waitFor();
+      assert.ok(await page.locator(".fault-card").first().isVisible());
+      assert.equal(fetched, 1);
+    });
+  });
+
+  test("words that do not come are told, at the naming too, and can be asked for again", async () => {
+    await withPage({ ...wide, expected: [/: .*faults\.en\.json/, /Failed to load resource/] }, async ({ page, url }) => {
+      await page.route("**/faults.en.json", (route) => route.fulfill({ status: 404, body: "gone" }));
+      await student.openScenario(page, url, "thick-trace-a", 1);
+      await page.locator(".naming .problem").filter({ hasText: "faults.en.json" }).waitFor();
+      await page.unroute("**/faults.en.json");
+      await page.locator(".naming").getByRole("button", { name: "Try again" }).click();
+      await page.locator(".impression").first().waitFor();
+    });
+  });
+
+  test("the scenarios stand by level, benches of a kind together, and are found by a word", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await page.goto(url);
+      await page.locator("#start .card").first().waitFor();
+      const index = await (await page.request.get(`${url}scenarios/index.json`)).json();
+      const links = await page.locator(".shelf .card a").evaluateAll((all) => all.map((el) => new URLSearchParams(el.hash.slice(1)).get("s")));
+      assert.deepEqual(links.sort(), index.map((one) => one.id).sort(), "a scenario is missing from the list, or stands there twice");
+      const levels = await page.locator(".shelf > .level").allInnerTexts();
+      assert.deepEqual(levels, [...new Set(index.map((one) => one.level))].sort((a, b) => a - b).map((v) => `Level ${v}`));
+      await page.getByLabel("Find by a word").fill("rope");
+      const left = await page.locator(".shelf .card:visible").allInnerTexts();
+      assert.ok(left.length > 0 && left.every((text) => /rope/i.test(text)), left.join());
+      await page.getByLabel("Find by a word").fill("no such thing");
+      assert.equal(await page.locator(".shelf .card:visible").count(), 0);
+      assert.match(await page.locator(".finder").innerText(), /No scenario has “no such thing”/);
+    });
+  });
+
+  /** Takes a page through what is new; calls see(name) on each screen. */
+  async function screens(page, url, see) {
+    await page.goto(url);
+    await page.locator("#start .card").first().waitFor();
+    await see("start");
+    await page.goto(`${url}#faults`);
+    await page.locator(".fault-card").first().waitFor();
+    await see("card index");
+    await page.goto(`${url}?more#s=thick-trace-a&seed=5`);
+    await page.locator(".plug").first().waitFor({ state: "attached" });
+    await turnTo(page, "Bench");
+    await page.getByLabel("Cloth over the finger").check();
+    await page.getByLabel("Desk lamp", { exact: true }).check();
+    await pressButton(page, "on the case");
+    await pressButton(page, "Look around");
+    await see("bench, looked around");
+    await turnTo(page, "Strip");
+    await pressButton(page, "Record");
+    await page.waitForTimeout(2500);
+    await pressButton(page, "Stop recording");
+    await page.locator(".strip.is-measuring").waitFor();
+    await turnTo(page, "Worksheet");
+    await name(page, "fuzzy", LEAD);
+    await see("naming");
+    await student.check(page);
+    await see("first debrief");
+    await student.check(page);
+    await page.locator(".there-fault").waitFor();
+    await see("debrief with the truth");
+  }
+
+  for (const colorScheme of ["light", "dark"]) {
+    for (const width of [1280, 390]) {
+      test(`axe has no complaint about the new parts, ${colorScheme}, ${width} px`, async () => {
+        await withPage({ viewport: size(width), colorScheme }, async ({ page, url }) => {
+          await screens(page, url, async (screen) => {
+            const { violations, passes } = await new AxeBuilder({ page }).analyze();
+            assert.ok(passes.length > 10, `axe looked at too little of "${screen}"`);
+            assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => `${node.target} (${node.failureSummary})`).join("; ")}`), [], screen);
+          });
+        });
+      });
+    }
+  }
+
+  test("nothing scrolls sideways on 320 px", async () => {
+    await withPage({ viewport: size(320), hasTouch: true, isMobile: true }, async ({ page, url }) => {
+      await screens(page, url, async (screen) => {
+        const [inner, client] = await page.evaluate(() => [Math.max(document.documentElement.scrollWidth, document.body.scrollWidth), document.documentElement.clientWidth]);
+        assert.ok(inner <= client, `${screen}: ${inner} px of content on ${client} px`);
+      });
+    });
+  });
+});
+
+test("every code of the core's judgement has its words", () => {
+  const source = (file) => readFileSync(path.join(root, "src/assess", file), "utf8");
+  const codes = (file, pattern) => [...new Set([...source(file).matchAll(pattern)].map((found) => found[1]))];
+  const verdicts = codes("verdict.rs", /"((?:name|trace|window|count|seconds|multiplier|rate|plausible)_[a-z_]+)"/g).filter((code) => !/_(min|max|s)$/.test(code));
+  const remarks = codes("process.rs", /code: "(process_\w+)"/g);
+  const [, misreadings] = source("misreading.rs").match(/pub enum Misreading \{(.*?)\n\}/s);
+  const readings = [...misreadings.matchAll(/^ {4}(\w+),/gm)].map((found) => found[1].replace(/(?<!^)[A-Z]/g, (letter) => `_${letter}`).toLowerCase());
+  assert.ok(verdicts.length > 25 && remarks.length === 6 && readings.length === 19, `${verdicts.length} verdicts, ${remarks.length} remarks, ${readings.length} misreadings were found in the sources`);
+  const there = (key) => key in texts || `${key}.other` in texts;
+  const stems = [...verdicts.map((code) => `step.${code}`), ...remarks.map((code) => `process.${code}`), ...readings.map((id) => `misreading.${id}`)];
+  assert.deepEqual(stems.filter((stem) => !there(`${stem}.see`)), []);
+  assert.deepEqual(readings.flatMap((id) => ["ask", "do"].map((part) => `misreading.${id}.${part}`)).filter((key) => !there(key)), []);
+  for (const [key, text] of Object.entries(texts)) if (/^(misreading|process)\./.test(key)) assert.doesNotMatch(text, /\b(you are wrong|mistake|error|failed)\b/i, key);
+});
