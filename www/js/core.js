@@ -1,6 +1,6 @@
 // The only file that touches the wasm module: loading it, and turning its strings into values and its errors into codes.
 
-import init, { Lab, scenarioBrief } from "../wasm/dicrotic.js";
+import init, { faultCatalogue, Lab, scenarioBrief } from "../wasm/dicrotic.js";
 import { coded } from "./text.js";
 
 /** An error of the core, as a code with arguments; message is the page's sentence for it. */
@@ -33,6 +33,9 @@ export const loadCore = () => init();
 
 /** What a scenario file says about itself. */
 export const brief = (toml) => JSON.parse(guarded(() => scenarioBrief(toml)));
+
+/** The catalogue of faults: [{id, impression, confused_with, tests}]. */
+export const catalogue = () => JSON.parse(faultCatalogue());
 
 /** A lab of the core behind plain values. */
 export class Bench {

@@ -4,13 +4,15 @@ import { askRate, askResume } from "./ask.js";
 import { BenchPane } from "./bench/index.js";
 import { Bench, CoreError, loadCore } from "./core.js";
 import { h, words } from "./dom.js";
+import { showFaults, turnToCard } from "./faults/cards.js";
 import { icon } from "./icons.js";
 import { Loop } from "./loop.js";
 import { makePanes } from "./panes.js";
-import { newSeed, readRoute, writeRoute } from "./route.js";
+import { newSeed, readRoute, routeTo, writeRoute } from "./route.js";
+import { briefOf, loadScenarios } from "./scenarios.js";
 import { Session } from "./session.js";
 import { SheetPane } from "./sheet/index.js";
-import { briefOf, loadScenarios, showStart } from "./start.js";
+import { showStart } from "./start.js";
 import { attemptKey, forget, keep, recall } from "./store.js";
 import { StripPane } from "./strip/index.js";
 import { fillTexts, loadTexts, t } from "./text.js";
@@ -21,6 +23,7 @@ const RATES_HZ = { low: 10, high: 10000 }; // what the core takes
 let scenarios = [];
 let running = null; // what stands on the page now: {session, loop, strip, ends}
 let panes = null;
+let reading = null; // the card index is open: whether the bench ran before, and the page's title then
 
 /** Shows a calm message above everything; no words, no message. */
 function calm(text) {
@@ -32,6 +35,7 @@ function show(view) {
   document.body.dataset.view = view;
   $("skeleton").hidden = view !== "loading";
   $("start").hidden = view !== "start";
+  $("faults").hidden = view !== "faults";
   $("lab").hidden = view !== "lab";
   $("panes").hidden = view !== "lab";
 }
@@ -135,10 +139,43 @@ async function home() {
 
 async function follow() {
   calm("");
-  const { scenario, seed } = readRoute();
+  const { scenario, seed, faults } = readRoute();
+  if (faults !== null) return readFaults(faults);
+  if (running && reading && running.session.scenario === scenario && (!seed || running.session.seed === seed)) return backToLab();
+  reading = null;
   if (!scenario) return home();
   if (running?.session.scenario === scenario && running.session.seed === seed) return undefined;
   return open(scenario, seed ?? newSeed());
+}
+
+/** Opens the card index of faults; a bench that is open waits meanwhile. */
+async function readFaults(card) {
+  if (!reading) {
+    reading = { ran: running?.loop.running, title: document.title };
+    if (running) running.loop.running = false;
+    await showFaults($("faults"), { inLab: Boolean(running), goBack: leaveFaults });
+    document.title = t("where.title", { title: t("faults.title") });
+    show("faults");
+  }
+  turnToCard($("faults"), card);
+}
+
+/** Back to the bench as it was left, or to the scenarios. */
+function leaveFaults() {
+  const { scenario, seed } = running?.session ?? {};
+  history.replaceState(null, "", scenario ? routeTo(scenario, seed) : location.pathname);
+  if (running) return backToLab();
+  reading = null;
+  return home().then(() => $("main").focus(), report);
+}
+
+function backToLab() {
+  running.loop.running = reading.ran;
+  document.title = reading.title;
+  reading = null;
+  show("lab");
+  document.dispatchEvent(new CustomEvent("pane-shown")); // the strip finds its place anew
+  $("main").focus();
 }
 
 /** Reads a recording; where the file does not tell its sampling rate, the student is asked. Null when they give up. */
@@ -160,7 +197,7 @@ function chooseFile() {
     try {
       const bench = await readRecording(file.name, await file.text());
       if (!bench) return;
-      history.replaceState(null, "", location.pathname);
+      leave();
       stand(bench, null, null);
     } catch (error) {
       report(error);
@@ -172,8 +209,14 @@ function chooseFile() {
 
 function tools() {
   const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", title: t(key), onclick }, icon(pic), h("span", { class: "word" }, t(key)));
-  $("tools").replaceChildren(tool("tools.scenarios", "list", () => { history.replaceState(null, "", location.pathname); home().then(() => $("main").focus(), report); }), tool("tools.open", "open", chooseFile), tool("tools.theme", "theme", toggleTheme));
-  $("brand").addEventListener("click", (event) => { event.preventDefault(); history.replaceState(null, "", location.pathname); home().catch(report); });
+  $("tools").replaceChildren(tool("tools.scenarios", "list", () => { leave(); home().then(() => $("main").focus(), report); }), tool("tools.faults", "cards", () => (location.hash = "#faults")), tool("tools.open", "open", chooseFile), tool("tools.theme", "theme", toggleTheme));
+  $("brand").addEventListener("click", (event) => { event.preventDefault(); leave(); home().catch(report); });
+}
+
+/** Takes scenario and card out of the address. */
+function leave() {
+  reading = null;
+  history.replaceState(null, "", location.pathname);
 }
 
 /** Shows any error in words; the core's by its code. */

@@ -1,10 +1,10 @@
 // Scenario and seed in the address: #s=<id>&seed=<digits>, so that a reload or a link gives the same bench.
 
-/** The address's scenario and seed; either may be null. */
+/** The address's scenario, seed, and card of the fault index ("" for its top); each may be null. */
 export function readRoute() {
   const parts = new URLSearchParams(location.hash.slice(1));
   const seed = parts.get("seed");
-  return { scenario: parts.get("s"), seed: isSeed(seed) ? seed : null };
+  return { scenario: parts.get("s"), seed: isSeed(seed) ? seed : null, faults: parts.get("faults") };
 }
 
 const isSeed = (text) => /^\d{1,20}$/.test(text ?? "") && BigInt(text) < 1n << 64n;

@@ -50,6 +50,12 @@ export function num(value, digits = 2) {
   return new Intl.NumberFormat(language, { maximumFractionDigits: digits }).format(value);
 }
 
+/** Several words as one list, as the page's language joins them. */
+export const listed = (parts) => new Intl.ListFormat(language, { type: "conjunction" }).format(parts);
+
+/** The language of the loaded messages. */
+export const languageNow = () => language;
+
 /** A number with exactly `digits` decimals. */
 export function fixed(value, digits) {
   return new Intl.NumberFormat(language, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(value);

@@ -100,6 +100,7 @@ export class Hands {
       if (verb === "rescan") this.act({ do: "rescan" });
     } else if (held.kind === "end") this.act({ do: "wiggle", end: held.id });
     else if (held.id === "charger") this.act({ do: "charger", plugged: !this.now().charger_plugged });
+    else if (held.id === "lamp") this.act({ do: "switch", id: "lamp", on: !this.now().switches.lamp });
   }
 
   /** Sockets a hand could be aiming at, nearest first: by distance alone, never by what is right. */

@@ -1,12 +1,16 @@
 // The bench section: the drawn table and the plain list side by side, and what the computer, the subject and the world say.
 
-import { flag, h, say, words } from "../dom.js";
+import { flag, h, words } from "../dom.js";
 import { coded, t } from "../text.js";
 import { Hands } from "./drag.js";
 import { PartsList } from "./list.js";
+import { seen } from "./seen.js";
 import { Table } from "./table.js";
+import { Trials } from "./trials.js";
 
 const TALL = matchMedia("(max-width: 640px)");
+const WIDE = matchMedia("(min-width: 1000px)");
+const SPEECH_MS = 7000;
 
 export class BenchPane {
   constructor(root, session) {
@@ -16,15 +20,20 @@ export class BenchPane {
     this.table = new Table(bench);
     const act = (action) => session.act(action);
     this.list = new PartsList(bench, act);
+    this.trials = new Trials(act);
     this.hands = new Hands(this.table, { now: () => this.laid(session.view.bench), act, redraw: (ghost) => this.draw(ghost ?? session.view.bench), rests: this.rests });
 
     this.link = h("p", { class: "link" });
-    this.note = h("p", { class: "bench-note pencil", role: "status" });
-    root.replaceChildren(
-      h("div", { class: "bench-table" },
-        h("div", { class: "bench-head" }, h("h2", { id: "bench-h" }, t("bench.title")), this.link),
-        this.table.svg, h("div", { class: "bench-foot" }, this.note, h("p", { class: "quiet hint" }, t("bench.hint")))),
-      h("div", { class: "bench-list", role: "region", "aria-label": t("list.title") }, this.list.el));
+    this.note = h("div", { class: "bench-note pencil", role: "status" });
+    const table = h("div", { class: "bench-table" },
+      h("div", { class: "bench-head" }, h("h2", { id: "bench-h" }, t("bench.title")), this.link), this.table.svg);
+    const foot = h("div", { class: "bench-foot" }, this.note, h("p", { class: "quiet hint" }, t("bench.hint")));
+    const list = h("div", { class: "bench-list", role: "region", "aria-label": t("list.title") }, this.list.el);
+
+    // the order of reading and of the Tab key is the order on the screen: on a narrow one what is tried comes under the table
+    this.laidOut = () => root.replaceChildren(...(WIDE.matches ? [table, list, foot, this.trials.el] : [table, foot, this.trials.el, list]));
+    WIDE.addEventListener("change", this.laidOut);
+    this.laidOut();
 
     this.turned = () => {
       this.table.turn(TALL.matches);
@@ -52,21 +61,34 @@ export class BenchPane {
     for (const end of bench.ends) if (end.socket) this.rests.delete(end.id);
     if (!this.hands.held) this.draw(bench);
     this.list.show(bench);
+    this.trials.show(bench);
     words(this.link, link.seen ? t("bench.link_seen") : t("bench.link_none"));
     flag(this.link, "is-seen", link.seen);
     flag(this.table.svg, "is-seen", link.seen);
-    if (bench.said !== this.saidBefore) {
-      this.saidBefore = bench.said;
-      if (bench.said) this.tell(coded("said", bench.said));
-    }
   }
 
   end() {
     TALL.removeEventListener("change", this.turned);
+    WIDE.removeEventListener("change", this.laidOut);
+    clearTimeout(this.speaking);
   }
 
   tell(text) {
     words(this.note, text);
+  }
+
+  /** Tells what can be seen at the table now, line by line. */
+  lookAround() {
+    this.note.replaceChildren(h("p", { class: "vh" }, t("seen.title")), h("ul", { class: "seen" }, seen(this.session.view).map((line) => h("li", {}, line))));
+  }
+
+  /** The subject's answer: as a note, and for a while beside the hand. */
+  answer(code) {
+    const text = coded("said", code);
+    this.tell(text);
+    this.table.speak(text);
+    clearTimeout(this.speaking);
+    this.speaking = setTimeout(() => this.table.speak(""), SPEECH_MS);
   }
 
   refused(code, args, action) {
@@ -76,20 +98,33 @@ export class BenchPane {
 
   did(action) {
     if (!BENCH_DEEDS.has(action.do)) return;
-    if (action.do !== "ask_still") this.tell("");
-    const shake = action.do === "tap_pad" ? this.table.hand.strapped : action.do === "wiggle" ? this.table.plugs.get(action.end) : null;
-    if (shake) {
-      shake.classList.remove("is-shaken");
-      shake.getBBox(); // lets the same gesture be seen again
-      shake.classList.add("is-shaken");
-      say(t(action.do === "tap_pad" ? "bench.tapped" : "bench.wiggled"));
-    }
-    if (action.do === "manoeuvre") this.tell(t("ask.done"));
-    if (action.do === "rescan") this.tell(t(this.session.view.link.seen ? "bench.rescan_seen" : "bench.rescan_none"));
+    const { bench, link } = this.session.view;
+    this.tell("");
+    this.table.speak("");
+    if (action.do === "tap_pad") this.shake(this.table.hand.strapped, "is-shaken", t("bench.tapped"));
+    if (action.do === "wiggle") this.shake(this.table.plugs.get(action.end), "is-shaken", t("bench.wiggled"));
+    if (action.do === "press_finger") this.shake(this.table.hand.strapped, "is-pushed", t("bench.pressed"));
+    if (ASKING.has(action.do) && bench.said) this.answer(bench.said);
+    if (action.do === "look_around") this.lookAround();
+    if (action.do === "manoeuvre") this.tell(t(action.what === "warm_hand" ? "bench.warm_hand" : "ask.done"));
+    if (action.do === "rescan") this.tell(t(link.seen ? "bench.rescan_seen" : "bench.rescan_none"));
+    if (action.do === "other_hand") this.tell(t(`bench.other.${action.on}`));
+    if (TOLD.has(action.do)) this.tell(t(`bench.${action.do}`));
+  }
+
+  /** Shows a gesture once on the drawing, and tells it. */
+  shake(el, kind, text) {
+    el.classList.remove("is-shaken", "is-pushed");
+    el.getBBox(); // lets the same gesture be seen again
+    el.classList.add(kind);
+    this.tell(text);
   }
 }
 
-const BENCH_DEEDS = new Set(["plug", "unplug", "switch", "move", "charger", "strap_on", "strap_off", "strap", "pad_place", "pad_face", "hand_height", "rescan", "tap_pad", "ask_still", "wiggle", "manoeuvre"]);
+const ASKING = new Set(["ask_still", "ask_quiet", "ask_finger"]);
+const TOLD = new Set(["swap_lead", "rest_arm", "tell_instructor"]);
+const BENCH_DEEDS = new Set([...ASKING, ...TOLD, "plug", "unplug", "switch", "move", "charger", "strap_on", "strap_off", "strap", "pad_place", "pad_face", "hand_height", "rescan", "tap_pad", "wiggle", "manoeuvre", "press_finger",
+  "shade", "other_hand", "look_around"]);
 
 /** A refusal of the world as a sentence; ends and sockets are named. */
 export function refusalText(code, args) {

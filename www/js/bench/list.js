@@ -1,12 +1,9 @@
-// The same bench as a plain list: every lead, switch, part and request, for the keyboard, a screen reader, or whoever prefers it.
+// The same bench as a plain list: every lead, switch and part, for the keyboard, a screen reader, or whoever prefers it.
 
 import { attr, flag, h, newId, prop, words } from "../dom.js";
 import { icon } from "../icons.js";
 import { coded, t } from "../text.js";
 import { button, Choice, opensByArrow, Tick } from "../widgets.js";
-
-const NUDGE_CM = 2;
-const REST_MS = 220; // a slider that rests for this long is put to the world; what it passed on the way is not
 
 // What the subject may be asked, with fixed measures; what is risky in a room is not offered.
 const DEEDS = {
@@ -14,12 +11,16 @@ const DEEDS = {
   stand_up: "stand_up", sit_down: "sit_down", exercise: { exercise: { seconds: 60, effort: 0.5 } }, talk: "talk",
 };
 
+const NUDGE_CM = 2;
+const REST_MS = 220; // a slider that rests for this long is put to the world; what it passed on the way is not
+
 export class PartsList {
   constructor(bench, act) {
     this.act = act;
     this.ends = bench.ends.map((end) => [end.id, this.endRow(end.id)]);
     this.switches = ["strip", "unit"].map((id) => [id, new Tick(t(`switch.${id}`), (on) => act({ do: "switch", id, on }))]);
     this.charger = new Tick(t("switch.charger"), (plugged) => act({ do: "charger", plugged }));
+    this.lamp = new Tick(t("switch.lamp"), (on) => act({ do: "switch", id: "lamp", on }));
     this.strapOn = new Tick(t("strap.on"), (on) => act({ do: on ? "strap_on" : "strap_off" }));
     this.place = new Choice(t("strap.place"), (place) => act({ do: "pad_place", place }));
     this.face = new Choice(t("strap.face"), (face) => act({ do: "pad_face", face }));
@@ -31,7 +32,7 @@ export class PartsList {
     this.el = h("div", { class: "list" },
       this.group("list.leads", this.ends.map(([, choice]) => choice.el), "list-leads"),
       this.group("list.finger", [this.strapOn.el, this.tight.el, this.feel, h("div", { class: "pair" }, this.place.el, this.face.el), this.height.el, this.heightSays, this.asking()], "list-finger"),
-      h("div", { class: "list-side" }, this.group("list.power", [...this.switches.map(([, tick]) => tick.el), this.charger.el], "list-power"), this.group("list.try", this.requests(), "list-try")),
+      h("div", { class: "list-side" }, this.group("list.power", [...this.switches.map(([, tick]) => tick.el), this.charger.el, this.lamp.el], "list-power")),
       this.mover(bench));
   }
 
@@ -66,11 +67,6 @@ export class PartsList {
     const name = t("list.wiggle", { end: t(`end.${end}`) });
     choice.el.append(h("button", { type: "button", class: "btn btn-round", "aria-label": name, title: name, onclick: () => this.act({ do: "wiggle", end }) }, icon("wiggle")));
     return choice;
-  }
-
-  requests() {
-    return h("div", { class: "row" },
-      button(t("list.tap_pad"), () => this.act({ do: "tap_pad" })), button(t("list.ask_still"), () => this.act({ do: "ask_still" })), button(t("list.rescan"), () => this.act({ do: "rescan" })));
   }
 
   /** What else the subject can be asked to do. */
@@ -117,6 +113,7 @@ export class PartsList {
     for (const [id, choice] of this.ends) choice.set([["", t("socket.none")], ...bench.sockets.map((socket) => [socket.id, socketWords(socket, id)])], bench.ends.find((end) => end.id === id).socket ?? "");
     for (const [id, tick] of this.switches) tick.set(bench.switches[id]);
     this.charger.set(bench.charger_plugged);
+    this.lamp.set(bench.switches.lamp);
     const { strap } = bench;
     this.strapOn.set(strap.on);
     this.place.set(["pulp", "middle", "joint"].map((id) => [id, t(`strap.place.${id}`)]), strap.place);

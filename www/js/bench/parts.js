@@ -83,9 +83,9 @@ function deskLamp(w, d) {
     const a = Math.PI * (0.72 + i * 0.14);
     rays += `M${(hx + Math.cos(a) * r * 0.76).toFixed(2)} ${(hy + Math.sin(a) * r * 0.76).toFixed(2)}l${(Math.cos(a) * r * 0.16).toFixed(2)} ${(Math.sin(a) * r * 0.16).toFixed(2)}`;
   }
-  return [s("circle", { class: "shade", cx: bx + 0.6, cy: by + 1.1, r: r * 0.52 }), inked(() => p.circle(bx, by, r * 0.52)), stroke(p.circle(bx, by, r * 0.34), "thin faint"),
+  return [s("circle", { class: "lamp-pool", cx: hx, cy: hy, r: r * 3.1, fill: "url(#glow)" }), s("circle", { class: "shade", cx: bx + 0.6, cy: by + 1.1, r: r * 0.52 }), inked(() => p.circle(bx, by, r * 0.52)), stroke(p.circle(bx, by, r * 0.34), "thin faint"),
     s("circle", { class: "shade", cx: hx + 1, cy: hy + 1.8, r: r * 0.62 }), stroke(`M${bx - 0.5} ${by + 0.5}L${hx - 0.5} ${hy + 0.5}M${bx + 0.5} ${by - 0.5}L${hx + 0.5} ${hy - 0.5}`),
-    inked(() => p.circle(hx, hy, r * 0.62)), stroke(p.circle(hx, hy, r * 0.46), "thin faint"), stroke(p.circle(hx, hy, r * 0.12), "thin"), stroke(rays, "thin faint"), nameBelow(t("part.lamp"), 2 * r, 2 * r)];
+    inked(() => p.circle(hx, hy, r * 0.62)), stroke(p.circle(hx, hy, r * 0.46), "thin faint"), s("circle", { class: "lamp-bulb", cx: hx, cy: hy, r: r * 0.3 }), stroke(p.circle(hx, hy, r * 0.12), "thin"), stroke(rays, "thin faint lamp-rays"), nameBelow(t("part.lamp"), 2 * r, 2 * r)];
 }
 
 function plain(w, d, id) {

@@ -1,9 +1,10 @@
 // The table from above as one SVG: layers for wood, parts, sockets, leads, plugs and hand; draw(bench) puts all in place.
 // On a tall screen the table is shown turned by a quarter, so that plugs stay large enough for a finger.
 
-import { attr, flag, s } from "../dom.js";
+import { attr, flag, s, words } from "../dom.js";
 import { t } from "../text.js";
 import { Hand } from "./hand.js";
+import { OtherHand } from "./other.js";
 import { padCurve, slackCurve, towards } from "./leads.js";
 import { setLettering } from "./marks.js";
 import { drawPart, takeName } from "./parts.js";
@@ -36,10 +37,12 @@ export class Table {
     this.grips = new Map(["lead1", "lead2"].map((id) => [id, s("g", { class: "grip", data: { drag: `part:${id}` } }, s("circle", { class: "hit", r: 4.4 }), s("circle", { class: "grip-ring", r: 2 }), s("circle", { class: "grip-dot", r: 0.7 }), s("title", {}, t(`part.${id}`)))]));
     this.chargerPlug = s("g", { class: "charger-plug" }, s("circle", { class: "fill-plug", r: 1.9 }), s("circle", { class: "ln", r: 1.9 }), s("path", { class: "ln thin", d: "M-.8 0h1.600" }));
     this.hand = new Hand();
+    this.other = new OtherHand();
+    this.speech = s("text", { class: "speech", "aria-hidden": "true" });
     this.bubble = s("g", { class: "bubble", visibility: "hidden" }, s("rect", { rx: 1.4 }), s("text", { class: "bubble-text" }));
 
-    this.art = s("g", {}, this.wood, this.leads.get("feed"), [...this.parts.values()], [...this.sockets.values()], this.leads.get("charge"), this.chargerPlug,
-      this.leads.get("data"), this.leads.get("mains"), this.hand.below, this.leads.get("pad"), s("g", {}, ...this.names.values()), this.hand.el, this.hand.strapped, [...this.plugs.values()], [...this.grips.values()], this.bubble);
+    this.art = s("g", {}, this.wood, this.leads.get("feed"), [...this.parts.values()], [...this.sockets.values()], this.leads.get("charge"), this.chargerPlug, this.other.el,
+      this.leads.get("data"), this.leads.get("mains"), this.hand.below, this.leads.get("pad"), s("g", {}, ...this.names.values()), this.hand.el, this.hand.strapped, this.hand.cloth, [...this.plugs.values()], [...this.grips.values()], this.speech, this.bubble);
     const glow = s("radialGradient", { id: "glow" }, s("stop", { offset: "0", class: "glow-0" }), s("stop", { offset: ".35", class: "glow-1" }), s("stop", { offset: "1", class: "glow-2" }));
     const clip = s("clipPath", { id: "table-edge" }, s("rect", { x: 0.4, y: 0.4, width: w - 0.8, height: d - 0.8, rx: 3 }));
     this.clipped = s("g", { "clip-path": "url(#table-edge)" }, this.art);
@@ -56,6 +59,7 @@ export class Table {
     attr(this.spin, "transform", turned ? `translate(0 ${w}) rotate(-90)` : null);
     flag(this.svg, "is-turned", turned);
     setLettering(this.art, turned);
+    this.placeSpeech();
   }
 
   /** The point of the table, in cm, under a point of the window. */
@@ -84,6 +88,9 @@ export class Table {
     }
     const ends = Object.fromEntries(bench.ends.map((end) => [end.id, end]));
     const padSpot = this.hand.draw(bench.hand, bench.strap);
+    this.other.draw(bench);
+    this.spot = [bench.hand.x, bench.hand.y, bench.strap.other_hand];
+    this.placeSpeech();
     const points = this.padPoints(bench, ends.pad, padSpot);
     const aims = this.aims(bench, ends, points);
     for (const end of bench.ends) {
@@ -99,8 +106,26 @@ export class Table {
     flag(this.svg, "lit-unit", bench.lamps.unit);
     flag(this.svg, "lit-strip", bench.lamps.strip);
     flag(this.svg, "lit-charger", bench.lamps.charger);
+    flag(this.svg, "lit-lamp", bench.lamps.lamp);
     flag(this.svg, "on-unit", bench.switches.unit);
     flag(this.svg, "on-strip", bench.switches.strip);
+  }
+
+  /** Lets the subject say something beside the hand; no words, no speech. */
+  speak(text) {
+    words(this.speech, text);
+    this.placeSpeech();
+  }
+
+  /** Speech stays upright and on the table, on whichever side of the hand there is room. */
+  placeSpeech() {
+    if (!this.speech.textContent || !this.spot) return;
+    const [w, d] = this.size;
+    const [x, y, other] = this.spot;
+    const side = other === "lap" ? (x > w * 0.6 ? -1 : 1) : other === "case" ? 1 : -1;
+    const at = this.turned ? [x + (x > w - 20 ? -14 : 13), Math.min(y + 9, d - 4)] : [x + side * 13, Math.min(y - 3, d - 4)];
+    attr(this.speech, "text-anchor", this.turned || side < 0 ? "end" : "start");
+    attr(this.speech, "transform", `translate(${at.map((v) => v.toFixed(1))})${this.turned ? " rotate(90)" : ""}`);
   }
 
   lay(id, d) {

@@ -1,9 +1,12 @@
-// The debrief: each step as observation, question, next action; and the truth once the core gives it.
+// The debrief: each step as observation, question, next action; how it was gone about; and the truth once the core gives it.
 
 import { h, refill } from "../dom.js";
-import { fixed, has, num, t } from "../text.js";
+import { faultWords } from "../faults/words.js";
+import { fixed, has, listed, num, t } from "../text.js";
+import { readingOf } from "./misreading.js";
+import { ask, doNext, glyph, see } from "./parts.js";
+import { processPart } from "./process.js";
 
-const GLYPHS = { right: "✓", edge: "≈", wrong: "?", note: "•", missing: "○" };
 const DIGITS = { seconds: 2, need: 0, typed: 2, window: 2, ratio: 2, fill: 0, share: 0 };
 
 export class Debrief {
@@ -11,6 +14,8 @@ export class Debrief {
   constructor({ kind, scenario }) {
     this.recording = kind === "recording";
     this.asked = scenario?.pass ?? {};
+    this.naming = Boolean(scenario?.name_faults);
+    this.words = null; // of the catalogue, once the truth needs them
     this.el = h("div", { class: "debrief", tabindex: "-1", role: "region", "aria-label": t("debrief.title"), hidden: true });
   }
 
@@ -19,16 +24,26 @@ export class Debrief {
     this.el.scrollIntoView({ block: "nearest", behavior: "auto" });
   }
 
-  show({ check }) {
+  show({ check, named }) {
     this.el.hidden = !check;
     if (!check) return;
+    this.last = { check, named };
+    if (check.truth && (this.naming || check.truth.faults?.length > 0) && !this.words) this.bringWords();
     const first = check.steps.findIndex((step) => ["wrong", "missing"].includes(step.verdict));
-    refill(this.el, check, () => [
+    const reading = readingOf(check);
+    refill(this.el, [check, named, Boolean(this.words), this.failed], () => [
       h("h3", { class: "debrief-h" }, t(this.headline(check))),
-      check.steps.length > 0 && h("ol", { class: "steps" }, check.steps.map((step, i) => this.step(step, i === first))),
+      check.steps.length > 0 && h("ol", { class: "steps" }, check.steps.map((step, i) => this.step(step, i === first, reading)), reading && !reading.step && this.reading(reading)),
       check.truth && this.truth(check.truth),
+      check.truth && this.faults(check.truth.faults ?? [], named ?? []),
+      processPart(check.process ?? [], check.truth && this.words ? (id) => this.words.of(id)?.name ?? id : null),
       check.over && !this.recording && h("p", { class: "pencil" }, t("debrief.over")),
     ]);
+  }
+
+  /** Brings the catalogue's words and shows the debrief again; without them the faults stay unnamed, and that is told. */
+  bringWords() {
+    this.bringing ??= faultWords().then((words) => (this.words = words), (error) => (this.failed = error.message)).then(() => this.show(this.last));
   }
 
   headline({ passed, steps, over, try: n }) {
@@ -37,14 +52,21 @@ export class Debrief {
     return over ? "debrief.closed" : n > 1 ? "debrief.second" : "debrief.first";
   }
 
-  step({ step, verdict, code, args }, first) {
+  step({ step, verdict, code, args }, first, reading) {
     const key = `step.${code}`;
     const shown = readable(args, this.asked);
-    const say = (part, kind) => has(`${key}.${part}`) && h("p", { class: kind }, t(`${key}.${part}`, shown));
-    return h("li", { class: `step step-${verdict}${first ? " is-first" : ""}` },
-      h("span", { class: "glyph", "aria-hidden": "true" }, GLYPHS[verdict] ?? "•"),
+    const told = reading?.step === step && ["wrong", "missing"].includes(verdict) ? reading : null;
+    const more = told && readable(told.args, this.asked);
+    return h("li", { class: `step step-${verdict}${first ? " is-first" : ""}` }, glyph(verdict),
       h("div", {}, h("p", { class: "step-name" }, t(`debrief.step.${step}`), h("span", { class: "verdict" }, t(`verdict.${verdict}`))),
-        say("see", "see"), say("ask", "ask pencil"), say("do", "do")));
+        see(`${key}.see`, shown), told ? [see(`${told.key}.see`, more), ask(`${told.key}.ask`, more), doNext(`${told.key}.do`, more)] : [ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)]));
+  }
+
+  /** A misreading that explains no open step is a remark of its own. */
+  reading({ key, args }) {
+    const shown = readable(args, this.asked);
+    return has(`${key}.see`) && h("li", { class: "step step-note" }, glyph("note"),
+      h("div", {}, h("p", { class: "step-name" }, t("debrief.step.reading"), h("span", { class: "verdict" }, t("verdict.note"))), see(`${key}.see`, shown), ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)));
   }
 
   truth(truth) {
@@ -52,6 +74,22 @@ export class Debrief {
     return h("div", { class: "truth" }, h("h3", {}, t(this.recording ? "truth.title_recording" : "truth.title")),
       h("dl", {}, rows.map(([key, value, digits]) => h("div", {}, h("dt", {}, t(key)), h("dd", {}, value === null || value === undefined ? t("truth.none") : fixed(value, digits))))),
       h("p", { class: "quiet" }, t(this.recording ? "truth.note_recording" : "truth.note")));
+  }
+
+  /** Which faults there were, each with cause, look, test and remedy; and what was named beside them. */
+  faults(there, named) {
+    if (this.recording || (there.length === 0 && !this.naming)) return null;
+    const head = h("h3", { class: "debrief-h" }, t("truth.faults"));
+    if (this.failed) return h("section", { class: "there" }, head, h("p", { class: "quiet" }, t("naming.failed", { told: this.failed })));
+    if (there.length > 0 && !this.words) return h("section", { class: "there" }, head, h("p", { class: "quiet" }, t("naming.loading")));
+    const others = named.filter((id) => !there.includes(id));
+    const row = (fault, key) => h("div", {}, h("dt", {}, t(`fault.${key}`)), h("dd", {}, fault[key]));
+    return h("section", { class: "there" }, head,
+      there.length === 0 && h("p", {}, t("truth.no_faults")),
+      there.map((id) => this.words.of(id)).filter(Boolean).map((fault) => h("article", { class: "there-fault" },
+        h("h4", {}, fault.name, named.includes(fault.id) && h("span", { class: "verdict" }, ` ✓ ${t("truth.you_named")}`)),
+        h("dl", {}, ["cause", "seen", "test", "remedy"].map((key) => row(fault, key))))),
+      others.length > 0 && this.words && h("p", { class: "quiet" }, t("truth.not_there", { list: listed(others.map((id) => this.words.of(id)?.name ?? id)) })));
   }
 }
 

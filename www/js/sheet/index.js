@@ -4,11 +4,13 @@ import { attr, flag, h, newId, prop, words } from "../dom.js";
 import { coded, t } from "../text.js";
 import { button } from "../widgets.js";
 import { refusalText } from "../bench/index.js";
+import { Naming } from "../faults/naming.js";
 import { askedOfRecording, askedPage } from "./asked.js";
 import { Debrief } from "./debrief.js";
 
 const FIELDS = ["count", "seconds", "multiplier", "rate"];
 const TYPING_MS = 700;
+const SHEET_DEEDS = new Set(["answer", "check", "reveal"]);
 
 export class SheetPane {
   /** settle(): puts cursors still in the hand to the core; again(): opens a new seed. */
@@ -21,17 +23,19 @@ export class SheetPane {
     this.again = button(t("sheet.again"), again, { pic: "again" });
     this.note = h("p", { class: "pencil sheet-note", role: "status" });
     this.debrief = new Debrief(session.view);
+    this.naming = session.view.scenario?.name_faults ? new Naming(session) : null;
     const criteria = session.view.scenario?.pass;
     this.asked = criteria ? askedPage(criteria) : askedOfRecording();
     root.replaceChildren(
       h("div", { class: "page" },
         h("h2", { id: "sheet-h" }, t("sheet.title")),
         h("p", { class: "quiet" }, t(this.recording ? "sheet.about_recording" : "sheet.about")),
+        this.naming?.el,
         h("ol", { class: "blanks" }, FIELDS.map((field) => this.blanks[field].el)),
         h("div", { class: "row" }, this.check, this.reveal, !this.recording && this.again), this.note),
       this.debrief.el, this.asked);
     session.onView((view) => this.show(view));
-    session.onRefusal((code, args, action) => ["answer", "check", "reveal"].includes(action.do) && words(this.note, refusalText(code, args)));
+    session.onRefusal((code, args, action) => SHEET_DEEDS.has(action.do) && words(this.note, refusalText(code, args)));
   }
 
   blank(field) {
@@ -85,6 +89,7 @@ export class SheetPane {
     }
     for (const one of [this.check, this.reveal]) prop(one, "disabled", over);
     flag(this.again, "btn-strong", over);
+    this.naming?.show(view);
     this.debrief.show(view);
     prop(this.asked, "hidden", Boolean(view.check));
   }

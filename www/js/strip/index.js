@@ -75,8 +75,8 @@ export class StripPane {
   /** One frame: draws what is due; true if the trace changed. */
   frame() {
     const changed = this.canvases.draw();
-    const { recording, strip } = this.session.view;
-    this.stylus.place(strip.mode === "live" ? this.session.bench.stylus() : null);
+    const { recording, strip, recorder } = this.session.view;
+    this.stylus.place(strip.mode === "live" && recorder?.shown !== false ? this.session.bench.stylus() : null);
     if (recording.on) words(this.elapsed, clockText(this.session.bench.recordedSeconds));
     if (strip.mode !== "take") words(this.footLeft, t("strip.pen_at", { s: timeText(Math.floor(this.session.bench.clock * 10) / 10) }));
     return changed;
@@ -229,4 +229,4 @@ export class StripPane {
   }
 }
 
-const STRIP_DEEDS = new Set(["input", "range", "time_base", "zero", "zero_clear", "invert", "high_pass", "low_pass", "notch", "average", "anti_alias", "rate", "bits", "show", "record", "stop", "open_take", "scroll", "cursor", "mark", "unmark", "marks_clear"]);
+const STRIP_DEEDS = new Set(["input", "range", "time_base", "zero", "zero_clear", "invert", "high_pass", "low_pass", "notch", "average", "anti_alias", "rate", "bits", "shown", "scale", "show", "record", "stop", "open_take", "scroll", "cursor", "mark", "unmark", "marks_clear"]);

@@ -23,11 +23,15 @@ export class Settings {
     this.rate = new Choice(t("set.rate"), (v) => act({ do: "rate", hz: Number(v) }));
     this.bits = new Choice(t("set.bits"), (v) => act({ do: "bits", n: Number(v) }));
     this.antiAlias = new Tick(t("set.anti_alias"), (on) => act({ do: "anti_alias", on }));
+    this.shown = new Tick(t("set.shown"), (on) => act({ do: "shown", on }));
+    this.scale = new Choice(t("set.scale"), (by) => act({ do: "scale", by: Number(by) }));
+    const scaleHint = h("p", { class: "quiet", id: newId("scale") }, t("set.scale_hint"));
+    attr(this.scale.select, "aria-describedby", scaleHint.id);
     this.el = recorder
       ? h("div", { class: "settings" },
-        this.group("set.paper", [h("div", { class: "pair" }, this.time.el, this.range.el), h("div", { class: "row zero" }, this.zero, this.zeroClear, this.zeroSays), this.invert.el], "set-paper"),
+        this.group("set.paper", [h("div", { class: "pair" }, this.time.el, this.range.el), h("div", { class: "row zero" }, this.zero, this.zeroClear, this.zeroSays), h("div", { class: "ticks" }, this.invert.el, this.shown.el)], "set-paper"),
         this.group("set.filters", [h("div", { class: "pair" }, this.orders.map(([, order], i) => [this.filters[i][1].el, order.el]), this.filters[2][1].el, this.average.el)], "set-filters"),
-        this.group("set.converter", [h("div", { class: "pair" }, this.input.el, this.rate.el, this.bits.el, this.antiAlias.el)], "set-converter"))
+        this.group("set.converter", [h("div", { class: "pair" }, this.input.el, this.rate.el, this.bits.el, this.antiAlias.el, this.scale.el, scaleHint)], "set-converter"))
       : h("div", { class: "settings" }, this.group("set.paper_only", [this.time.el], "set-paper"));
   }
 
@@ -60,6 +64,8 @@ export class Settings {
     this.rate.set(list(choices.rate_hz, hzText), recorder.rate_hz);
     this.bits.set(list(choices.bits, (v) => t("unit.bits", { v })), recorder.bits);
     this.antiAlias.set(recorder.anti_alias);
+    this.shown.set(recorder.shown);
+    this.scale.set(list(choices.scale, (v) => t("set.scale_by", { v })), recorder.scale);
   }
 
   /** The settings in one pencilled line. */
@@ -72,6 +78,8 @@ export class Settings {
       if (hz !== null && hz !== undefined) parts.push(t(`set.line_${id}`, { v: hzText(hz), order: order ? t(`set.order.${order}`) : "" }));
     }
     if (recorder.inverted) parts.push(t("set.line_inverted"));
+    if (recorder.scale !== 1) parts.push(t("set.line_scale", { v: recorder.scale }));
+    if (!recorder.shown) parts.push(t("set.line_hidden"));
     return parts.join(" · ");
   }
 }

@@ -1,0 +1,47 @@
+// The scenarios of this page: their index, their texts, and what each tells of itself.
+
+import { brief, CoreError } from "./core.js";
+
+/** Loads the scenario index: a list of Entry. */
+export async function loadScenarios() {
+  const index = await (await get("scenarios/index.json")).json();
+  return index.map((entry) => new Entry(entry));
+}
+
+/** One scenario of the index: {id, level, file}, after load() also its text `toml`. */
+class Entry {
+  constructor(entry) {
+    Object.assign(this, entry);
+  }
+  /** Brings the text once, however often it is called; what failed is tried anew. */
+  load() {
+    this.loading ??= get(`scenarios/${this.file}`).then((answer) => answer.text()).then((text) => (this.toml = text)).catch((error) => {
+      this.loading = null;
+      throw error;
+    });
+    return this.loading;
+  }
+}
+
+async function get(path) {
+  const answer = await fetch(path);
+  if (!answer.ok) throw new CoreError("not_found", { what: path });
+  return answer;
+}
+
+/** Reads a loaded scenario's brief once the core is there; throws what is wrong with it. */
+export function briefOf(scenario) {
+  if (scenario.toml === undefined) throw new CoreError("not_found", { what: `scenarios/${scenario.file}` });
+  scenario.brief ??= brief(scenario.toml);
+  return scenario.brief;
+}
+
+/** What is wrong with a scenario, or null. */
+export function problemOf(scenario) {
+  try {
+    briefOf(scenario);
+    return null;
+  } catch (error) {
+    return error;
+  }
+}

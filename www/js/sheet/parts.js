@@ -1,0 +1,15 @@
+// The parts of a remark: its sign, what was seen, the question, the next action; a part without words is left out.
+
+import { h } from "../dom.js";
+import { has, t } from "../text.js";
+
+const GLYPHS = { right: "✓", edge: "≈", wrong: "?", note: "•", missing: "○" };
+
+export const glyph = (verdict) => h("span", { class: "glyph", "aria-hidden": "true" }, GLYPHS[verdict] ?? "•");
+
+const line = (kind) => (key, args) => has(key) && h("p", { class: kind }, t(key, args));
+
+/** Each takes a message's key and its arguments. */
+export const see = line("see");
+export const ask = line("ask pencil");
+export const doNext = line("do");
