@@ -91,7 +91,14 @@ fn check(window: Option<(f64, f64)>, count: &str, seconds: &str, multiplier: &st
         multiplier: number(multiplier).ok(),
         rate: number(rate).ok(),
     };
-    let good = Trace { hum_ratio: 0.02, clip_share: 0.0, fill: 0.5, pulse_v: 0.04, quality: 0.9 };
+    let good = Trace {
+        hum_ratio: 0.02,
+        clip_share: 0.0,
+        fill: 0.5,
+        pulse_v: 0.04,
+        quality: 0.9,
+        smaller_range_fits: false,
+    };
     let reference = Reference { peaks: &peaks, delay_s: 0.0, duration_s: 32.0 };
     judge(&Criteria::default(), Some(&good), window, &typed, &reference)
 }
@@ -188,11 +195,18 @@ fn the_trace_is_judged_too() {
         let reference = Reference { peaks: &peaks, delay_s: 0.0, duration_s };
         judge(&Criteria::default(), Some(&trace), WINDOW, &typed, &reference)
     };
-    let good = Trace { hum_ratio: 0.02, clip_share: 0.0, fill: 0.5, pulse_v: 0.04, quality: 0.9 };
+    let good = Trace {
+        hum_ratio: 0.02,
+        clip_share: 0.0,
+        fill: 0.5,
+        pulse_v: 0.04,
+        quality: 0.9,
+        smaller_range_fits: false,
+    };
     for (trace, duration_s, expected) in [
         (Trace { hum_ratio: 0.11, ..good }, 32.0, "trace_hum"),
         (Trace { clip_share: 0.001, ..good }, 32.0, "trace_clipped"),
-        (Trace { fill: 0.29, ..good }, 32.0, "trace_small"),
+        (Trace { fill: 0.29, smaller_range_fits: true, ..good }, 32.0, "trace_small"),
         (Trace { fill: 0.81, ..good }, 32.0, "trace_tall"),
         (Trace { quality: 0.2, ..good }, 32.0, "trace_restless"),
         (good, 14.0, "trace_short"),
@@ -202,6 +216,7 @@ fn the_trace_is_judged_too() {
         assert_eq!(report.steps[0].verdict, Verdict::Wrong);
     }
     assert!(with(good, 32.0).passed);
+    assert!(with(Trace { fill: 0.2, ..good }, 32.0).passed, "no smaller range would have held it");
 }
 
 #[test]

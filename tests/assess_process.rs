@@ -32,6 +32,21 @@ fn a_test_before_the_repair_is_seen() {
 }
 
 #[test]
+fn asking_is_test_and_remedy_in_one_but_turning_a_setting_is_not() {
+    let with = |name: &str, deed: &str| {
+        let case =
+            Case { id: "x", tests: &["ask_still", "invert"], repairs: vec![name.into()], present: false };
+        remarks(&deeds(&[(1.0, json!({"do": deed}))]), &[case])[0].code
+    };
+    assert_eq!(with("ask_still", "ask_still"), "process_tested");
+    assert_eq!(with("invert", "invert"), "process_untested");
+    // Turned to see what comes, turned back, turned again: the first was the test.
+    let case = Case { id: "x", tests: &["invert"], repairs: vec!["invert".into()], present: false };
+    let twice = deeds(&[(1.0, json!({"do": "invert"})), (5.0, json!({"do": "invert"}))]);
+    assert_eq!(remarks(&twice, &[case])[0].code, "process_tested");
+}
+
+#[test]
 fn a_cause_that_is_still_there_is_told_and_filtering_it_away_too() {
     let filtered = [(1.0, json!({"do": "low_pass", "hz": 10.0}))];
     assert_eq!(codes(&filtered, true), ["process_cause_remains", "process_filtered_away"]);

@@ -84,14 +84,14 @@ pub fn remarks(deeds: &[Deed], cases: &[Case]) -> Vec<Remark> {
         return found;
     }
     for case in cases {
-        let repaired = deeds.iter().position(|d| case.repairs.contains(&d.name) && changes(d));
-        let tested = deeds.iter().position(|d| case.tests.contains(&d.name.as_str()));
-        match (tested, repaired) {
-            (Some(test), Some(repair)) if test < repair => {
-                found.push(Remark { code: "process_tested", args: json!({"fault": case.id}) });
-            }
-            (_, Some(_)) => found.push(Remark { code: "process_untested", args: json!({"fault": case.id}) }),
-            _ => {}
+        // What mended it is the last of the deeds that mend: the ones before may have been tries.
+        if let Some(repair) = deeds.iter().rposition(|d| case.repairs.contains(&d.name)) {
+            let is_test = |d: &Deed| case.tests.contains(&d.name.as_str());
+            let tested = deeds[..repair].iter().any(is_test)
+                // Asking somebody to keep still shows by itself whether it was that.
+                || (is_test(&deeds[repair]) && !changes(&deeds[repair]));
+            let code = if tested { "process_tested" } else { "process_untested" };
+            found.push(Remark { code, args: json!({"fault": case.id}) });
         }
         if case.present {
             found.push(Remark { code: "process_cause_remains", args: json!({"fault": case.id}) });

@@ -2,6 +2,7 @@
 
 use crate::measure::quality;
 use crate::recorder::converter;
+use crate::recorder::settings::RANGES_V;
 use crate::recording::Recording;
 use serde::Serialize;
 
@@ -16,6 +17,8 @@ pub struct Trace {
     pub fill: f64,
     /// Height of the pulse, peak to peak, V.
     pub pulse_v: f64,
+    /// Whether the next smaller range would have held the whole stretch, its mean brought to zero.
+    pub smaller_range_fits: bool,
     /// Quality of the stretch, 0 to 1: see [`quality::Quality::index`].
     pub quality: f64,
 }
@@ -43,6 +46,16 @@ pub fn look(recording: &Recording, a: f64, b: f64, mains_hz: f64) -> Option<Trac
         clip_share: clipped as f64 / values.len() as f64,
         fill: pulse_v / screen_v,
         pulse_v,
+        smaller_range_fits: smaller_range_fits(&values, screen_v / 2.0),
         quality: quality::quality(&values, recording.rate_hz()).map_or(0.0, |q| q.index),
     })
+}
+
+/// Whether the next smaller range of the recorder would hold all values about their mean, with a tenth to spare. False where
+/// `range_v` is none of the recorder's ranges, as when the labels carry a factor.
+fn smaller_range_fits(values: &[f64], range_v: f64) -> bool {
+    let mean = values.iter().sum::<f64>() / values.len().max(1) as f64;
+    let furthest = values.iter().map(|v| (v - mean).abs()).fold(0.0, f64::max);
+    let steps = RANGES_V.windows(2).find(|w| (w[0] / range_v - 1.0).abs() < 1e-6);
+    steps.is_some_and(|w| furthest < 0.9 * w[1])
 }

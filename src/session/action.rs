@@ -140,6 +140,8 @@ pub enum Refusal {
     TooShort {},
     /// There is no such take, or none at all.
     NoTake {},
+    /// The worksheet has not been checked yet.
+    NotChecked {},
     /// The attempt has ended.
     AttemptOver {},
     /// A number outside its range.

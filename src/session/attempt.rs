@@ -723,15 +723,28 @@ impl Session {
         misreading::named(&found).cloned()
     }
 
+    /// What was done, with its time. A sample's length changes with the sampling rate.
+    fn deeds(&self) -> Vec<Deed> {
+        use crate::recorder::settings::Change;
+        let mut rate = self.chain().map_or(1000.0, |c| f64::from(c.config().recorder.rate_hz));
+        let (mut at, mut at_s) = (0, 0.0);
+        self.log
+            .iter()
+            .map(|logged| {
+                at_s += (logged.at - at) as f64 / rate;
+                at = logged.at;
+                if let Action::Recorder(Change::Rate { hz }) = logged.action {
+                    rate = f64::from(hz);
+                }
+                Deed { at_s, name: logged.action.name(), action: logged.action.to_value() }
+            })
+            .collect()
+    }
+
     /// How the faults of the scenario were found and mended, from the log.
     fn process(&self) -> Vec<Remark> {
         let Some(scenario) = self.scenario() else { return Vec::new() };
-        let Some(rate) = self.chain().map(|c| f64::from(c.settings().rate_hz)) else { return Vec::new() };
-        let deeds: Vec<Deed> = self
-            .log
-            .iter()
-            .map(|l| Deed { at_s: l.at as f64 / rate, name: l.action.name(), action: l.action.to_value() })
-            .collect();
+        let deeds = self.deeds();
         let faults: Vec<process::Case> = scenario
             .fault
             .iter()
@@ -749,7 +762,7 @@ impl Session {
     fn reveal(&mut self) -> Result<(), Refusal> {
         // The true rate is an answer to a check, never a way round it.
         let truth = self.truth();
-        let check = self.check.as_mut().ok_or(Refusal::NoTake {})?;
+        let check = self.check.as_mut().ok_or(Refusal::NotChecked {})?;
         check.truth = Some(truth);
         self.over = true;
         Ok(())

@@ -1,7 +1,6 @@
 // How fast the page is in Chromium: chain, frames, load. Printed, never asserted: bash tests/bench.sh
 import { readFileSync } from "node:fs";
 import path from "node:path";
-import { gzipSync } from "node:zlib";
 import { launch, root, startServer } from "./lib.mjs";
 
 const scenario = readFileSync(path.join(root, "scenarios/02-hum-on-the-strip.toml"), "utf8");
@@ -13,15 +12,6 @@ try {
   browser = await launch();
   const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
 
-  const received = new Map();
-  page.on("response", async (response) => {
-    try {
-      const body = await response.body();
-      received.set(response.url(), { plain: body.length, packed: gzipSync(body, { level: 9 }).length });
-    } catch {
-      // A response without a body: nothing to weigh.
-    }
-  });
   const load = async (label) => {
     await page.goto("about:blank");
     await page.goto(`${server.url}#s=hum-on-the-strip&seed=1`);
@@ -35,8 +25,18 @@ try {
     );
   };
   await load("first visit");
-  const sum = (key) => [...received.values()].reduce((n, r) => n + r[key], 0);
-  console.log(`transfer: ${received.size} files, ${(sum("plain") / 1e3).toFixed(0)} kB, ${(sum("packed") / 1e3).toFixed(0)} kB gzipped`);
+  const sent = await page.evaluate(() =>
+    [performance.getEntriesByType("navigation")[0], ...performance.getEntriesByType("resource")].map((e) => ({
+      name: e.name,
+      packed: e.encodedBodySize,
+      plain: e.decodedBodySize,
+    })),
+  );
+  const kB = (key, list) => (list.reduce((n, r) => n + r[key], 0) / 1e3).toFixed(0);
+  const core = sent.filter((r) => r.name.endsWith(".wasm"));
+  console.log(
+    `transfer: ${sent.length} files, ${kB("plain", sent)} kB, ${kB("packed", sent)} kB as sent, the core ${kB("packed", core)} kB of them`,
+  );
   await load("second visit");
 
   // What a frame of the page costs in script, with everything that it does: world, view, trace, stylus.

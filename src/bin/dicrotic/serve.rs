@@ -39,12 +39,12 @@ pub fn run(root: &Path, port: Option<u16>) -> Result<(), Failure> {
     // A taken port is found out before the build, which may take a minute.
     let listener = listen(port)?;
     let address = listener.local_addr().while_doing(|| "asking for the server's address".into())?;
-    let files = site::build(root)?;
+    // Packing takes a second; whoever is told the address shall not wait for it.
+    let page = Page::new(root, site::build(root)?);
     // A closed output must not end the server.
     let mut out = io::stdout();
     let _ = writeln!(out, "Dicrotic is at http://{address}/  (Ctrl-C ends it)");
     let _ = out.flush();
-    let page = Page::new(root, files);
     let error =
         http::serve(&listener, Arc::new(move |head: &Head| page.answer(&Question::of(head))), refusal_of);
     Err(Failure::new(format!("the server can take no more connections: {error}")))

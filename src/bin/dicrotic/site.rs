@@ -21,6 +21,9 @@ struct Entry {
     file: String,
     id: String,
     level: i64,
+    title: String,
+    aim: String,
+    help: String,
 }
 
 /// The whole page, built from the sources in `root` where they have changed.
@@ -154,7 +157,7 @@ fn read(path: &Path) -> Result<Vec<u8>, Failure> {
     fs::read(path).while_doing(|| format!("reading {}", path.display()))
 }
 
-/// The index shows only what sorts and names a scenario; the core checks all of it when it is opened.
+/// The index shows what the start page lists; the core checks all of it when it is opened.
 fn entry(file: &str, bytes: &[u8]) -> Result<Entry, Failure> {
     let wrong = |what: String| Failure::new(format!("scenarios/{file}: {what}"));
     let text = std::str::from_utf8(bytes).map_err(|error| wrong(format!("not UTF-8: {error}")))?;
@@ -163,12 +166,18 @@ fn entry(file: &str, bytes: &[u8]) -> Result<Entry, Failure> {
         |name: &str| table.get(name).ok_or_else(|| wrong(format!("has no `{name}` at its top level")));
     let id = field("id")?;
     let level = field("level")?;
+    // What the core would refuse is named by it when the scenario is opened.
+    let words =
+        |name: &str| table.get(name).and_then(toml::Value::as_str).unwrap_or_default().trim().to_string();
     Ok(Entry {
         file: file.into(),
         id: id.as_str().ok_or_else(|| wrong(format!("`id` must be text, found {id}")))?.into(),
         level: level
             .as_integer()
             .ok_or_else(|| wrong(format!("`level` must be a whole number, found {level}")))?,
+        title: words("title"),
+        aim: words("aim"),
+        help: words("help"),
     })
 }
 
@@ -184,7 +193,10 @@ mod tests {
         folder.write("www/.editor", "private");
         folder.write("www/.cache/x.js", "private");
         folder.write("scenarios/b.toml", "id = \"second\"\nlevel = 2\n[bench]\nid = \"no\"\n");
-        folder.write("scenarios/a.toml", "level = 1\nid = \"first\"\n");
+        folder.write(
+            "scenarios/a.toml",
+            "level = 1\nid = \"first\"\ntitle = \"One\"\naim = \"To see.\"\nhelp = \"alone\"\n",
+        );
         folder.write("scenarios/notes.md", "not a scenario");
         folder
     }
@@ -200,7 +212,10 @@ mod tests {
         );
         assert_eq!(
             String::from_utf8_lossy(&files["scenarios/index.json"]),
-            r#"[{"file":"a.toml","id":"first","level":1},{"file":"b.toml","id":"second","level":2}]"#
+            concat!(
+                r#"[{"file":"a.toml","id":"first","level":1,"title":"One","aim":"To see.","help":"alone"},"#,
+                r#"{"file":"b.toml","id":"second","level":2,"title":"","aim":"","help":""}]"#
+            )
         );
     }
 
