@@ -47,6 +47,13 @@ async function turnTo(page, pane) {
   if (await tab.isVisible()) await tab.click();
 }
 
+/** Peaks with one put into each gap of two beats: a beat beside a taller one can be too low for the reader with the ruler. */
+function withoutGaps(peaks) {
+  const gaps = peaks.slice(1).map((time, i) => time - peaks[i]);
+  const usual = [...gaps].sort((x, y) => x - y)[Math.floor(gaps.length / 2)];
+  return peaks.flatMap((time, i) => (gaps[i] > 1.6 * usual ? [time, time + gaps[i] / 2] : [time]));
+}
+
 /** Opens an impression and presses a fault's name. */
 async function name(page, impression, fault) {
   const group = page.locator(`.impression[data-impression="${impression}"]`);
@@ -98,7 +105,7 @@ describe("faults", { concurrency: 3 }, () => {
       assert.equal(await student.fuzz(page), 0);
 
       await student.record(page, 20);
-      const peaks = student.peaksOf(await student.savedTake(page));
+      const peaks = withoutGaps(student.peaksOf(await student.savedTake(page)));
       const [a, b, count] = student.windowBetween(peaks, 15);
       await student.dragCursor(page, "a", a);
       await student.dragCursor(page, "b", b);

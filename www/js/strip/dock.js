@@ -34,6 +34,11 @@ export class Dock {
     return (innerHeight - top) / height < (docked ? RETURN : LEAVE);
   }
 
+  /** Does the drum lie docked beside its own place on a large screen? */
+  get lies() {
+    return !SMALL.matches && document.body.dataset.dock !== undefined;
+  }
+
   end() {
     this.watch.disconnect();
     this.ended.abort();

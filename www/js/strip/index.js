@@ -144,6 +144,7 @@ export class StripPane {
       const last = this.session.view.takes.at(-1);
       if (last) this.tell(t("strip.kept", { v: last.take + 1, s: Math.round(last.duration_s) }));
     }
+    if (["stop", "open_take"].includes(action.do) && this.dock.lies) this.comeToStrip(); // there is no measuring on a docked band
     if (action.do === "mark") say(t("marks.made", { s: timeText(action.t) }));
     if (action.do === "unmark") say(t("marks.gone"));
     if (["open_take", "show"].includes(action.do)) this.tell("");
