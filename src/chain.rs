@@ -10,7 +10,7 @@ use crate::bench::strap::{Feel, Strap};
 use crate::bench::table::{Part, Point};
 use crate::bench::wiring::{End, Socket};
 use crate::bench::{Bench, Change as BenchChange, Refusal};
-use crate::physiology::{Beat, Body, Manoeuvre, Subject, SubjectSpec};
+use crate::physiology::{Beat, Body, Manoeuvre, Subject, SubjectSpec, manoeuvre};
 use crate::pickup::contact::{self, Contact, Finger};
 use crate::pickup::field::{self, Hum, Mains};
 use crate::pickup::lead_noise::LeadNoise;
@@ -229,6 +229,18 @@ pub enum Looks {
     Dusky,
 }
 
+/// What can be heard of the subject.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Voice {
+    /// Quiet breathing.
+    Quiet,
+    /// Talk.
+    Talking,
+    /// A sigh now and then.
+    Sighing,
+}
+
 /// The running chain.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 pub struct Chain {
@@ -261,6 +273,7 @@ pub struct Chain {
     /// Steps until the next sigh.
     sigh_left: u64,
     quiet: bool,
+    talks: bool,
     press_left: f64,
     offset_v: f64,
     unit: Unit,
@@ -301,6 +314,7 @@ impl Chain {
             sighs: Stream::new(seed, "sighs"),
             sigh_left: u64::MAX,
             quiet: config.trouble.sighs == 0.0,
+            talks: false,
             press_left: 0.0,
             offset_v: OFFSET_V * config.trouble.offset,
             unit,
@@ -406,6 +420,7 @@ impl Chain {
             Poke::Rescan {} => self.seen = self.link_path(),
             Poke::AskQuiet {} => {
                 self.quiet = true;
+                self.talks = false;
                 self.sigh_left = u64::MAX;
                 self.body.start(Manoeuvre::Rest);
                 return Some(Answer::WillBeQuiet);
@@ -435,8 +450,12 @@ impl Chain {
     }
 
     /// Lets the subject begin a manoeuvre.
-    pub fn start(&mut self, manoeuvre: Manoeuvre) {
-        self.body.start(manoeuvre);
+    pub fn start(&mut self, what: Manoeuvre) {
+        // Nobody talks through another exercise of the breath.
+        if what == Manoeuvre::Rest || what.kind() == Some(manoeuvre::Kind::Breath) {
+            self.talks = what == Manoeuvre::Talk;
+        }
+        self.body.start(what);
     }
 
     /// Runs on for `samples` samples and appends their 16-bit codes, whether or not the computer sees the unit.
@@ -571,6 +590,17 @@ impl Chain {
             Looks::Dusky
         } else {
             Looks::Calm
+        }
+    }
+
+    /// What can be heard of the subject.
+    pub fn voice(&self) -> Voice {
+        if self.talks {
+            Voice::Talking
+        } else if !self.quiet {
+            Voice::Sighing
+        } else {
+            Voice::Quiet
         }
     }
 

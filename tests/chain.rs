@@ -175,3 +175,21 @@ fn a_small_range_clips_and_filtering_does_not_mend_it() {
     let top = codes.iter().filter(|c| **c >= 32_700).count();
     assert!(top > 200, "{top}");
 }
+
+#[test]
+fn talk_and_sighs_can_be_heard_until_the_subject_is_asked_to_be_quiet() {
+    use dicrotic::chain::Voice;
+    use dicrotic::physiology::Manoeuvre;
+    let mut chain = Chain::new(quiet(), 1).unwrap();
+    assert_eq!(chain.voice(), Voice::Quiet);
+    chain.start(Manoeuvre::Talk);
+    assert_eq!(chain.voice(), Voice::Talking);
+    chain.poke(&Poke::AskQuiet {});
+    assert_eq!(chain.voice(), Voice::Quiet);
+    let mut sighing = quiet();
+    sighing.trouble.sighs = 1.0;
+    let mut chain = Chain::new(sighing, 1).unwrap();
+    assert_eq!(chain.voice(), Voice::Sighing);
+    chain.poke(&Poke::AskQuiet {});
+    assert_eq!(chain.voice(), Voice::Quiet);
+}

@@ -177,6 +177,7 @@ fn bench(bench: &Bench, chain: &Chain, session: &Session) -> Value {
             "points": bench.lead_path().map(|p| [p.x, p.y]), "slack_cm": bench.slack_cm(),
             "handles": bench.lead.handles.map(|p| [p.x, p.y]),
         },
+        "voice": chain.voice(),
         "said": session.said,
     })
 }

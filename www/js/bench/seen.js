@@ -25,6 +25,7 @@ export function seen({ bench }) {
     strap.on ? t("seen.pad_on", { place: t(`strap.place.${strap.place}`), face: t(`seen.face.${strap.face}`), strap: t(`seen.strap.${strap.feel}`) }) : t("seen.pad_off"),
     strap.shaded && t("seen.shaded"),
     t(`seen.other.${strap.other_hand}`),
+    t(`seen.voice.${bench.voice}`),
   ].filter(Boolean);
 }
 
