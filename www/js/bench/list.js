@@ -5,11 +5,14 @@ import { icon } from "../icons.js";
 import { coded, t } from "../text.js";
 import { button, Choice, opensByArrow, Tick } from "../widgets.js";
 
-// What the subject may be asked, with fixed measures; what is risky in a room is not offered.
+// What the subject may be asked, with fixed measures.
 const DEEDS = {
   rest: "rest", deep_breath: "deep_breath", paced_breathing: { paced_breathing: { per_min: 6 } }, breath_hold: "breath_hold",
-  stand_up: "stand_up", sit_down: "sit_down", exercise: { exercise: { seconds: 60, effort: 0.5 } }, talk: "talk",
+  stand_up: "stand_up", sit_down: "sit_down", exercise: { exercise: { seconds: 60, effort: 0.5 } }, talk: "talk", laugh: "laugh",
+  grip: "grip", cold_other_hand: "cold_other_hand", ice_water: "ice_water", valsalva: "valsalva", face_immersion: "face_immersion",
 };
+// What can harm in a room exists here in simulation only; a caution says so as soon as it is chosen.
+const RISKY = new Set(["ice_water", "valsalva", "face_immersion"]);
 
 const NUDGE_CM = 2;
 const REST_MS = 220; // a slider that rests for this long is put to the world; what it passed on the way is not
@@ -71,9 +74,10 @@ export class PartsList {
 
   /** What else the subject can be asked to do. */
   asking() {
-    this.asked = new Choice(t("ask.title"), () => {});
+    const caution = h("p", { class: "ask-caution", role: "status" });
+    this.asked = new Choice(t("ask.title"), (what) => words(caution, RISKY.has(what) ? t("ask.caution") : ""));
     this.asked.set(Object.keys(DEEDS).map((id) => [id, t(`ask.${id}`)]), "deep_breath");
-    return h("div", { class: "asking" }, this.asked.el, button(t("ask.do"), () => this.act({ do: "manoeuvre", what: DEEDS[this.asked.select.value] })));
+    return h("div", { class: "asking" }, this.asked.el, button(t("ask.do"), () => this.act({ do: "manoeuvre", what: DEEDS[this.asked.select.value] })), caution);
   }
 
   mover(bench) {
