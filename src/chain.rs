@@ -530,24 +530,16 @@ impl Chain {
             self.phone.add(signal, self.phone_v);
         }
 
-        let routed = self.bench.wiring.pad_input() == Some(self.unit.settings().input);
-        if !routed {
+        if !self.routed() {
             signal.fill(0.0);
             self.mains_open.add(signal, &self.hum_open, 0.0);
-        } else if self.plug.looseness() > 0.0 {
+        } else if self.plug.looseness() > 0.0 || self.lead_break.looseness() > 0.0 {
+            // Plug and wire lie in series: where either is open, the input is. Both run on, each by its own draws.
             other.fill(0.0);
             self.mains_open.add(other, &self.hum_open, 0.0);
             for (x, open) in signal.iter_mut().zip(other.iter()) {
-                if self.plug.next_open() {
-                    *x = *open;
-                }
-            }
-        }
-        if routed && self.lead_break.looseness() > 0.0 {
-            other.fill(0.0);
-            self.mains_open.add(other, &self.hum_open, 0.0);
-            for (x, open) in signal.iter_mut().zip(other.iter()) {
-                if self.lead_break.next_open() {
+                let (plug, wire) = (self.plug.next_open(), self.lead_break.next_open());
+                if plug || wire {
                     *x = *open;
                 }
             }

@@ -193,3 +193,18 @@ fn talk_and_sighs_can_be_heard_until_the_subject_is_asked_to_be_quiet() {
     chain.poke(&Poke::AskQuiet {});
     assert_eq!(chain.voice(), Voice::Quiet);
 }
+
+#[test]
+fn a_loose_plug_and_a_broken_lead_together_show_what_each_shows_alone() {
+    // In series: each sample is that of the closed input, or of the open one, whichever of the two opened it.
+    let of = |plug_loose, lead_break| {
+        let mut settings = quiet();
+        settings.trouble = Trouble { plug_loose, lead_break, ..Trouble::default() };
+        run(&mut Chain::new(settings, 6).unwrap(), 60_000)
+    };
+    let (plug, wire, both) = (of(1.0, 0.0), of(0.0, 1.0), of(1.0, 1.0));
+    assert!(plug != wire && both != plug && both != wire, "both must have opened");
+    for (k, code) in both.iter().enumerate() {
+        assert!(*code == plug[k] || *code == wire[k], "sample {k}: {code}, {} or {} alone", plug[k], wire[k]);
+    }
+}

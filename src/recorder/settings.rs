@@ -237,6 +237,11 @@ impl Settings {
         Ok(next)
     }
 
+    /// Volts of one unit of code as the labels show them.
+    pub fn shown_code_v(&self) -> f64 {
+        self.scale * super::converter::code_v(self.range_v)
+    }
+
     /// Steps of the simulated analogue signal for one sample: so many that they come at 1 kHz or more.
     pub fn steps_per_sample(&self) -> u32 {
         1000_u32.div_ceil(self.rate_hz)

@@ -362,7 +362,7 @@ impl Session {
         chain.fill(n, &mut self.codes);
         if seen {
             let settings = chain.settings();
-            let code_v = settings.scale * converter::code_v(settings.range_v);
+            let code_v = settings.shown_code_v();
             for code in &self.codes {
                 live.push((f64::from(*code) * code_v) as f32);
             }

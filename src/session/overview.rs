@@ -80,7 +80,7 @@ impl Session {
             return Overview::nothing();
         }
         let values = live.last(seconds);
-        let code_v = chain.settings().scale * crate::recorder::converter::code_v(chain.settings().range_v);
+        let code_v = chain.settings().shown_code_v();
         let mut recording = Recording::new(live.rate_hz());
         recording.mark_span(code_v, 0.0, chain.settings().bits);
         recording.push(&values.iter().map(|v| (v / code_v).round() as i16).collect::<Vec<_>>());

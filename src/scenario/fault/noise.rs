@@ -1,9 +1,15 @@
 //! What gets in from outside: mains, telephone, light.
 
-use super::entry::{Fault, Impression, Symptom};
+use super::entry::{Fault, Impression, Situation, Symptom};
 use crate::bench::strap::OtherHand;
 use crate::bench::table::{Part, Point};
 use crate::pickup::pad::{Kind, Shield};
+
+/// A lead with a torn shield, laid along the power strip.
+fn lay_on_strip(s: &mut Situation) {
+    s.config.pad.shield = Shield::Damaged;
+    s.config.bench.lead.handles = [Point { x: 50.0, y: 11.0 }, Point { x: 72.0, y: 12.0 }];
+}
 
 /// The entries.
 pub(super) const FAULTS: &[Fault] = &[
@@ -20,10 +26,7 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "high_pass", "hz": 0.5}"#],
         curable: true,
         symptom: Symptom::Hum,
-        apply: |s, _| {
-            s.config.pad.shield = Shield::Damaged;
-            s.config.bench.lead.handles = [Point { x: 50.0, y: 11.0 }, Point { x: 72.0, y: 12.0 }];
-        },
+        apply: |s, _| lay_on_strip(s),
     },
     Fault {
         id: "charger_near",
@@ -73,8 +76,7 @@ pub(super) const FAULTS: &[Fault] = &[
         curable: true,
         symptom: Symptom::Hum,
         apply: |s, _| {
-            s.config.pad.shield = Shield::Damaged;
-            s.config.bench.lead.handles = [Point { x: 50.0, y: 11.0 }, Point { x: 72.0, y: 12.0 }];
+            lay_on_strip(s);
             s.config.recorder.notch_hz = Some(110.0 - s.config.mains.hz);
         },
     },
@@ -92,8 +94,7 @@ pub(super) const FAULTS: &[Fault] = &[
         curable: true,
         symptom: Symptom::HumBehindFilters,
         apply: |s, _| {
-            s.config.pad.shield = Shield::Damaged;
-            s.config.bench.lead.handles = [Point { x: 50.0, y: 11.0 }, Point { x: 72.0, y: 12.0 }];
+            lay_on_strip(s);
             s.config.recorder.notch_hz = Some(s.config.mains.hz);
             s.config.recorder.low_pass_hz = Some(10.0);
         },
