@@ -181,8 +181,11 @@ impl Page {
             return;
         }
         match site::hand_written(&self.root) {
-            Ok(files) => {
+            Ok(mut files) => {
                 now.files.retain(|name, _| name.starts_with("wasm/"));
+                files.extend(now.files.iter().map(|(name, core)| (name.clone(), core.plain.clone())));
+                site::add_version(&mut files);
+                files.retain(|name, _| !name.starts_with("wasm/"));
                 now.files.extend(files.into_iter().map(|(name, bytes)| (name, Arc::new(Ready::new(bytes)))));
             }
             Err(failure) => eprintln!("dicrotic: {failure}; the page stays as it was"),
@@ -235,6 +238,7 @@ mod tests {
     fn page(name: &str) -> (Scratch, Page) {
         let folder = Scratch::new(name);
         folder.write("www/index.html", &"<p>Count the beats.</p>\n".repeat(50));
+        folder.write("www/texts/en/page.ftl", "hello = Hello\n");
         folder.write("scenarios/a.toml", "id = \"a\"\nlevel = 1");
         let mut files = site::hand_written(folder.path()).unwrap();
         files.insert("wasm/dicrotic_bg.wasm".into(), b"\0asm".to_vec());
