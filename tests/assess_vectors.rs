@@ -23,7 +23,7 @@ struct Sheet {
 }
 
 fn rounded(x: f64, digits: i32) -> f64 {
-    let by = 10_f64.powi(digits);
+    let by: f64 = (0..digits).map(|_| 10.0).product();
     (x * by).round() / by
 }
 
@@ -119,7 +119,7 @@ const WAYS: [Way; 26] = [
     }),
     ("M6 count given as rate", Misreading::NotScaled, |r, w, _| {
         let from = sheet(w, beats(r, w).len() as f64);
-        ((60.0 / (w.1 - w.0) - 1.0).abs() > 0.05).then(|| Sheet { rate: from.count, ..from })
+        ((60.0 / (w.1 - w.0) - 1.0).abs() > 0.05).then_some(Sheet { rate: from.count, ..from })
     }),
     ("M6 beats a second", Misreading::PerSecond, |r, w, _| {
         let from = sheet(w, beats(r, w).len() as f64);
@@ -188,7 +188,7 @@ const WAYS: [Way; 26] = [
         let from = sheet(w, beats(r, w).len() as f64);
         let interval = rounded(from.seconds / from.count, 1);
         let rate = (60.0 / interval).round();
-        ((rate - from.rate).abs() > 1.5).then(|| Sheet { rate, ..from })
+        ((rate - from.rate).abs() > 1.5).then_some(Sheet { rate, ..from })
     }),
     ("M14 window under ten seconds", Misreading::WindowTooShort, |r, (a, _), s| {
         let w = (a, a + s.range(4.0, 9.5));

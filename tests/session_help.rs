@@ -24,7 +24,6 @@ fn scenarios() -> Vec<(String, String)> {
     files
 }
 
-
 #[test]
 fn every_scenario_with_a_passing_attempt_plays_itself_to_a_pass() {
     let mut played = 0;
