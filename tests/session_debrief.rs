@@ -372,7 +372,7 @@ fn cursors_tell_values_and_their_difference() {
 
 #[test]
 fn a_window_is_kept_with_what_was_typed_for_it() {
-    let mut s = Session::new(&scenario("61-two-windows"), 4).unwrap();
+    let mut s = Session::new(&scenario("60-two-windows"), 4).unwrap();
     all(&mut s, &[json!({"do": "help", "mode": "half"})]);
     assert_eq!(act(&mut s, json!({"do": "keep_window"})), Err(Refusal::NoWindow {}));
     all(
@@ -406,13 +406,13 @@ fn the_page_is_told_what_is_asked_and_gets_just_those_fields() {
     for (part, kind, fields) in [
         ("04-rest", "own_window", vec!["count", "seconds", "multiplier", "rate", "uncertainty"]),
         ("54-", "given_window", vec!["count", "seconds", "multiplier", "rate", "uncertainty"]),
-        ("55-", "intervals", vec!["count", "seconds", "rate", "uncertainty"]),
-        ("56-", "irregular", vec!["count", "seconds", "multiplier", "rate", "uncertainty"]),
-        ("57-", "after_exercise", vec!["count", "seconds", "multiplier", "rate", "middle", "uncertainty"]),
-        ("58-", "clean_stretch", vec![]),
-        ("59-", "read_range", vec!["range", "amplitude"]),
-        ("60-", "name_fault", vec![]),
-        ("61-", "compare", vec!["count_1", "seconds_1", "rate_1", "count", "seconds", "rate", "uncertainty"]),
+        ("57-", "intervals", vec!["count", "seconds", "rate", "uncertainty"]),
+        ("59-", "irregular", vec!["count", "seconds", "multiplier", "rate", "uncertainty"]),
+        ("61-", "after_exercise", vec!["count", "seconds", "multiplier", "rate", "middle", "uncertainty"]),
+        ("55-", "clean_stretch", vec![]),
+        ("56-", "read_range", vec!["range", "amplitude"]),
+        ("58-", "name_fault", vec![]),
+        ("60-", "compare", vec!["count_1", "seconds_1", "rate_1", "count", "seconds", "rate", "uncertainty"]),
     ] {
         let view = Session::new(&scenario(part), 2).unwrap().view();
         assert_eq!(
@@ -429,7 +429,7 @@ fn the_page_is_told_what_is_asked_and_gets_just_those_fields() {
 
 #[test]
 fn the_end_of_exercise_is_told_with_each_take() {
-    let mut s = Session::new(&scenario("57-"), 2).unwrap();
+    let mut s = Session::new(&scenario("61-"), 2).unwrap();
     all(&mut s, &[json!({"do": "help", "mode": "half"})]);
     let view = s.view();
     let (after, ended) =
