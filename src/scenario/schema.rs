@@ -1,5 +1,6 @@
 //! The tables of a scenario file and their checks.
 
+use super::assignment::Assignment;
 use super::error::ScenarioError;
 use super::fault::{self, Situation};
 use super::script::{Attempt, MOST_STEPS};
@@ -80,6 +81,9 @@ pub struct Scenario {
     /// What somebody did before the student came: steps as in a scripted attempt.
     #[serde(default)]
     pub before: Vec<serde_json::Value>,
+    /// How it is handed out to a class.
+    #[serde(default)]
+    pub assignment: Option<Assignment>,
     /// Scripted attempts.
     #[serde(default)]
     pub attempt: Vec<Attempt>,
@@ -303,6 +307,9 @@ impl Scenario {
                 let found = format!("{} steps", attempt.steps.len());
                 return Err(ScenarioError::at(format!("attempt[{k}].steps"), found, expected));
             }
+        }
+        if let Some(assignment) = &self.assignment {
+            assignment.check()?;
         }
         self.build_bench().map(|_| ())
     }

@@ -8,14 +8,18 @@
 //! - [`view`]: what the page may see of it
 //! - [`overview`]: what can be said of the strip without counting
 //! - [`save`]: save and restore by replay
+//! - [`compact`]: an attempt as one line of text
+//! - [`seeds`]: a seed for each student of a class
 //! - [`symptom`]: the figure in which each fault shows
 //! - [`script`]: replays the scripted attempts of a scenario file
 
 pub mod action;
 pub mod attempt;
+pub mod compact;
 pub mod overview;
 pub mod save;
 pub mod script;
+pub mod seeds;
 pub mod symptom;
 pub mod take;
 pub mod view;

@@ -79,6 +79,30 @@ pub fn seed(text: &str) -> Result<u64, RestoreError> {
     text.trim().parse().map_err(|_| RestoreError::Seed(text.chars().take(40).collect()))
 }
 
+/// Does a log again: a scenario's text, a seed, the samples at the end, what was done.
+pub fn replay(scenario: &str, seed: u64, samples: u64, log: &[Logged]) -> Result<Session, RestoreError> {
+    if log.len() > MOST_ACTIONS {
+        let (found, most) = (log.len() as u64, MOST_ACTIONS as u64);
+        return Err(RestoreError::TooLong { what: "log entries", found, most });
+    }
+    let end = log.iter().map(|l| l.at).max().unwrap_or(0).max(samples);
+    if end > MOST_SAMPLES {
+        return Err(RestoreError::TooLong { what: "samples", found: end, most: MOST_SAMPLES });
+    }
+    let mut session = Session::new(scenario, seed)?;
+    for (entry, logged) in log.iter().enumerate() {
+        let wait =
+            logged.at.checked_sub(session.samples()).ok_or(RestoreError::Order { entry, at: logged.at })?;
+        session.run_long(wait);
+        match session.act(&logged.action) {
+            Ok(()) | Err(Refusal::TooShort {}) => {}
+            Err(refusal) => return Err(RestoreError::Refused { entry, refusal }),
+        }
+    }
+    session.run_long(samples.saturating_sub(session.samples()));
+    Ok(session)
+}
+
 impl Session {
     /// The attempt as it can be stored; `None` for a recording, which is its own file.
     pub fn save(&self) -> Option<String> {
@@ -98,28 +122,7 @@ impl Session {
         if saved.version != VERSION {
             return Err(RestoreError::Version { found: saved.version });
         }
-        if saved.log.len() > MOST_ACTIONS {
-            let (found, most) = (saved.log.len() as u64, MOST_ACTIONS as u64);
-            return Err(RestoreError::TooLong { what: "log entries", found, most });
-        }
-        let end = saved.log.last().map_or(0, |l| l.at).max(saved.samples);
-        if end > MOST_SAMPLES {
-            return Err(RestoreError::TooLong { what: "samples", found: end, most: MOST_SAMPLES });
-        }
-        let mut session = Session::new(&saved.scenario, seed(&saved.seed)?)?;
-        for (entry, logged) in saved.log.iter().enumerate() {
-            let wait = logged
-                .at
-                .checked_sub(session.samples())
-                .ok_or(RestoreError::Order { entry, at: logged.at })?;
-            session.run_long(wait);
-            match session.act(&logged.action) {
-                Ok(()) | Err(Refusal::TooShort {}) => {}
-                Err(refusal) => return Err(RestoreError::Refused { entry, refusal }),
-            }
-        }
-        session.run_long(saved.samples.saturating_sub(session.samples()));
-        Ok(session)
+        replay(&saved.scenario, seed(&saved.seed)?, saved.samples, &saved.log)
     }
 
     /// Lets many samples pass, in pieces that keep memory small. The pieces are no longer than a frame's, so that a
