@@ -20,6 +20,9 @@ use serde::{Deserialize, Serialize};
 /// Longest scenario file, bytes.
 pub const MOST_BYTES: usize = 64 * 1024;
 
+/// Longest time that passes before the student comes, s: a scenario handed in by a stranger must not hold anyone up.
+const MOST_BEFORE_S: f64 = 1800.0;
+
 /// How much the page helps.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -300,6 +303,11 @@ impl Scenario {
         if self.before.len() > MOST_STEPS {
             let found = format!("{} steps", self.before.len());
             return Err(ScenarioError::at("before", found, format!("at most {MOST_STEPS} steps")));
+        }
+        let waits: f64 = self.before.iter().filter_map(|step| step.get("wait")?.as_f64()).sum();
+        if waits > MOST_BEFORE_S {
+            let found = format!("waits of {waits} s in all");
+            return Err(ScenarioError::at("before", found, format!("at most {MOST_BEFORE_S} s of waiting")));
         }
         for (k, attempt) in self.attempt.iter().enumerate() {
             if attempt.steps.len() > MOST_STEPS {

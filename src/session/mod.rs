@@ -10,12 +10,14 @@
 //! - [`save`]: save and restore by replay
 //! - [`compact`]: an attempt as one line of text
 //! - [`seeds`]: a seed for each student of a class
+//! - [`fairness`]: how many students with a right method a way of grading would fail
 //! - [`symptom`]: the figure in which each fault shows
 //! - [`script`]: replays the scripted attempts of a scenario file
 
 pub mod action;
 pub mod attempt;
 pub mod compact;
+pub mod fairness;
 pub mod overview;
 pub mod save;
 pub mod script;

@@ -59,6 +59,15 @@ pub const ACTIONS: &[(&str, &[&str])] = &[
     ("check", &[]),
     ("reveal", &[]),
     ("manoeuvre", &["what"]),
+    ("keep_window", &[]),
+    ("keep_clear", &[]),
+    ("zoom", &["from_s", "to_s"]),
+    ("zoom_out", &[]),
+    ("snap", &["on"]),
+    ("label", &["take", "text"]),
+    ("agree", &[]),
+    ("help", &["mode"]),
+    ("hint", &[]),
 ];
 
 /// Words that stand in fields; the number in a code is the place here, from 0.
@@ -122,4 +131,13 @@ pub const WORDS: &[&str] = &[
     "warm_hand",
     "valsalva",
     "face_immersion",
+    "count_1",
+    "seconds_1",
+    "rate_1",
+    "range",
+    "amplitude",
+    "uncertainty",
+    "shown",
+    "half",
+    "alone",
 ];
