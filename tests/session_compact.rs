@@ -1,104 +1,14 @@
 //! The compact code of an attempt: what it carries comes back exactly, damage is found, and it is short enough.
 
+use dicrotic::session::Session;
 use dicrotic::session::compact::table::{ACTIONS, WORDS};
 use dicrotic::session::compact::{About, Code, CodeError, PREFIX, base64, value};
-use dicrotic::session::{Action, Session};
-use serde_json::{Value, json};
+use serde_json::json;
+use students::{Draws, FIRST, act, diligent};
 
-const FIRST: &str = include_str!("../scenarios/01-first-wiring.toml");
+mod students;
+
 const HUM: &str = include_str!("../scenarios/02-hum-on-the-strip.toml");
-
-fn act(session: &mut Session, action: Value) {
-    session.act(&Action::from_value(action.clone()).unwrap()).unwrap_or_else(|r| panic!("{action}: {r:?}"));
-}
-
-/// Numbers for a student who is not in a hurry: any generator will do.
-struct Draws(u64);
-
-impl Draws {
-    fn next(&mut self) -> f64 {
-        self.0 = dicrotic::rng::mix(self.0);
-        (self.0 >> 11) as f64 / (1_u64 << 53) as f64
-    }
-}
-
-/// Ten minutes of a student who does everything, some of it thrice: wires, moves the lead about, tries ranges and
-/// strap, records, puts and nudges cursors, marks every beat of two takes, types and corrects, checks twice.
-pub fn diligent(seed: u64) -> Session {
-    let mut session = Session::new(FIRST, seed).unwrap();
-    let mut draws = Draws(seed);
-    let mut wait = |session: &mut Session, seconds: f64| {
-        // The page does things on frames, some 60 a second, so that times are no round numbers of samples.
-        session.run_long((seconds * (500.0 + 1000.0 * draws.next())) as u64 + 1);
-    };
-    for action in [
-        json!({"do": "plug", "end": "mains_unit", "socket": "unit_inlet"}),
-        json!({"do": "plug", "end": "mains_wall", "socket": "outlet2"}),
-        json!({"do": "plug", "end": "data_unit", "socket": "unit_data"}),
-        json!({"do": "plug", "end": "data_computer", "socket": "port1"}),
-        json!({"do": "plug", "end": "pad", "socket": "in1"}),
-        json!({"do": "switch", "id": "unit", "on": true}),
-        json!({"do": "tap_pad"}),
-        json!({"do": "strap_on"}),
-    ] {
-        wait(&mut session, 5.0);
-        act(&mut session, action);
-    }
-    for k in 0..24 {
-        wait(&mut session, 0.3);
-        act(&mut session, json!({"do": "strap", "tightness": f64::from(49 + k) / 100.0}));
-    }
-    for v in [1.0, 0.5, 0.2, 0.1, 0.05, 0.1] {
-        wait(&mut session, 3.0);
-        act(&mut session, json!({"do": "range", "v": v}));
-    }
-    for k in 0..20 {
-        wait(&mut session, 0.4);
-        let (x, y) = (50.0 + 0.5 * f64::from(k), 20.0 + 0.5 * f64::from(k % 5));
-        act(
-            &mut session,
-            json!({"do": "move", "part": if k % 2 == 0 { "lead1" } else { "lead2" }, "x": x, "y": y}),
-        );
-    }
-    let mut t = Draws(!seed);
-    let mut ms = |low: f64, high: f64| ((low + (high - low) * t.next()) * 1000.0).round() / 1000.0;
-    for s in [5.0, 2.0, 1.0, 10.0] {
-        act(&mut session, json!({"do": "time_base", "s": s}));
-        wait(&mut session, 4.0);
-    }
-    for take in 0..2 {
-        wait(&mut session, 6.0);
-        act(&mut session, json!({"do": "record"}));
-        session.run_long(62_000);
-        act(&mut session, json!({"do": "stop"}));
-        for _ in 0..8 {
-            wait(&mut session, 1.0);
-            act(&mut session, json!({"do": "scroll", "start_s": ms(0.0, 50.0)}));
-            act(&mut session, json!({"do": "cursor", "which": "a", "t": ms(0.0, 10.0)}));
-            wait(&mut session, 1.0);
-            act(&mut session, json!({"do": "cursor", "which": "b", "t": ms(40.0, 60.0)}));
-        }
-        for k in 0..60 {
-            wait(&mut session, 0.8);
-            act(&mut session, json!({"do": "mark", "t": ms(f64::from(k), f64::from(k) + 0.9)}));
-        }
-        for _ in 0..2 {
-            for (field, text) in
-                [("count", "31"), ("seconds", "27.35"), ("multiplier", "60/27.35"), ("rate", "68")]
-            {
-                wait(&mut session, 4.0);
-                act(&mut session, json!({"do": "answer", "field": field, "text": text}));
-            }
-        }
-        wait(&mut session, 10.0);
-        act(&mut session, json!({"do": "check"}));
-        if take == 0 {
-            act(&mut session, json!({"do": "show", "mode": "live"}));
-        }
-    }
-    session.run_long(600_000_u64.saturating_sub(session.samples()));
-    session
-}
 
 fn about() -> About {
     About { student: "Müller 17".into(), tries: 2, begun_s: 1_790_000_000, ended_s: 1_790_000_600 }
