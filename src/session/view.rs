@@ -19,14 +19,14 @@ pub fn brief(scenario: &Scenario) -> Value {
     json!({
         "id": scenario.id, "level": scenario.level, "title": scenario.title, "aim": scenario.aim,
         "brief": scenario.brief, "help": scenario.help, "mains": scenario.mains, "pass": scenario.pass,
-        "name_faults": scenario.name_faults,
+        "name_faults": scenario.name_faults, "assignment": scenario.assignment,
     })
 }
 
 /// The catalogue of faults, for choosing names from: name, first impression, what it is confused with.
 pub fn catalogue() -> Value {
     fault::all()
-        .map(|f| json!({"id": f.id, "impression": f.impression, "confused_with": f.confused_with, "tests": f.tests}))
+        .map(|f| json!({"id": f.id, "impression": f.impression, "confused_with": f.confused_with, "tests": f.tests, "severity": f.severity}))
         .collect()
 }
 
