@@ -241,3 +241,19 @@ fn a_class_is_summed_up_with_those_who_are_not_ready_first() {
     assert_eq!(sum_up(&results, 1).students.len(), 31);
     assert_eq!(sum_up(&[], 1).minutes, None);
 }
+
+/// The browser's test of a class takes its files from here: the folder is named by DICROTIC_CLASS, one of the target
+/// folder's own without it.
+#[test]
+fn thirty_results_are_written() {
+    let folder = std::env::var_os("DICROTIC_CLASS").map_or_else(
+        || std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("class-of-thirty"),
+        std::path::PathBuf::from,
+    );
+    std::fs::create_dir_all(&folder).unwrap();
+    for k in 0..30 {
+        let text = file(k);
+        assert!(result::read(&text).unwrap().doubts.is_empty());
+        std::fs::write(folder.join(format!("{k:02}{}", result::EXTENSION)), text).unwrap();
+    }
+}

@@ -70,7 +70,7 @@ export class Form {
   }
 
   number(key, path, min, max) {
-    const input = h("input", { class: "txt", inputmode: "decimal", autocomplete: "off", placeholder: path.startsWith("pass") ? "15" : t("assign-free"), oninput: () => {
+    const input = h("input", { class: "txt", inputmode: "decimal", autocomplete: "off", placeholder: path.startsWith("pass") ? null : t("assign-free"), oninput: () => {
       const text = input.value.trim().replace(",", ".");
       const value = Number(text);
       const wrong = text !== "" && !(value >= min && value <= max);
@@ -79,7 +79,7 @@ export class Form {
       if (!wrong) this.put(path, text === "" ? (path.startsWith("pass") ? 15 : null) : value);
     } });
     const problem = h("span", { class: "problem", role: "status" });
-    return this.field(key, input, () => { prop(input, "value", get(this.scenario, path) ?? ""); attr(input, "aria-invalid", null); words(problem, ""); }, problem);
+    return this.field(key, input, () => { prop(input, "value", String(get(this.scenario, path) ?? (path.startsWith("pass") ? 15 : ""))); attr(input, "aria-invalid", null); words(problem, ""); }, problem);
   }
 
   slider(key, path, min, max, step, usual, unit = (v) => num(v)) {

@@ -44,7 +44,7 @@ class Assign {
       h("div", { class: "wide-lead" }, h("h1", { id: "assign-h", tabindex: "-1" }, t("assign-title")), h("p", { class: "lede" }, t("assign-lede")),
         h("div", { class: "row" }, button(t("assign-load"), () => this.load(), { pic: "open" }), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")))),
       this.problem,
-      h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el, this.out.el)));
+      h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el)), this.out.el);
     const kept = recall("assign");
     this.take(kept?.id ? kept : BLANK());
   }

@@ -4,8 +4,8 @@ import { h } from "../dom.js";
 import { Canvases } from "../strip/canvas.js";
 
 export class MiniStrip {
-  constructor(bench) {
-    this.canvases = new Canvases(bench, () => {});
+  constructor(bench, zoom = 1) {
+    this.canvases = new Canvases(bench, () => {}, zoom);
     this.el = h("div", { class: "drum mini" }, h("div", { class: "smoked" }, h("div", { class: "field" }, this.canvases.el)));
   }
   draw() {

@@ -9,14 +9,15 @@ import { button } from "../widgets.js";
 
 export class Out {
   constructor({ saveFile }) {
-    this.address = h("output", { class: "address" });
+    this.address = h("output", { class: "address", tabindex: "0", role: "group", "aria-label": t("assign-link") });
     this.length = h("p", { class: "quiet" });
     this.said = h("span", { class: "quiet", role: "status" });
     this.picture = h("div", { class: "qr" });
     this.open = h("a", { class: "btn btn-plain" }, t("assign-as_student"));
     this.savePicture = button(t("assign-qr_save"), () => this.svg && download(`${this.name}-qr.svg`, this.svg, "image/svg+xml"), { pic: "save" });
     this.el = h("section", { class: "out", "aria-labelledby": "out-h" }, h("h2", { id: "out-h" }, t("assign-out")), h("p", { class: "quiet" }, t("assign-out_about")),
-      this.address, this.length, h("div", { class: "row" }, button(t("assign-copy"), () => this.copy(), { kind: "btn-strong" }), this.open, button(t("assign-save"), saveFile, { pic: "save" }), this.said), h("div", { class: "qr-row" }, this.picture, this.savePicture));
+      h("div", { class: "out-two" }, h("div", {}, this.address, this.length, h("div", { class: "row" }, button(t("assign-copy"), () => this.copy(), { kind: "btn-strong" }), this.open, button(t("assign-save"), saveFile, { pic: "save" }), this.said)),
+        h("div", { class: "qr-row" }, this.picture, this.savePicture)));
   }
 
   /** Shows the link of a scenario's text; none while it cannot be used. */

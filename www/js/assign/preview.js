@@ -2,7 +2,7 @@
 
 import { Table } from "../bench/table.js";
 import { Bench, CoreError } from "../core.js";
-import { h, words } from "../dom.js";
+import { flag, h, words } from "../dom.js";
 import { Loop } from "../loop.js";
 import { newSeed } from "../route.js";
 import { t } from "../text.js";
@@ -54,6 +54,7 @@ export class Preview {
     const view = this.bench.view();
     const table = new Table(view.bench);
     table.draw(view.bench);
+    flag(table.svg, "is-seen", view.link.seen);
     this.table.replaceChildren(table.svg);
     this.strip = new MiniStrip(this.bench);
     this.place.replaceChildren(this.strip.el);

@@ -13,6 +13,8 @@ const BENCH = (fault) => ({
   id: "shown", level: 1, title: "shown", aim: "shown", brief: "shown", subject: { restlessness: 0.2, pulse_mv: 40, premature_per_min: 0, rest_rate_bpm: 68 },
   recorder: { range_v: 0.05 }, fault: fault ? [fault] : [],
 });
+const ZOOM = 1.9; // letters and lines that are read from the last row
+const BASES_S = [10, 1];
 const BEFORE_S = 12; // what the strip holds at once
 
 export class ShowFault {
@@ -38,8 +40,8 @@ export class ShowFault {
     const spec = { name, severity: Number(this.severity.value) };
     this.benches = [spec, null].map((fault) => Bench.fresh(composed(BENCH(fault)), seed));
     for (const bench of this.benches) for (let s = 0; s < BEFORE_S; s += 0.25) bench.advance(0.25);
-    this.strips = this.benches.map((bench) => new MiniStrip(bench));
-    this.cured = false;
+    this.strips = this.benches.map((bench) => new MiniStrip(bench, innerWidth > 700 ? ZOOM : 1));
+    this.cured = this.near = false;
     this.loop = new Loop((dt) => {
       for (const bench of this.benches) if (dt > 0) bench.advance(dt);
       this.strips[this.cured ? 1 : 0].draw();
@@ -48,11 +50,12 @@ export class ShowFault {
     this.state = h("p", { class: "show-state", role: "status" });
     this.cure = button("", () => this.turn(), { kind: "btn-strong" });
     this.freeze = button("", () => this.hold());
+    this.closer = button(t("class-show_closer"), () => this.look(), { "aria-pressed": "false" });
     const name2 = button(t("class-show_name"), () => { this.title.hidden = !this.title.hidden; attr(name2, "aria-pressed", String(!this.title.hidden)); }, { "aria-pressed": "false" });
     this.dialog = h("dialog", { class: "projector", "aria-label": t("class-show"), onclose: () => this.end(), onkeydown: (event) => this.key(event) },
       h("div", { class: "show-head" }, this.state, this.title),
       h("div", { class: "show-strips" }, this.strips.map((strip) => strip.el)),
-      h("div", { class: "row show-foot" }, this.cure, this.freeze, name2, button(t("class-show_close"), () => this.dialog.close(), { kind: "btn-plain" })));
+      h("div", { class: "row show-foot" }, this.cure, this.freeze, this.closer, name2, button(t("class-show_close"), () => this.dialog.close(), { kind: "btn-plain" })));
     document.body.append(this.dialog);
     this.label2();
     this.dialog.showModal();
@@ -63,13 +66,20 @@ export class ShowFault {
 
   key(event) {
     if (event.target.closest("button") && (event.key === "Enter" || event.key === " ")) return;
-    const deed = { c: () => this.turn(), f: () => this.hold() }[event.key.toLowerCase()];
+    const deed = { c: () => this.turn(), f: () => this.hold(), n: () => this.look() }[event.key.toLowerCase()];
     if (deed && !event.ctrlKey && !event.metaKey && !event.altKey) deed();
   }
 
   turn() {
     this.cured = !this.cured;
     this.label2();
+  }
+
+  /** A second over the whole screen, or ten. */
+  look() {
+    this.near = !this.near;
+    for (const bench of this.benches) bench.act({ do: "time_base", s: BASES_S[this.near ? 1 : 0] });
+    attr(this.closer, "aria-pressed", String(this.near));
   }
 
   hold() {

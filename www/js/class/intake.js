@@ -152,8 +152,8 @@ export class Intake {
         const replayed = new Replayed(one.wrapped, this.known);
         one.used = one.wrapped;
         return replayed;
-      } catch {
-        throw error;
+      } catch (second) {
+        throw second.code === "code" ? error : second; // whole when joined, and yet of no use: that says more
       }
     }
   }

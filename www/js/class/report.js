@@ -6,6 +6,8 @@ import { button } from "../widgets.js";
 
 const named = (prefix, id) => (has(`${prefix}-${id}`) ? t(`${prefix}-${id}`) : id.replaceAll("_", " "));
 
+const NONE = "–";
+
 /** The parts of a summary. state: {results, names}; look(k): opens the k-th result. */
 export function report(summary, state, faults, look) {
   const faultName = (id) => faults.of(id)?.name ?? id;
@@ -29,13 +31,13 @@ function students(summary, state, faultName, look) {
   const rows = summary.students.map((one, k) => {
     const name = state.names && one.student ? one.student : t("class-student", { n: k + 1 });
     const remarks = [one.doubtful && doubts(one, state), one.other_seed && t("class-other_seed"), one.copied && t("class-copied")].filter(Boolean);
-    const cell = (key, ...kids) => h("td", { class: `c-${key}`, "data-label": t(`class-col_${key}`) }, kids);
+    const cell = (key, ...kids) => h("td", { class: `c-${key}${kids[0] === NONE ? " is-none" : ""}`, "data-label": t(`class-col_${key}`) }, kids);
     return h("tr", { class: one.ready ? "is-ready" : "is-not" },
       h("th", { scope: "row", class: "c-student" }, name, remarks.length > 0 && h("span", { class: "remarks" }, remarks.join(" "))),
       cell("ready", h("span", { class: "state" }, one.ready ? t("class-ready") : t("class-not_ready"))),
       cell("passed", t("class-of", { n: one.passes, of: one.results.length })),
-      cell("first", one.first_wrong ? named("debrief-step", one.first_wrong) : "–"),
-      cell("left", one.faults_left.length > 0 ? listed(one.faults_left.map(faultName)) : "–"),
+      cell("first", one.first_wrong ? named("debrief-step", one.first_wrong) : NONE),
+      cell("left", one.faults_left.length > 0 ? listed(one.faults_left.map(faultName)) : NONE),
       cell("minutes", num(one.minutes, 0)),
       cell("look", one.results.map((r, i) => button(one.results.length > 1 ? t("class-look_n", { n: i + 1 }) : t("class-look"), () => look(r), { kind: "btn-small", "aria-label": t("class-look_at", { name, n: i + 1 }) }))));
   });

@@ -35,7 +35,7 @@ export function whoAndWhich(task) {
   const seedAt = (student, n) => seedOf(assignment.key, each ? student : "", n);
   const dialog = document.getElementById("ask");
   const id = newId("student"), problemId = newId("problem");
-  const input = h("input", { id, class: "txt", autocomplete: "off", autofocus: true, maxlength: "60", "aria-describedby": problemId, oninput: () => show() });
+  const input = h("input", { id, class: "txt", autocomplete: "off", autofocus: true, maxlength: "60", "aria-describedby": problemId });
   input.value = recall("student") ?? "";
   const problem = h("p", { class: "problem", id: problemId, role: "status" });
   const ways = h("div", { class: "row" });
@@ -68,6 +68,7 @@ export function whoAndWhich(task) {
     dialog.replaceChildren(h("form", { method: "dialog", class: "begin", onsubmit: (event) => { event.preventDefault(); ways.querySelector(".btn-strong, .btn")?.click(); } },
       h("h2", { id: "ask-h" }, task.title), assignment.opening && h("div", { class: "said" }, assignment.opening.split("\n").map((line) => h("p", {}, line))),
       h("div", { class: "fld" }, h("label", { for: id }, t(each ? "hand-code_each" : "hand-code_same")), input), problem, ways));
+    input.addEventListener("input", show);
     show();
     dialog.addEventListener("close", () => done(chosen), { once: true });
     dialog.showModal();
