@@ -65,7 +65,10 @@ class Assign {
 
   pickBase(id) {
     const found = this.scenarios.find((one) => one.id === id);
-    this.take(found ? scenarioValue(found.toml) : BLANK());
+    if (!found) return this.take(BLANK());
+    // An id of its own: what is changed is no longer the page's scenario, whose words the page knows in other languages.
+    const value = scenarioValue(found.toml);
+    return this.take({ ...value, id: `own-${value.id}`.slice(0, 60) });
   }
 
   changed() {
