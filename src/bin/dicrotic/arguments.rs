@@ -9,7 +9,7 @@ use crate::chart::{self, Order, Size, Theme};
 use crate::detect::{self, Polarity};
 use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
-use crate::{check, class, fingerprint, grade, output, plot, project, render, serve, site};
+use crate::{check, class, fingerprint, grade, link, output, plot, project, render, serve, site};
 
 /// The exit code of everything that went wrong, as for wrong arguments.
 const FAILED: u8 = 2;
@@ -153,6 +153,17 @@ enum Command {
         #[arg(long, value_name = "FILE.toml")]
         scenario: Vec<PathBuf>,
     },
+    /// Print a link that holds a whole scenario, for the page at an address
+    Link {
+        /// The scenario file (*.toml)
+        scenario: PathBuf,
+        /// The page's address
+        #[arg(long, value_name = "ADDRESS")]
+        at: String,
+        /// A picture of the link to write, for a telephone's camera
+        #[arg(long, value_name = "FILE.svg")]
+        qr: Option<PathBuf>,
+    },
     /// Print the seed of a student's try at an assignment
     #[command(allow_hyphen_values = true)]
     Seed {
@@ -241,6 +252,7 @@ fn carry_out(command: Command) -> Result<(), Failure> {
             let out = out.as_deref();
             class::run(&results, &class::Order { scenarios: &scenario, passes, names, out })
         }
+        Command::Link { scenario, at, qr } => link::run(&scenario, &at, qr.as_deref()),
         Command::Seed { key, student, tries } => {
             output::print(&format!("{}\n", dicrotic::session::seeds::seed(&key, &student, tries)))
         }
