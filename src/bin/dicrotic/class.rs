@@ -49,7 +49,7 @@ fn words(code: &str) -> String {
 
 fn remarks(student: &Student) -> Vec<&'static str> {
     [
-        (student.doubtful, "a result does not verify"),
+        (!student.doubts.is_empty(), "a result does not verify"),
         (student.other_seed, "a seed is not theirs"),
         (student.copied, "same log as somebody else"),
     ]

@@ -1,6 +1,6 @@
 //! Many results together: who is ready, which faults stayed, which misreadings came, how long it took.
 
-use super::grade::Graded;
+use super::grade::{Graded, HandinError};
 use crate::session::seeds::tidy;
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -22,8 +22,8 @@ pub struct Student {
     pub first_wrong: Option<String>,
     /// Faults that they left in, over all results.
     pub faults_left: Vec<String>,
-    /// Whether a result of theirs is not verified.
-    pub doubtful: bool,
+    /// Codes of what keeps results of theirs from being verified.
+    pub doubts: Vec<String>,
     /// Whether a result of theirs has a seed that is not theirs.
     pub other_seed: bool,
     /// Whether somebody else handed in the same log.
@@ -95,14 +95,17 @@ pub fn sum_up(results: &[Graded], need: usize) -> Summary {
             let passes = of().filter(passed).map(|g| (&g.digest, &g.seed)).collect::<BTreeSet<_>>().len();
             let left: BTreeSet<String> =
                 of().flat_map(|g| &g.faults).filter(|f| !f.cleared).map(|f| f.id.clone()).collect();
+            let code =
+                |d: &HandinError| serde_json::json!(d)["code"].as_str().unwrap_or_default().to_string();
+            let doubts: BTreeSet<String> = of().flat_map(|g| &g.doubts).map(code).collect();
             Student {
                 student: of().next().map_or_else(String::new, |g| g.about.student.clone()),
                 passes,
                 ready: passes >= need.max(1),
                 minutes: of().map(|g| g.minutes).sum(),
-                first_wrong: of().last().and_then(|g| g.verdict.first_wrong.clone()),
+                first_wrong: of().next_back().and_then(|g| g.verdict.first_wrong.clone()),
                 faults_left: left.into_iter().collect(),
-                doubtful: of().any(|g| !g.verified()),
+                doubts: doubts.into_iter().collect(),
                 other_seed: of().any(|g| g.own_seed == Some(false)),
                 copied: of().any(|g| by_mark[g.mark.as_str()].len() > 1),
                 results: mine,

@@ -6,13 +6,13 @@ use crate::scenario::fault;
 use crate::session::attempt::Logged;
 use crate::session::compact::{About, Code, CodeError};
 use crate::session::{Session, save, seeds, symptom};
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use thiserror::Error;
 
 /// What is wrong with something handed in. Serialises as a code with arguments for the page.
-#[derive(Clone, Debug, Error, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Error, PartialEq, Eq, Serialize)]
 #[serde(tag = "code", content = "args", rename_all = "snake_case")]
 pub enum HandinError {
     /// Longer than any result.
@@ -134,7 +134,7 @@ impl Handed {
 }
 
 /// A fault of the scenario, and what became of it.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct FaultLeft {
     /// Its name in the catalogue.
     pub id: String,
@@ -145,7 +145,7 @@ pub struct FaultLeft {
 }
 
 /// What came of something handed in. All of it comes from the replay but `about` and `program`.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Graded {
     /// Who and when, as told by the page.
     pub about: About,

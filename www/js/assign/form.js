@@ -140,6 +140,7 @@ export class Form {
     const fault = this.faults.of(spec.name);
     const name = fault?.name ?? spec.name;
     const [low, high] = Array.isArray(spec.severity) ? spec.severity : spec.severity === null || spec.severity === undefined ? fault?.severity ?? [0, 1] : [spec.severity, spec.severity];
+    const fixed = fault && fault.severity[0] === fault.severity[1]; // nothing about it can be more or less
     const shown = h("span", { class: "quiet", role: "status" });
     const slide = (key, value) => h("input", { type: "range", min: "0", max: "1", step: "0.05", "aria-label": t(`assign-${key}`, { fault: name }), value: String(value) });
     const mild = slide("mildest", low), worst = slide("worst", high);
@@ -156,7 +157,7 @@ export class Form {
     tell();
     return h("li", { class: "fault-row" }, h("div", { class: "fault-row-head" }, h("b", {}, name),
       h("button", { type: "button", class: "btn btn-round btn-plain", "aria-label": t("assign-take_fault", { fault: name }), onclick: () => this.take(k) }, icon("cross"))),
-      h("p", { class: "pencil" }, fault?.seen ?? ""), h("div", { class: "fault-slides" }, mild, worst), shown);
+      h("p", { class: "pencil" }, fault?.seen ?? ""), !fixed && [h("div", { class: "fault-slides" }, mild, worst), shown]);
   }
 
   // the whole

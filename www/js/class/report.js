@@ -30,7 +30,7 @@ function students(summary, state, faultName, look) {
   const head = ["student", "ready", "passed", "first", "left", "minutes", "look"].map((key) => h("th", { scope: "col", class: `c-${key}` }, t(`class-col_${key}`)));
   const rows = summary.students.map((one, k) => {
     const name = state.names && one.student ? one.student : t("class-student", { n: k + 1 });
-    const remarks = [one.doubtful && doubts(one, state), one.other_seed && t("class-other_seed"), one.copied && t("class-copied")].filter(Boolean);
+    const remarks = [one.doubts.length > 0 && one.doubts.map((code) => named("class-doubt", code)).join(" "), one.other_seed && t("class-other_seed"), one.copied && t("class-copied")].filter(Boolean);
     const cell = (key, ...kids) => h("td", { class: `c-${key}${kids[0] === NONE ? " is-none" : ""}`, "data-label": t(`class-col_${key}`) }, kids);
     return h("tr", { class: one.ready ? "is-ready" : "is-not" },
       h("th", { scope: "row", class: "c-student" }, name, remarks.length > 0 && h("span", { class: "remarks" }, remarks.join(" "))),
@@ -43,12 +43,6 @@ function students(summary, state, faultName, look) {
   });
   return h("section", { class: "students", "aria-labelledby": "students-h" }, h("h2", { id: "students-h" }, t("class-students")),
     h("table", {}, h("thead", {}, h("tr", {}, head)), h("tbody", {}, rows)));
-}
-
-/** Why results of a student are not verified. */
-function doubts(one, state) {
-  const codes = one.results.flatMap((k) => state.results[k].graded.doubts.map((doubt) => doubt.code));
-  return [...new Set(codes)].map((code) => named("class-doubt", code)).join(" ");
 }
 
 /** Counts as a heat map: the darker, the more. */
