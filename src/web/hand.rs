@@ -1,7 +1,7 @@
 //! For the page: composing and handing out, handing in, grading a class.
 
 use super::{Lab, fail, scenario_fail};
-use crate::exchange::handin::class::sum_up;
+use crate::exchange::handin::class::{Need, sum_up};
 use crate::exchange::handin::{Graded, Handed, HandinError, result, table};
 use crate::exchange::qr;
 use crate::scenario::Scenario;
@@ -170,9 +170,10 @@ impl Book {
         self.graded.push(Graded::of(&regrade.handed, regrade.replay.session()));
     }
 
-    /// All of it summed up, as JSON. A student is ready who was found ready on `need` benches.
-    pub fn summary(&self, need: usize) -> String {
-        json!(sum_up(&self.graded, need)).to_string()
+    /// All of it summed up, as JSON. A student is ready who passed on so many benches, or was ready on them by the
+    /// rubric.
+    pub fn summary(&self, benches: usize, rubric: bool) -> String {
+        json!(sum_up(&self.graded, Need { benches, rubric })).to_string()
     }
 
     /// All of it as a table of text.

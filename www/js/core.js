@@ -58,8 +58,8 @@ export class ClassBook {
   add(file, replayed) {
     guarded(() => replayed.writeInto(this.#book, file));
   }
-  summary(need) {
-    return JSON.parse(guarded(() => this.#book.summary(need)));
+  summary({ benches, rubric }) {
+    return JSON.parse(guarded(() => this.#book.summary(benches, rubric)));
   }
   csv() {
     return guarded(() => this.#book.csv());

@@ -12,8 +12,10 @@ pub struct Student {
     pub student: String,
     /// Their results: places in the list that was summed up.
     pub results: Vec<usize>,
-    /// Benches (different seeds) on which they were found ready.
+    /// Benches (different seeds) on which they did what [`Need`] asks for.
     pub passes: usize,
+    /// Their best score by the rubric, of 20.
+    pub score: Option<f64>,
     /// Whether that is often enough.
     pub ready: bool,
     /// Time at the bench over all results, min.
@@ -73,9 +75,18 @@ pub struct Summary {
     pub doubtful: usize,
 }
 
-/// Sums up results. A student is ready who was found ready on `need` different benches; what is not verified counts as
-/// handed in, but not towards being ready.
-pub fn sum_up(results: &[Graded], need: usize) -> Summary {
+/// What makes a student ready.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Need {
+    /// On how many different benches.
+    pub benches: usize,
+    /// By the rubric; else by passing the check, which asks for what the assignment says.
+    pub rubric: bool,
+}
+
+/// Sums up results. What is not verified, or was done on a bench of somebody else, counts as handed in, but not towards
+/// being ready.
+pub fn sum_up(results: &[Graded], need: Need) -> Summary {
     let mut by_mark: BTreeMap<&str, BTreeSet<String>> = BTreeMap::new();
     let key = |k: usize, g: &Graded| {
         let code = tidy(&g.about.student);
@@ -91,7 +102,10 @@ pub fn sum_up(results: &[Graded], need: usize) -> Summary {
         .into_values()
         .map(|mine| {
             let of = || mine.iter().map(|k| &results[*k]);
-            let passed = |g: &&Graded| g.ready && g.verified() && g.own_seed != Some(false);
+            let passed = |g: &&Graded| {
+                let good = if need.rubric { g.rubric_ready } else { g.verdict.passed };
+                good && g.verified() && g.own_seed != Some(false)
+            };
             let passes = of().filter(passed).map(|g| (&g.digest, &g.seed)).collect::<BTreeSet<_>>().len();
             let left: BTreeSet<String> =
                 of().flat_map(|g| &g.faults).filter(|f| !f.cleared).map(|f| f.id.clone()).collect();
@@ -101,7 +115,8 @@ pub fn sum_up(results: &[Graded], need: usize) -> Summary {
             Student {
                 student: of().next().map_or_else(String::new, |g| g.about.student.clone()),
                 passes,
-                ready: passes >= need.max(1),
+                ready: passes >= need.benches.max(1),
+                score: of().filter_map(|g| g.score).max_by(f64::total_cmp),
                 minutes: of().map(|g| g.minutes).sum(),
                 first_wrong: of().next_back().and_then(|g| g.verdict.first_wrong.clone()),
                 faults_left: left.into_iter().collect(),

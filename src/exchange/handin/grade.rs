@@ -1,6 +1,7 @@
 //! Replays what was handed in and compares it with what it claims.
 
 use super::result::Verdict;
+use crate::assess::skill::SKILLS;
 use crate::scenario::assignment::{Seeds, hex};
 use crate::scenario::fault;
 use crate::session::attempt::Logged;
@@ -171,8 +172,8 @@ pub struct Graded {
     pub faults: Vec<FaultLeft>,
     /// Points of the rubric, where there is one.
     pub score: Option<f64>,
-    /// Whether the rubric calls the student ready; where there is none, whether they passed.
-    pub ready: bool,
+    /// Whether the rubric calls the student ready: enough points, and no row that was asked for empty.
+    pub rubric_ready: bool,
     /// Time at the bench, min.
     pub minutes: f64,
     /// Number of actions.
@@ -208,6 +209,7 @@ impl Graded {
         let word = |v: &Value| v.as_str().unwrap_or_default().to_string();
         let steps = |v: &Value| v.as_array().cloned().unwrap_or_default();
         let rubric = &check["rubric"];
+        let evidence = session.evidence().unwrap_or_default();
         let scenario = session.scenario();
         let view_named = session.view()["named"].clone();
         let named = |id: &str| view_named.as_array().is_some_and(|n| n.iter().any(|v| v == id));
@@ -231,12 +233,16 @@ impl Graded {
                 })
                 .collect(),
             score: rubric["total"].as_f64(),
-            ready: rubric["ready"].as_bool().unwrap_or(true) && verdict.passed,
+            rubric_ready: rubric["ready"].as_bool().unwrap_or(false) && verdict.passed,
             minutes: session.chain().map_or(0.0, |c| c.time_s() / 60.0),
             actions: handed.log.len(),
             hints: handed.log.iter().filter(|l| l.action.name() == "hint").count(),
             process: steps(&check["process"]).iter().map(|s| word(&s["code"])).collect(),
-            skills: Vec::new(),
+            skills: SKILLS
+                .into_iter()
+                .map(|skill| (skill.to_string(), word(&evidence["skills"][skill]["got"])))
+                .filter(|(_, got)| !got.is_empty())
+                .collect(),
             mark: hex(&Sha256::digest(log.as_bytes())[..8]),
             verdict,
         }

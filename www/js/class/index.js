@@ -10,7 +10,7 @@ import { ShowFault } from "./faultshow.js";
 import { Intake } from "./intake.js";
 import { report } from "./report.js";
 
-const state = { results: [], book: null, names: false, need: 1 }; // stays while the page is open, and nowhere else
+const state = { results: [], book: null, names: false, need: "1" }; // stays while the page is open, and nowhere else
 
 /** Fills the section; returns what is to be ended when it is left. */
 export async function showScreen(root, { scenarios, standStill }) {
@@ -25,8 +25,8 @@ class ClassScreen {
     this.intake = new Intake({ scenarios, state, took: () => this.sumUp() });
     this.names = new Tick(t("class-names"), (on) => { state.names = on; this.sumUp(); });
     this.names.set(state.names);
-    this.need = new Choice(t("class-need"), (n) => { state.need = Number(n); this.sumUp(); });
-    this.need.set([1, 2, 3].map((n) => [n, t("class-need_of", { n })]), state.need);
+    this.need = new Choice(t("class-need"), (n) => { state.need = n; this.sumUp(); });
+    this.need.set([...[1, 2, 3].map((n) => [String(n), t("class-need_of", { n })]), ["1r", t("class-need_rubric")], ["2r", t("class-need_rubric_twice")]], state.need);
     this.report = h("div", { class: "report" });
     this.saved = button(t("class-csv"), () => this.csv(), { pic: "save" });
     this.empty = button(t("class-empty"), () => this.forget(), { kind: "btn-plain" });
@@ -42,7 +42,7 @@ class ClassScreen {
     const none = state.results.length === 0;
     prop(this.ways, "hidden", none);
     if (none) return this.report.replaceChildren();
-    const summary = state.book.summary(state.need);
+    const summary = state.book.summary({ benches: parseInt(state.need, 10), rubric: state.need.endsWith("r") });
     this.report.replaceChildren(...report(summary, state, this.faults, (k) => this.look(k)));
     this.report.dataset.students = summary.students.length;
     return undefined;
