@@ -121,6 +121,15 @@ fn changes_are_found_by_the_checksum_and_forgery_by_the_replay() {
     let at = log.iter().position(|l| l["action"]["field"] == "multiplier").unwrap();
     let graded = grade(&seal(change(&format!("/log/{at}/action/text"), json!("3.77")))).unwrap();
     assert!(!graded.verified(), "{graded:?}");
+    // A result of another version says so, besides what comes out otherwise.
+    let mut other = change("/verdict/passed", json!(true));
+    other["program"] = json!("0.0.9");
+    let doubts = grade(&seal(other)).unwrap().doubts;
+    assert!(
+        doubts.iter().any(|d| d.to_string().contains("made by version 0.0.9")) && doubts.len() == 2,
+        "{doubts:?}"
+    );
+    assert!(grade(&seal(change("/program", json!("0.0.9")))).unwrap().verified());
     // A friendlier scenario under the old digest.
     let easier = ASSIGNMENT.replace("severity = 0.8", "severity = 0.0");
     let graded = grade(&seal(change("/scenario", json!(easier)))).unwrap();

@@ -60,6 +60,14 @@ pub enum HandinError {
         /// Why.
         found: String,
     },
+    /// It was made by another version of the program, which may judge otherwise.
+    #[error("it was made by version {found}, this is version {ours}: grade it with that one")]
+    OtherProgram {
+        /// The version that made it.
+        found: String,
+        /// This version.
+        ours: String,
+    },
     /// What comes out of a replay is not what it claims.
     #[error("a replay comes out otherwise: {field} is {replayed}, the result says {claimed}")]
     Differs {
@@ -204,6 +212,11 @@ impl Graded {
                 claimed: told(claimed),
                 replayed: told(session.outcome()),
             });
+        }
+        // A change of the program is the likeliest reason, and no fault of the student's.
+        let ours = env!("CARGO_PKG_VERSION");
+        if !doubts.is_empty() && handed.program != ours {
+            doubts.push(HandinError::OtherProgram { found: handed.program.clone(), ours: ours.into() });
         }
         let check = session.view()["check"].clone();
         let word = |v: &Value| v.as_str().unwrap_or_default().to_string();

@@ -139,6 +139,7 @@ class-other_seed = The bench is not the one of this code.
 class-copied = Somebody else handed in the same log.
 class-doubt-changed = The file was changed after it was written.
 class-doubt-other_scenario = The bench’s text was changed.
+class-doubt-other_program = It was made by another version of Dicrotic, which may judge otherwise.
 class-doubt-differs = A replay comes out otherwise than it says.
 class-faults = Faults not cleared
 class-faults_about = Results in which it was still there at the end.
