@@ -5,11 +5,13 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
+use dicrotic::exchange::handin::class::Need;
+
 use crate::chart::{self, Order, Size, Theme};
 use crate::detect::{self, Polarity};
 use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
-use crate::{check, class, fingerprint, grade, output, plot, project, render, replay, serve, site};
+use crate::{check, class, fingerprint, grade, link, output, plot, project, render, replay, serve, site};
 
 /// The exit code of everything that went wrong, as for wrong arguments.
 const FAILED: u8 = 2;
@@ -146,12 +148,26 @@ enum Command {
         /// On how many different benches a student must have passed
         #[arg(long, value_name = "N", default_value_t = 1)]
         passes: usize,
+        /// Count a bench only if the rubric calls the student ready on it: 16 of 20 points, and no row empty
+        #[arg(long)]
+        rubric: bool,
         /// Call students by the code that they typed
         #[arg(long)]
         names: bool,
         /// A scenario file that codes may belong to, besides the project's own; may be given several times
         #[arg(long, value_name = "FILE.toml")]
         scenario: Vec<PathBuf>,
+    },
+    /// Print a link that holds a whole scenario, for the page at an address
+    Link {
+        /// The scenario file (*.toml)
+        scenario: PathBuf,
+        /// The page's address
+        #[arg(long, value_name = "ADDRESS")]
+        at: String,
+        /// A picture of the link to write, for a telephone's camera
+        #[arg(long, value_name = "FILE.svg")]
+        qr: Option<PathBuf>,
     },
     /// Print the seed of a student's try at an assignment
     #[command(allow_hyphen_values = true)]
@@ -240,10 +256,14 @@ fn carry_out(command: Command) -> Result<(), Failure> {
             detect::run(&file, rate, column.as_deref(), polarity)
         }
         Command::Grade { results, out, scenario } => grade::run(&results, &scenario, &out),
-        Command::Class { results, out, passes, names, scenario } => {
+        Command::Class { results, out, passes, rubric, names, scenario } => {
             let out = out.as_deref();
-            class::run(&results, &class::Order { scenarios: &scenario, passes, names, out })
+            class::run(
+                &results,
+                &class::Order { scenarios: &scenario, need: Need { benches: passes, rubric }, names, out },
+            )
         }
+        Command::Link { scenario, at, qr } => link::run(&scenario, &at, qr.as_deref()),
         Command::Seed { key, student, tries } => {
             output::print(&format!("{}\n", dicrotic::session::seeds::seed(&key, &student, tries)))
         }

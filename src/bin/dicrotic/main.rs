@@ -12,6 +12,7 @@
 //! | `site` | puts the page together |
 //! | `http`, `request`, `serve` | the protocol; what is let in; the page's server |
 //! | `check` | scenario files |
+//! | `link` | a scenario as a link |
 //! | `handed_in`, `grade`, `class` | what students handed in, as a table of grades and summed up |
 //! | `bench_run`, `render`, `fingerprint` | a scenario's bench, running untouched |
 //! | `chart`, `chart_words`, `plot` | charts as files; their words; charts of recordings |
@@ -47,6 +48,8 @@ mod grade;
 mod handed_in;
 #[cfg(not(target_family = "wasm"))]
 mod http;
+#[cfg(not(target_family = "wasm"))]
+mod link;
 #[cfg(not(target_family = "wasm"))]
 mod output;
 #[cfg(not(target_family = "wasm"))]
