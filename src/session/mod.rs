@@ -3,6 +3,7 @@
 //!
 //! - [`action`]: what can be done, as it stands in logs and scripts
 //! - [`take`]: a recording with its cursors and marks
+//! - [`note`]: what is known of a take, for files
 //! - [`worksheet`]: what was typed
 //! - [`attempt`]: the running attempt: acts, advances, judges
 //! - [`view`]: what the page may see of it
@@ -13,6 +14,7 @@
 
 pub mod action;
 pub mod attempt;
+pub mod note;
 pub mod overview;
 pub mod save;
 pub mod script;

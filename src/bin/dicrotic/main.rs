@@ -6,6 +6,7 @@
 //! | `failure` | why a command could not do its work |
 //! | `output` | where results go |
 //! | `text_file` | files that commands read and write |
+//! | `recording_file`, `convert` | recordings in files of any form; from one form to another |
 //! | `project` | where the sources are |
 //! | `stamp` | whether a build is older than its sources |
 //! | `wasm` | builds the core for the browser |
@@ -30,6 +31,8 @@ mod chart_words;
 #[cfg(not(target_family = "wasm"))]
 mod check;
 #[cfg(not(target_family = "wasm"))]
+mod convert;
+#[cfg(not(target_family = "wasm"))]
 mod detect;
 #[cfg(not(target_family = "wasm"))]
 mod failure;
@@ -45,6 +48,8 @@ mod output;
 mod plot;
 #[cfg(not(target_family = "wasm"))]
 mod project;
+#[cfg(not(target_family = "wasm"))]
+mod recording_file;
 #[cfg(not(target_family = "wasm"))]
 mod render;
 #[cfg(not(target_family = "wasm"))]
