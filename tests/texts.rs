@@ -2,61 +2,72 @@
 
 use dicrotic::scenario::Scenario;
 use dicrotic::scenario::fault;
-use serde_json::Value;
-use std::collections::BTreeSet;
+use fluent_syntax::ast::{Entry, Pattern, PatternElement};
+use std::collections::{BTreeMap, BTreeSet};
 
-const FIELDS: [&str; 6] = ["cause", "model", "name", "remedy", "seen", "test"];
+const FIELDS: [&str; 5] = ["cause", "model", "remedy", "seen", "test"];
 
-fn words() -> serde_json::Map<String, Value> {
-    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/www/texts/faults.en.json");
+/// The catalogue's words: message or `message.attribute` to text.
+fn words() -> BTreeMap<String, String> {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/www/texts/en/later/faults.ftl");
     let text = std::fs::read_to_string(path).unwrap();
-    let Value::Object(words) = serde_json::from_str(&text).unwrap() else { panic!("{path}: not an object") };
+    let resource = fluent_syntax::parser::parse(text.as_str()).map_err(|(_, errors)| errors).unwrap();
+    let plain = |pattern: &Pattern<&str>| -> String {
+        pattern
+            .elements
+            .iter()
+            .map(|element| match element {
+                PatternElement::TextElement { value } => *value,
+                PatternElement::Placeable { .. } => panic!("{path}: these words have no places"),
+            })
+            .collect()
+    };
+    let mut words = BTreeMap::new();
+    for entry in &resource.body {
+        let Entry::Message(message) = entry else { continue };
+        let id = message.id.name;
+        words.extend(message.value.as_ref().map(|value| (id.to_string(), plain(value))));
+        for attribute in &message.attributes {
+            words.insert(format!("{id}.{}", attribute.id.name), plain(&attribute.value));
+        }
+    }
     words
 }
 
-fn is_text(value: &Value) -> bool {
-    value.as_str().is_some_and(|s| !s.trim().is_empty() && s.trim() == s)
+fn is_text(value: &str) -> bool {
+    !value.trim().is_empty() && value.trim() == value
 }
 
 #[test]
-fn every_fault_has_all_its_words_and_no_words_are_left_over() {
+fn every_fault_and_impression_has_all_its_words_and_no_words_are_left_over() {
     let words = words();
-    let mut wanted: BTreeSet<&str> = fault::all().map(|f| f.id).collect();
-    assert!(!wanted.is_empty());
-    for id in &wanted {
-        let entry = words.get(*id).unwrap_or_else(|| panic!("no words for {id}"));
-        let fields: Vec<&str> = entry.as_object().unwrap().keys().map(String::as_str).collect();
-        assert_eq!(BTreeSet::from_iter(fields), BTreeSet::from(FIELDS), "{id}");
-        for field in FIELDS {
-            assert!(is_text(&entry[field]), "{id}.{field}");
-        }
-        // A name stands in a list to choose from; a cause is one sentence.
-        assert!(entry["name"].as_str().unwrap().chars().count() <= 40, "{id}.name");
-        assert!(entry["cause"].as_str().unwrap().ends_with('.'), "{id}.cause");
-        assert_eq!(entry["cause"].as_str().unwrap().matches(". ").count(), 0, "{id}.cause");
+    let mut wanted = BTreeSet::new();
+    for fault in fault::all() {
+        let name = format!("entry-{}", fault.id);
+        wanted.extend(FIELDS.map(|field| format!("{name}.{field}")));
+        wanted.insert(name);
+        wanted.insert(format!(
+            "impression-{}",
+            serde_json::to_value(fault.impression).unwrap().as_str().unwrap()
+        ));
     }
-    wanted.insert("impressions");
-    let there: BTreeSet<&str> = words.keys().map(String::as_str).collect();
-    assert_eq!(there, wanted);
-}
-
-#[test]
-fn every_impression_has_a_name_and_no_name_is_left_over() {
-    let words = words();
-    let names = words["impressions"].as_object().unwrap();
-    let used: BTreeSet<String> = fault::all()
-        .map(|f| serde_json::to_value(f.impression).unwrap().as_str().unwrap().to_string())
-        .collect();
-    let there: BTreeSet<String> = names.keys().cloned().collect();
-    assert_eq!(there, used);
-    assert!(names.values().all(is_text));
+    assert!(wanted.len() > 6 * 50);
+    assert_eq!(words.keys().cloned().collect::<BTreeSet<_>>(), wanted);
+    assert!(words.values().all(|text| is_text(text)));
+    for fault in fault::all() {
+        let (name, cause) =
+            (&words[&format!("entry-{}", fault.id)], &words[&format!("entry-{}.cause", fault.id)]);
+        // A name stands in a list to choose from; a cause is one sentence.
+        assert!(name.chars().count() <= 40, "{name}");
+        assert!(cause.ends_with('.') && !cause.contains(". "), "{cause}");
+    }
 }
 
 #[test]
 fn no_two_faults_share_a_name() {
     let words = words();
     let names: BTreeSet<String> =
-        fault::all().map(|f| words[f.id]["name"].as_str().unwrap().to_lowercase()).collect();
+        fault::all().map(|f| words[&format!("entry-{}", f.id)].to_lowercase()).collect();
     assert_eq!(names.len(), fault::all().count());
 }
 
@@ -77,7 +88,7 @@ fn no_brief_gives_its_fault_away() {
             let told = format!("{} {} {} {}", scenario.id, scenario.title, scenario.aim, scenario.brief)
                 .to_lowercase();
             let id = spec.name.replace('_', "-");
-            let name = words[&spec.name]["name"].as_str().unwrap().to_lowercase();
+            let name = words[&format!("entry-{}", spec.name)].to_lowercase();
             assert!(!told.contains(&id) && !told.contains(&name), "{}: {name}", path.display());
         }
     }

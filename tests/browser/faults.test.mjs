@@ -5,16 +5,17 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import assert from "node:assert/strict";
 import AxeBuilder from "@axe-core/playwright";
-import { root, withPage } from "./lib.mjs";
+import { root, strings, withPage, words } from "./lib.mjs";
 import * as student from "./student.mjs";
 
 const { choose, press, pressButton } = student;
 const size = (width) => ({ width, height: width < 1000 ? 780 : 900 });
 const wide = { viewport: size(1280) };
-const texts = JSON.parse(readFileSync(path.join(root, "www/texts/en.json"), "utf8"));
-const catalogue = JSON.parse(readFileSync(path.join(root, "www/texts/faults.en.json"), "utf8"));
+const texts = await words();
+const catalogue = await words("faults");
+const nameOf = (fault) => catalogue[`entry-${fault}`];
 const note = (page) => page.locator(".bench-note");
-const CHARGER = catalogue.charger_near.name, LEAD = catalogue.lead_on_strip.name;
+const CHARGER = nameOf("charger_near"), LEAD = nameOf("lead_on_strip");
 
 /** The first shipped scenario in which faults are to be named: {id, fault}, the fault read from its file. */
 async function firstWithNames(page, url) {
@@ -129,7 +130,7 @@ describe("faults", { concurrency: 3 }, () => {
       assert.equal(Number(second.truth[0]), count);
       await page.locator(".there-fault").waitFor();
       assert.match(await page.locator(".there").innerText(), new RegExp(`${CHARGER}.*you named it`, "s"));
-      for (const part of ["cause", "seen", "test", "remedy"]) assert.ok((await page.locator(".there").innerText()).includes(catalogue.charger_near[part]), part);
+      for (const part of ["cause", "seen", "test", "remedy"]) assert.ok((await page.locator(".there").innerText()).includes(catalogue[`entry-charger_near.${part}`]), part);
       assert.match(await page.locator(".process li").first().innerText(), new RegExp(`${CHARGER}: you made a telling test`));
       assert.ok(await page.locator(".named button").count() === 0, "a name can be taken back after the end");
     });
@@ -229,7 +230,7 @@ describe("faults", { concurrency: 3 }, () => {
     await withPage(wide, async ({ page, url }) => {
       const { id, fault } = await firstWithNames(page, url);
       const impression = await impressionOf(page, fault);
-      const word = catalogue[fault].name;
+      const word = nameOf(fault);
       await page.goto(`${url}?keys#s=${id}&seed=7`);
       const group = page.locator(`.impression[data-impression="${impression}"]`);
       await group.waitFor();
@@ -272,17 +273,17 @@ describe("faults", { concurrency: 3 }, () => {
   test("the card index: all faults, look-alikes linked, the bench waits meanwhile; its words come once and only when needed", async () => {
     await withPage(wide, async ({ page, url }) => {
       let fetched = 0;
-      page.on("request", (request) => (fetched += request.url().endsWith("faults.en.json") ? 1 : 0));
+      page.on("request", (request) => (fetched += request.url().endsWith("en.faults.json") ? 1 : 0));
       await student.openScenario(page, url, "hum-on-the-strip", 5);
       await page.waitForTimeout(1500);
       assert.equal(fetched, 0, "the words of the faults are fetched where nobody needs them");
       await pressButton(page, "Faults and tests");
       await page.locator(".fault-card").first().waitFor();
-      const ids = Object.keys(catalogue).filter((id) => id !== "impressions");
+      const ids = Object.keys(catalogue).filter((key) => /^entry-\w+$/.test(key));
       assert.equal(await page.locator(".fault-card").count(), ids.length);
       const standing = await page.locator(".margin-foot .pencil").first().textContent();
       const charger = page.locator("#fault-charger_near");
-      for (const part of ["name", "seen", "test", "remedy", "cause"]) assert.ok((await charger.innerText()).includes(catalogue.charger_near[part]), part);
+      for (const part of ["", ".seen", ".test", ".remedy", ".cause"]) assert.ok((await charger.innerText()).includes(catalogue[`entry-charger_near${part}`]), part);
       await charger.getByRole("link", { name: LEAD }).click();
       await page.waitForFunction(() => document.activeElement?.closest("#fault-lead_on_strip"));
       await page.waitForTimeout(1200);
@@ -307,11 +308,11 @@ describe("faults", { concurrency: 3 }, () => {
   });
 
   test("words that do not come are told, at the naming too, and can be asked for again", async () => {
-    await withPage({ ...wide, expected: [/: .*faults\.en\.json/, /Failed to load resource/] }, async ({ page, url }) => {
-      await page.route("**/faults.en.json", (route) => route.fulfill({ status: 404, body: "gone" }));
+    await withPage({ ...wide, expected: [/: .*en\.faults\.json/, /Failed to load resource/] }, async ({ page, url }) => {
+      await page.route("**/en.faults.json", (route) => route.fulfill({ status: 404, body: "gone" }));
       await student.openScenario(page, url, "thick-trace-a", 1);
-      await page.locator(".naming .problem").filter({ hasText: "faults.en.json" }).waitFor();
-      await page.unroute("**/faults.en.json");
+      await page.locator(".naming .problem").filter({ hasText: "en.faults.json" }).waitFor();
+      await page.unroute("**/en.faults.json");
       await page.locator(".naming").getByRole("button", { name: "Try again" }).click();
       await page.locator(".impression").first().waitFor();
     });
@@ -398,9 +399,9 @@ test("every code of the core's judgement has its words", () => {
   const [, misreadings] = source("misreading.rs").match(/pub enum Misreading \{(.*?)\n\}/s);
   const readings = [...misreadings.matchAll(/^ {4}(\w+),/gm)].map((found) => found[1].replace(/(?<!^)[A-Z]/g, (letter) => `_${letter}`).toLowerCase());
   assert.ok(verdicts.length > 25 && remarks.length === 6 && readings.length === 19, `${verdicts.length} verdicts, ${remarks.length} remarks, ${readings.length} misreadings were found in the sources`);
-  const there = (key) => key in texts || `${key}.other` in texts;
-  const stems = [...verdicts.map((code) => `step.${code}`), ...remarks.map((code) => `process.${code}`), ...readings.map((id) => `misreading.${id}`)];
+  const there = (key) => key in texts;
+  const stems = [...verdicts.map((code) => `step-${code}`), ...remarks.map((code) => `process-${code}`), ...readings.map((id) => `misreading-${id}`)];
   assert.deepEqual(stems.filter((stem) => !there(`${stem}.see`)), []);
-  assert.deepEqual(readings.flatMap((id) => ["ask", "do"].map((part) => `misreading.${id}.${part}`)).filter((key) => !there(key)), []);
-  for (const [key, text] of Object.entries(texts)) if (/^(misreading|process)\./.test(key)) assert.doesNotMatch(text, /\b(you are wrong|mistake|error|failed)\b/i, key);
+  assert.deepEqual(readings.flatMap((id) => ["ask", "do"].map((part) => `misreading-${id}.${part}`)).filter((key) => !there(key)), []);
+  for (const [key, message] of Object.entries(texts)) if (/^(misreading|process)-/.test(key)) assert.doesNotMatch(strings(message).join(" "), /\b(you are wrong|mistake|error|failed)\b/i, key);
 });

@@ -54,6 +54,21 @@ export async function startServer({ own = false } = {}) {
   return { url, stop };
 }
 
+/** The page's words as it gets them: key to message, a string or an array of strings and places. */
+export async function words(bundle = "") {
+  const server = await startServer();
+  try {
+    const answer = await fetch(`${server.url}texts/en${bundle && `.${bundle}`}.json`);
+    assert.equal(answer.status, 200, answer.url);
+    return await answer.json();
+  } finally {
+    await server.stop();
+  }
+}
+
+/** All the strings of a message. */
+export const strings = (message) => (typeof message === "string" ? [message] : (message ?? []).flatMap((part) => (typeof part === "string" ? [part] : Object.values(part.k ?? {}).flatMap(strings))));
+
 /** A Chromium without a window. Close it in `finally`. */
 export function launch() {
   return chromium.launch({ executablePath: browserPath, args: browserFlags });

@@ -9,8 +9,8 @@ export function askResume(kept) {
   const when = agoText(kept.at);
   return new Promise((done) => {
     const answer = (yes) => () => dialog.close(yes ? "resume" : "fresh");
-    dialog.replaceChildren(h("h2", { id: "ask-h" }, t("resume.title")), h("p", {}, t("resume.text", { when })),
-      h("div", { class: "row" }, h("button", { type: "button", class: "btn btn-strong", autofocus: true, onclick: answer(true) }, t("resume.yes")), h("button", { type: "button", class: "btn", onclick: answer(false) }, t("resume.no"))));
+    dialog.replaceChildren(h("h2", { id: "ask-h" }, t("resume-title")), h("p", {}, t("resume-text", { when })),
+      h("div", { class: "row" }, h("button", { type: "button", class: "btn btn-strong", autofocus: true, onclick: answer(true) }, t("resume-yes")), h("button", { type: "button", class: "btn", onclick: answer(false) }, t("resume-no"))));
     dialog.returnValue = "";
     dialog.addEventListener("close", () => done(dialog.returnValue !== "fresh"), { once: true });
     dialog.showModal();
@@ -33,14 +33,14 @@ export function askRate(file, { low, high }) {
         dialog.close();
         return;
       }
-      words(problem, t("rate.problem", { low, high }));
+      words(problem, t("rate-problem", { low, high }));
       attr(input, "aria-invalid", "true");
       input.focus();
     };
     dialog.replaceChildren(h("form", { method: "dialog", onsubmit: take },
-      h("h2", { id: "ask-h" }, t("rate.title")), h("p", {}, t("rate.text", { file })),
-      h("div", { class: "fld" }, h("label", { for: id }, t("rate.label")), input), problem,
-      h("div", { class: "row" }, h("button", { type: "submit", class: "btn btn-strong" }, t("rate.yes")), h("button", { type: "button", class: "btn", onclick: () => dialog.close() }, t("rate.no")))));
+      h("h2", { id: "ask-h" }, t("rate-title")), h("p", {}, t("rate-text", { file })),
+      h("div", { class: "fld" }, h("label", { for: id }, t("rate-label")), input), problem,
+      h("div", { class: "row" }, h("button", { type: "submit", class: "btn btn-strong" }, t("rate-yes")), h("button", { type: "button", class: "btn", onclick: () => dialog.close() }, t("rate-no")))));
     dialog.addEventListener("close", () => done(found), { once: true });
     dialog.showModal();
   });

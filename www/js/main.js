@@ -85,16 +85,16 @@ function moved() {
 
 function showWhere(view, recording) {
   const title = view.scenario?.title ?? view.recording_name;
-  $("where").replaceChildren(h("b", {}, title), recording ? "" : h("span", { class: "seed" }, t("where.seed", { v: view.seed })));
-  document.title = t("where.title", { title });
-  $("brief").replaceChildren(h("h1", { id: "brief-h" }, title), recording ? h("p", { class: "aim" }, t("recording.about")) : briefing(view.scenario));
+  $("where").replaceChildren(h("b", {}, title), recording ? "" : h("span", { class: "seed" }, t("where-seed", { v: view.seed })));
+  document.title = t("where-title", { title });
+  $("brief").replaceChildren(h("h1", { id: "brief-h" }, title), recording ? h("p", { class: "aim" }, t("recording-about")) : briefing(view.scenario));
 }
 
 /** The aim, and the brief behind it: open where there is room, or as the student left it. */
 function briefing({ aim, brief }) {
   if (!brief) return h("p", { class: "aim" }, aim);
   const more = h("details", { open: recall("brief") ?? innerHeight >= 1000 },
-    h("summary", {}, h("span", { class: "aim" }, aim), h("span", { class: "turn turn-open" }, t("brief.more")), h("span", { class: "turn turn-close" }, t("brief.less"))), h("p", { class: "pencil" }, brief));
+    h("summary", {}, h("span", { class: "aim" }, aim), h("span", { class: "turn turn-open" }, t("brief-more")), h("span", { class: "turn turn-close" }, t("brief-less"))), h("p", { class: "pencil" }, brief));
   more.firstChild.addEventListener("click", () => keep("brief", !more.open));
   return more;
 }
@@ -104,7 +104,7 @@ async function open(id, seed, goOn = false) {
   const scenario = scenarios.find((one) => one.id === id);
   if (!scenario) {
     await home();
-    calm(t("error.no_scenario", { id }));
+    calm(t("error-no_scenario", { id }));
     return;
   }
   await scenario.load();
@@ -119,7 +119,7 @@ async function open(id, seed, goOn = false) {
         stand(Bench.restored(kept.saved), id, seed, kept.deeds ?? 1);
         return;
       } catch (error) {
-        calm(t("resume.failed", { told: error.message }));
+        calm(t("resume-failed", { told: error.message }));
       }
     }
     forget(attemptKey(id, seed));
@@ -132,7 +132,7 @@ async function home() {
   if (scenarios.some((one) => one.id === readRoute().scenario)) return; // opened meanwhile
   close();
   $("where").replaceChildren();
-  document.title = t("app.title");
+  document.title = t("app-title");
   showStart($("start"), scenarios, { openFile: chooseFile, goOn: (id, seed) => open(id, seed, true).catch(report) });
   show("start");
 }
@@ -154,7 +154,7 @@ async function readFaults(card) {
     reading = { ran: running?.loop.running, title: document.title };
     if (running) running.loop.running = false;
     await showFaults($("faults"), { inLab: Boolean(running), goBack: leaveFaults });
-    document.title = t("where.title", { title: t("faults.title") });
+    document.title = t("where-title", { title: t("faults-title") });
     show("faults");
   }
   turnToCard($("faults"), card);
@@ -201,7 +201,7 @@ function chooseFile() {
       stand(bench, null, null);
     } catch (error) {
       report(error);
-      if (running) calm(`${$("calm").textContent} ${t("error.file_left")}`);
+      if (running) calm(`${$("calm").textContent} ${t("error-file_left")}`);
     }
   });
   input.click();
@@ -209,7 +209,7 @@ function chooseFile() {
 
 function tools() {
   const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", title: t(key), onclick }, icon(pic), h("span", { class: "word" }, t(key)));
-  $("tools").replaceChildren(tool("tools.scenarios", "list", () => { leave(); home().then(() => $("main").focus(), report); }), tool("tools.faults", "cards", () => (location.hash = "#faults")), tool("tools.open", "open", chooseFile), tool("tools.theme", "theme", toggleTheme));
+  $("tools").replaceChildren(tool("tools-scenarios", "list", () => { leave(); home().then(() => $("main").focus(), report); }), tool("tools-faults", "cards", () => (location.hash = "#faults")), tool("tools-open", "open", chooseFile), tool("tools-theme", "theme", toggleTheme));
   $("brand").addEventListener("click", (event) => { event.preventDefault(); leave(); home().catch(report); });
 }
 
@@ -221,7 +221,7 @@ function leave() {
 
 /** Shows any error in words; the core's by its code. */
 function report(error) {
-  calm(error instanceof CoreError ? error.message : t("error.page", { told: error?.message ?? String(error) }));
+  calm(error instanceof CoreError ? error.message : t("error-page", { told: error?.message ?? String(error) }));
 }
 
 addEventListener("error", (event) => report(event.error ?? event.message));

@@ -7,9 +7,9 @@ const PANES = ["bench", "strip", "sheet"];
 
 /** Makes the switch. Returns show(pane) and setBench(there): a recording has no bench. */
 export function makePanes(nav) {
-  const buttons = PANES.map((pane) => h("button", { type: "button", class: "pane-tab", data: { pane }, onclick: () => show(pane) }, t(`pane.${pane}`)));
+  const buttons = PANES.map((pane) => h("button", { type: "button", class: "pane-tab", data: { pane }, onclick: () => show(pane) }, t(`pane-${pane}`)));
   nav.replaceChildren(...buttons);
-  nav.setAttribute("aria-label", t("pane.title"));
+  nav.setAttribute("aria-label", t("pane-title"));
   const show = (pane) => {
     document.body.dataset.pane = pane;
     for (const one of buttons) attr(one, "aria-current", one.dataset.pane === pane ? "true" : null);

@@ -26,9 +26,9 @@ export function scenarioList(scenarios) {
       entries.push({ el, text: benches.map(({ brief }) => `${brief.title} ${brief.aim}`).join(" ").toLowerCase() });
       return el;
     });
-    return h("section", { class: "shelf", "aria-labelledby": id }, h("h3", { class: "level", id }, pulses(level), h("span", {}, t("start.levels", { v: level }))), h("ol", { class: "cards" }, cards));
+    return h("section", { class: "shelf", "aria-labelledby": id }, h("h3", { class: "level", id }, pulses(level), h("span", {}, t("start-levels", { v: level }))), h("ol", { class: "cards" }, cards));
   });
-  return h("div", { class: "start-list" }, h("div", { class: "start-list-head" }, h("h2", {}, t("start.all")), entries.length > FEW && finder(entries, parts)), parts,
+  return h("div", { class: "start-list" }, h("div", { class: "start-list-head" }, h("h2", {}, t("start-all")), entries.length > FEW && finder(entries, parts)), parts,
     bad.length > 0 && h("ol", { class: "cards" }, bad.map((one) => h("li", { class: "card card-bad" }, h("h4", {}, one.id), h("p", { class: "aim" }, problemOf(one).message)))));
 }
 
@@ -40,9 +40,9 @@ function finder(entries, parts) {
     const word = input.value.trim().toLowerCase();
     for (const { el, text } of entries) prop(el, "hidden", !text.includes(word));
     for (const part of parts) prop(part, "hidden", !part.querySelector(".card:not([hidden])"));
-    words(none, entries.every(({ el }) => el.hidden) ? t("start.found_none", { word: input.value.trim() }) : "");
+    words(none, entries.every(({ el }) => el.hidden) ? t("start-found_none", { word: input.value.trim() }) : "");
   } });
-  return h("div", { class: "finder" }, h("label", { for: id }, t("start.find")), input, none);
+  return h("div", { class: "finder" }, h("label", { for: id }, t("start-find")), input, none);
 }
 
 /** Scenarios of one title and aim, which differ only after its last colon, belong to one entry: a list of lists, in order. */
@@ -60,7 +60,7 @@ const kindOf = ({ brief }) => brief.title.replace(/: [^:]*$/, "");
 function card(benches) {
   const [first] = benches;
   const title = benches.length > 1 ? kindOf(first) : first.brief.title;
-  const help = (one) => h("span", { class: "help" }, t(`start.help.${one.brief.help}`));
+  const help = (one) => h("span", { class: "help" }, t(`start-help-${one.brief.help}`));
   return h("li", { class: `card${benches.length > 1 ? " card-series" : ""}` },
     benches.length > 1 ? h("h4", {}, title) : h("a", { href: routeTo(first.id) }, h("h4", {}, title)),
     benches.length > 1

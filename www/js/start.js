@@ -13,7 +13,7 @@ function hero() {
   return h("div", { class: "hero drum", "aria-hidden": "true" }, h("div", { class: "smoked" },
     s("svg", { viewBox: "0 0 1240 230", preserveAspectRatio: "xMidYMid slice" },
       s("path", { class: "hero-line", d: `M-1100 182${beat.repeat(10)}` }),
-      name("hero.foot", 487, 179, -46, 26), name("hero.peak", 546, 44, 44, -18), name("hero.notch", 590, 142, -20, 36), name("hero.bump", 630, 108, 6, -38),
+      name("hero-foot", 487, 179, -46, 26), name("hero-peak", 546, 44, 44, -18), name("hero-notch", 590, 142, -20, 36), name("hero-bump", 630, 108, 6, -38),
       s("path", { class: "hero-chrono", d: `M-40 216${"l78 0l2 -9l2 9".repeat(18)}` }))));
 }
 
@@ -21,11 +21,11 @@ function hero() {
 export function showStart(root, scenarios, { openFile, goOn }) {
   const told = scenarios.filter((scenario) => !problemOf(scenario));
   root.replaceChildren(
-    h("div", { class: "start-lead" }, h("h1", { id: "start-h" }, t("start.title")), h("p", { class: "lede" }, t("start.lede"))),
+    h("div", { class: "start-lead" }, h("h1", { id: "start-h" }, t("start-title")), h("p", { class: "lede" }, t("start-lede"))),
     h("div", { class: "ways" }, keptWay(told, goOn), told.length > 0 && [rehearseWay(told), checkWay(told), assignWay(told)]),
     hero(),
     scenarioList(scenarios),
-    h("div", { class: "start-own" }, h("h2", {}, t("start.faults_title")), h("p", {}, t("start.faults")), h("a", { class: "btn", href: "#faults" }, t("start.faults_go"))),
-    h("div", { class: "start-own" }, h("h2", {}, t("start.own_title")), h("p", {}, t("start.own")), h("button", { type: "button", class: "btn", onclick: openFile }, t("tools.open"))),
-    h("div", { class: "caution" }, h("h2", {}, t("caution.title")), h("p", {}, t("caution.long"))));
+    h("div", { class: "start-own" }, h("h2", {}, t("start-faults_title")), h("p", {}, t("start-faults")), h("a", { class: "btn", href: "#faults" }, t("start-faults_go"))),
+    h("div", { class: "start-own" }, h("h2", {}, t("start-own_title")), h("p", {}, t("start-own")), h("button", { type: "button", class: "btn", onclick: openFile }, t("tools-open"))),
+    h("div", { class: "caution" }, h("h2", {}, t("caution-title")), h("p", {}, t("caution-long"))));
 }

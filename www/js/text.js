@@ -1,44 +1,66 @@
-// The one door for words: t(key, args) looks a message up in texts/<language>.json and fills its {places}.
-// A message may have forms "key.one" / "key.other"; args.n picks the form by the language's own plural rules.
+// The one door for words: t(key, args). The words are written in Fluent (texts/<language>/*.ftl); the build turns them into
+// texts/<language>.json, where a message is a string or an array of strings and places:
+// {v: name} a variable, {s: name, k: {form: message}, d: form} a choice by a variable, {m: key} another message.
 
-let messages = {};
+const messages = new Map();
 let plural = new Intl.PluralRules("en");
 let language = "en";
+const brought = new Map();
 
 /** Loads the messages of a language; call once before the first t(). */
 export async function loadTexts(lang = "en") {
-  const answer = await fetch(`texts/${lang}.json`);
-  if (!answer.ok) throw new Error(`texts/${lang}.json: ${answer.status}`);
-  messages = await answer.json();
+  await bring(`texts/${lang}.json`);
   language = lang;
   plural = new Intl.PluralRules(lang);
 }
 
-/** Is there a message of this key (in any form)? */
-export const has = (key) => key in messages || `${key}.other` in messages;
+/** Brings the words of a screen that not every visit opens; rejects when they cannot be had, and a later call tries anew. */
+export function bringTexts(name) {
+  if (!brought.has(name)) brought.set(name, bring(`texts/${language}.${name}.json`).catch((error) => {
+    brought.delete(name);
+    throw error;
+  }));
+  return brought.get(name);
+}
 
-/** The message of a key, with its {places} filled. An unknown key shows itself, so that a gap is seen. */
-export function t(key, args = {}) {
-  let text = messages[key];
-  if (text === undefined && typeof args.n === "number") {
-    text = messages[`${key}.${plural.select(args.n)}`] ?? messages[`${key}.other`];
-  }
-  if (text === undefined) return key;
-  return text.replace(/\{(\w+)\}/g, (whole, name) => (name in args ? show(args[name]) : whole));
+async function bring(path) {
+  const answer = await fetch(path);
+  if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
+  for (const [key, message] of Object.entries(await answer.json())) messages.set(key, message);
+}
+
+/** Is there a message of this key? */
+export const has = (key) => messages.has(key);
+
+/** The message of a key ("strip-live", or "step-trace_hum.see" for an attribute), its places filled. An unknown key shows itself, so that a gap is seen. */
+export const t = (key, args = {}) => (messages.has(key) ? filled(messages.get(key), args) : key);
+
+function filled(message, args) {
+  if (typeof message === "string") return message;
+  return message.map((part) => (typeof part === "string" ? part : place(part, args))).join("");
+}
+
+function place({ v, m, s, k, d }, args) {
+  if (m) return t(m, args);
+  if (v) return v in args ? show(args[v]) : `{${v}}`;
+  const value = args[s];
+  const exact = Object.hasOwn(k, String(value)) ? String(value) : null;
+  const form = exact ?? (typeof value === "number" ? plural.select(value) : d);
+  return filled(k[form] ?? k[d], args);
 }
 
 /** A coded answer of the core, {code, args}, as a sentence; numbers are rounded for reading. */
 export function coded(prefix, code, args = {}) {
-  const key = `${prefix}.${code}`;
-  return has(key) ? t(key, args) : t(`${prefix}.unknown`, { code });
+  const key = `${prefix}-${code}`;
+  return has(key) ? t(key, args) : t(`${prefix}-unknown`, { code });
 }
 
 /** How long ago a time (ms since 1970) was, in words. */
 export function agoText(at) {
   const minutes = Math.max(0, Math.round((Date.now() - at) / 60000));
-  if (minutes < 1) return t("resume.now");
-  if (minutes < 90) return t("resume.minutes", { n: minutes });
-  return minutes < 2880 ? t("resume.hours", { n: Math.round(minutes / 60) }) : t("resume.days", { n: Math.round(minutes / 1440) });
+  if (minutes < 1) return t("resume-now");
+  if (minutes < 90) return t("resume-minutes", { n: minutes });
+  return minutes < 2880 ? t("resume-hours", { n: Math.round(minutes / 60) }) : t("resume-days", { n: Math.round(minutes / 1440) });
 }
 
 function show(value) {

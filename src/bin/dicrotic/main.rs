@@ -65,6 +65,8 @@ mod stamp;
 #[cfg(not(target_family = "wasm"))]
 mod text_file;
 #[cfg(not(target_family = "wasm"))]
+mod texts;
+#[cfg(not(target_family = "wasm"))]
 mod wasm;
 
 #[cfg(not(target_family = "wasm"))]

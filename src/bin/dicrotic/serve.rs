@@ -235,6 +235,7 @@ mod tests {
     fn page(name: &str) -> (Scratch, Page) {
         let folder = Scratch::new(name);
         folder.write("www/index.html", &"<p>Count the beats.</p>\n".repeat(50));
+        folder.write("www/texts/en/page.ftl", "hello = Hello\n");
         folder.write("scenarios/a.toml", "id = \"a\"\nlevel = 1");
         let mut files = site::hand_written(folder.path()).unwrap();
         files.insert("wasm/dicrotic_bg.wasm".into(), b"\0asm".to_vec());

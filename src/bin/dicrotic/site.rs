@@ -10,6 +10,7 @@ use serde::Serialize;
 
 use crate::failure::{Failure, While};
 use crate::stamp::files_below;
+use crate::texts;
 use crate::wasm::{self, Glue};
 
 /// File contents by path relative to the page, with `/` between the parts.
@@ -45,8 +46,12 @@ pub fn hand_written(root: &Path) -> Result<Files, Failure> {
     let www = root.join("www");
     for path in source_files(&www)? {
         let name = page_name(&www, &path)?;
-        files.insert(name, read(&path)?);
+        // The page gets its words as JSON, see `texts`.
+        if !name.ends_with(".ftl") {
+            files.insert(name, read(&path)?);
+        }
     }
+    texts::add(&mut files, &www.join("texts"))?;
     if !files.contains_key("index.html") {
         return Err(Failure::new(format!("{} has no index.html", www.display())));
     }
@@ -190,6 +195,7 @@ mod tests {
         let folder = Scratch::new(name);
         folder.write("www/index.html", "<!doctype html>");
         folder.write("www/js/main.js", "export {};");
+        folder.write("www/texts/en/page.ftl", "hello = Hello\n");
         folder.write("www/.editor", "private");
         folder.write("www/.cache/x.js", "private");
         folder.write("scenarios/b.toml", "id = \"second\"\nlevel = 2\n[bench]\nid = \"no\"\n");
@@ -208,7 +214,15 @@ mod tests {
         let names: Vec<&str> = files.keys().map(String::as_str).collect();
         assert_eq!(
             names,
-            ["index.html", "js/main.js", "scenarios/a.toml", "scenarios/b.toml", "scenarios/index.json"]
+            [
+                "index.html",
+                "js/main.js",
+                "scenarios/a.toml",
+                "scenarios/b.toml",
+                "scenarios/index.json",
+                "texts/en.json",
+                "texts/index.json"
+            ]
         );
         assert_eq!(
             String::from_utf8_lossy(&files["scenarios/index.json"]),

@@ -30,7 +30,7 @@ export class Hand {
     this.band = s("g", { class: "band" });
     this.pinch = s("g", { class: "pinch" }, stroke("M-1.700 -1.500l.7 .6M1.700 -1.500l-.7 .6M-1.700 1.900l.7 -.6M1.700 1.900l-.7 -.6", "thin"));
     this.strapped = s("g", { class: "press pad", data: { press: "tap:" } }, s("circle", { class: "hit", r: 3.2 }), this.band, this.padFace, this.pinch,
-      s("circle", { class: "tap-ring", r: 2.6 }), stroke("M-4.600 -.1H-2.600M-3.300 -.8L-2.500 -.1L-3.300 .6M4.600 -.1H2.600M3.300 -.8L2.500 -.1L3.300 .6", "push amber"), s("title", {}, t("list.tap_pad")));
+      s("circle", { class: "tap-ring", r: 2.6 }), stroke("M-4.600 -.1H-2.600M-3.300 -.8L-2.500 -.1L-3.300 .6M4.600 -.1H2.600M3.300 -.8L2.500 -.1L3.300 .6", "push amber"), s("title", {}, t("list-tap_pad")));
 
     const edge = smooth(CLOTH, true);
     this.cloth = s("g", { class: "cloth" }, s("path", { class: "hand-shadow", d: edge, transform: "translate(.4 .6)" }), s("path", { class: "cloth-fill", d: edge }), stroke(edge), stroke(smooth(CLOTH.map(([x, y]) => [0.86 * x + p.off(), 0.86 * y + 0.25 + p.off()]), true), "thin faint dash"),

@@ -26,9 +26,9 @@ export class BenchPane {
     this.link = h("p", { class: "link" });
     this.note = h("div", { class: "bench-note pencil", role: "status" });
     const table = h("div", { class: "bench-table" },
-      h("div", { class: "bench-head" }, h("h2", { id: "bench-h" }, t("bench.title")), this.link), this.table.svg);
-    const foot = h("div", { class: "bench-foot" }, this.note, h("p", { class: "quiet hint" }, t("bench.hint")));
-    const list = h("div", { class: "bench-list", role: "region", "aria-label": t("list.title") }, this.list.el);
+      h("div", { class: "bench-head" }, h("h2", { id: "bench-h" }, t("bench-title")), this.link), this.table.svg);
+    const foot = h("div", { class: "bench-foot" }, this.note, h("p", { class: "quiet hint" }, t("bench-hint")));
+    const list = h("div", { class: "bench-list", role: "region", "aria-label": t("list-title") }, this.list.el);
 
     // the order of reading and of the Tab key is the order on the screen: on a narrow one what is tried comes under the table
     this.laidOut = () => root.replaceChildren(...(WIDE.matches ? [table, list, foot, this.trials.el] : [table, foot, this.trials.el, list]));
@@ -62,7 +62,7 @@ export class BenchPane {
     if (!this.hands.held) this.draw(bench);
     this.list.show(bench);
     this.trials.show(bench);
-    words(this.link, link.seen ? t("bench.link_seen") : t("bench.link_none"));
+    words(this.link, link.seen ? t("bench-link_seen") : t("bench-link_none"));
     flag(this.link, "is-seen", link.seen);
     flag(this.table.svg, "is-seen", link.seen);
   }
@@ -79,7 +79,7 @@ export class BenchPane {
 
   /** Tells what can be seen at the table now, line by line. */
   lookAround() {
-    this.note.replaceChildren(h("p", { class: "vh" }, t("seen.title")), h("ul", { class: "seen" }, seen(this.session.view).map((line) => h("li", {}, line))));
+    this.note.replaceChildren(h("p", { class: "vh" }, t("seen-title")), h("ul", { class: "seen" }, seen(this.session.view).map((line) => h("li", {}, line))));
   }
 
   /** The subject's answer: as a note, and for a while beside the hand. */
@@ -101,15 +101,15 @@ export class BenchPane {
     const { bench, link } = this.session.view;
     this.tell("");
     this.table.speak("");
-    if (action.do === "tap_pad") this.shake(this.table.hand.strapped, "is-shaken", t("bench.tapped"));
-    if (action.do === "wiggle") this.shake(this.table.plugs.get(action.end), "is-shaken", t("bench.wiggled"));
-    if (action.do === "press_finger") this.shake(this.table.hand.strapped, "is-pushed", t("bench.pressed"));
+    if (action.do === "tap_pad") this.shake(this.table.hand.strapped, "is-shaken", t("bench-tapped"));
+    if (action.do === "wiggle") this.shake(this.table.plugs.get(action.end), "is-shaken", t("bench-wiggled"));
+    if (action.do === "press_finger") this.shake(this.table.hand.strapped, "is-pushed", t("bench-pressed"));
     if (ASKING.has(action.do) && bench.said) this.answer(bench.said);
     if (action.do === "look_around") this.lookAround();
-    if (action.do === "manoeuvre") this.tell(t(action.what === "warm_hand" ? "bench.warm_hand" : "ask.done"));
-    if (action.do === "rescan") this.tell(t(link.seen ? "bench.rescan_seen" : "bench.rescan_none"));
-    if (action.do === "other_hand") this.tell(t(`bench.other.${action.on}`));
-    if (TOLD.has(action.do)) this.tell(t(`bench.${action.do}`));
+    if (action.do === "manoeuvre") this.tell(t(action.what === "warm_hand" ? "bench-warm_hand" : "ask-done"));
+    if (action.do === "rescan") this.tell(t(link.seen ? "bench-rescan_seen" : "bench-rescan_none"));
+    if (action.do === "other_hand") this.tell(t(`bench-other-${action.on}`));
+    if (TOLD.has(action.do)) this.tell(t(`bench-${action.do}`));
   }
 
   /** Shows a gesture once on the drawing, and tells it. */
@@ -129,7 +129,7 @@ const BENCH_DEEDS = new Set([...ASKING, ...TOLD, "plug", "unplug", "switch", "mo
 /** A refusal of the world as a sentence; ends and sockets are named. */
 export function refusalText(code, args) {
   const named = { ...args };
-  if (args.end) named.end = t(`end.${args.end}`);
-  if (args.socket) named.socket = t(`socket.${args.socket}`);
+  if (args.end) named.end = t(`end-${args.end}`);
+  if (args.socket) named.socket = t(`socket-${args.socket}`);
   return coded("refusal", code, named);
 }

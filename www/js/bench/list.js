@@ -21,21 +21,21 @@ export class PartsList {
   constructor(bench, act) {
     this.act = act;
     this.ends = bench.ends.map((end) => [end.id, this.endRow(end.id)]);
-    this.switches = ["strip", "unit"].map((id) => [id, new Tick(t(`switch.${id}`), (on) => act({ do: "switch", id, on }))]);
-    this.charger = new Tick(t("switch.charger"), (plugged) => act({ do: "charger", plugged }));
-    this.lamp = new Tick(t("switch.lamp"), (on) => act({ do: "switch", id: "lamp", on }));
-    this.strapOn = new Tick(t("strap.on"), (on) => act({ do: on ? "strap_on" : "strap_off" }));
-    this.place = new Choice(t("strap.place"), (place) => act({ do: "pad_place", place }));
-    this.face = new Choice(t("strap.face"), (face) => act({ do: "pad_face", face }));
-    this.tight = this.slider("strap.tightness", "strap-slide", { min: 0, max: 100, step: 1 }, (v) => act({ do: "strap", tightness: v / 100 }));
-    this.height = this.slider("hand.height", "", { min: -50, max: 50, step: 1 }, (v) => act({ do: "hand_height", cm: v }));
+    this.switches = ["strip", "unit"].map((id) => [id, new Tick(t(`switch-${id}`), (on) => act({ do: "switch", id, on }))]);
+    this.charger = new Tick(t("switch-charger"), (plugged) => act({ do: "charger", plugged }));
+    this.lamp = new Tick(t("switch-lamp"), (on) => act({ do: "switch", id: "lamp", on }));
+    this.strapOn = new Tick(t("strap-on"), (on) => act({ do: on ? "strap_on" : "strap_off" }));
+    this.place = new Choice(t("strap-place"), (place) => act({ do: "pad_place", place }));
+    this.face = new Choice(t("strap-face"), (face) => act({ do: "pad_face", face }));
+    this.tight = this.slider("strap-tightness", "strap-slide", { min: 0, max: 100, step: 1 }, (v) => act({ do: "strap", tightness: v / 100 }));
+    this.height = this.slider("hand-height", "", { min: -50, max: 50, step: 1 }, (v) => act({ do: "hand_height", cm: v }));
     this.feel = h("p", { class: "pencil feel" });
     this.heightSays = h("p", { class: "quiet" });
     attr(this.tight.input, "aria-describedby", (this.feel.id = newId("feel")));
     this.el = h("div", { class: "list" },
-      this.group("list.leads", this.ends.map(([, choice]) => choice.el), "list-leads"),
-      this.group("list.finger", [this.strapOn.el, this.tight.el, this.feel, h("div", { class: "pair" }, this.place.el, this.face.el), this.height.el, this.heightSays, this.asking()], "list-finger"),
-      h("div", { class: "list-side" }, this.group("list.power", [...this.switches.map(([, tick]) => tick.el), this.charger.el, this.lamp.el], "list-power")),
+      this.group("list-leads", this.ends.map(([, choice]) => choice.el), "list-leads"),
+      this.group("list-finger", [this.strapOn.el, this.tight.el, this.feel, h("div", { class: "pair" }, this.place.el, this.face.el), this.height.el, this.heightSays, this.asking()], "list-finger"),
+      h("div", { class: "list-side" }, this.group("list-power", [...this.switches.map(([, tick]) => tick.el), this.charger.el, this.lamp.el], "list-power")),
       this.mover(bench));
   }
 
@@ -65,9 +65,9 @@ export class PartsList {
 
   /** A plug: which socket it is in, and a button to wiggle it. */
   endRow(end) {
-    const choice = new Choice(t(`end.${end}`), (socket) => this.act(socket ? { do: "plug", end, socket } : { do: "unplug", end }));
+    const choice = new Choice(t(`end-${end}`), (socket) => this.act(socket ? { do: "plug", end, socket } : { do: "unplug", end }));
     opensByArrow(choice.select);
-    const name = t("list.wiggle", { end: t(`end.${end}`) });
+    const name = t("list-wiggle", { end: t(`end-${end}`) });
     choice.el.append(h("button", { type: "button", class: "btn btn-round", "aria-label": name, title: name, onclick: () => this.act({ do: "wiggle", end }) }, icon("wiggle")));
     return choice;
   }
@@ -75,23 +75,23 @@ export class PartsList {
   /** What else the subject can be asked to do. */
   asking() {
     const caution = h("p", { class: "ask-caution", role: "status" });
-    this.asked = new Choice(t("ask.title"), (what) => words(caution, RISKY.has(what) ? t("ask.caution") : ""));
-    this.asked.set(Object.keys(DEEDS).map((id) => [id, t(`ask.${id}`)]), "deep_breath");
-    return h("div", { class: "asking" }, this.asked.el, button(t("ask.do"), () => this.act({ do: "manoeuvre", what: DEEDS[this.asked.select.value] })), caution);
+    this.asked = new Choice(t("ask-title"), (what) => words(caution, RISKY.has(what) ? t("ask-caution") : ""));
+    this.asked.set(Object.keys(DEEDS).map((id) => [id, t(`ask-${id}`)]), "deep_breath");
+    return h("div", { class: "asking" }, this.asked.el, button(t("ask-do"), () => this.act({ do: "manoeuvre", what: DEEDS[this.asked.select.value] })), caution);
   }
 
   mover(bench) {
-    this.part = new Choice(t("list.part"), () => this.showPart());
-    this.part.set(bench.parts.filter((part) => part.movable).map((part) => [part.id, t(`part.${part.id}`)]), bench.parts.find((part) => part.movable)?.id);
+    this.part = new Choice(t("list-part"), () => this.showPart());
+    this.part.set(bench.parts.filter((part) => part.movable).map((part) => [part.id, t(`part-${part.id}`)]), bench.parts.find((part) => part.movable)?.id);
     const coordinate = (axis) => {
       const id = newId(axis);
       const input = h("input", { id, class: "txt", type: "number", step: 1, min: 0, max: axis === "x" ? bench.table.w : bench.table.d, onchange: () => this.moveTo() });
-      return { input, el: h("div", { class: "fld" }, h("label", { for: id }, t(`list.${axis}`)), input) };
+      return { input, el: h("div", { class: "fld" }, h("label", { for: id }, t(`list-${axis}`)), input) };
     };
     this.x = coordinate("x");
     this.y = coordinate("y");
-    const nudge = (dx, dy, name) => h("button", { type: "button", class: `btn btn-round nudge-${name}`, "aria-label": t(`list.nudge_${name}`), onclick: () => this.nudge(dx, dy) }, icon(name));
-    return h("details", { class: "group list-move" }, h("summary", {}, t("list.move")),
+    const nudge = (dx, dy, name) => h("button", { type: "button", class: `btn btn-round nudge-${name}`, "aria-label": t(`list-nudge_${name}`), onclick: () => this.nudge(dx, dy) }, icon(name));
+    return h("details", { class: "group list-move" }, h("summary", {}, t("list-move")),
       h("div", { class: "mover" }, this.part.el, this.x.el, this.y.el, h("div", { class: "row nudges" }, nudge(-NUDGE_CM, 0, "left"), nudge(NUDGE_CM, 0, "right"), nudge(0, -NUDGE_CM, "up"), nudge(0, NUDGE_CM, "down"))));
   }
 
@@ -114,14 +114,14 @@ export class PartsList {
 
   show(bench) {
     this.bench = bench;
-    for (const [id, choice] of this.ends) choice.set([["", t("socket.none")], ...bench.sockets.map((socket) => [socket.id, socketWords(socket, id)])], bench.ends.find((end) => end.id === id).socket ?? "");
+    for (const [id, choice] of this.ends) choice.set([["", t("socket-none")], ...bench.sockets.map((socket) => [socket.id, socketWords(socket, id)])], bench.ends.find((end) => end.id === id).socket ?? "");
     for (const [id, tick] of this.switches) tick.set(bench.switches[id]);
     this.charger.set(bench.charger_plugged);
     this.lamp.set(bench.switches.lamp);
     const { strap } = bench;
     this.strapOn.set(strap.on);
-    this.place.set(["pulp", "middle", "joint"].map((id) => [id, t(`strap.place.${id}`)]), strap.place);
-    this.face.set(["to_skin", "away"].map((id) => [id, t(`strap.face.${id}`)]), strap.face);
+    this.place.set(["pulp", "middle", "joint"].map((id) => [id, t(`strap-place-${id}`)]), strap.place);
+    this.face.set(["to_skin", "away"].map((id) => [id, t(`strap-face-${id}`)]), strap.face);
     this.tight.show(Math.round(strap.tightness * 100));
     prop(this.tight.input, "disabled", !strap.on);
     attr(this.tight.input, "aria-valuetext", coded("feel", strap.feel));
@@ -129,7 +129,7 @@ export class PartsList {
     flag(this.feel, "is-off", strap.feel === "off");
     const cm = Math.round(bench.hand.height_cm);
     this.height.show(cm);
-    const where = cm === 0 ? t("hand.level") : t(cm > 0 ? "hand.above" : "hand.below", { cm: Math.abs(cm) });
+    const where = cm === 0 ? t("hand-level") : t(cm > 0 ? "hand-above" : "hand-below", { cm: Math.abs(cm) });
     attr(this.height.input, "aria-valuetext", where);
     words(this.heightSays, where);
     this.showPart();
@@ -138,7 +138,7 @@ export class PartsList {
 
 /** A socket in the list of one plug, with who else is in it. */
 function socketWords({ id, taken_by: by }, end) {
-  const name = t(`socket.${id}`);
+  const name = t(`socket-${id}`);
   if (!by || by === end) return name;
-  return t("socket.taken", { socket: name, by: t(`taken.${by}`) });
+  return t("socket-taken", { socket: name, by: t(`taken-${by}`) });
 }

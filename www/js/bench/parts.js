@@ -15,7 +15,7 @@ function rocker(id, x, y) {
     inked(() => p.rect(-2, -1.2, 4, 2.4, 0.6), "body-2"),
     s("g", { class: "rocker-on" }, stroke(p.rect(0, -0.9, 1.7, 1.8, 0.4), "solid"), stroke("M-1.100 -.5V.5")),
     s("g", { class: "rocker-off" }, stroke(p.rect(-1.7, -0.9, 1.7, 1.8, 0.4), "solid"), stroke("M.6 0a.5 .5 0 1 0 1 0a.5 .5 0 1 0 -1 0")),
-    s("title", {}, t("bench.press_switch")));
+    s("title", {}, t("bench-press_switch")));
 }
 
 /** A lamp: a ring when dark; when lit a glow, a filled dot and rays, so that colour is not alone. */
@@ -35,7 +35,7 @@ function unit(w, d) {
   return [shadow(w, d), inked(() => p.rect(x, y, w, d, 1.4)),
     stroke(p.rect(x + 1.3, y + 1.3, w - 2.6, d - 2.6, 0.9), "thin"),
     stroke(p.line(x + 2, d / 2 - 5.6, w / 2 - 2, d / 2 - 5.6), "thin"),
-    label(t("part.unit"), x + 12.2, 0.1, "start name on-body", -w / 2 - 2.9, -d / 2),
+    label(t("part-unit"), x + 12.2, 0.1, "start name on-body", -w / 2 - 2.9, -d / 2),
     rocker("unit", x + 4.6, -0.8), lamp("unit", x + 9.4, -0.8)];
 }
 
@@ -51,27 +51,27 @@ function computer(w, d) {
     s("path", { class: "fill-screen", d: `M${x + 1.8} ${top}H${w / 2 - 1.8}L${w / 2} ${hinge}H${x}Z` }),
     stroke(`M${x + 1.8} ${top}H${w / 2 - 1.8}L${w / 2} ${hinge}H${x}Z`), stroke(p.line(x + 2.6, top + 0.9, w / 2 - 2.6, top + 0.9), "thin faint"),
     s("g", { class: "press screen", data: { press: "rescan:" } }, s("rect", { class: "hit", x, y: top, width: w, height: hinge - top }),
-      s("g", { class: "screen-seen" }, stroke(`M${-w / 2 + 4} ${hinge - 3}h4c.8 0 1-4 1.600-4s.9 2.600 1.500 2.600s.9-.9 1.300-.9s1 2.300 2 2.300h4`, "amber"), label(t("bench.screen_seen"), 1, hinge - 3.4, "start small")),
-      s("g", { class: "screen-none" }, stroke(`M${-w / 2 + 4} ${hinge - 3}h9`, "thin dash"), label(t("bench.screen_none"), -1, hinge - 3.4, "start small")),
-      s("title", {}, t("list.rescan")))];
+      s("g", { class: "screen-seen" }, stroke(`M${-w / 2 + 4} ${hinge - 3}h4c.8 0 1-4 1.600-4s.9 2.600 1.500 2.600s.9-.9 1.300-.9s1 2.300 2 2.300h4`, "amber"), label(t("bench-screen_seen"), 1, hinge - 3.4, "start small")),
+      s("g", { class: "screen-none" }, stroke(`M${-w / 2 + 4} ${hinge - 3}h9`, "thin dash"), label(t("bench-screen_none"), -1, hinge - 3.4, "start small")),
+      s("title", {}, t("list-rescan")))];
 }
 
 function strip(w, d) {
   const p = pen("strip");
   return [shadow(w, d), inked(() => p.rect(-w / 2, -d / 2, w, d, 2)), stroke(p.rect(-w / 2 + 1, -d / 2 + 1, w - 2, d - 2, 1.4), "thin faint"),
-    nameBelow(t("part.strip"), w, d), rocker("strip", w / 2 - 3.2, 0), lamp("strip", -w / 2 + 3, 0)];
+    nameBelow(t("part-strip"), w, d), rocker("strip", w / 2 - 3.2, 0), lamp("strip", -w / 2 + 3, 0)];
 }
 
 function charger(w, d) {
   const p = pen("charger");
   return [shadow(w, d, 1.3), inked(() => p.rect(-w / 2, -d / 2, w, d, 1.6)), stroke(p.rect(-w / 2 + 1.2, -d / 2 + 1.2, w - 2.4, d - 2.4, 1), "thin faint"),
-    stroke(p.hatch(-w / 2 + 1.8, -d / 2 + 1.8, w - 5, d - 3.6, 0.8, 0.5), "thin faint"), lamp("charger", w / 2 - 2.4, d / 2 - 2), nameBelow(t("part.charger"), w, d)];
+    stroke(p.hatch(-w / 2 + 1.8, -d / 2 + 1.8, w - 5, d - 3.6, 0.8, 0.5), "thin faint"), lamp("charger", w / 2 - 2.4, d / 2 - 2), nameBelow(t("part-charger"), w, d)];
 }
 
 function phone(w, d) {
   const p = pen("phone");
   return [shadow(w, d, 0.7), inked(() => p.rect(-w / 2, -d / 2, w, d, 1.4)), s("path", { class: "fill-screen", d: p.rect(-w / 2 + 0.6, -d / 2 + 1.6, w - 1.2, d - 3.2, 0.4) }),
-    stroke(p.rect(-w / 2 + 0.6, -d / 2 + 1.6, w - 1.2, d - 3.2, 0.4), "thin"), stroke(p.hatch(-w / 2 + 1, -d / 2 + 3, w * 0.4, d * 0.4, 0.9, 0.6), "thin faint"), nameBelow(t("part.phone"), w, d)];
+    stroke(p.rect(-w / 2 + 0.6, -d / 2 + 1.6, w - 1.2, d - 3.2, 0.4), "thin"), stroke(p.hatch(-w / 2 + 1, -d / 2 + 3, w * 0.4, d * 0.4, 0.9, 0.6), "thin faint"), nameBelow(t("part-phone"), w, d)];
 }
 
 function deskLamp(w, d) {
@@ -85,12 +85,12 @@ function deskLamp(w, d) {
   }
   return [s("circle", { class: "lamp-pool", cx: hx, cy: hy, r: r * 3.1, fill: "url(#glow)" }), s("circle", { class: "shade", cx: bx + 0.6, cy: by + 1.1, r: r * 0.52 }), inked(() => p.circle(bx, by, r * 0.52)), stroke(p.circle(bx, by, r * 0.34), "thin faint"),
     s("circle", { class: "shade", cx: hx + 1, cy: hy + 1.8, r: r * 0.62 }), stroke(`M${bx - 0.5} ${by + 0.5}L${hx - 0.5} ${hy + 0.5}M${bx + 0.5} ${by - 0.5}L${hx + 0.5} ${hy - 0.5}`),
-    inked(() => p.circle(hx, hy, r * 0.62)), stroke(p.circle(hx, hy, r * 0.46), "thin faint"), s("circle", { class: "lamp-bulb", cx: hx, cy: hy, r: r * 0.3 }), stroke(p.circle(hx, hy, r * 0.12), "thin"), stroke(rays, "thin faint lamp-rays"), nameBelow(t("part.lamp"), 2 * r, 2 * r)];
+    inked(() => p.circle(hx, hy, r * 0.62)), stroke(p.circle(hx, hy, r * 0.46), "thin faint"), s("circle", { class: "lamp-bulb", cx: hx, cy: hy, r: r * 0.3 }), stroke(p.circle(hx, hy, r * 0.12), "thin"), stroke(rays, "thin faint lamp-rays"), nameBelow(t("part-lamp"), 2 * r, 2 * r)];
 }
 
 function plain(w, d, id) {
   const p = pen(id);
-  return [shadow(w, d), inked(() => p.rect(-w / 2, -d / 2, w, d, 1)), label(t(`part.${id}`), 0, 1)];
+  return [shadow(w, d), inked(() => p.rect(-w / 2, -d / 2, w, d, 1)), label(t(`part-${id}`), 0, 1)];
 }
 
 const ART = { unit, computer, strip, charger, phone, lamp: deskLamp };

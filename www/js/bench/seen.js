@@ -11,27 +11,27 @@ export function seen({ bench }) {
   const part = (id) => bench.parts.find((one) => one.id === id);
   const { strap, hand, lamps, lead } = bench;
   const pilots = ["unit", "strip", "charger"];
-  const loose = bench.ends.filter((end) => !end.socket).map((end) => t(`seen.end.${end.id}`));
+  const loose = bench.ends.filter((end) => !end.socket).map((end) => t(`seen-end-${end.id}`));
   const toLead = (id) => away(Math.min(...along(lead.points).map((point) => gap(part(id), point))));
   const height = Math.round(hand.height_cm);
   return [
-    sides("seen.lit", pilots.filter((id) => lamps[id])), sides("seen.dark", pilots.filter((id) => !lamps[id])),
-    loose.length > 0 ? t("seen.loose", { list: listed(loose) }) : t("seen.all_in"),
-    t(lead.slack_cm < TAUT_CM ? "seen.lead_taut" : lead.slack_cm > LOOPS_CM ? "seen.lead_loops" : "seen.lead_easy"),
-    t("seen.lead_near", { strip: toLead("strip"), charger: toLead("charger") }),
-    t("seen.phone", { far: toLead("phone") }),
-    lamps.lamp ? t("seen.lamp_on", { far: away(gap(part("lamp"), [hand.finger_x, hand.finger_y])) }) : t("seen.lamp_off"),
-    t(`seen.hand.${hand.looks}`, { where: height === 0 ? t("hand.level") : t(height > 0 ? "hand.above" : "hand.below", { cm: Math.abs(height) }) }),
-    strap.on ? t("seen.pad_on", { place: t(`strap.place.${strap.place}`), face: t(`seen.face.${strap.face}`), strap: t(`seen.strap.${strap.feel}`) }) : t("seen.pad_off"),
-    strap.shaded && t("seen.shaded"),
-    t(`seen.other.${strap.other_hand}`),
-    t(`seen.voice.${bench.voice}`),
+    sides("seen-lit", pilots.filter((id) => lamps[id])), sides("seen-dark", pilots.filter((id) => !lamps[id])),
+    loose.length > 0 ? t("seen-loose", { list: listed(loose) }) : t("seen-all_in"),
+    t(lead.slack_cm < TAUT_CM ? "seen-lead_taut" : lead.slack_cm > LOOPS_CM ? "seen-lead_loops" : "seen-lead_easy"),
+    t("seen-lead_near", { strip: toLead("strip"), charger: toLead("charger") }),
+    t("seen-phone", { far: toLead("phone") }),
+    lamps.lamp ? t("seen-lamp_on", { far: away(gap(part("lamp"), [hand.finger_x, hand.finger_y])) }) : t("seen-lamp_off"),
+    t(`seen-hand-${hand.looks}`, { where: height === 0 ? t("hand-level") : t(height > 0 ? "hand-above" : "hand-below", { cm: Math.abs(height) }) }),
+    strap.on ? t("seen-pad_on", { place: t(`strap-place-${strap.place}`), face: t(`seen-face-${strap.face}`), strap: t(`seen-strap-${strap.feel}`) }) : t("seen-pad_off"),
+    strap.shaded && t("seen-shaded"),
+    t(`seen-other-${strap.other_hand}`),
+    t(`seen-voice-${bench.voice}`),
   ].filter(Boolean);
 }
 
-const sides = (key, ids) => ids.length > 0 && t(key, { list: listed(ids.map((id) => t(`part.${id}`))) });
+const sides = (key, ids) => ids.length > 0 && t(key, { list: listed(ids.map((id) => t(`part-${id}`))) });
 
-const away = (cm) => (cm < BESIDE_CM ? t("seen.beside") : t("seen.away", { cm: Math.round(cm / ROUND_CM) * ROUND_CM }));
+const away = (cm) => (cm < BESIDE_CM ? t("seen-beside") : t("seen-away", { cm: Math.round(cm / ROUND_CM) * ROUND_CM }));
 
 /** How far a point lies outside a part's footprint, cm. */
 const gap = (part, [x, y]) => Math.hypot(Math.max(0, Math.abs(x - part.x) - part.w / 2), Math.max(0, Math.abs(y - part.y) - part.d / 2));

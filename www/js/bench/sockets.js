@@ -18,7 +18,7 @@ export const drawSocket = (socket, below) => {
   const p = pen(socket.id, 0.05);
   return s("g", { class: `socket socket-${socket.kind}`, data: { socket: socket.id } },
     s("circle", { class: "socket-near", r: 3.4 }), (SHAPES[socket.kind] ?? SHAPES.signal)(p),
-    socket.kind === "port" ? label(t(`socket.short.${socket.id}`), 2.6, 0.8, "small") : label(t(`socket.short.${socket.id}`), 0, below ? 4.3 : -2.9, "small"),
+    socket.kind === "port" ? label(t(`socket-short-${socket.id}`), 2.6, 0.8, "small") : label(t(`socket-short-${socket.id}`), 0, below ? 4.3 : -2.9, "small"),
     socket.id === "port_charge" && stroke("M3 -1.300L1.900 .2H2.900L2.300 1.500", "thin"));
 };
 
@@ -37,5 +37,5 @@ export const PLUG_LENGTH = { mains_unit: 4.2, mains_wall: 4.3, data_unit: 3.5, d
 export const drawPlug = (end) => {
   const p = pen(end.id, 0.05);
   return s("g", { class: "plug", data: { drag: `end:${end.id}`, end: end.id } }, s("circle", { class: "hit plug-hit", cy: 1.6, r: 4 }),
-    (BODIES[end.id] ?? BODIES.pad)(p), s("title", {}, t(`end.${end.id}`)));
+    (BODIES[end.id] ?? BODIES.pad)(p), s("title", {}, t(`end-${end.id}`)));
 };

@@ -34,7 +34,7 @@ export class Table {
     }
     this.leads = new Map(["mains", "data", "charge", "feed", "pad"].map((id) => [id, s("g", { class: `lead lead-${id}` }, s("path", { class: "lead-out" }), s("path", { class: "lead-in" }))]));
     this.plugs = new Map(bench.ends.map((end) => [end.id, drawPlug(end)]));
-    this.grips = new Map(["lead1", "lead2"].map((id) => [id, s("g", { class: "grip", data: { drag: `part:${id}` } }, s("circle", { class: "hit", r: 4.4 }), s("circle", { class: "grip-ring", r: 2 }), s("circle", { class: "grip-dot", r: 0.7 }), s("title", {}, t(`part.${id}`)))]));
+    this.grips = new Map(["lead1", "lead2"].map((id) => [id, s("g", { class: "grip", data: { drag: `part:${id}` } }, s("circle", { class: "hit", r: 4.4 }), s("circle", { class: "grip-ring", r: 2 }), s("circle", { class: "grip-dot", r: 0.7 }), s("title", {}, t(`part-${id}`)))]));
     this.chargerPlug = s("g", { class: "charger-plug" }, s("circle", { class: "fill-plug", r: 1.9 }), s("circle", { class: "ln", r: 1.9 }), s("path", { class: "ln thin", d: "M-.8 0h1.600" }));
     this.hand = new Hand();
     this.other = new OtherHand();
@@ -190,7 +190,7 @@ export class Table {
     attr(this.bubble, "visibility", near.length ? "visible" : "hidden");
     if (!near.length) return;
     const [box, text] = this.bubble.children;
-    text.textContent = t(`socket.${near[0].id}`);
+    text.textContent = t(`socket-${near[0].id}`);
     attr(this.bubble, "transform", `translate(${near[0].x} ${near[0].y})${this.turned ? " rotate(90)" : ""}`);
     attr(text, "y", -6.4);
     const size = text.getBBox();

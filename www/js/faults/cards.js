@@ -8,24 +8,24 @@ const NARROW = matchMedia("(max-width: 700px)");
 
 /** Fills the section; goBack(): returns to what was there before; inLab: whether that is a bench. */
 export async function showFaults(root, { goBack, inLab }) {
-  const back = () => h("button", { type: "button", class: "btn", onclick: goBack }, t(inLab ? "faults.back" : "faults.back_start"));
-  const lead = h("div", { class: "faults-lead" }, h("h1", { id: "faults-h", tabindex: "-1" }, t("faults.title")), h("p", { class: "lede" }, t("faults.lede")), back());
+  const back = () => h("button", { type: "button", class: "btn", onclick: goBack }, t(inLab ? "faults-back" : "faults-back_start"));
+  const lead = h("div", { class: "faults-lead" }, h("h1", { id: "faults-h", tabindex: "-1" }, t("faults-title")), h("p", { class: "lede" }, t("faults-lede")), back());
   root.replaceChildren(lead);
   const { impressions, of } = await faultWords();
   root.replaceChildren(lead,
-    h("nav", { class: "faults-jump", "aria-label": t("faults.jump") }, impressions.map(({ id, name, faults }) => h("a", { href: `#faults=${id}` }, name, h("span", { class: "n", "aria-hidden": "true" }, faults.length)))),
-    h("div", { class: "faults-order" }, h("h2", {}, t("faults.order_title")), h("ol", {}, t("faults.order").split("|").map((step) => h("li", {}, step)))),
+    h("nav", { class: "faults-jump", "aria-label": t("faults-jump") }, impressions.map(({ id, name, faults }) => h("a", { href: `#faults=${id}` }, name, h("span", { class: "n", "aria-hidden": "true" }, faults.length)))),
+    h("div", { class: "faults-order" }, h("h2", {}, t("faults-order_title")), h("ol", {}, t("faults-order").split("|").map((step) => h("li", {}, step)))),
     ...impressions.map(({ id, name, faults }) => h("section", { class: "drawer", id: `impression-${id}`, "aria-labelledby": `drawer-${id}` },
       h("h2", { id: `drawer-${id}`, tabindex: "-1" }, name), h("div", { class: "fault-cards" }, faults.map((fault) => card(fault, of))))),
     h("p", {}, back()));
 }
 
 function card(fault, of) {
-  const row = (key) => h("div", { class: `fault-${key}` }, h("dt", {}, t(`fault.${key}`)), h("dd", {}, fault[key]));
+  const row = (key) => h("div", { class: `fault-${key}` }, h("dt", {}, t(`fault-${key}`)), h("dd", {}, fault[key]));
   return h("details", { class: "fault-card", id: `fault-${fault.id}`, open: !NARROW.matches },
     h("summary", {}, h("h3", {}, fault.name), h("p", { class: "pencil" }, fault.seen)),
     h("dl", {}, row("test"), row("remedy"), row("cause")),
-    fault.confused_with.length > 0 && h("p", { class: "alike" }, h("span", { class: "lbl" }, t("fault.alike")), " ", fault.confused_with.map((id) => h("a", { href: `#faults=${id}` }, of(id)?.name ?? id))));
+    fault.confused_with.length > 0 && h("p", { class: "alike" }, h("span", { class: "lbl" }, t("fault-alike")), " ", fault.confused_with.map((id) => h("a", { href: `#faults=${id}` }, of(id)?.name ?? id))));
 }
 
 /** Brings a card, or an impression, into sight and gives it the focus; without a name the top of the page. */

@@ -13,26 +13,26 @@ export class Naming {
     const id = newId("naming"), listId = newId("named");
     this.choices = h("div", { class: "impressions" });
     this.problem = h("p", { class: "pencil sheet-note naming-problem", role: "status" });
-    this.listHead = h("p", { class: "vh", id: listId }, t("naming.list"));
+    this.listHead = h("p", { class: "vh", id: listId }, t("naming-list"));
     this.notes = h("ul", { class: "named", "aria-labelledby": listId });
-    this.none = h("p", { class: "named-none pencil" }, t("naming.none"));
+    this.none = h("p", { class: "named-none pencil" }, t("naming-none"));
     this.el = h("section", { class: "naming", "aria-labelledby": id },
-      h("h3", { id, class: "naming-h" }, t("naming.title")), h("p", { class: "quiet" }, t("naming.about")),
+      h("h3", { id, class: "naming-h" }, t("naming-title")), h("p", { class: "quiet" }, t("naming-about")),
       this.listHead, this.none, this.notes, this.problem, this.choices);
     this.buttons = new Map();
-    session.onRefusal((code, args, action) => action.do === "name" && words(this.problem, code === "out_of_range" ? t("refusal.enough_named", args) : refusalText(code, args)));
+    session.onRefusal((code, args, action) => action.do === "name" && words(this.problem, code === "out_of_range" ? t("refusal-enough_named", args) : refusalText(code, args)));
     this.bring();
   }
 
   async bring() {
-    this.choices.replaceChildren(h("p", { class: "quiet" }, t("naming.loading")));
+    this.choices.replaceChildren(h("p", { class: "quiet" }, t("naming-loading")));
     try {
       this.words = await faultWords();
     } catch (error) {
-      this.choices.replaceChildren(h("p", { class: "problem", role: "alert" }, t("naming.failed", { told: error.message })), button(t("naming.again"), () => this.bring()));
+      this.choices.replaceChildren(h("p", { class: "problem", role: "alert" }, t("naming-failed", { told: error.message })), button(t("naming-again"), () => this.bring()));
       return;
     }
-    this.choices.replaceChildren(...this.words.impressions.map((impression) => this.group(impression)), h("p", { class: "naming-read" }, h("a", { href: "#faults" }, t("naming.read"))));
+    this.choices.replaceChildren(...this.words.impressions.map((impression) => this.group(impression)), h("p", { class: "naming-read" }, h("a", { href: "#faults" }, t("naming-read"))));
     this.show(this.session.view);
   }
 
@@ -52,7 +52,7 @@ export class Naming {
   turn(fault) {
     const named = this.session.view.named.includes(fault.id);
     words(this.problem, "");
-    if (this.session.act({ do: named ? "unname" : "name", fault: fault.id })) say(t(named ? "naming.taken_back" : "naming.named", { fault: fault.name }));
+    if (this.session.act({ do: named ? "unname" : "name", fault: fault.id })) say(t(named ? "naming-taken_back" : "naming-named", { fault: fault.name }));
   }
 
   show({ named, over }) {
@@ -73,7 +73,7 @@ export class Naming {
   }
 
   note(fault, over) {
-    const label = t("naming.unname", { fault: fault.name });
+    const label = t("naming-unname", { fault: fault.name });
     return h("li", { class: "pencil" }, h("span", {}, fault.name), !over && h("button", { type: "button", class: "btn btn-round btn-plain", "aria-label": label, title: label, onclick: () => this.turn(fault) }, icon("cross")));
   }
 }

@@ -1,30 +1,30 @@
 // The catalogue of faults with its words. They are brought when they are first needed, and only once.
 
 import { catalogue } from "../core.js";
-import { languageNow } from "../text.js";
+import { bringTexts, has, t } from "../text.js";
 
-let coming = null;
+let made = null;
+// From "nothing works" to "it works and is misread".
+const ORDER = ["no_unit", "flat", "small", "cut", "fuzzy", "misshapen", "jumpy", "wandering", "crowded", "paper"];
+const PARTS = ["cause", "seen", "test", "remedy", "model"];
 
 /**
  * The catalogue: {faults: [{id, impression, confused_with, tests, name, cause, seen, test, remedy, model}],
  * impressions: [{id, name, faults}], of(id)}. Rejects when the words cannot be had; a later call tries anew.
  */
-export function faultWords() {
-  coming ??= bring().catch((error) => {
-    coming = null;
-    throw error;
-  });
-  return coming;
+export async function faultWords() {
+  await bringTexts("faults");
+  made ??= make();
+  return made;
 }
 
-async function bring() {
-  const path = `texts/faults.${languageNow()}.json`;
-  const answer = await fetch(path);
-  if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
-  const texts = await answer.json();
-  const faults = catalogue().map((fault) => ({ ...fault, ...(texts[fault.id] ?? { name: fault.id }) }));
+function make() {
+  const faults = catalogue().map((fault) => {
+    const key = `entry-${fault.id}`;
+    return { ...fault, name: has(key) ? t(key) : fault.id, ...Object.fromEntries(PARTS.map((part) => [part, t(`${key}.${part}`)])) };
+  });
   const used = new Set(faults.map((fault) => fault.impression));
-  const ids = [...new Set([...Object.keys(texts.impressions ?? {}), ...used])].filter((id) => used.has(id));
-  const impressions = ids.map((id) => ({ id, name: texts.impressions?.[id] ?? id, faults: faults.filter((fault) => fault.impression === id) }));
+  const ids = [...ORDER.filter((id) => used.has(id)), ...[...used].filter((id) => !ORDER.includes(id))];
+  const impressions = ids.map((id) => ({ id, name: t(`impression-${id}`), faults: faults.filter((fault) => fault.impression === id) }));
   return { faults, impressions, of: (id) => faults.find((fault) => fault.id === id) };
 }

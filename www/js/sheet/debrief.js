@@ -16,7 +16,7 @@ export class Debrief {
     this.asked = scenario?.pass ?? {};
     this.naming = Boolean(scenario?.name_faults);
     this.words = null; // of the catalogue, once the truth needs them
-    this.el = h("div", { class: "debrief", tabindex: "-1", role: "region", "aria-label": t("debrief.title"), hidden: true });
+    this.el = h("div", { class: "debrief", tabindex: "-1", role: "region", "aria-label": t("debrief-title"), hidden: true });
   }
 
   focus() {
@@ -37,7 +37,7 @@ export class Debrief {
       check.truth && this.truth(check.truth),
       check.truth && this.faults(check.truth.faults ?? [], named ?? []),
       processPart(check.process ?? [], check.truth && this.words ? (id) => this.words.of(id)?.name ?? id : null),
-      check.over && !this.recording && h("p", { class: "pencil" }, t("debrief.over")),
+      check.over && !this.recording && h("p", { class: "pencil" }, t("debrief-over")),
     ]);
   }
 
@@ -47,18 +47,18 @@ export class Debrief {
   }
 
   headline({ passed, steps, over, try: n }) {
-    if (passed) return "debrief.passed";
-    if (steps.length === 0) return "debrief.revealed";
-    return over ? "debrief.closed" : n > 1 ? "debrief.second" : "debrief.first";
+    if (passed) return "debrief-passed";
+    if (steps.length === 0) return "debrief-revealed";
+    return over ? "debrief-closed" : n > 1 ? "debrief-second" : "debrief-first";
   }
 
   step({ step, verdict, code, args }, first, reading) {
-    const key = `step.${code}`;
+    const key = `step-${code}`;
     const shown = readable(args, this.asked);
     const told = reading?.step === step && ["wrong", "missing"].includes(verdict) ? reading : null;
     const more = told && readable(told.args, this.asked);
     return h("li", { class: `step step-${verdict}${first ? " is-first" : ""}` }, glyph(verdict),
-      h("div", {}, h("p", { class: "step-name" }, t(`debrief.step.${step}`), h("span", { class: "verdict" }, t(`verdict.${verdict}`))),
+      h("div", {}, h("p", { class: "step-name" }, t(`debrief-step-${step}`), h("span", { class: "verdict" }, t(`verdict-${verdict}`))),
         see(`${key}.see`, shown), told ? [see(`${told.key}.see`, more), ask(`${told.key}.ask`, more), doNext(`${told.key}.do`, more)] : [ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)]));
   }
 
@@ -66,30 +66,30 @@ export class Debrief {
   reading({ key, args }) {
     const shown = readable(args, this.asked);
     return has(`${key}.see`) && h("li", { class: "step step-note" }, glyph("note"),
-      h("div", {}, h("p", { class: "step-name" }, t("debrief.step.reading"), h("span", { class: "verdict" }, t("verdict.note"))), see(`${key}.see`, shown), ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)));
+      h("div", {}, h("p", { class: "step-name" }, t("debrief-step-reading"), h("span", { class: "verdict" }, t("verdict-note"))), see(`${key}.see`, shown), ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)));
   }
 
   truth(truth) {
-    const rows = [["truth.beats", truth.beats_in_window, 0], ["truth.window_rate", truth.window_rate, 1], ["truth.record_rate", truth.record_rate, 1]];
-    return h("div", { class: "truth" }, h("h3", {}, t(this.recording ? "truth.title_recording" : "truth.title")),
-      h("dl", {}, rows.map(([key, value, digits]) => h("div", {}, h("dt", {}, t(key)), h("dd", {}, value === null || value === undefined ? t("truth.none") : fixed(value, digits))))),
-      h("p", { class: "quiet" }, t(this.recording ? "truth.note_recording" : "truth.note")));
+    const rows = [["truth-beats", truth.beats_in_window, 0], ["truth-window_rate", truth.window_rate, 1], ["truth-record_rate", truth.record_rate, 1]];
+    return h("div", { class: "truth" }, h("h3", {}, t(this.recording ? "truth-title_recording" : "truth-title")),
+      h("dl", {}, rows.map(([key, value, digits]) => h("div", {}, h("dt", {}, t(key)), h("dd", {}, value === null || value === undefined ? t("truth-none") : fixed(value, digits))))),
+      h("p", { class: "quiet" }, t(this.recording ? "truth-note_recording" : "truth-note")));
   }
 
   /** Which faults there were, each with cause, look, test and remedy; and what was named beside them. */
   faults(there, named) {
     if (this.recording || (there.length === 0 && !this.naming)) return null;
-    const head = h("h3", { class: "debrief-h" }, t("truth.faults"));
-    if (this.failed) return h("section", { class: "there" }, head, h("p", { class: "quiet" }, t("naming.failed", { told: this.failed })));
-    if (there.length > 0 && !this.words) return h("section", { class: "there" }, head, h("p", { class: "quiet" }, t("naming.loading")));
+    const head = h("h3", { class: "debrief-h" }, t("truth-faults"));
+    if (this.failed) return h("section", { class: "there" }, head, h("p", { class: "quiet" }, t("naming-failed", { told: this.failed })));
+    if (there.length > 0 && !this.words) return h("section", { class: "there" }, head, h("p", { class: "quiet" }, t("naming-loading")));
     const others = named.filter((id) => !there.includes(id));
-    const row = (fault, key) => h("div", {}, h("dt", {}, t(`fault.${key}`)), h("dd", {}, fault[key]));
+    const row = (fault, key) => h("div", {}, h("dt", {}, t(`fault-${key}`)), h("dd", {}, fault[key]));
     return h("section", { class: "there" }, head,
-      there.length === 0 && h("p", {}, t("truth.no_faults")),
+      there.length === 0 && h("p", {}, t("truth-no_faults")),
       there.map((id) => this.words.of(id)).filter(Boolean).map((fault) => h("article", { class: "there-fault" },
-        h("h4", {}, fault.name, named.includes(fault.id) && h("span", { class: "verdict" }, ` ✓ ${t("truth.you_named")}`)),
+        h("h4", {}, fault.name, named.includes(fault.id) && h("span", { class: "verdict" }, ` ✓ ${t("truth-you_named")}`)),
         h("dl", {}, ["cause", "seen", "test", "remedy"].map((key) => row(fault, key))))),
-      others.length > 0 && this.words && h("p", { class: "quiet" }, t("truth.not_there", { list: listed(others.map((id) => this.words.of(id)?.name ?? id)) })));
+      others.length > 0 && this.words && h("p", { class: "quiet" }, t("truth-not_there", { list: listed(others.map((id) => this.words.of(id)?.name ?? id)) })));
   }
 }
 
@@ -98,7 +98,7 @@ function readable(args, asked) {
   const shown = { low: num((asked.fill_min ?? 0) * 100, 0), high: num((asked.fill_max ?? 1) * 100, 0) };
   for (const [name, value] of Object.entries(args ?? {})) {
     if (typeof value !== "number") shown[name] = value;
-    else if (name === "share" && value < 0.01) shown[name] = t("debrief.under_one");
+    else if (name === "share" && value < 0.01) shown[name] = t("debrief-under_one");
     else if (name === "fill" || name === "share") shown[name] = num(value * 100, [asked.fill_min, asked.fill_max].some((limit) => Math.abs(value - limit) < 0.01) ? 1 : 0);
     else shown[name] = num(value, DIGITS[name] ?? 2);
   }

@@ -1,7 +1,7 @@
 // The worksheet: a notebook page with four blanks, a check, and under it the debrief.
 
 import { attr, flag, h, newId, prop, words } from "../dom.js";
-import { coded, t } from "../text.js";
+import { coded, has, t } from "../text.js";
 import { button } from "../widgets.js";
 import { refusalText } from "../bench/index.js";
 import { Naming } from "../faults/naming.js";
@@ -18,9 +18,9 @@ export class SheetPane {
     Object.assign(this, { session, settle });
     this.recording = session.bench.kind === "recording";
     this.blanks = Object.fromEntries(FIELDS.map((field) => [field, this.blank(field)]));
-    this.check = button(t("sheet.check"), () => this.judge(), { kind: "btn-strong" });
-    this.reveal = button(t(this.recording ? "sheet.reveal_recording" : "sheet.reveal"), () => this.doReveal());
-    this.again = button(t("sheet.again"), again, { pic: "again" });
+    this.check = button(t("sheet-check"), () => this.judge(), { kind: "btn-strong" });
+    this.reveal = button(t(this.recording ? "sheet-reveal_recording" : "sheet-reveal"), () => this.doReveal());
+    this.again = button(t("sheet-again"), again, { pic: "again" });
     this.note = h("p", { class: "pencil sheet-note", role: "status" });
     this.debrief = new Debrief(session.view);
     this.naming = session.view.scenario?.name_faults ? new Naming(session) : null;
@@ -28,8 +28,8 @@ export class SheetPane {
     this.asked = criteria ? askedPage(criteria) : askedOfRecording();
     root.replaceChildren(
       h("div", { class: "page" },
-        h("h2", { id: "sheet-h" }, t("sheet.title")),
-        h("p", { class: "quiet" }, t(this.recording ? "sheet.about_recording" : "sheet.about")),
+        h("h2", { id: "sheet-h" }, t("sheet-title")),
+        h("p", { class: "quiet" }, t(this.recording ? "sheet-about_recording" : "sheet-about")),
         this.naming?.el,
         h("ol", { class: "blanks" }, FIELDS.map((field) => this.blanks[field].el)),
         h("div", { class: "row" }, this.check, this.reveal, !this.recording && this.again), this.note),
@@ -43,7 +43,8 @@ export class SheetPane {
     const input = h("input", { id, class: "blank", inputmode: "decimal", autocomplete: "off", "aria-describedby": problemId, onchange: () => this.put(field), oninput: () => this.typing(field),
       onkeydown: (event) => event.key === "Enter" && this.judge() });
     const problem = h("span", { class: "problem", id: problemId });
-    const [before, after] = t(`sheet.line.${field}`).split("|");
+    const key = `sheet-line-${field}`;
+    const [before, after] = [t(key), has(`${key}.after`) ? t(`${key}.after`) : ""];
     return { input, problem, timer: 0, el: h("li", { class: `line line-${field}` }, h("label", { for: id }, before), input, h("span", { class: "after", "aria-hidden": "true" }, after), problem) };
   }
 
@@ -68,7 +69,7 @@ export class SheetPane {
   }
 
   doReveal() {
-    if (!this.session.view.check) return words(this.note, t("sheet.check_first"));
+    if (!this.session.view.check) return words(this.note, t("sheet-check_first"));
     words(this.note, "");
     this.settle();
     for (const field of FIELDS) this.put(field);

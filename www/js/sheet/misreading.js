@@ -13,7 +13,7 @@ export function readingOf({ misreading, steps, truth }) {
   if (!misreading) return null;
   const open = (step) => steps.some((one) => one.step === step && ["wrong", "missing"].includes(one.verdict));
   return {
-    key: `misreading.${FENCE.has(misreading.id) && !truth ? "fence" : misreading.id}`, args: misreading.args ?? {},
+    key: `misreading-${FENCE.has(misreading.id) && !truth ? "fence" : misreading.id}`, args: misreading.args ?? {},
     step: (STEPS[misreading.id] ?? []).find(open) ?? null,
   };
 }

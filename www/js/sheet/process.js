@@ -16,11 +16,11 @@ export function processPart(remarks, nameOf) {
   const lines = nameOf ? told : kinds.map((code) => told.find((one) => one.code === code));
   if (lines.length === 0) return null;
   const order = [...lines.filter((one) => WELL.has(one.code)), ...lines.filter((one) => !WELL.has(one.code))];
-  return h("section", { class: "process" }, h("h3", { class: "debrief-h" }, t("debrief.process")), h("ol", { class: "steps" }, order.map((one) => remark(one, nameOf))));
+  return h("section", { class: "process" }, h("h3", { class: "debrief-h" }, t("debrief-process")), h("ol", { class: "steps" }, order.map((one) => remark(one, nameOf))));
 }
 
 function remark({ code, args }, nameOf) {
-  const key = `process.${code}`;
+  const key = `process-${code}`;
   const well = WELL.has(code);
   const fault = nameOf && args.fault && has(`${key}.named`) ? nameOf(args.fault) : null;
   return h("li", { class: `remark remark-${well ? "right" : "note"}` }, glyph(well ? "right" : "note"),

@@ -24,7 +24,7 @@ export class Cursors {
 
   handle(which) {
     const el = h("div", {
-      class: `cursor cursor-${which}`, role: "slider", tabindex: "0", "aria-label": t(`cursor.${which}`), "aria-valuemin": "0", "aria-orientation": "horizontal",
+      class: `cursor cursor-${which}`, role: "slider", tabindex: "0", "aria-label": t(`cursor-${which}`), "aria-valuemin": "0", "aria-orientation": "horizontal",
       onkeydown: (event) => this.key(which, event), onblur: () => this.settle(which),
       onpointerdown: (event) => this.take(which, event), onpointermove: (event) => this.drag(which, event), onpointerup: (event) => this.drop(which, event), onpointercancel: (event) => this.drop(which, event),
     }, h("span", { class: "cursor-flag", "aria-hidden": "true" }, which.toUpperCase()));
@@ -136,7 +136,7 @@ export class Cursors {
       flag(el, "is-out", x < left - 1 || x > left + width + 1);
       attr(el, "aria-valuemax", this.duration.toFixed(3));
       attr(el, "aria-valuenow", (time ?? 0).toFixed(3));
-      attr(el, "aria-valuetext", time === null ? t("cursor.unplaced") : timeText(time));
+      attr(el, "aria-valuetext", time === null ? t("cursor-unplaced") : timeText(time));
     }
     const both = this.times.a !== null && this.times.b !== null;
     this.window.hidden = !both;

@@ -32,11 +32,11 @@ export class StripPane {
     this.measure = new Measure({ act, cursors: this.cursors, markAt: (time) => this.markAt(time), exportTake: () => this.exportTake() });
     this.settings = new Settings(act, { recorder: live });
 
-    this.modes = new Segments(t("strip.modes"), (key) => this.pickMode(key));
+    this.modes = new Segments(t("strip-modes"), (key) => this.pickMode(key));
     this.record = button("", () => act({ do: session.view.recording.on ? "stop" : "record" }), { kind: "btn-record" });
     this.elapsed = h("span", { class: "elapsed", "aria-hidden": "true" });
     this.note = h("p", { class: "strip-note pencil", role: "status" });
-    this.summary = button(t("summary.ask"), () => this.tell(summaryText(session.bench.summary())), { kind: "btn-plain", pic: "ear" });
+    this.summary = button(t("summary-ask"), () => this.tell(summaryText(session.bench.summary())), { kind: "btn-plain", pic: "ear" });
 
     this.marginLeft = h("p", { class: "pencil" });
     this.marginRight = h("p", { class: "pencil margin-right" });
@@ -44,8 +44,8 @@ export class StripPane {
     this.footRight = h("p", { class: "pencil margin-right" });
     this.field = h("div", { class: "field", onpointerdown: (event) => this.press(event), onpointermove: (event) => this.pan(event), onpointerup: (event) => this.lift(event), onpointercancel: () => (this.pressed = null) },
       this.canvases.el, this.stylus.el, this.beats.el, this.cursors.el);
-    this.startButton = h("button", { type: "button", class: "btn btn-strong start-strip", hidden: true, onclick: () => this.startLoop() }, icon("live"), h("span", { class: "word" }, t("strip.start")));
-    this.toStrip = h("button", { type: "button", class: "dock-open", "aria-label": t("strip.dock_open"), onclick: () => this.comeToStrip() });
+    this.startButton = h("button", { type: "button", class: "btn btn-strong start-strip", hidden: true, onclick: () => this.startLoop() }, icon("live"), h("span", { class: "word" }, t("strip-start")));
+    this.toStrip = h("button", { type: "button", class: "dock-open", "aria-label": t("strip-dock_open"), onclick: () => this.comeToStrip() });
     this.drum = h("div", { class: "drum" },
       h("div", { class: "margin margin-top" }, this.marginLeft, this.marginRight),
       h("div", { class: "smoked" }, this.field, this.chrono.el, this.startButton),
@@ -53,13 +53,13 @@ export class StripPane {
 
     this.place = h("div", { class: "drum-place" }, this.drum);
 
-    this.back = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip.back"), onclick: () => this.scrollBy(-0.5) }, icon("left"));
-    this.forth = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip.forth"), onclick: () => this.scrollBy(0.5) }, icon("right"));
-    this.scroll = h("input", { type: "range", "aria-label": t("strip.scroll"), min: "0", step: "0.05", oninput: () => this.scrollTo(Number(this.scroll.value)) });
+    this.back = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip-back"), onclick: () => this.scrollBy(-0.5) }, icon("left"));
+    this.forth = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip-forth"), onclick: () => this.scrollBy(0.5) }, icon("right"));
+    this.scroll = h("input", { type: "range", "aria-label": t("strip-scroll"), min: "0", step: "0.05", oninput: () => this.scrollTo(Number(this.scroll.value)) });
     this.scroller = h("div", { class: "scroller" }, this.back, this.scroll, this.forth);
 
     root.replaceChildren(
-      h("div", { class: "strip-head" }, h("h2", { id: "strip-h" }, t("strip.title")), this.modes.el, live && h("div", { class: "recorder" }, this.record, this.elapsed), this.summary),
+      h("div", { class: "strip-head" }, h("h2", { id: "strip-h" }, t("strip-title")), this.modes.el, live && h("div", { class: "recorder" }, this.record, this.elapsed), this.summary),
       this.place, this.scroller, this.note, h("div", { class: "panels" }, this.measure.el, this.settings.el));
 
     this.dock = new Dock(this.place);
@@ -78,7 +78,7 @@ export class StripPane {
     const { recording, strip, recorder } = this.session.view;
     this.stylus.place(strip.mode === "live" && recorder?.shown !== false ? this.session.bench.stylus() : null);
     if (recording.on) words(this.elapsed, clockText(this.session.bench.recordedSeconds));
-    if (strip.mode !== "take") words(this.footLeft, t("strip.pen_at", { s: timeText(Math.floor(this.session.bench.clock * 10) / 10) }));
+    if (strip.mode !== "take") words(this.footLeft, t("strip-pen_at", { s: timeText(Math.floor(this.session.bench.clock * 10) / 10) }));
     return changed;
   }
 
@@ -103,10 +103,10 @@ export class StripPane {
     const { strip, takes, recording } = view;
     const title = view.scenario?.title ?? view.recording_name;
     const measuring = strip.mode === "take";
-    const options = view.kind === "recording" ? [] : [["live", t("strip.live"), "live"], ["hold", t("strip.hold"), "hold"]];
-    this.modes.set([...options, ...takes.map((one) => [`take:${one.take}`, t("strip.take", { v: one.take + 1, s: Math.round(one.duration_s) })])], measuring ? `take:${strip.take}` : strip.mode);
+    const options = view.kind === "recording" ? [] : [["live", t("strip-live"), "live"], ["hold", t("strip-hold"), "hold"]];
+    this.modes.set([...options, ...takes.map((one) => [`take:${one.take}`, t("strip-take", { v: one.take + 1, s: Math.round(one.duration_s) })])], measuring ? `take:${strip.take}` : strip.mode);
 
-    relabel(this.record, t(recording.on ? "strip.stop" : "strip.record"));
+    relabel(this.record, t(recording.on ? "strip-stop" : "strip-record"));
     flag(this.record, "is-on", recording.on);
     this.elapsed.hidden = !recording.on;
 
@@ -114,9 +114,9 @@ export class StripPane {
     flag(this.root, "is-recording", recording.on);
     for (const el of [this.scroller, this.measure.el, this.cursors.el, this.beats.el]) el.hidden = !measuring;
     this.modes.el.hidden = view.kind === "recording"; // there is nothing else to show
-    words(this.marginLeft, view.kind === "recording" ? title : measuring ? t("strip.margin_take", { v: strip.take + 1, title }) : t(`strip.margin_${strip.mode}`, { title }));
+    words(this.marginLeft, view.kind === "recording" ? title : measuring ? t("strip-margin_take", { v: strip.take + 1, title }) : t(`strip-margin_${strip.mode}`, { title }));
     words(this.marginRight, Settings.line(view));
-    words(this.footRight, recording.on ? t("strip.margin_recording") : measuring ? t("strip.margin_measure") : "");
+    words(this.footRight, recording.on ? t("strip-margin_recording") : measuring ? t("strip-margin_measure") : "");
     if (measuring) {
       this.cursors.show(view.cursors, this.duration);
       this.beats.show(view.marks, view.check?.truth?.beat_times);
@@ -125,10 +125,10 @@ export class StripPane {
       const last = Math.max(0, this.duration - span);
       prop(this.scroll, "max", String(last));
       if (!this.scrolling) prop(this.scroll, "value", String(strip.start_s));
-      attr(this.scroll, "aria-valuetext", t("strip.scroll_value", { from: timeText(strip.start_s), to: timeText(Math.min(this.duration, strip.start_s + span)) }));
+      attr(this.scroll, "aria-valuetext", t("strip-scroll_value", { from: timeText(strip.start_s), to: timeText(Math.min(this.duration, strip.start_s + span)) }));
       attr(this.back, "aria-disabled", strip.start_s <= 0 ? "true" : null);
       attr(this.forth, "aria-disabled", strip.start_s >= last - 1e-6 ? "true" : null);
-      words(this.footLeft, t("strip.foot_take", { from: timeText(strip.start_s), to: timeText(Math.min(this.duration, strip.start_s + span)), all: timeText(this.duration) }));
+      words(this.footLeft, t("strip-foot_take", { from: timeText(strip.start_s), to: timeText(Math.min(this.duration, strip.start_s + span)), all: timeText(this.duration) }));
     }
     this.settings.show(view);
   }
@@ -139,14 +139,14 @@ export class StripPane {
   }
 
   did(action) {
-    if (action.do === "record") this.tell(t("strip.recording"));
+    if (action.do === "record") this.tell(t("strip-recording"));
     if (action.do === "stop") {
       const last = this.session.view.takes.at(-1);
-      if (last) this.tell(t("strip.kept", { v: last.take + 1, s: Math.round(last.duration_s) }));
+      if (last) this.tell(t("strip-kept", { v: last.take + 1, s: Math.round(last.duration_s) }));
     }
     if (["stop", "open_take"].includes(action.do) && this.dock.lies) this.comeToStrip(); // there is no measuring on a docked band
-    if (action.do === "mark") say(t("marks.made", { s: timeText(action.t) }));
-    if (action.do === "unmark") say(t("marks.gone"));
+    if (action.do === "mark") say(t("marks-made", { s: timeText(action.t) }));
+    if (action.do === "unmark") say(t("marks-gone"));
     if (["open_take", "show"].includes(action.do)) this.tell("");
     if (action.do === "show") this.startLoop();
   }
@@ -206,14 +206,14 @@ export class StripPane {
 
   /** Marks a beat at a time, or takes away the mark that stands there. */
   markAt(time) {
-    if (time === null) return this.tell(t("cursor.place_first"));
+    if (time === null) return this.tell(t("cursor-place_first"));
     const there = this.session.view.marks.find((mark) => Math.abs(mark - time) < 0.02);
     this.session.act(there === undefined ? { do: "mark", t: time } : { do: "unmark", t: there });
   }
 
   exportTake() {
     const { take } = this.session.view.strip;
-    const link = h("a", { href: URL.createObjectURL(new Blob([this.session.bench.exportCsv(take)], { type: "text/csv" })), download: t("take.file", { v: take + 1 }) });
+    const link = h("a", { href: URL.createObjectURL(new Blob([this.session.bench.exportCsv(take)], { type: "text/csv" })), download: t("take-file", { v: take + 1 }) });
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 2000);
   }

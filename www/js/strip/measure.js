@@ -13,21 +13,21 @@ export class Measure {
     this.interval = h("output", { class: "big" });
     this.count = h("output", { class: "big" });
     this.list = h("ul", { class: "mark-list" });
-    this.clear = button(t("marks.clear"), () => act({ do: "marks_clear" }), { kind: "btn-plain" });
-    this.el = h("div", { class: "measure", role: "group", "aria-label": t("measure.title") },
+    this.clear = button(t("marks-clear"), () => act({ do: "marks_clear" }), { kind: "btn-plain" });
+    this.el = h("div", { class: "measure", role: "group", "aria-label": t("measure-title") },
       h("div", { class: "measure-cursors" }, this.fields.a.el, this.fields.b.el,
-        h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure.interval")), this.interval),
-        h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure.marks")), this.count)),
-      h("div", { class: "row" }, button(t("marks.at_a"), () => markAt(this.cursors.times.a)), button(t("marks.at_b"), () => markAt(this.cursors.times.b)), this.clear,
-        button(t("take.export"), exportTake, { kind: "btn-plain", pic: "save" })),
-      h("details", { class: "marks" }, h("summary", {}, t("marks.list")), this.list),
-      h("p", { class: "quiet" }, t("measure.hint")));
+        h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-interval")), this.interval),
+        h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-marks")), this.count)),
+      h("div", { class: "row" }, button(t("marks-at_a"), () => markAt(this.cursors.times.a)), button(t("marks-at_b"), () => markAt(this.cursors.times.b)), this.clear,
+        button(t("take-export"), exportTake, { kind: "btn-plain", pic: "save" })),
+      h("details", { class: "marks" }, h("summary", {}, t("marks-list")), this.list),
+      h("p", { class: "quiet" }, t("measure-hint")));
   }
 
   field(which) {
     const id = newId("cursor");
     const input = h("input", { id, class: "txt", inputmode: "decimal", autocomplete: "off", onchange: () => this.typed(which, input) });
-    return { input, el: h("div", { class: "fld" }, h("label", { for: id }, t(`cursor.${which}_s`)), input) };
+    return { input, el: h("div", { class: "fld" }, h("label", { for: id }, t(`cursor-${which}_s`)), input) };
   }
 
   typed(which, input) {
@@ -41,7 +41,7 @@ export class Measure {
   /** Shows the cursors, at rest or in the hand. */
   times({ a, b }) {
     for (const [which, time] of [["a", a], ["b", b]]) prop(this.fields[which].input, "value", time === null ? "" : time.toFixed(2));
-    words(this.interval, a === null || b === null ? t("measure.none") : timeText(Math.abs(b - a)));
+    words(this.interval, a === null || b === null ? t("measure-none") : timeText(Math.abs(b - a)));
   }
 
   show(view) {
@@ -50,7 +50,7 @@ export class Measure {
     prop(this.clear, "disabled", view.marks.length === 0);
     refill(this.list, view.marks, () =>
       view.marks.length
-        ? view.marks.map((mark) => h("li", {}, h("button", { type: "button", class: "btn btn-plain", "aria-label": t("marks.remove", { s: timeText(mark) }), onclick: () => this.act({ do: "unmark", t: mark }) }, timeText(mark), h("span", { "aria-hidden": "true" }, " ×"))))
-        : h("li", { class: "quiet" }, t("marks.none")));
+        ? view.marks.map((mark) => h("li", {}, h("button", { type: "button", class: "btn btn-plain", "aria-label": t("marks-remove", { s: timeText(mark) }), onclick: () => this.act({ do: "unmark", t: mark }) }, timeText(mark), h("span", { "aria-hidden": "true" }, " ×"))))
+        : h("li", { class: "quiet" }, t("marks-none")));
   }
 }

@@ -10,29 +10,29 @@ const ascending = (values) => [...new Set(values.filter((v) => v !== null))].sor
 export class Settings {
   constructor(act, { recorder }) {
     const number = (text) => (text === "" ? null : Number(text));
-    this.time = new Stepper(t("set.time_base"), t("set.time_less"), t("set.time_more"), (v) => act({ do: "time_base", s: Number(v) }));
-    this.range = new Stepper(t("set.range"), t("set.range_less"), t("set.range_more"), (v) => act({ do: "range", v: Number(v) }));
-    this.zero = button(t("set.zero"), () => act({ do: "zero" }));
-    this.zeroClear = button(t("set.zero_clear"), () => act({ do: "zero_clear" }), { kind: "btn-plain" });
+    this.time = new Stepper(t("set-time_base"), t("set-time_less"), t("set-time_more"), (v) => act({ do: "time_base", s: Number(v) }));
+    this.range = new Stepper(t("set-range"), t("set-range_less"), t("set-range_more"), (v) => act({ do: "range", v: Number(v) }));
+    this.zero = button(t("set-zero"), () => act({ do: "zero" }));
+    this.zeroClear = button(t("set-zero_clear"), () => act({ do: "zero_clear" }), { kind: "btn-plain" });
     this.zeroSays = h("span", { class: "quiet" });
-    this.invert = new Tick(t("set.invert"), (on) => act({ do: "invert", on }));
-    this.filters = ["high_pass", "low_pass", "notch"].map((id) => [id, new Choice(t(`set.${id}`), (v) => act({ do: id, hz: number(v) }))]);
-    this.orders = ["high_pass", "low_pass"].map((id) => [id, new Choice(t(`set.${id}_order`), (n) => act({ do: id, hz: this.now[`${id}_hz`], order: Number(n) }))]);
-    this.average = new Choice(t("set.average"), (v) => act({ do: "average", ms: number(v) }));
-    this.input = new Choice(t("set.input"), (v) => act({ do: "input", n: Number(v) }));
-    this.rate = new Choice(t("set.rate"), (v) => act({ do: "rate", hz: Number(v) }));
-    this.bits = new Choice(t("set.bits"), (v) => act({ do: "bits", n: Number(v) }));
-    this.antiAlias = new Tick(t("set.anti_alias"), (on) => act({ do: "anti_alias", on }));
-    this.shown = new Tick(t("set.shown"), (on) => act({ do: "shown", on }));
-    this.scale = new Choice(t("set.scale"), (by) => act({ do: "scale", by: Number(by) }));
-    const scaleHint = h("p", { class: "quiet", id: newId("scale") }, t("set.scale_hint"));
+    this.invert = new Tick(t("set-invert"), (on) => act({ do: "invert", on }));
+    this.filters = ["high_pass", "low_pass", "notch"].map((id) => [id, new Choice(t(`set-${id}`), (v) => act({ do: id, hz: number(v) }))]);
+    this.orders = ["high_pass", "low_pass"].map((id) => [id, new Choice(t(`set-${id}_order`), (n) => act({ do: id, hz: this.now[`${id}_hz`], order: Number(n) }))]);
+    this.average = new Choice(t("set-average"), (v) => act({ do: "average", ms: number(v) }));
+    this.input = new Choice(t("set-input"), (v) => act({ do: "input", n: Number(v) }));
+    this.rate = new Choice(t("set-rate"), (v) => act({ do: "rate", hz: Number(v) }));
+    this.bits = new Choice(t("set-bits"), (v) => act({ do: "bits", n: Number(v) }));
+    this.antiAlias = new Tick(t("set-anti_alias"), (on) => act({ do: "anti_alias", on }));
+    this.shown = new Tick(t("set-shown"), (on) => act({ do: "shown", on }));
+    this.scale = new Choice(t("set-scale"), (by) => act({ do: "scale", by: Number(by) }));
+    const scaleHint = h("p", { class: "quiet", id: newId("scale") }, t("set-scale_hint"));
     attr(this.scale.select, "aria-describedby", scaleHint.id);
     this.el = recorder
       ? h("div", { class: "settings" },
-        this.group("set.paper", [h("div", { class: "pair" }, this.time.el, this.range.el), h("div", { class: "row zero" }, this.zero, this.zeroClear, this.zeroSays), h("div", { class: "ticks" }, this.invert.el, this.shown.el)], "set-paper"),
-        this.group("set.filters", [h("div", { class: "pair" }, this.orders.map(([, order], i) => [this.filters[i][1].el, order.el]), this.filters[2][1].el, this.average.el)], "set-filters"),
-        this.group("set.converter", [h("div", { class: "pair" }, this.input.el, this.rate.el, this.bits.el, this.antiAlias.el, this.scale.el, scaleHint)], "set-converter"))
-      : h("div", { class: "settings" }, this.group("set.paper_only", [this.time.el], "set-paper"));
+        this.group("set-paper", [h("div", { class: "pair" }, this.time.el, this.range.el), h("div", { class: "row zero" }, this.zero, this.zeroClear, this.zeroSays), h("div", { class: "ticks" }, this.invert.el, this.shown.el)], "set-paper"),
+        this.group("set-filters", [h("div", { class: "pair" }, this.orders.map(([, order], i) => [this.filters[i][1].el, order.el]), this.filters[2][1].el, this.average.el)], "set-filters"),
+        this.group("set-converter", [h("div", { class: "pair" }, this.input.el, this.rate.el, this.bits.el, this.antiAlias.el, this.scale.el, scaleHint)], "set-converter"))
+      : h("div", { class: "settings" }, this.group("set-paper_only", [this.time.el], "set-paper"));
   }
 
   group(key, kids, kind) {
@@ -46,9 +46,9 @@ export class Settings {
     if (!recorder) return; // an opened recording has no recorder to set
     this.now = recorder;
     const { choices, zero_v: zero } = recorder;
-    const withOff = (values, show) => [["", t("value.off")], ...list(values, show)];
+    const withOff = (values, show) => [["", t("value-off")], ...list(values, show)];
     this.range.set(list(choices.range_v, rangeText), recorder.range_v);
-    this.zeroSays.textContent = zero ? t("set.zero_at", { v: voltsText(zero) }) : "";
+    this.zeroSays.textContent = zero ? t("set-zero_at", { v: voltsText(zero) }) : "";
     attr(this.zeroClear, "hidden", !zero);
     this.invert.set(recorder.inverted);
     for (const [id, choice] of this.filters) {
@@ -56,30 +56,30 @@ export class Settings {
       choice.set(withOff(now === null ? choices[`${id}_hz`] : [...choices[`${id}_hz`], now], hzText), now ?? "");
     }
     for (const [id, order] of this.orders) {
-      order.set([1, 2].map((n) => [n, t(`set.order.${n}`)]), recorder[`${id}_order`]);
+      order.set([1, 2].map((n) => [n, t(`set-order-${n}`)]), recorder[`${id}_order`]);
       prop(order.select, "disabled", recorder[`${id}_hz`] === null);
     }
     this.average.set(withOff(choices.average_ms, msText), recorder.average_ms ?? "");
-    this.input.set(choices.input.map((n) => [n, t("set.input_n", { v: n })]), recorder.input);
+    this.input.set(choices.input.map((n) => [n, t("set-input_n", { v: n })]), recorder.input);
     this.rate.set(list(choices.rate_hz, hzText), recorder.rate_hz);
-    this.bits.set(list(choices.bits, (v) => t("unit.bits", { v })), recorder.bits);
+    this.bits.set(list(choices.bits, (v) => t("unit-bits", { v })), recorder.bits);
     this.antiAlias.set(recorder.anti_alias);
     this.shown.set(recorder.shown);
-    this.scale.set(list(choices.scale, (v) => t("set.scale_by", { v })), recorder.scale);
+    this.scale.set(list(choices.scale, (v) => t("set-scale_by", { v })), recorder.scale);
   }
 
   /** The settings in one pencilled line. */
   static line({ recorder, time_base: time }) {
     if (!recorder) return spanText(time.s);
-    const parts = [t("set.line", { time: spanText(time.s), range: rangeText(recorder.range_v) })];
+    const parts = [t("set-line", { time: spanText(time.s), range: rangeText(recorder.range_v) })];
     for (const id of ["high_pass", "low_pass", "notch"]) {
       const hz = recorder[`${id}_hz`];
       const order = recorder[`${id}_order`];
-      if (hz !== null && hz !== undefined) parts.push(t(`set.line_${id}`, { v: hzText(hz), order: order ? t(`set.order.${order}`) : "" }));
+      if (hz !== null && hz !== undefined) parts.push(t(`set-line_${id}`, { v: hzText(hz), order: order ? t(`set-order-${order}`) : "" }));
     }
-    if (recorder.inverted) parts.push(t("set.line_inverted"));
-    if (recorder.scale !== 1) parts.push(t("set.line_scale", { v: recorder.scale }));
-    if (!recorder.shown) parts.push(t("set.line_hidden"));
+    if (recorder.inverted) parts.push(t("set-line_inverted"));
+    if (recorder.scale !== 1) parts.push(t("set-line_scale", { v: recorder.scale }));
+    if (!recorder.shown) parts.push(t("set-line_hidden"));
     return parts.join(" · ");
   }
 }

@@ -4,9 +4,9 @@ import { num, t } from "../text.js";
 
 /** The core's summary facts as sentences. */
 export function summaryText(facts) {
-  if (facts.state !== "trace") return t(`summary.${facts.state}`);
-  const parts = [t("summary.trace", { s: num(facts.seconds, 1) }), t(`summary.fuzz.${facts.fuzz}`), t(`summary.height.${facts.height}`)];
-  if (facts.clipped) parts.push(t("summary.clipped"));
-  if (facts.drift) parts.push(t("summary.drift"));
+  if (facts.state !== "trace") return t(`summary-${facts.state}`);
+  const parts = [t("summary-trace", { s: num(facts.seconds, 1) }), t(`summary-fuzz-${facts.fuzz}`), t(`summary-height-${facts.height}`)];
+  if (facts.clipped) parts.push(t("summary-clipped"));
+  if (facts.drift) parts.push(t("summary-drift"));
   return parts.join(" ");
 }

@@ -4,12 +4,12 @@ import { fixed, num, t } from "../text.js";
 
 const tidy = (value) => Number(value.toPrecision(6));
 
-export const rangeText = (v) => (v >= 1 ? t("unit.range_v", { v: num(tidy(v)) }) : t("unit.range_mv", { v: num(tidy(v * 1000)) }));
-export const spanText = (s) => (s < 1 ? t("unit.ms", { v: num(tidy(s * 1000)) }) : t("unit.s", { v: num(tidy(s)) }));
-export const hzText = (hz) => t("unit.hz", { v: num(tidy(hz), 3) });
-export const msText = (ms) => t("unit.ms", { v: num(tidy(ms)) });
-export const voltsText = (v) => t("unit.mv", { v: num(tidy(v * 1000)) });
+export const rangeText = (v) => (v >= 1 ? t("unit-range_v", { v: num(tidy(v)) }) : t("unit-range_mv", { v: num(tidy(v * 1000)) }));
+export const spanText = (s) => (s < 1 ? t("unit-ms", { v: num(tidy(s * 1000)) }) : t("unit-s", { v: num(tidy(s)) }));
+export const hzText = (hz) => t("unit-hz", { v: num(tidy(hz), 3) });
+export const msText = (ms) => t("unit-ms", { v: num(tidy(ms)) });
+export const voltsText = (v) => t("unit-mv", { v: num(tidy(v * 1000)) });
 /** A time to a hundredth of a second. */
-export const timeText = (s) => t("unit.s", { v: fixed(s, 2) });
+export const timeText = (s) => t("unit-s", { v: fixed(s, 2) });
 /** A length of time as m:ss, for the recording clock. */
 export const clockText = (s) => `${Math.floor(s / 60)}:${String(Math.floor(s % 60)).padStart(2, "0")}`;

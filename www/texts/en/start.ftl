@@ -1,0 +1,124 @@
+### The start page: ways, shelf, kept attempts, cautions.
+
+app-title = Dicrotic: a practice bench for the finger pulse
+
+skip-main = Skip to the bench
+
+where-title = { $title } · Dicrotic
+where-seed = seed { $v }
+
+tools-scenarios = Scenarios
+tools-open = Open a recording
+tools-faults = Faults and tests
+tools-theme = Smoked or paper
+
+caution-title = For teaching, not for diagnosis
+caution-short = For teaching, not for diagnosis. On a real bench follow your local codes, your institution’s rules and the licensed clinicians and instructors who are responsible for it.
+caution-long = The subject here is simulated, and nothing on this page says anything about anyone’s health. Before a sensor goes on a person, follow your local codes and your institution’s rules, and ask the instructor. If a trace worries you, see a licensed clinician.
+
+start-title = Rehearse the finger pulse
+start-lede = Wire a bench, strap a pad on a finger, and coax a pulse out of the hum. Then mark an interval, count the beats, and find out how near your rate comes to one that the bench knows and you do not.
+start-all = All scenarios
+
+way-kept = Go on where you were
+way-kept_from = seed { $seed }, { $when }
+way-rehearse = Rehearse
+way-rehearse_for = before the lab, twenty minutes
+way-rehearse_text = A bench in pieces: put it together, strap the pad on, tune the strip, record, count. Every step is looked at.
+way-rehearse_go = Begin with “{ $title }”
+way-check = Check yourself
+way-check_for = five minutes, again and again
+way-check_text = A bench with something wrong and a heart you have not met. The debrief comes after your reading.
+way-check_go = Take the next bench
+way-assign = Set it for a class
+way-assign_for = ten minutes, for instructors
+way-assign_text = Pass an address on: everyone meets the same bench, down to the last sample, or each a heart of their own.
+way-assign_go = Make an address
+way-assign_scenario = Scenario
+way-assign_same = The same heart for everyone
+way-assign_copy = Copy
+way-assign_copied = Copied.
+way-assign_by_hand = Selected; copy it with your keys.
+way-assign_fresh = Another heart
+
+hero-foot = the foot
+hero-peak = the peak, once in every beat
+hero-notch = the notch
+hero-bump = the small bump that|everyone counts once
+
+start-help-guided = guided
+start-help-alone = on your own
+start-levels = Level { $v }
+start-find = Find by a word
+start-found_none = No scenario has “{ $word }” in its title or aim.
+start-faults_title = What can be wrong at the bench?
+start-faults = A card index of faults by first impression, each with the test that tells it from its look-alikes.
+start-faults_go = Open the card index
+start-own_title = Something real to read?
+start-own = A recording of your own (a CSV file with a time and a value in each line) can be opened on the strip, measured and counted. It stays on this device.
+
+resume-title = You have been here before
+resume-text = An attempt with this seed is kept on this device, from { $when }. Go on with it?
+resume-yes = Go on with it
+resume-no = Start afresh
+resume-now = a moment ago
+resume-minutes = { $n ->
+    [one] a minute ago
+   *[other] { $n } minutes ago
+}
+resume-hours = { $n ->
+    [one] an hour ago
+   *[other] { $n } hours ago
+}
+resume-days = { $n ->
+    [one] yesterday
+   *[other] { $n } days ago
+}
+resume-failed = The kept attempt could not be replayed, so the bench starts afresh. ({ $told })
+
+pane-title = Parts of the page
+pane-bench = Bench
+pane-strip = Strip
+pane-sheet = Worksheet
+
+ask-title = Ask the subject to
+ask-do = Ask
+ask-done = You ask, and the subject nods.
+ask-rest = sit and rest
+ask-deep_breath = take one deep breath
+ask-paced_breathing = breathe 6 times a minute
+ask-breath_hold = hold the breath
+ask-stand_up = stand up
+ask-sit_down = sit down
+ask-exercise = step for a minute
+ask-talk = tell a story
+ask-laugh = laugh
+ask-grip = squeeze with the other hand
+ask-cold_other_hand = put the other hand in cool water
+ask-ice_water = other hand in ice water (simulated only)
+ask-valsalva = strain against a closed mouth (simulated only)
+ask-face_immersion = face in cold water (simulated only)
+ask-caution = Simulated only: not for a person in class. It can make people faint and can slow the heart dangerously. Whether it may be done at all is for local rules, your institution and licensed clinicians to say.
+
+error-unknown = The core reported something unexpected ({ $code }).
+error-core_stopped = The simulation stopped. Reload the page; the attempt is kept up to the last action. ({ $told })
+error-scenario_invalid = A scenario file cannot be read: { $field } should be { $expected }, but is { $found }.
+error-csv_empty = { $file } holds no line with numbers.
+error-csv_cell = { $file }, line { $line }, column { $column }: expected { $expected }, found “{ $found }”.
+error-csv_columns = { $file }, line { $line }: expected at least { $expected } columns, found { $found }.
+error-csv_column_unknown = { $file } has no column “{ $found }”.
+error-csv_time_order = { $file }, line { $line }: time must grow, but { $found_s } s follows { $previous_s } s.
+error-csv_rate_missing = { $file } has no time column, so its sampling rate is not known. A first column with the time in seconds helps.
+error-csv_rate_range = { $file }: expected a sampling rate of { $low_hz } to { $high_hz } Hz, found { $found_hz } Hz.
+error-csv_length = { $file }: expected { $low } to { $high } samples, found { $found }.
+error-csv_missing = { $file }: { $found } of { $of } values are missing; at most one in { $limit_one_in } may be.
+error-restore_invalid = The kept attempt cannot be read: { $found }.
+error-bad_value = { $field } should be { $expected }.
+error-drawing_failed = The strip cannot be drawn: { $found }.
+error-no_canvas = This browser gives no canvas to draw on.
+error-no_take = There is no such take.
+error-seed_invalid = The seed in the address cannot be used: { $found }.
+error-not_found = A file of this page is missing: { $what }.
+error-no_scenario = There is no scenario called “{ $id }” here. Choose one of these.
+error-file_left = What was open stays open.
+error-page = Something on this page went wrong, and the rest goes on. Reloading helps most of the time. ({ $told })
