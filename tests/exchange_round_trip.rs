@@ -30,11 +30,14 @@ fn step_v(format: Format, files: &[NamedFile]) -> f64 {
         Format::Csv => 0.0,
         Format::Edf => {
             // The header of two signals: physical ends after label, transducer and unit.
-            let number = |at: usize| {
-                std::str::from_utf8(&bytes[at..at + 8]).unwrap().trim().parse::<f64>().unwrap()
-            };
+            let number =
+                |at: usize| std::str::from_utf8(&bytes[at..at + 8]).unwrap().trim().parse::<f64>().unwrap();
             let unit = std::str::from_utf8(&bytes[448..456]).unwrap().trim();
-            let factor = match unit { "uV" => 1e-6, "mV" => 1e-3, _ => 1.0 };
+            let factor = match unit {
+                "uV" => 1e-6,
+                "mV" => 1e-3,
+                _ => 1.0,
+            };
             (number(480) - number(464)) / 65535.0 * factor
         }
         Format::Wfdb => {
@@ -87,7 +90,8 @@ fn stretches() -> impl Strategy<Value = Vec<(usize, Vec<i16>)>> {
 }
 
 fn notes(longest_s: f64) -> impl Strategy<Value = Vec<Note>> {
-    let texts = ["beat", "cursor a", "range v=0.1", "tap_pad", "settings bits=16 rate_hz=1000", "Ärger, größer"];
+    let texts =
+        ["beat", "cursor a", "range v=0.1", "tap_pad", "settings bits=16 rate_hz=1000", "Ärger, größer"];
     let one = (0.0..longest_s, prop::option::of(0.0..5.0), 0..texts.len());
     prop::collection::vec(one, 0..40).prop_map(move |all| {
         all.into_iter()
@@ -167,10 +171,11 @@ fn one_range_is_written_code_by_code() {
         let made = recording(1000.0, &[(range, codes.clone())]);
         for format in FORMATS {
             let read = exchange::import(&written(format, &made, &[]), &Options::default()).unwrap();
-            // A lowest code is none in WFDB, which moves all by one; its values are the same.
             let step = RANGES_V[range] / 32768.0;
+            // EDF's ends have eight characters, too few for the exact scale of the smallest ranges.
+            let near = if format == Format::Edf && RANGES_V[range] < 0.1 { 0.51 } else { 0.02 } * step;
             for (code, value) in codes.iter().zip(&read.recorded.values) {
-                assert!((f64::from(*code) * step - value).abs() < 0.02 * step, "{format:?} {code} {value}");
+                assert!((f64::from(*code) * step - value).abs() < near, "{format:?} {code} {value}");
             }
         }
     }

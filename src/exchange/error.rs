@@ -118,7 +118,9 @@ pub enum FileError {
         limit_one_in: usize,
     },
     /// The samples do not add up to what the header tells.
-    #[error("{file}: the samples of {channel} add up to {found}, the header tells {expected}: a file is damaged")]
+    #[error(
+        "{file}: the samples of {channel} add up to {found}, the header tells {expected}: a file is damaged"
+    )]
     FileChecksum {
         /// Name of the file.
         file: String,
@@ -233,7 +235,9 @@ pub enum Unsupported {
 impl Unsupported {
     fn words(self) -> &'static str {
         match self {
-            Self::Discontinuous => "a recording with gaps is not read, only EDF and EDF+C, which are continuous",
+            Self::Discontinuous => {
+                "a recording with gaps is not read, only EDF and EDF+C, which are continuous"
+            }
             Self::Bdf => "24-bit BDF is not read, only EDF and EDF+",
             Self::Format => "samples are read in the formats 8, 16, 61, 80, 160 and 212, not in this one",
             Self::Segments => "a record of several segments is not read; open one segment",

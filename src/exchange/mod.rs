@@ -6,6 +6,7 @@
 //! | [`edf`] | European Data Format, EDF and EDF+: reader and writer |
 //! | [`wfdb`] | WaveForm DataBase records with annotations: reader and writer |
 //! | [`error`] | what can be wrong with a file |
+//! | [`zip`] | several files as one |
 //! | `scale` | one scale for a recording whose range changed |
 //!
 //! A file is known by what stands in it, not by its name: see [`import`].
@@ -15,6 +16,7 @@ pub mod edf;
 pub mod error;
 mod scale;
 pub mod wfdb;
+pub mod zip;
 
 pub use error::FileError;
 
@@ -98,8 +100,19 @@ pub fn export(format: Format, out: &Outgoing) -> Result<Vec<NamedFile>, FileErro
     }
 }
 
-/// Reads a recording from one file, or from the several files of a WFDB record.
+/// Reads a recording from one file, or from the several files of a WFDB record, which may come in an archive as
+/// [`zip::store`] makes it.
 pub fn import(files: &[NamedFile], options: &Options) -> Result<Imported, FileError> {
+    if let [(_, bytes)] = files
+        && zip::is_zip(bytes)
+        && let Some(inner) = zip::unstore(bytes)
+    {
+        return import_plain(&inner, options);
+    }
+    import_plain(files, options)
+}
+
+fn import_plain(files: &[NamedFile], options: &Options) -> Result<Imported, FileError> {
     let unknown = |name: &str| FileError::FileUnsupported {
         file: name.to_string(),
         what: Unsupported::Unknown,

@@ -11,3 +11,4 @@ pub mod charts;
 pub mod columns;
 pub mod frame;
 pub mod live;
+pub mod svg;

@@ -58,9 +58,11 @@ impl Header<'_> {
         high: i64,
     ) -> Result<i64, FileError> {
         let found = self.text(at, len);
-        found.parse::<i64>().ok().filter(|n| (low..=high).contains(n)).ok_or_else(|| {
-            self.wrong(at, field, Expected::WholeNumber, low as f64, high as f64)
-        })
+        found
+            .parse::<i64>()
+            .ok()
+            .filter(|n| (low..=high).contains(n))
+            .ok_or_else(|| self.wrong(at, field, Expected::WholeNumber, low as f64, high as f64))
     }
 
     /// A finite number.
@@ -76,7 +78,14 @@ impl Header<'_> {
     }
 
     /// The error for a field.
-    pub fn wrong(&self, at: usize, field: &'static str, expected: Expected, low: f64, high: f64) -> FileError {
+    pub fn wrong(
+        &self,
+        at: usize,
+        field: &'static str,
+        expected: Expected,
+        low: f64,
+        high: f64,
+    ) -> FileError {
         let file = self.file.to_string();
         let found = self.text(at, 8).chars().map(|c| if c.is_control() { '\u{fffd}' } else { c }).collect();
         FileError::FileField { file, place: Place::Byte, at, field, expected, low, high, found }

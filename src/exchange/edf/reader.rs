@@ -4,7 +4,9 @@ use super::fields::Header;
 use super::{ANNOTATIONS, HEADER, annotations};
 use crate::exchange::csv::Recorded;
 use crate::exchange::error::{Expected, FileError, Unsupported};
-use crate::exchange::{Format, Imported, MOST_NOTES, Options, channel, checked_length, checked_rate, volts_of};
+use crate::exchange::{
+    Format, Imported, MOST_NOTES, Options, channel, checked_length, checked_rate, volts_of,
+};
 
 /// Most signals in a file that is read.
 const MOST_SIGNALS: i64 = 4096;
@@ -12,7 +14,9 @@ const MOST_SIGNALS: i64 = 4096;
 /// Whether a file's first bytes are those of EDF, or of its 24-bit relative, which is refused by name.
 pub fn is_edf(bytes: &[u8]) -> bool {
     let fixed = bytes.get(..8);
-    let edf = fixed == Some(b"0       ") && bytes.len() > 16 && bytes[8..16].iter().all(|b| !matches!(b, b'\n' | b'\r'));
+    let edf = fixed == Some(b"0       ")
+        && bytes.len() > 16
+        && bytes[8..16].iter().all(|b| !matches!(b, b'\n' | b'\r'));
     edf || fixed == Some(b"\xffBIOSEMI")
 }
 
@@ -29,7 +33,8 @@ struct Signal {
 
 /// Reads one signal and all annotations.
 pub fn read(file: &str, bytes: &[u8], options: &Options) -> Result<Imported, FileError> {
-    let unsupported = |what, found: String| FileError::FileUnsupported { file: file.to_string(), what, found };
+    let unsupported =
+        |what, found: String| FileError::FileUnsupported { file: file.to_string(), what, found };
     if bytes.first() == Some(&0xff) {
         return Err(unsupported(Unsupported::Bdf, "BDF".into()));
     }
@@ -76,7 +81,11 @@ pub fn read(file: &str, bytes: &[u8], options: &Options) -> Result<Imported, Fil
     let records = if told < 0 { there } else { told as usize };
     let needed = (records as u64) * (record as u64) + length as u64;
     if there < records {
-        return Err(FileError::FileShort { file: file.to_string(), expected: needed, found: bytes.len() as u64 });
+        return Err(FileError::FileShort {
+            file: file.to_string(),
+            expected: needed,
+            found: bytes.len() as u64,
+        });
     }
 
     let (notes_in, waves): (Vec<Signal>, Vec<Signal>) =

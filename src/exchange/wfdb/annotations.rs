@@ -77,7 +77,8 @@ fn place(marks: &mut Vec<Mark>, near: usize, beat: bool, text: &str, length: usi
             if joins {
                 last.beat |= beat;
                 if !text.is_empty() {
-                    last.text = if last.text.is_empty() { text.into() } else { format!("{}; {text}", last.text) };
+                    last.text =
+                        if last.text.is_empty() { text.into() } else { format!("{}; {text}", last.text) };
                 }
                 return;
             }

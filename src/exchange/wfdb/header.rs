@@ -56,7 +56,8 @@ pub fn is_header(bytes: &[u8]) -> bool {
     let mut parts = record.split_whitespace();
     let (Some(name), Some(count)) = (parts.next(), parts.next()) else { return false };
     let name = name.split('/').next().unwrap_or_default();
-    let named = !name.is_empty() && name.bytes().all(|b| b.is_ascii_alphanumeric() || matches!(b, b'_' | b'-'));
+    let named =
+        !name.is_empty() && name.bytes().all(|b| b.is_ascii_alphanumeric() || matches!(b, b'_' | b'-'));
     let rate = parts.next().is_none_or(|p| p.starts_with(|c: char| c.is_ascii_digit()));
     let signal = |line: &str| {
         let mut parts = line.split_whitespace();
@@ -97,7 +98,11 @@ pub(super) fn read(file: &str, bytes: &[u8]) -> Result<Header, FileError> {
     let mut signals = Vec::new();
     for k in 0..count {
         let Some((line, text)) = lines.next() else {
-            return Err(Reading { file, line: line + k + 1 }.wrong("file name of a signal", Expected::Something, ""));
+            return Err(Reading { file, line: line + k + 1 }.wrong(
+                "file name of a signal",
+                Expected::Something,
+                "",
+            ));
         };
         signals.push(signal(&Reading { file, line }, text)?);
     }
@@ -108,7 +113,11 @@ fn signal(at: &Reading, text: &str) -> Result<Signal, FileError> {
     let mut parts = text.split_whitespace();
     let file = parts.next().unwrap_or_default().to_string();
     let form = parts.next().unwrap_or_default();
-    let refused = |what| FileError::FileUnsupported { file: at.file.to_string(), what, found: form.chars().take(20).collect() };
+    let refused = |what| FileError::FileUnsupported {
+        file: at.file.to_string(),
+        what,
+        found: form.chars().take(20).collect(),
+    };
     let digits = form.find(|c: char| !c.is_ascii_digit()).unwrap_or(form.len());
     let format = at.whole("format", &form[..digits], 0.0, 9999.0)? as u16;
     let mut offset = 0;
@@ -181,7 +190,14 @@ impl Reading<'_> {
         self.wrong_in(field, expected, 0.0, 0.0, found)
     }
 
-    fn wrong_in(&self, field: &'static str, expected: Expected, low: f64, high: f64, found: &str) -> FileError {
+    fn wrong_in(
+        &self,
+        field: &'static str,
+        expected: Expected,
+        low: f64,
+        high: f64,
+        found: &str,
+    ) -> FileError {
         let (file, found) = (self.file.to_string(), found.chars().take(40).collect());
         FileError::FileField { file, place: Place::Line, at: self.line, field, expected, low, high, found }
     }

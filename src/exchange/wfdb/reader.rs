@@ -123,5 +123,6 @@ fn annotates(name: &str, told: &header::Header) -> bool {
     let name = base(name);
     let own = name.strip_prefix(told.record.as_str()).is_some_and(|rest| rest.starts_with('.'));
     let samples = told.signals.iter().any(|s| base(&s.file) == name);
-    own && !samples && !["hea", "dat", "csv", "txt", "edf"].iter().any(|e| ending(name).eq_ignore_ascii_case(e))
+    own && !samples
+        && !["hea", "dat", "csv", "txt", "edf"].iter().any(|e| ending(name).eq_ignore_ascii_case(e))
 }

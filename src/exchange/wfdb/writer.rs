@@ -52,6 +52,7 @@ pub fn write(out: &Outgoing) -> Result<Vec<NamedFile>, FileError> {
 
 /// A record's name has letters, digits and underscores only.
 fn record_name(name: &str) -> String {
-    let name: String = name.chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '_' }).take(60).collect();
+    let name: String =
+        name.chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '_' }).take(60).collect();
     if name.is_empty() { "take".into() } else { name }
 }
