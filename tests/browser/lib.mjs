@@ -85,7 +85,8 @@ export async function withPage({ expected = [], own = false, ...options }, body)
   let browser;
   try {
     browser = await launch();
-    const context = await browser.newContext(options);
+    // Keeping the page on the device would fetch every file again in every test; the test of that asks for it.
+    const context = await browser.newContext({ serviceWorkers: "block", ...options });
     const complaints = [];
     const watch = (page) => {
       page.on("console", (message) => {

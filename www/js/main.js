@@ -7,6 +7,7 @@ import { h, words } from "./dom.js";
 import { showFaults, turnToCard } from "./faults/cards.js";
 import { icon } from "./icons.js";
 import { Loop } from "./loop.js";
+import { keepOffline } from "./offline.js";
 import { makePanes } from "./panes.js";
 import { newSeed, readRoute, routeTo, writeRoute } from "./route.js";
 import { briefOf, loadScenarios } from "./scenarios.js";
@@ -243,6 +244,7 @@ try {
   await core;
   addEventListener("hashchange", () => follow().catch(report));
   await follow();
+  keepOffline({ note: $("kept"), free: () => document.body.dataset.view === "start" });
 } catch (error) {
   $("skeleton").hidden = true;
   report(error);
