@@ -1,10 +1,11 @@
 // Starts the page: texts, theme, core, scenarios; then opens what the address asks for.
 
-import { askRate, askResume } from "./ask.js";
+import { askResume } from "./ask.js";
 import { BenchPane } from "./bench/index.js";
 import { Bench, CoreError, loadCore } from "./core.js";
 import { h, words } from "./dom.js";
 import { showFaults, turnToCard } from "./faults/cards.js";
+import { chooseFiles, readRecording, takeDrops } from "./files.js";
 import { icon } from "./icons.js";
 import { Loop } from "./loop.js";
 import { keepOffline } from "./offline.js";
@@ -20,7 +21,6 @@ import { fillTexts, loadTexts, t } from "./text.js";
 import { startTheme, toggleTheme } from "./theme.js";
 
 const $ = (id) => document.getElementById(id);
-const RATES_HZ = { low: 10, high: 10000 }; // what the core takes
 let scenarios = [];
 let running = null; // what stands on the page now: {session, loop, strip, ends}
 let panes = null;
@@ -179,34 +179,20 @@ function backToLab() {
   $("main").focus();
 }
 
-/** Reads a recording; where the file does not tell its sampling rate, the student is asked. Null when they give up. */
-async function readRecording(name, text) {
+/** Opens a recording from its files; a bad one is told and costs nothing. */
+async function openFiles(files) {
   try {
-    return Bench.fromRecording(name, text);
+    const bench = await readRecording(files);
+    if (!bench) return;
+    leave();
+    stand(bench, null, null);
   } catch (error) {
-    if (error.code !== "csv_rate_missing") throw error;
-    const hz = await askRate(name, RATES_HZ);
-    return hz === null ? null : Bench.fromRecordingAt(hz, name, text);
+    report(error);
+    if (running) calm(`${$("calm").textContent} ${t("error-file_left")}`);
   }
 }
 
-function chooseFile() {
-  const input = h("input", { type: "file", accept: ".csv,.txt,text/csv,text/plain" });
-  input.addEventListener("change", async () => {
-    const [file] = input.files;
-    if (!file) return;
-    try {
-      const bench = await readRecording(file.name, await file.text());
-      if (!bench) return;
-      leave();
-      stand(bench, null, null);
-    } catch (error) {
-      report(error);
-      if (running) calm(`${$("calm").textContent} ${t("error-file_left")}`);
-    }
-  });
-  input.click();
-}
+const chooseFile = () => chooseFiles(openFiles);
 
 function tools() {
   const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", title: t(key), onclick }, icon(pic), h("span", { class: "word" }, t(key)));
@@ -225,6 +211,7 @@ function report(error) {
   calm(error instanceof CoreError ? error.message : t("error-page", { told: error?.message ?? String(error) }));
 }
 
+takeDrops(openFiles);
 addEventListener("error", (event) => report(event.error ?? event.message));
 addEventListener("unhandledrejection", (event) => report(event.reason));
 addEventListener("pagehide", () => running?.session.saveNow());
