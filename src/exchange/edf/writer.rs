@@ -45,8 +45,7 @@ pub fn write(out: &Outgoing) -> Result<Vec<u8>, FileError> {
     let mut notes = out.notes.to_vec();
     notes.push(Note::new(recording.duration_s(), END));
     notes.sort_by(|a, b| a.at_s.total_cmp(&b.at_s));
-    let lists =
-        lists(&notes, records, &cut).ok_or(FileError::FileNotes { file, found: notes.len() })?;
+    let lists = lists(&notes, records, &cut).ok_or(FileError::FileNotes { file, found: notes.len() })?;
     let room = lists.iter().map(Vec::len).max().unwrap_or(0).next_multiple_of(2);
 
     let mut bytes = header(out, &ends, &cut, records, room);
