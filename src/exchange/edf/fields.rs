@@ -86,8 +86,11 @@ impl Header<'_> {
         low: f64,
         high: f64,
     ) -> FileError {
+        // All numbers but the number of signals have eight characters.
+        let width = if at == 252 { 4 } else { 8 };
         let file = self.file.to_string();
-        let found = self.text(at, 8).chars().map(|c| if c.is_control() { '\u{fffd}' } else { c }).collect();
+        let found =
+            self.text(at, width).chars().map(|c| if c.is_control() { '\u{fffd}' } else { c }).collect();
         FileError::FileField { file, place: Place::Byte, at, field, expected, low, high, found }
     }
 }
