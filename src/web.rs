@@ -1,7 +1,7 @@
 //! The one place where WebAssembly meets the page: opaque handles in, small copyable results out. Texts never come
 //! from here, only codes with arguments.
 
-use crate::exchange::{self, Format, NamedFile, Options, Outgoing, zip};
+use crate::exchange::{self, Format, NamedFile, Options, Outgoing, Samples, zip};
 use crate::scenario::{Scenario, ScenarioError};
 use crate::session::{Action, Session, save, view};
 use crate::strip::axes::{self, Theme};
@@ -240,7 +240,7 @@ impl Lab {
             _ => Format::Wfdb,
         };
         let (notes, volts) = (self.session.notes(take), self.volts || self.session.chain().is_some());
-        let out = Outgoing { name, recording: &take.recording, volts, notes: &notes };
+        let out = Outgoing { name, samples: Samples::Recording(&take.recording), volts, notes: &notes };
         let mut files = exchange::export(format, &out).map_err(|e| fail("file_invalid", json!(e)))?;
         if let [(_, bytes)] = &mut files[..] {
             return Ok(std::mem::take(bytes));

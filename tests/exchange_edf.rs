@@ -1,7 +1,7 @@
 //! Mirrors `src/exchange/edf`: the header's fields, files by others, and what is refused.
 
 use dicrotic::exchange::error::{Expected, Place, Unsupported};
-use dicrotic::exchange::{self, FileError, Format, Imported, Options, Outgoing};
+use dicrotic::exchange::{self, FileError, Format, Imported, Options, Outgoing, Samples};
 use dicrotic::recording::Recording;
 use dicrotic::session::note::Note;
 
@@ -13,7 +13,7 @@ fn recording(codes: &[i16], rate_hz: f64) -> Recording {
 }
 
 fn written(recording: &Recording, notes: &[Note]) -> Vec<u8> {
-    let out = Outgoing { name: "take", recording, volts: true, notes };
+    let out = Outgoing { name: "take", samples: Samples::Recording(recording), volts: true, notes };
     exchange::export(Format::Edf, &out).unwrap().remove(0).1
 }
 

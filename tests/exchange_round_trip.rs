@@ -1,7 +1,7 @@
 //! What is written in each form comes back: samples to within half of the written step, notes all of them; and no
 //! damage to a file does more than give an error.
 
-use dicrotic::exchange::{self, FileError, Format, NamedFile, Options, Outgoing};
+use dicrotic::exchange::{self, FileError, Format, NamedFile, Options, Outgoing, Samples};
 use dicrotic::recording::Recording;
 use dicrotic::session::note::Note;
 use proptest::prelude::*;
@@ -20,7 +20,11 @@ fn recording(rate_hz: f64, stretches: &[(usize, Vec<i16>)]) -> Recording {
 }
 
 fn written(format: Format, recording: &Recording, notes: &[Note]) -> Vec<NamedFile> {
-    exchange::export(format, &Outgoing { name: "take", recording, volts: true, notes }).unwrap()
+    exchange::export(
+        format,
+        &Outgoing { name: "take", samples: Samples::Recording(recording), volts: true, notes },
+    )
+    .unwrap()
 }
 
 /// The written step, V, read from the file's own header.
@@ -185,9 +189,10 @@ fn one_range_is_written_code_by_code() {
 fn a_flat_recording_and_one_far_from_zero_are_written() {
     for values in [vec![0.0; 50], vec![0.25; 50], (0..50).map(|k| 1234.5 + f64::from(k) * 1e-3).collect()] {
         let made = Recording::of_values(50.0, &values);
-        for format in FORMATS {
+        let both = [Samples::Recording(&made), Samples::Values { rate_hz: 50.0, values: &values }];
+        for (format, samples) in FORMATS.into_iter().flat_map(|f| both.map(|s| (f, s))) {
             for volts in [true, false] {
-                let out = Outgoing { name: "x", recording: &made, volts, notes: &[] };
+                let out = Outgoing { name: "x", samples, volts, notes: &[] };
                 let files = exchange::export(format, &out).unwrap();
                 let read = exchange::import(&files, &Options::default()).unwrap();
                 for (a, b) in values.iter().zip(&read.recorded.values) {

@@ -19,8 +19,8 @@ pub mod wfdb;
 pub mod zip;
 
 pub use error::FileError;
+pub use scale::Samples;
 
-use crate::recording::Recording;
 use crate::session::note::{self, Note};
 use csv::Recorded;
 use error::Unsupported;
@@ -63,7 +63,7 @@ pub struct Outgoing<'a> {
     /// Name of the file without an ending.
     pub name: &'a str,
     /// The samples.
-    pub recording: &'a Recording,
+    pub samples: Samples<'a>,
     /// The values are volts; otherwise their unit is not known.
     pub volts: bool,
     /// What is known of it, by time.
@@ -90,9 +90,8 @@ pub type Options<'a> = csv::Options<'a>;
 pub fn export(format: Format, out: &Outgoing) -> Result<Vec<NamedFile>, FileError> {
     match format {
         Format::Csv => {
-            let (recording, name) = (out.recording, format!("{}.csv", out.name));
-            let values = recording.values(0, recording.len());
-            let text = csv::write_with_notes(recording.rate_hz(), &values, out.notes);
+            let name = format!("{}.csv", out.name);
+            let text = csv::write_with_notes(out.samples.rate_hz(), &out.samples.values(), out.notes);
             Ok(vec![(name, text.into_bytes())])
         }
         Format::Edf => Ok(vec![(format!("{}.edf", out.name), edf::write(out)?)]),

@@ -7,6 +7,56 @@
 
 use crate::recording::Recording;
 
+/// What is written: a recording of codes, or plain values, which take the finest scale there is.
+#[derive(Clone, Copy, Debug)]
+pub enum Samples<'a> {
+    /// Codes with what they mean.
+    Recording(&'a Recording),
+    /// Values at an even rate.
+    Values {
+        /// Samples a second, Hz.
+        rate_hz: f64,
+        /// The values.
+        values: &'a [f64],
+    },
+}
+
+impl Samples<'_> {
+    /// Samples a second, Hz.
+    pub fn rate_hz(&self) -> f64 {
+        match self {
+            Self::Recording(recording) => recording.rate_hz(),
+            Self::Values { rate_hz, .. } => *rate_hz,
+        }
+    }
+
+    /// Number of samples.
+    pub fn len(&self) -> usize {
+        match self {
+            Self::Recording(recording) => recording.len(),
+            Self::Values { values, .. } => values.len(),
+        }
+    }
+
+    /// Whether there are none.
+    pub fn is_empty(&self) -> bool {
+        self.len() == 0
+    }
+
+    /// Length, s.
+    pub fn duration_s(&self) -> f64 {
+        self.len() as f64 / self.rate_hz()
+    }
+
+    /// The values.
+    pub fn values(&self) -> Vec<f64> {
+        match self {
+            Self::Recording(recording) => recording.values(0, recording.len()),
+            Self::Values { values, .. } => values.to_vec(),
+        }
+    }
+}
+
 /// Value = `code * step + zero`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Scale {
@@ -20,8 +70,24 @@ pub(super) struct Scale {
     pub high: f64,
 }
 
-/// The scale of a recording for codes from `lowest` to 32767.
-pub(super) fn of(recording: &Recording, lowest: i16) -> Scale {
+/// The scale for codes from `lowest` to 32767.
+pub(super) fn of(samples: &Samples, lowest: i16) -> Scale {
+    match samples {
+        Samples::Recording(recording) => of_recording(recording, lowest),
+        Samples::Values { values, .. } => {
+            let ends = values.iter().fold(None, |ends: Option<(f64, f64)>, v| {
+                Some(ends.map_or((*v, *v), |(low, high)| (low.min(*v), high.max(*v))))
+            });
+            let (low, high) = ends.unwrap_or((0.0, 0.0));
+            // A flat line has a scale all the same.
+            let least = (1e-9 * low.abs().max(high.abs())).max(1e-12);
+            let step = ((high - low) / (32767.0 - f64::from(lowest))).max(least);
+            Scale { step, zero: low - f64::from(lowest) * step, low, high }
+        }
+    }
+}
+
+fn of_recording(recording: &Recording, lowest: i16) -> Scale {
     let (mut low, mut high, mut finest) = (f64::INFINITY, f64::NEG_INFINITY, f64::INFINITY);
     let spans = recording.spans();
     for (k, span) in spans.iter().enumerate() {
@@ -57,20 +123,20 @@ pub(super) fn of(recording: &Recording, lowest: i16) -> Scale {
     Scale { step, zero: low - f64::from(lowest) * step, low, high }
 }
 
-/// The codes of a recording on a scale, from `lowest` up.
-pub(super) fn codes(
-    recording: &Recording,
-    step: f64,
-    zero: f64,
-    lowest: i16,
-) -> impl Iterator<Item = i16> + '_ {
+/// The codes on a scale, from `lowest` up.
+pub(super) fn codes(samples: &Samples, step: f64, zero: f64, lowest: i16) -> Vec<i16> {
+    let code = |value: f64| ((value - zero) / step).round().clamp(f64::from(lowest), 32767.0) as i16;
+    let recording = match samples {
+        Samples::Recording(recording) => recording,
+        Samples::Values { values, .. } => return values.iter().map(|v| code(*v)).collect(),
+    };
     let spans = recording.spans();
     let mut k = 0;
-    recording.codes().iter().enumerate().map(move |(at, code)| {
+    let value = |(at, raw): (usize, &i16)| {
         while spans.get(k + 1).is_some_and(|next| next.start <= at) {
             k += 1;
         }
-        let value = spans.get(k).map_or(0.0, |s| f64::from(*code) * s.code_v + s.offset_v);
-        ((value - zero) / step).round().clamp(f64::from(lowest), 32767.0) as i16
-    })
+        code(spans.get(k).map_or(0.0, |s| f64::from(*raw) * s.code_v + s.offset_v))
+    };
+    recording.codes().iter().enumerate().map(value).collect()
 }

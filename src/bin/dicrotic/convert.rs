@@ -2,8 +2,7 @@
 
 use std::path::Path;
 
-use dicrotic::exchange::{Options, Outgoing};
-use dicrotic::recording::Recording;
+use dicrotic::exchange::{Options, Outgoing, Samples};
 
 use crate::failure::Failure;
 use crate::{output, recording_file};
@@ -15,8 +14,8 @@ pub fn run(from: &Path, to: &Path, options: &Options) -> Result<(), Failure> {
         return Err(Failure::new(format!("{} would be written over itself", to.display())));
     }
     let read = recording_file::read(from, options)?;
-    let recording = Recording::of_values(read.recorded.rate_hz, &read.recorded.values);
-    let outgoing = Outgoing { name: "", recording: &recording, volts: read.volts, notes: &read.notes };
+    let samples = Samples::Values { rate_hz: read.recorded.rate_hz, values: &read.recorded.values };
+    let outgoing = Outgoing { name: "", samples, volts: read.volts, notes: &read.notes };
     let written = recording_file::write(to, &outgoing)?;
     let (samples, rate_hz, notes) = (read.recorded.values.len(), read.recorded.rate_hz, read.notes.len());
     output::print(&format!("{}: {samples} samples at {rate_hz} Hz, {notes} notes\n", written.join(", ")))

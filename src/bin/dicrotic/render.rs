@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use dicrotic::exchange::{Format, Outgoing};
+use dicrotic::exchange::{self, Format, Outgoing};
 use dicrotic::recorder::converter::code_v;
 use dicrotic::recording::Recording;
 use dicrotic::scenario::Scenario;
@@ -74,7 +74,10 @@ pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -
             let notes = [note::settings(chain.settings())];
             // A table of a rendered strip is just that, for other programs to read.
             let notes = if recording_file::format_of(out)? == Format::Csv { &notes[..0] } else { &notes[..] };
-            recording_file::write(out, &Outgoing { name: "", recording: &recording, volts: true, notes })?;
+            recording_file::write(
+                out,
+                &Outgoing { name: "", samples: exchange::Samples::Recording(&recording), volts: true, notes },
+            )?;
         }
     }
     if let Some(truth) = truth {

@@ -35,24 +35,24 @@ struct Cut {
 /// A recording with its notes as an EDF+C file.
 pub fn write(out: &Outgoing) -> Result<Vec<u8>, FileError> {
     let file = format!("{}.edf", out.name);
-    let recording = out.recording;
+    let samples = &out.samples;
     let ends = ends(out).ok_or_else(|| {
-        let s = scale::of(recording, i16::MIN);
+        let s = scale::of(samples, i16::MIN);
         FileError::FileRange { file: file.clone(), low: s.low, high: s.high }
     })?;
-    let cut = cut(recording.rate_hz());
-    let records = recording.len().div_ceil(cut.samples).max(1);
+    let cut = cut(samples.rate_hz());
+    let records = samples.len().div_ceil(cut.samples).max(1);
     let mut notes = out.notes.to_vec();
-    notes.push(Note::new(recording.duration_s(), END));
+    notes.push(Note::new(samples.duration_s(), END));
     notes.sort_by(|a, b| a.at_s.total_cmp(&b.at_s));
     let lists = lists(&notes, records, &cut).ok_or(FileError::FileNotes { file, found: notes.len() })?;
     let room = lists.iter().map(Vec::len).max().unwrap_or(0).next_multiple_of(2);
 
     let mut bytes = header(out, &ends, &cut, records, room);
-    let mut codes: Vec<i16> = scale::codes(recording, ends.step, ends.zero, i16::MIN).collect();
+    let mut codes: Vec<i16> = scale::codes(samples, ends.step, ends.zero, i16::MIN);
     codes.resize(records * cut.samples, codes.last().copied().unwrap_or(0));
-    for (samples, list) in codes.chunks(cut.samples).zip(&lists) {
-        bytes.extend(samples.iter().flat_map(|code| code.to_le_bytes()));
+    for (record, list) in codes.chunks(cut.samples).zip(&lists) {
+        bytes.extend(record.iter().flat_map(|code| code.to_le_bytes()));
         bytes.extend(list);
         bytes.resize(bytes.len() + room - list.len(), 0);
     }
@@ -61,7 +61,7 @@ pub fn write(out: &Outgoing) -> Result<Vec<u8>, FileError> {
 
 /// The ends of the scale in eight characters each. Volts, as everywhere else, unless their digits are too few.
 fn ends(out: &Outgoing) -> Option<Ends> {
-    let scale = scale::of(out.recording, i16::MIN);
+    let scale = scale::of(&out.samples, i16::MIN);
     let largest = scale.low.abs().max(scale.high.abs()).max(32768.0 * scale.step);
     let (factor, unit) = match out.volts {
         false => (1.0, ""),

@@ -134,7 +134,7 @@ pub(super) fn read(file: &str, bytes: &[u8], rate_hz: f64) -> Result<Vec<Note>, 
         }
         let code = head >> 10;
         sample += i64::from(head & 0x3ff);
-        if sample < 0 || code > 49 || code == 0 {
+        if sample < 0 || code > 49 {
             return Err(damaged(began));
         }
         // What follows the annotation and belongs to it: numbers that are not needed here, and a text.
@@ -154,6 +154,10 @@ pub(super) fn read(file: &str, bytes: &[u8], rate_hz: f64) -> Result<Vec<Note>, 
         }
         if let Some(told) = text.strip_prefix(RESOLUTION) {
             rate = told.trim().parse::<f64>().ok().filter(|r| r.is_finite() && *r > 0.0).unwrap_or(rate);
+            continue;
+        }
+        // Code 0 marks nothing; some writers put one to end what they tell of the file.
+        if code == 0 {
             continue;
         }
         let at_s = sample as f64 / rate;

@@ -6,13 +6,13 @@ use crate::exchange::{NamedFile, Outgoing, scale};
 
 /// Header, samples and, if there are notes, annotations.
 pub fn write(out: &Outgoing) -> Result<Vec<NamedFile>, FileError> {
-    let recording = out.recording;
+    let samples = &out.samples;
     let record = record_name(out.name);
-    if recording.is_empty() {
+    if samples.is_empty() {
         let (file, low, high) = (format!("{record}.hea"), 1, crate::exchange::csv::MAX_SAMPLES as u64);
         return Err(FileError::FileLength { file, low, high, found: 0 });
     }
-    let scale = scale::of(recording, MISSING + 1);
+    let scale = scale::of(samples, MISSING + 1);
     // The code of value zero is a whole number of at most 31 bits; where it is not, the step grows until it is, and all
     // values are rounded anew.
     let least = (scale.low.abs().max(scale.high.abs())) / f64::from(1 << 30);
@@ -33,10 +33,10 @@ pub fn write(out: &Outgoing) -> Result<Vec<NamedFile>, FileError> {
         })?;
     let zero = -baseline * step;
     let (gain, unit) = (1.0 / step, if out.volts { "V" } else { "NU" });
-    let codes: Vec<i16> = scale::codes(recording, step, zero, MISSING + 1).collect();
+    let codes: Vec<i16> = scale::codes(samples, step, zero, MISSING + 1);
     let checksum = codes.iter().fold(0_i16, |sum, code| sum.wrapping_add(*code));
     let initial = codes[0];
-    let (rate, length) = (recording.rate_hz(), codes.len());
+    let (rate, length) = (samples.rate_hz(), codes.len());
     let header = format!(
         "{record} 1 {rate} {length}\n{record}.dat 16 {gain}({baseline})/{unit} 16 0 {initial} {checksum} 0 Pulse\n"
     );
