@@ -83,14 +83,29 @@ fn no_brief_gives_its_fault_away() {
             continue;
         }
         let scenario = Scenario::read(&std::fs::read_to_string(&path).unwrap()).unwrap();
-        for spec in scenario.fault.iter().filter(|_| scenario.name_faults) {
+        let drawn = scenario.task.one_of.iter();
+        for fault in scenario.fault.iter().map(|f| &f.name).chain(drawn).filter(|_| scenario.name_faults) {
             looked_at += 1;
             let told = format!("{} {} {} {}", scenario.id, scenario.title, scenario.aim, scenario.brief)
                 .to_lowercase();
-            let id = spec.name.replace('_', "-");
-            let name = words[&format!("entry-{}", spec.name)].to_lowercase();
+            let id = fault.replace('_', "-");
+            let name = words[&format!("entry-{}", fault)].to_lowercase();
             assert!(!told.contains(&id) && !told.contains(&name), "{}: {name}", path.display());
         }
     }
     assert!(looked_at >= 25, "{looked_at}");
+}
+
+/// The page knows its languages before it has asked for anything.
+#[test]
+fn the_page_lists_the_languages_that_there_are() {
+    let www = concat!(env!("CARGO_MANIFEST_DIR"), "/www");
+    let page = std::fs::read_to_string(format!("{www}/index.html")).unwrap();
+    let listed = page.split("data-languages=\"").nth(1).unwrap().split('"').next().unwrap();
+    let listed: BTreeSet<String> = listed.split(' ').map(str::to_string).collect();
+    let folders = std::fs::read_dir(format!("{www}/texts")).unwrap();
+    let there: BTreeSet<String> =
+        folders.map(|entry| entry.unwrap().file_name().into_string().unwrap()).collect();
+    assert!(there.contains("en"));
+    assert_eq!(listed, there);
 }

@@ -5,7 +5,11 @@
 //! - [`take`]: a recording with its cursors and marks
 //! - [`note`]: what is known of a take, for files
 //! - [`worksheet`]: what was typed
-//! - [`attempt`]: the running attempt: acts, advances, judges
+//! - [`attempt`]: the running attempt: acts and advances
+//! - [`judging`]: the check
+//! - [`course`]: what was done, in order
+//! - [`hinting`]: hints, and where to look
+//! - [`guide`]: worked and half-finished examples
 //! - [`view`]: what the page may see of it
 //! - [`overview`]: what can be said of the strip without counting
 //! - [`save`]: save and restore by replay
@@ -14,6 +18,10 @@
 
 pub mod action;
 pub mod attempt;
+pub mod course;
+pub mod guide;
+pub mod hinting;
+pub mod judging;
 pub mod note;
 pub mod overview;
 pub mod save;

@@ -8,6 +8,8 @@ use crate::recording::Recording;
 pub const MARK_REACH_S: f64 = 0.15;
 /// Most marks on a take.
 pub const MOST_MARKS: usize = 2000;
+/// Longest label, characters.
+pub const LONGEST_LABEL: usize = 80;
 
 /// A take.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,6 +26,12 @@ pub struct Take {
     pub b: Option<f64>,
     /// Beat marks, s from the take's start, ascending.
     pub marks: Vec<f64>,
+    /// What is written on it.
+    pub label: String,
+    /// End of the last exercise, s from the take's start; below zero when it ended before.
+    pub exercise_ended_s: Option<f64>,
+    /// Time base while it was recorded, s a screen.
+    pub view_s: f64,
     /// The beats of a take that somebody else made, who is not at this bench.
     pub foreign: Option<Vec<Peak>>,
     /// How it began, if it was recorded at this bench.
@@ -47,6 +55,9 @@ impl Take {
             a: None,
             b: None,
             marks: Vec::new(),
+            label: String::new(),
+            exercise_ended_s: None,
+            view_s: 10.0,
             foreign: None,
             start: None,
             notes: Vec::new(),
@@ -72,6 +83,12 @@ impl Take {
     /// Both cursors in order of time, s.
     pub fn window(&self) -> Option<(f64, f64)> {
         self.a.zip(self.b).map(|(a, b)| (a.min(b), a.max(b)))
+    }
+
+    /// Value of the sample nearest to a time, V.
+    pub fn value_at(&self, t: f64) -> Option<f64> {
+        let last = self.recording.len().checked_sub(1)?;
+        self.recording.volts(self.recording.sample_at(t).min(last))
     }
 
     /// Puts a mark; false when there are too many.

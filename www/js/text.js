@@ -75,6 +75,9 @@ export function num(value, digits = 2) {
 /** Several words as one list, as the page's language joins them. */
 export const listed = (parts) => new Intl.ListFormat(language, { type: "conjunction" }).format(parts);
 
+/** What stands between whole and decimals in the page's language. */
+export const decimalSign = () => new Intl.NumberFormat(language).formatToParts(1.5).find((part) => part.type === "decimal").value;
+
 /** The language of the loaded messages. */
 export const languageNow = () => language;
 
@@ -88,3 +91,6 @@ export function fillTexts(root) {
   for (const el of root.querySelectorAll("[data-t]")) el.textContent = t(el.dataset.t);
   for (const el of root.querySelectorAll("[data-t-label]")) el.setAttribute("aria-label", t(el.dataset.tLabel));
 }
+
+/** All keys of messages (not of their attributes) that begin with a stem, in no particular order. */
+export const keysOf = (stem) => [...new Set([...messages.keys()].filter((key) => key.startsWith(stem)).map((key) => key.split(".")[0]))];

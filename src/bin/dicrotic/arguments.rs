@@ -10,7 +10,7 @@ use crate::chart::{self, Order, Size, Theme};
 use crate::detect::{self, Polarity};
 use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
-use crate::{check, convert, fingerprint, output, plot, project, render, serve, site};
+use crate::{check, convert, fingerprint, output, plot, project, render, replay, serve, site};
 
 /// The exit code of everything that went wrong, as for wrong arguments.
 const FAILED: u8 = 2;
@@ -148,6 +148,9 @@ enum Command {
         #[arg(long)]
         samples: u64,
     },
+    /// Do a saved attempt again and print a hash of its debrief
+    #[command(hide = true)]
+    Replay { file: PathBuf },
     /// Print gain and phase of one of the recorder's filters
     #[command(hide = true)]
     FilterResponse {
@@ -215,6 +218,7 @@ fn carry_out(command: Command) -> Result<(), Failure> {
             detect::run(&file, rate, column.as_deref(), polarity)
         }
         Command::Fingerprint { scenario, seed, samples } => fingerprint::run(&scenario, seed, samples),
+        Command::Replay { file } => replay::run(&file),
         Command::FilterResponse { kind, hz, order, rate } => filter_response::run(kind, hz, order, rate),
     }
 }

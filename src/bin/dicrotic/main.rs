@@ -15,6 +15,7 @@
 //! | `check` | scenario files |
 //! | `bench_run`, `render`, `fingerprint` | a scenario's bench, running untouched |
 //! | `chart`, `chart_words`, `plot` | charts as files; their words; charts of recordings |
+//! | `replay` | a saved attempt, done again |
 //! | `detect`, `filter_response` | the detector; the recorder's filters |
 
 #[cfg(target_family = "wasm")]
@@ -52,6 +53,8 @@ mod project;
 mod recording_file;
 #[cfg(not(target_family = "wasm"))]
 mod render;
+#[cfg(not(target_family = "wasm"))]
+mod replay;
 #[cfg(not(target_family = "wasm"))]
 mod request;
 #[cfg(all(test, not(target_family = "wasm")))]
