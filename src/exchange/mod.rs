@@ -6,6 +6,8 @@
 //! | [`edf`] | European Data Format, EDF and EDF+: reader and writer |
 //! | [`wfdb`] | WaveForm DataBase records with annotations: reader and writer |
 //! | [`error`] | what can be wrong with a file |
+//! | [`qr`] | a link as a picture that a telephone reads |
+//! | [`handin`] | what students hand in: result files, grading by replay, a class |
 //! | [`zip`] | several files as one |
 //! | `scale` | one scale for a recording whose range changed |
 //!
@@ -14,6 +16,8 @@
 pub mod csv;
 pub mod edf;
 pub mod error;
+pub mod handin;
+pub mod qr;
 mod scale;
 pub mod wfdb;
 pub mod zip;

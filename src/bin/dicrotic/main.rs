@@ -13,6 +13,8 @@
 //! | `site` | puts the page together |
 //! | `http`, `request`, `serve` | the protocol; what is let in; the page's server |
 //! | `check` | scenario files |
+//! | `link` | a scenario as a link |
+//! | `handed_in`, `grade`, `class` | what students handed in, as a table of grades and summed up |
 //! | `bench_run`, `render`, `fingerprint` | a scenario's bench, running untouched |
 //! | `chart`, `chart_words`, `plot` | charts as files; their words; charts of recordings |
 //! | `replay` | a saved attempt, done again |
@@ -32,6 +34,8 @@ mod chart_words;
 #[cfg(not(target_family = "wasm"))]
 mod check;
 #[cfg(not(target_family = "wasm"))]
+mod class;
+#[cfg(not(target_family = "wasm"))]
 mod convert;
 #[cfg(not(target_family = "wasm"))]
 mod detect;
@@ -42,7 +46,13 @@ mod filter_response;
 #[cfg(not(target_family = "wasm"))]
 mod fingerprint;
 #[cfg(not(target_family = "wasm"))]
+mod grade;
+#[cfg(not(target_family = "wasm"))]
+mod handed_in;
+#[cfg(not(target_family = "wasm"))]
 mod http;
+#[cfg(not(target_family = "wasm"))]
+mod link;
 #[cfg(not(target_family = "wasm"))]
 mod output;
 #[cfg(not(target_family = "wasm"))]
