@@ -11,7 +11,7 @@ use crate::detect::{self, Polarity};
 use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
 use crate::{
-    check, class, convert, fingerprint, grade, link, output, plot, project, render, replay, serve, site,
+    check, class, convert, fingerprint, grade, link, output, pack, plot, project, render, replay, serve, site,
 };
 
 /// The exit code of everything that went wrong, as for wrong arguments.
@@ -125,6 +125,17 @@ enum Command {
         /// The column or channel to read: its title, or its number from 1
         #[arg(long)]
         column: Option<String>,
+    },
+    /// Pack an assignment and the page that opens it: for a course site, or as one file that opens by a double click
+    Pack {
+        /// The assignment: a scenario file (*.toml)
+        assignment: PathBuf,
+        /// The file to write: *.zip for a course site, *.html for a page that stands by itself
+        #[arg(long, value_name = "FILE")]
+        to: PathBuf,
+        /// The course site's standard, for a *.zip; SCORM 1.2 if left out
+        #[arg(long, value_enum)]
+        standard: Option<pack::Standard>,
     },
     /// Print the times of a recording's beats, in seconds from its first sample, one a line
     Detect {
@@ -269,6 +280,7 @@ fn carry_out(command: Command) -> Result<(), Failure> {
         Command::Convert { from, to, rate, column } => {
             convert::run(&from, &to, &Options { rate_hz: rate, channel: column.as_deref() })
         }
+        Command::Pack { assignment, to, standard } => pack::run(&assignment, &to, standard),
         Command::Detect { file, rate, column, polarity } => {
             detect::run(&file, rate, column.as_deref(), polarity)
         }

@@ -12,6 +12,7 @@
 //! | `wasm` | builds the core for the browser |
 //! | `site` | puts the page together |
 //! | `http`, `request`, `serve` | the protocol; what is let in; the page's server |
+//! | `pack` | an assignment with the page: for a course site, or as one file |
 //! | `check` | scenario files |
 //! | `link` | a scenario as a link |
 //! | `handed_in`, `grade`, `class` | what students handed in, as a table of grades and summed up |
@@ -55,6 +56,8 @@ mod http;
 mod link;
 #[cfg(not(target_family = "wasm"))]
 mod output;
+#[cfg(not(target_family = "wasm"))]
+mod pack;
 #[cfg(not(target_family = "wasm"))]
 mod plot;
 #[cfg(not(target_family = "wasm"))]
