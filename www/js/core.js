@@ -103,17 +103,9 @@ export class Bench {
   static fresh(toml, seed) {
     return new Bench(guarded(() => new Lab(toml, seed)));
   }
-  static fromRecording(name, text) {
-    return new Bench(guarded(() => Lab.fromRecording(name, text)));
-  }
-  /** A recording that does not tell its sampling rate, with a rate in Hz: told to the core as the file would, in a comment. */
-  static fromRecordingAt(hz, name, text) {
-    try {
-      return Bench.fromRecording(name, `# rate_hz = ${hz}\n${text}`);
-    } catch (error) {
-      if (error.args?.line) throw new CoreError(error.code, { ...error.args, line: error.args.line - 1 }); // the file's own count
-      throw error;
-    }
+  /** A recording from its files, [[name, bytes]…], with what they do not tell: rate in Hz, name of a channel. */
+  static fromFiles(named, { rate, channel } = {}) {
+    return new Bench(guarded(() => Lab.fromFiles(named.map(([name]) => name), named.map(([, bytes]) => bytes), rate, channel)));
   }
   static fromCode(code, toml) {
     return new Bench(guarded(() => Lab.fromCode(code, toml)));
@@ -186,8 +178,17 @@ export class Bench {
   save() {
     return guarded(() => this.#lab.save());
   }
-  exportCsv(take) {
-    return guarded(() => this.#lab.exportCsv(take));
+  /** Names of the channels of an opened recording. */
+  get channels() {
+    return this.#lab.channels();
+  }
+  /** A take as a file's bytes: "csv", "edf", or "wfdb" (an archive). */
+  exportTake(take, format, name) {
+    return guarded(() => this.#lab.exportTake(take, format, name));
+  }
+  /** What the strip shows of a take, as SVG. */
+  stripSvg(title) {
+    return guarded(() => this.#lab.stripSvg(title));
   }
   free() {
     this.#lab.free?.();

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
+use dicrotic::exchange::Options;
 
 use dicrotic::exchange::handin::class::Need;
 
@@ -11,7 +12,9 @@ use crate::chart::{self, Order, Size, Theme};
 use crate::detect::{self, Polarity};
 use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
-use crate::{check, class, fingerprint, grade, link, output, plot, project, render, replay, serve, site};
+use crate::{
+    check, class, convert, fingerprint, grade, link, output, pack, plot, project, render, replay, serve, site,
+};
 
 /// The exit code of everything that went wrong, as for wrong arguments.
 const FAILED: u8 = 2;
@@ -58,7 +61,8 @@ enum Command {
         /// The sampling rate in Hz, one of the recorder's; the scenario's own if left out
         #[arg(long, value_name = "HZ")]
         rate: Option<u32>,
-        /// The file to write: a table with the columns t_s and value, in volts; with --plot *.svg or *.png
+        /// The file to write: *.csv (t_s and value, in volts), *.edf, or *.hea for a WFDB record; with --plot *.svg or
+        /// *.png
         #[arg(long, value_name = "FILE")]
         out: PathBuf,
         /// Draw a chart in the place of the table
@@ -80,12 +84,13 @@ enum Command {
         /// Which chart
         #[arg(value_enum)]
         chart: chart::Kind,
-        /// The recording: a table of text with a time column, or of values alone with --rate
+        /// The recording: EDF or EDF+, the header of a WFDB record, or a table of text with a time column (or of values
+        /// alone with --rate)
         file: PathBuf,
         /// The sampling rate in Hz, if the file has no time column
         #[arg(long, value_name = "HZ")]
         rate: Option<f64>,
-        /// The column to read: its title, or its number from 1
+        /// The column or channel to read: its title, or its number from 1
         #[arg(long)]
         column: Option<String>,
         /// The pulse points down in the file
@@ -110,14 +115,39 @@ enum Command {
         #[arg(long, value_name = "FILE")]
         out: PathBuf,
     },
+    /// Write a recording in another form of file, with its notes
+    Convert {
+        /// The recording: EDF or EDF+, the header of a WFDB record, or a table of text
+        from: PathBuf,
+        /// The file to write: *.csv, *.edf, or *.hea for a WFDB record
+        to: PathBuf,
+        /// The sampling rate in Hz, if the file has no time column
+        #[arg(long, value_name = "HZ")]
+        rate: Option<f64>,
+        /// The column or channel to read: its title, or its number from 1
+        #[arg(long)]
+        column: Option<String>,
+    },
+    /// Pack an assignment and the page that opens it: for a course site, or as one file that opens by a double click
+    Pack {
+        /// The assignment: a scenario file (*.toml)
+        assignment: PathBuf,
+        /// The file to write: *.zip for a course site, *.html for a page that stands by itself
+        #[arg(long, value_name = "FILE")]
+        to: PathBuf,
+        /// The course site's standard, for a *.zip; SCORM 1.2 if left out
+        #[arg(long, value_enum)]
+        standard: Option<pack::Standard>,
+    },
     /// Print the times of a recording's beats, in seconds from its first sample, one a line
     Detect {
-        /// The recording: a table of text with a time column, or of values alone with --rate
+        /// The recording: EDF or EDF+, the header of a WFDB record, or a table of text with a time column (or of values
+        /// alone with --rate)
         file: PathBuf,
         /// The sampling rate in Hz, if the file has no time column
         #[arg(long, value_name = "HZ")]
         rate: Option<f64>,
-        /// The column to read: its title, or its number from 1
+        /// The column or channel to read: its title, or its number from 1
         #[arg(long)]
         column: Option<String>,
         /// Which way the pulse points
@@ -252,6 +282,10 @@ fn carry_out(command: Command) -> Result<(), Failure> {
             let source = plot::Source { file: &file, rate_hz, column, inverted, from_s, to_s, mains_hz };
             plot::run(&source, &Order { kind: chart, theme, size, out: &out })
         }
+        Command::Convert { from, to, rate, column } => {
+            convert::run(&from, &to, &Options { rate_hz: rate, channel: column.as_deref() })
+        }
+        Command::Pack { assignment, to, standard } => pack::run(&assignment, &to, standard),
         Command::Detect { file, rate, column, polarity } => {
             detect::run(&file, rate, column.as_deref(), polarity)
         }
