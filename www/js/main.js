@@ -4,11 +4,12 @@ import { askRate, askResume } from "./ask.js";
 import { BenchPane } from "./bench/index.js";
 import { Bench, CoreError, loadCore } from "./core.js";
 import { h, words } from "./dom.js";
-import { showFaults, turnToCard } from "./faults/cards.js";
+import { noteEvidence } from "./evidence.js";
+import { Offer } from "./help/offer.js";
 import { icon } from "./icons.js";
 import { Loop } from "./loop.js";
 import { makePanes } from "./panes.js";
-import { newSeed, readRoute, routeTo, writeRoute } from "./route.js";
+import { newSeed, readRoute, routeTo, watchRoute, writeRoute } from "./route.js";
 import { briefOf, loadScenarios } from "./scenarios.js";
 import { Session } from "./session.js";
 import { SheetPane } from "./sheet/index.js";
@@ -23,7 +24,7 @@ const RATES_HZ = { low: 10, high: 10000 }; // what the core takes
 let scenarios = [];
 let running = null; // what stands on the page now: {session, loop, strip, ends}
 let panes = null;
-let reading = null; // the card index is open: whether the bench ran before, and the page's title then
+let reading = null; // a screen beside the bench is open: which, whether the bench ran before, and the page's title then
 
 /** Shows a calm message above everything; no words, no message. */
 function calm(text) {
@@ -35,7 +36,7 @@ function show(view) {
   document.body.dataset.view = view;
   $("skeleton").hidden = view !== "loading";
   $("start").hidden = view !== "start";
-  $("faults").hidden = view !== "faults";
+  for (const side of Object.keys(SIDES)) $(side).hidden = view !== side;
   $("lab").hidden = view !== "lab";
   $("panes").hidden = view !== "lab";
 }
@@ -50,30 +51,85 @@ function close() {
   running = null;
 }
 
-/** Puts a lab on the page and lets it run. */
-function stand(bench, scenario, seed, deeds = 0) {
+/** Puts a lab on the page and lets it run; a worked example is played by the narrator. */
+function stand(bench, scenario, seed, { deeds = 0, watched = false } = {}) {
   close();
   calm("");
-  const session = new Session(bench, scenario, seed);
+  const session = new Session(bench, watched ? null : scenario, seed);
   session.deeds = deeds;
   const recording = bench.kind === "recording";
   show("lab");
+  let narrator = null;
   const loop = new Loop((dt) => {
-    if (dt > 0) bench.advance(dt);
+    if (dt > 0 && watched) narrator?.frame(dt);
+    else if (dt > 0) bench.advance(dt);
     session.refresh();
     const drawn = strip.frame();
     if (drawn && (dt > 0 || recording)) moved();
   });
-  document.body.dataset.kind = bench.kind;
+  document.body.dataset.kind = watched ? "worked" : bench.kind;
   showWhere(session.view, recording);
   $("bench").hidden = recording;
   panes.setBench(!recording);
   panes.show(recording ? "strip" : "bench");
   const benchPane = recording ? null : new BenchPane($("bench"), session);
   const strip = new StripPane($("strip"), session, loop);
-  new SheetPane($("worksheet"), session, { settle: () => strip.cursors.settleAll(), again: () => open(scenario, newSeed()) });
-  running = { session, loop, strip, bench: benchPane };
+  const sheet = new SheetPane($("worksheet"), session, { settle: () => strip.cursors.settleAll(), again: () => open(scenario, newSeed()).catch(report) });
+  running = { session, loop, strip, bench: benchPane, watched: watched ? scenario : null };
+  for (const id of ["offer", "narrator"]) {
+    $(id).hidden = true;
+    $(id).replaceChildren();
+  }
+  afterwards(session, strip, sheet, watched);
+  if (watched) {
+    narrate(session, strip, sheet, scenario).then((made) => (narrator = made)).catch(report);
+  } else if (!recording) {
+    new Offer($("offer"), session, { watch: () => (location.hash = watchRoute(scenario)), chosen: (mode) => mode === "half" && halfDone() });
+  }
   loop.start();
+}
+
+/** From a half-finished example the student goes on at the strip. */
+function halfDone() {
+  panes.show("strip");
+  $("strip").scrollIntoView({ block: "start" });
+}
+
+async function narrate(session, strip, sheet, scenario) {
+  const { makeNarrator } = await import("./help/narrator.js");
+  if (running?.session !== session) return null;
+  return makeNarrator($("narrator"), session, { strip, sheet, showPane: (pane) => panes.show(pane), stop: () => nowYou(scenario).catch(report) });
+}
+
+/** After a worked example: a bench of one's own, with the help that goes with having watched. */
+async function nowYou(scenario) {
+  await open(scenario, newSeed());
+  running.session.act({ do: "help", mode: "shown" });
+  $("main").focus();
+}
+
+/** What belongs to a checked attempt: the debrief's further parts, and what is kept of it. */
+function afterwards(session, strip, sheet, watched) {
+  let brought = null;
+  session.onView(({ check }) => {
+    if (!check || brought) return;
+    const toReport = watched ? null : () => import("./notebook/pages.js").then(({ idOf }) => (location.hash = `#report=${encodeURIComponent(idOf(session))}`), report);
+    brought = import("./after/index.js").then(({ showAfter }) => showAfter(session, strip, sheet.debrief, toReport)).catch((error) => {
+      brought = null;
+      report(error);
+    });
+  });
+  session.onDeed((action) => {
+    if (!["check", "reveal", "hint"].includes(action.do)) return;
+    const kept = session.scenario ? noteEvidence(session.bench.evidence()) : true;
+    keepTrial(session, kept).catch(report);
+  });
+}
+
+/** Keeps the trial in the notebook; where the device does not allow it, that is told. */
+async function keepTrial(session, kept) {
+  const [{ pageOf }, { keepPage }] = await Promise.all([import("./notebook/entry.js"), import("./notebook/pages.js")]);
+  if (!(keepPage(pageOf(session, Date.now())) && kept)) calm(t("notebook-full"));
 }
 
 /** Tells the tests and the clock that a trace has moved on the page. */
@@ -116,7 +172,7 @@ async function open(id, seed, goOn = false) {
     show("loading");
     if (goOn || (await askResume(kept))) {
       try {
-        stand(Bench.restored(kept.saved), id, seed, kept.deeds ?? 1);
+        stand(Bench.restored(kept.saved), id, seed, { deeds: kept.deeds ?? 1 });
         return;
       } catch (error) {
         calm(t("resume-failed", { told: error.message }));
@@ -128,8 +184,9 @@ async function open(id, seed, goOn = false) {
 }
 
 async function home() {
-  await Promise.allSettled(scenarios.map((one) => one.load())); // what is missing says so in its place
-  if (scenarios.some((one) => one.id === readRoute().scenario)) return; // opened meanwhile
+  await allLoaded(); // what is missing says so in its place
+  const { scenario, watch: watched } = readRoute();
+  if (scenarios.some((one) => one.id === (scenario ?? watched))) return; // opened meanwhile
   close();
   $("where").replaceChildren();
   document.title = t("app-title");
@@ -139,31 +196,56 @@ async function home() {
 
 async function follow() {
   calm("");
-  const { scenario, seed, faults } = readRoute();
-  if (faults !== null) return readFaults(faults);
-  if (running && reading && running.session.scenario === scenario && (!seed || running.session.seed === seed)) return backToLab();
+  const { scenario, seed, watch: watched, side, turn } = readRoute();
+  if (side !== null) return openSide(side, turn);
+  const { session, watched: playing } = running ?? {};
+  const same = running && (watched ? playing === watched : !playing && session.scenario === scenario && (!seed || session.seed === seed));
+  if (running && reading && same) return backToLab();
   reading = null;
+  if (watched) return playing === watched ? undefined : watch(watched);
   if (!scenario) return home();
-  if (running?.session.scenario === scenario && running.session.seed === seed) return undefined;
-  return open(scenario, seed ?? newSeed());
+  return same && seed ? undefined : open(scenario, seed ?? newSeed());
 }
 
-/** Opens the card index of faults; a bench that is open waits meanwhile. */
-async function readFaults(card) {
-  if (!reading) {
-    reading = { ran: running?.loop.running, title: document.title };
-    if (running) running.loop.running = false;
-    await showFaults($("faults"), { inLab: Boolean(running), goBack: leaveFaults });
-    document.title = t("where-title", { title: t("faults-title") });
-    show("faults");
+/** Opens a scenario's worked example. */
+async function watch(id) {
+  const scenario = scenarios.find((one) => one.id === id);
+  if (!scenario) return open(id, null);
+  await scenario.load();
+  briefOf(scenario);
+  return stand(Bench.worked(scenario.toml), id, null, { watched: true });
+}
+
+/** The screens beside the bench: each fills its section, or turns to a place in it. */
+const SIDES = {
+  faults: { title: "faults-title", open: async (root, _turn, ways) => (await import("./faults/cards.js")).showFaults(root, ways), turn: async (root, turn) => (await import("./faults/cards.js")).turnToCard(root, turn) },
+  skills: { title: "side-skills", open: async (root, _turn, ways) => (await import("./skills/index.js")).showSkills(root, { ...ways, scenarios: await allLoaded() }) },
+  notebook: { title: "side-notebook", open: async (root, _turn, ways) => (await import("./notebook/index.js")).showNotebook(root, ways) },
+  report: { title: "side-report", open: async (root, turn, ways) => (await import("./notebook/report.js")).showReport(root, turn, ways) },
+};
+
+/** Opens a screen beside the bench; a bench that is open waits meanwhile. */
+async function openSide(side, turn) {
+  reading ??= { ran: running?.loop.running, title: document.title };
+  if (running) running.loop.running = false;
+  if (reading.side !== side || !SIDES[side].turn) {
+    reading.side = side;
+    document.title = t("where-title", { title: t(SIDES[side].title) });
+    await SIDES[side].open($(side), turn, { inLab: Boolean(running), goBack: leaveSide });
+    show(side);
   }
-  turnToCard($("faults"), card);
+  await SIDES[side].turn?.($(side), turn);
+}
+
+async function allLoaded() {
+  await Promise.allSettled(scenarios.map((one) => one.load()));
+  return scenarios;
 }
 
 /** Back to the bench as it was left, or to the scenarios. */
-function leaveFaults() {
+function leaveSide() {
   const { scenario, seed } = running?.session ?? {};
-  history.replaceState(null, "", scenario ? routeTo(scenario, seed) : location.pathname);
+  history.replaceState(null, "", running?.watched ? watchRoute(running.watched) : scenario ? routeTo(scenario, seed) : location.pathname);
   if (running) return backToLab();
   reading = null;
   return home().then(() => $("main").focus(), report);
@@ -238,8 +320,9 @@ tools();
 panes = makePanes($("panes"));
 try {
   scenarios = await index;
-  const { scenario } = readRoute();
-  for (const one of scenarios) if (!scenario || one.id === scenario) one.load().catch(() => {}); // on its way while the core compiles
+  const { scenario, watch: watched } = readRoute();
+  const wanted = scenario ?? watched;
+  for (const one of scenarios) if (!wanted || one.id === wanted) one.load().catch(() => {}); // on its way while the core compiles
   await core;
   addEventListener("hashchange", () => follow().catch(report));
   await follow();

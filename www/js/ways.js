@@ -36,6 +36,9 @@ export function checkWay(scenarios) {
   return way("check", go);
 }
 
+/** For someone who comes back: the skill map and the notebook. */
+export const standWay = () => way("stand", h("div", { class: "row" }, h("a", { class: "btn", href: "#skills" }, t("side-skills")), h("a", { class: "btn", href: "#notebook" }, t("side-notebook"))));
+
 /** For an instructor: an address that opens a scenario, for all the same or for each their own. */
 export function assignWay(scenarios) {
   let seed = newSeed();

@@ -1,25 +1,36 @@
-// The measuring panel of an opened take: both cursors as numbers, the interval, the beat marks as a list.
+// The measuring panel of an opened take: both cursors as numbers, what lies between them, the beat marks as a list, and the
+// looking closer.
 
 import { h, newId, prop, refill, words } from "../dom.js";
-import { t, num } from "../text.js";
-import { button } from "../widgets.js";
-import { timeText } from "./units.js";
+import { num, t } from "../text.js";
+import { button, Tick } from "../widgets.js";
+import { heightText, timeText, windowText } from "./units.js";
 
 export class Measure {
-  constructor({ act, cursors, markAt, exportTake }) {
+  /** zoom(): shows the stretch between the cursors, or all again; turnSnap(on): marks and dragged cursors go to the nearest peak. */
+  constructor({ act, cursors, markAt, exportTake, zoom, turnSnap }) {
     this.act = act;
     this.cursors = cursors;
     this.fields = { a: this.field("a"), b: this.field("b") };
     this.interval = h("output", { class: "big" });
+    this.height = h("output", { class: "big" });
     this.count = h("output", { class: "big" });
+    this.countBox = h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-marks")), this.count);
+    this.heightBox = h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-height")), this.height);
+    this.after = h("p", { class: "pencil measure-after" });
     this.list = h("ul", { class: "mark-list" });
     this.clear = button(t("marks-clear"), () => act({ do: "marks_clear" }), { kind: "btn-plain" });
+    this.zoomIn = button(t("zoom-in"), () => zoom(true), { kind: "btn-plain", pic: "zoom" });
+    this.zoomOut = button(t("zoom-out"), () => zoom(false), { kind: "btn-plain", pic: "whole" });
+    this.snap = new Tick(t("measure-snap"), turnSnap);
     this.el = h("div", { class: "measure", role: "group", "aria-label": t("measure-title") },
       h("div", { class: "measure-cursors" }, this.fields.a.el, this.fields.b.el,
         h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-interval")), this.interval),
-        h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-marks")), this.count)),
+        this.heightBox, this.countBox),
+      this.after,
       h("div", { class: "row" }, button(t("marks-at_a"), () => markAt(this.cursors.times.a)), button(t("marks-at_b"), () => markAt(this.cursors.times.b)), this.clear,
-        button(t("take-export"), exportTake, { kind: "btn-plain", pic: "save" })),
+        this.zoomIn, this.zoomOut, button(t("take-export"), exportTake, { kind: "btn-plain", pic: "save" })),
+      this.snap.el,
       h("details", { class: "marks" }, h("summary", {}, t("marks-list")), this.list),
       h("p", { class: "quiet" }, t("measure-hint")));
   }
@@ -41,12 +52,23 @@ export class Measure {
   /** Shows the cursors, at rest or in the hand. */
   times({ a, b }) {
     for (const [which, time] of [["a", a], ["b", b]]) prop(this.fields[which].input, "value", time === null ? "" : time.toFixed(2));
-    words(this.interval, a === null || b === null ? t("measure-none") : timeText(Math.abs(b - a)));
+    words(this.interval, a === null || b === null ? t("measure-none") : windowText(Math.abs(b - a)));
   }
 
   show(view) {
+    const { cursors, strip, takes } = view;
     this.times(this.cursors.times);
+    words(this.height, typeof cursors.amplitude === "number" ? heightText(cursors.amplitude) : t("measure-none"));
+    this.heightBox.hidden = view.kind === "recording"; // nobody knows the unit of its values
+    this.countBox.hidden = !(view.count_shown ?? true);
     words(this.count, num(view.marks_in_window));
+    const after = takes.find((one) => one.take === strip.take)?.after_s;
+    this.after.hidden = typeof after !== "number";
+    if (!this.after.hidden) words(this.after, t("measure-after", { s: timeText(after) }));
+    this.snap.el.hidden = !view.help || view.help === "alone";
+    this.snap.set(view.snap);
+    prop(this.zoomIn, "disabled", cursors.interval_s === null || !cursors.interval_s);
+    this.zoomOut.hidden = !strip.zoomed;
     prop(this.clear, "disabled", view.marks.length === 0);
     refill(this.list, view.marks, () =>
       view.marks.length
