@@ -51,6 +51,8 @@ pub enum Misreading {
     SingleInterval,
     /// From one feature of the wave to another.
     MixedFeatures,
+    /// None of them stands out: the way to the answer should be shown.
+    ShowWork,
 }
 
 /// A candidate.

@@ -4,6 +4,7 @@ use super::error::ScenarioError;
 use super::fault::{self, Situation};
 use super::script::{Attempt, MOST_STEPS};
 use crate::assess::Criteria;
+use crate::assess::task::{Kind, TaskSpec};
 use crate::bench::strap::{Face, Place};
 use crate::bench::table::{Part, Point};
 use crate::bench::wiring::{End, Socket};
@@ -68,6 +69,9 @@ pub struct Scenario {
     /// The strip's time base at the start, s a screen.
     #[serde(default = "ten")]
     pub time_base_s: f64,
+    /// What is asked.
+    #[serde(default)]
+    pub task: TaskSpec,
     /// What must be reached.
     #[serde(default)]
     pub pass: Criteria,
@@ -268,6 +272,13 @@ impl Scenario {
         self.pass.check().map_err(|(field, expected)| {
             ScenarioError::at(format!("pass.{field}"), "another value", expected)
         })?;
+        self.task.check().map_err(|(field, found, expected)| {
+            ScenarioError::at(format!("task.{field}"), found, expected)
+        })?;
+        if self.task.kind == Kind::NameFault && !self.name_faults {
+            let expected = "true where the question is to name the fault";
+            return Err(ScenarioError::at("name_faults", "false", expected));
+        }
         self.trouble.check().map_err(|(field, found)| {
             ScenarioError::at(format!("trouble.{field}"), found, "a number from 0 to 1")
         })?;
