@@ -8,6 +8,7 @@ use crate::session::{Action, Session, guide, save, view};
 use crate::strip::axes::{self, Theme};
 use crate::strip::columns::{self, Column};
 use crate::strip::frame::Frame;
+use crate::strip::listen::{Click, Listener};
 use plotters::prelude::IntoDrawingArea;
 use plotters_canvas::CanvasBackend;
 use serde_json::{Value, json};
@@ -72,6 +73,8 @@ pub struct Lab {
     theme: Theme,
     drawn: Option<(u64, Shown)>,
     clock_s: f64,
+    listener: Option<Listener>,
+    clicks: Vec<Click>,
 }
 
 /// What the trace layer shows; when it changes everything is drawn again.
@@ -93,6 +96,8 @@ impl Lab {
             theme: Theme::default(),
             drawn: None,
             clock_s: 0.0,
+            listener: None,
+            clicks: Vec::new(),
         }
     }
 
@@ -217,6 +222,34 @@ impl Lab {
     /// The log of actions, as JSON.
     pub fn log(&self) -> String {
         json!(self.session.log()).to_string()
+    }
+
+    /// What came of the live signal's hum since the last call, as a share of half the full-scale range, at
+    /// [`Lab::sound_rate`] samples a second; the first call begins to listen. [`Lab::clicks`] belongs to it.
+    pub fn hear(&mut self) -> Vec<f32> {
+        let (_, top) = self.session.value_range();
+        self.clicks.clear();
+        let Some(live) = self.session.live() else { return Vec::new() };
+        let heard = self.listener.get_or_insert_with(|| Listener::new(live)).hear(live, top);
+        self.clicks = heard.clicks;
+        heard.hum
+    }
+
+    /// Crests within the last [`Lab::hear`], oldest first, two numbers each: how long ago, s, and the height of the
+    /// rise as a share of the full-scale range.
+    pub fn clicks(&self) -> Vec<f64> {
+        self.clicks.iter().flat_map(|c| [c.ago_s, c.height]).collect()
+    }
+
+    /// Samples a second of [`Lab::hear`].
+    #[wasm_bindgen(js_name = soundRate)]
+    pub fn sound_rate(&self) -> f64 {
+        self.session.live().map_or(0.0, |live| live.rate_hz())
+    }
+
+    /// Stops listening; the next [`Lab::hear`] begins anew.
+    pub fn deafen(&mut self) {
+        self.listener = None;
     }
 
     /// What can be said of the visible stretch without counting, as JSON.

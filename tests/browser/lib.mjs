@@ -85,10 +85,12 @@ export async function withPage({ expected = [], own = false, ...options }, body)
   let browser;
   try {
     browser = await launch();
-    const context = await browser.newContext(options);
+    // By default no worker: keeping the page on the device would fetch every file again in every test; the test of that asks for it.
+    const context = await browser.newContext({ serviceWorkers: "block", ...options });
     const complaints = [];
     const watch = (page) => {
       page.on("console", (message) => {
+        if (message.text() === "Service Worker registration blocked by Playwright") return; // as asked for with the context
         if (["error", "warning"].includes(message.type())) complaints.push(`${message.type()}: ${message.text()}`);
       });
       page.on("pageerror", (error) => complaints.push(`uncaught: ${error.message}`));

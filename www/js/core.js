@@ -133,6 +133,14 @@ export class Bench {
   stylus() {
     return JSON.parse(this.#lab.stylus());
   }
+  /** What came since the last call for the ear: {hum, clicks: [how long ago in s, height 0..1, …], rate in Hz}. */
+  hear() {
+    const hum = this.#lab.hear();
+    return { hum, clicks: this.#lab.clicks(), rate: this.#lab.soundRate() };
+  }
+  deafen() {
+    this.#lab.deafen();
+  }
   summary() {
     return JSON.parse(guarded(() => this.#lab.summary()));
   }

@@ -8,6 +8,7 @@ import { noteEvidence } from "./evidence.js";
 import { Offer } from "./help/offer.js";
 import { icon } from "./icons.js";
 import { Loop } from "./loop.js";
+import { keepOffline } from "./offline.js";
 import { makePanes } from "./panes.js";
 import { newSeed, readRoute, routeTo, watchRoute, writeRoute } from "./route.js";
 import { briefOf, loadScenarios } from "./scenarios.js";
@@ -326,6 +327,7 @@ try {
   await core;
   addEventListener("hashchange", () => follow().catch(report));
   await follow();
+  keepOffline({ note: $("kept"), free: () => document.body.dataset.view === "start" });
 } catch (error) {
   $("skeleton").hidden = true;
   report(error);

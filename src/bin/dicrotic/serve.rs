@@ -181,8 +181,11 @@ impl Page {
             return;
         }
         match site::hand_written(&self.root) {
-            Ok(files) => {
+            Ok(mut files) => {
                 now.files.retain(|name, _| name.starts_with("wasm/"));
+                files.extend(now.files.iter().map(|(name, core)| (name.clone(), core.plain.clone())));
+                site::add_version(&mut files);
+                files.retain(|name, _| !name.starts_with("wasm/"));
                 now.files.extend(files.into_iter().map(|(name, bytes)| (name, Arc::new(Ready::new(bytes)))));
             }
             Err(failure) => eprintln!("dicrotic: {failure}; the page stays as it was"),

@@ -7,6 +7,7 @@ use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
 use serde::Serialize;
+use sha2::{Digest, Sha256};
 
 use crate::failure::{Failure, While};
 use crate::stamp::files_below;
@@ -31,7 +32,21 @@ struct Entry {
 pub fn build(root: &Path) -> Result<Files, Failure> {
     let mut files = hand_written(root)?;
     add_core(&mut files, wasm::up_to_date(root)?);
+    add_version(&mut files);
     Ok(files)
+}
+
+/// Tells the worker that keeps the page on a device which files there are, by path and hash; called when all others
+/// are there. A browser takes up a new version when the worker's own bytes differ.
+pub fn add_version(files: &mut Files) {
+    const WORKER: &str = "sw.js";
+    let Some(worker) = files.remove(WORKER) else { return };
+    let hash =
+        |bytes: &[u8]| Sha256::digest(bytes).iter().take(8).map(|b| format!("{b:02x}")).collect::<String>();
+    let hashes: BTreeMap<&String, String> = files.iter().map(|(name, bytes)| (name, hash(bytes))).collect();
+    let version = hash(format!("{hashes:?}").as_bytes());
+    let line = format!("const BUILD = {};\n", serde_json::json!({"version": version, "files": hashes}));
+    files.insert(WORKER.into(), [line.as_bytes(), &worker].concat());
 }
 
 /// Puts the core where the page looks for it.
@@ -231,6 +246,28 @@ mod tests {
                 r#"{"file":"b.toml","id":"second","level":2,"title":"","aim":"","help":""}]"#
             )
         );
+    }
+
+    #[test]
+    fn the_worker_knows_every_file_and_changes_with_each_of_them() {
+        let folder = project("site-version");
+        folder.write("www/sw.js", "// rest");
+        let build = |core: &str| {
+            let mut files = hand_written(folder.path()).unwrap();
+            add_core(&mut files, Glue { js: core.into(), wasm: core.into() });
+            add_version(&mut files);
+            files
+        };
+        let files = build("one");
+        let worker = String::from_utf8(files["sw.js"].clone()).unwrap();
+        assert!(worker.ends_with(";\n// rest"), "{worker}");
+        let line = worker.lines().next().unwrap();
+        let told = line.strip_prefix("const BUILD = ").unwrap().strip_suffix(';').unwrap();
+        let told: serde_json::Value = serde_json::from_str(told).unwrap();
+        let listed: Vec<&String> = told["files"].as_object().unwrap().keys().collect();
+        assert_eq!(listed, files.keys().filter(|name| *name != "sw.js").collect::<Vec<_>>());
+        assert_eq!(build("one")["sw.js"], files["sw.js"]);
+        assert_ne!(build("two")["sw.js"], files["sw.js"]);
     }
 
     #[test]

@@ -3,6 +3,7 @@
 import { attr, flag, h, prop, say, words } from "../dom.js";
 import { icon } from "../icons.js";
 import { refusalText } from "../bench/index.js";
+import { Sound } from "../sound.js";
 import { t } from "../text.js";
 import { button, relabel, Segments } from "../widgets.js";
 import { Beats } from "./beats.js";
@@ -40,6 +41,9 @@ export class StripPane {
     this.note = h("p", { class: "strip-note pencil", role: "status" });
     this.summary = button(t("summary-ask"), () => this.tell(summaryText(session.bench.summary())), { kind: "btn-plain", pic: "ear" });
 
+    this.sound = new Sound(session.bench);
+    this.listen = button(t("strip-listen"), () => this.toggleSound(), { kind: "btn-plain", pic: "sound", "aria-pressed": "false" });
+
     this.marginLeft = h("p", { class: "pencil" });
     this.marginRight = h("p", { class: "pencil margin-right" });
     this.footLeft = h("p", { class: "pencil" });
@@ -62,7 +66,7 @@ export class StripPane {
     this.scroller = h("div", { class: "scroller" }, this.back, this.scroll, this.forth);
 
     root.replaceChildren(
-      h("div", { class: "strip-head" }, h("h2", { id: "strip-h" }, t("strip-title")), this.modes.el, live && h("div", { class: "recorder" }, this.record, this.elapsed), this.summary),
+      h("div", { class: "strip-head" }, h("h2", { id: "strip-h" }, t("strip-title")), this.modes.el, live && h("div", { class: "recorder" }, this.record, this.elapsed), this.summary, live && this.listen),
       this.place, this.scroller, this.note, this.course, h("div", { class: "panels" }, this.measure.el, this.settings.el));
 
     this.dock = new Dock(this.place);
@@ -78,6 +82,7 @@ export class StripPane {
   /** One frame: draws what is due; true if the trace changed. */
   frame() {
     const changed = this.canvases.draw();
+    this.sound.frame(this.loop.running && this.session.view.strip.mode === "live");
     const { recording, strip, recorder } = this.session.view;
     this.stylus.place(strip.mode === "live" && recorder?.shown !== false ? this.session.bench.stylus() : null);
     if (recording.on) words(this.elapsed, clockText(this.session.bench.recordedSeconds));
@@ -91,6 +96,12 @@ export class StripPane {
     this.beats.place(geometry);
     this.spots.place(geometry);
     this.cursors.place(geometry);
+  }
+
+  toggleSound() {
+    if (!this.sound.toggle()) return this.tell(t("strip-listen_none"));
+    attr(this.listen, "aria-pressed", String(this.sound.on));
+    return this.tell(t(this.sound.on ? "strip-listen_on" : "strip-listen_off"));
   }
 
   startLoop() {
@@ -265,6 +276,7 @@ export class StripPane {
   }
 
   end() {
+    if (this.sound.on) this.sound.end();
     this.dock.end();
     this.canvases.end();
   }

@@ -1,0 +1,36 @@
+// Lets the page open without a network after one visit, and brings new versions in without costing anyone an attempt.
+
+import { h } from "./dom.js";
+import { t } from "./text.js";
+import { button } from "./widgets.js";
+
+/**
+ * Registers the worker once the page has nothing better to do. Not inside a frame (a course site's page is not ours to keep),
+ * and not where the browser has none. free(): whether nothing is under way that a reload would disturb. note: a place for words.
+ */
+export function keepOffline({ note, free }) {
+  if (window.top !== window || !isSecureContext || !navigator.serviceWorker) return;
+  const first = !navigator.serviceWorker.controller;
+  let asked = false;
+  navigator.serviceWorker.addEventListener("controllerchange", () => {
+    if (asked) location.reload();
+    else if (first) note.replaceChildren(t("offline-ready"));
+  });
+  const takeOver = (worker) => {
+    asked = true;
+    worker.postMessage("take-over");
+  };
+  const offer = (worker) => {
+    if (free()) return takeOver(worker);
+    return note.replaceChildren(h("span", {}, t("offline-new")), " ", button(t("offline-take"), () => takeOver(worker)));
+  };
+  const watch = (worker) => worker.addEventListener("statechange", () => worker.state === "installed" && navigator.serviceWorker.controller && offer(worker));
+  const begin = async () => {
+    const registration = await navigator.serviceWorker.register("sw.js");
+    if (registration.waiting && navigator.serviceWorker.controller) offer(registration.waiting);
+    registration.addEventListener("updatefound", () => registration.installing && watch(registration.installing));
+  };
+  const calm = window.requestIdleCallback ?? ((run) => setTimeout(run, 1500));
+  // A private window may refuse: then the page works as before, from the network.
+  setTimeout(() => calm(() => begin().catch(() => {})), 2000);
+}
