@@ -1,9 +1,7 @@
 // The only file that touches the wasm module: loading it, and turning its strings into values and its errors into codes.
 
-import init, * as glue from "../wasm/dicrotic.js";
+import init, { faultCatalogue, Lab, scenarioBrief, skillMap as mapSkills } from "../wasm/dicrotic.js";
 import { coded } from "./text.js";
-
-const { faultCatalogue, Lab, scenarioBrief } = glue;
 
 /** An error of the core, as a code with arguments; message is the page's sentence for it. */
 export class CoreError extends Error {
@@ -40,7 +38,7 @@ export const brief = (toml) => JSON.parse(guarded(() => scenarioBrief(toml)));
 export const catalogue = () => JSON.parse(faultCatalogue());
 
 /** The skill map of a history of attempts (records of Bench.evidence, each with at_ms), as it stands at a time in ms. */
-export const skillMap = (history, now) => JSON.parse(guarded(() => glue.skillMap(JSON.stringify(history), now)));
+export const skillMap = (history, now) => JSON.parse(guarded(() => mapSkills(JSON.stringify(history), now)));
 
 /** A lab of the core behind plain values. */
 export class Bench {

@@ -5,6 +5,7 @@ import { BenchPane } from "./bench/index.js";
 import { Bench, CoreError, loadCore } from "./core.js";
 import { h, words } from "./dom.js";
 import { noteEvidence } from "./evidence.js";
+import { Caution } from "./help/caution.js";
 import { Offer } from "./help/offer.js";
 import { icon } from "./icons.js";
 import { Loop } from "./loop.js";
@@ -86,6 +87,7 @@ function stand(bench, scenario, seed, { deeds = 0, watched = false } = {}) {
     narrate(session, strip, sheet, scenario).then((made) => (narrator = made)).catch(report);
   } else if (!recording) {
     new Offer($("offer"), session, { watch: () => (location.hash = watchRoute(scenario)), chosen: (mode) => mode === "half" && halfDone() });
+    new Caution($("brief"), session);
   }
   loop.start();
 }

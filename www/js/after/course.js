@@ -9,7 +9,7 @@ import { deedText } from "./deeds.js";
 
 const LANES = { wiring: "bench", strap: "bench", table: "bench", poke: "bench", subject: "bench", settings: "settings", record: "record", measure: "measure", answer: "measure", check: "check", hint: "check", help: "check" };
 const ORDER = ["bench", "settings", "record", "measure", "check"];
-const LEAST = 0.9; // share of the width, in percent, by which two scratches stand apart at least
+const LEAST_S = 1.5, PAUSE_S = 8; // scratches stand apart at least so far; a longer pause is drawn short
 
 export class Course {
   constructor(session, strip) {
@@ -27,6 +27,7 @@ export class Course {
       h("div", { class: "course-head" }, h("h3", { id: "course-h" }, t("course-title")), this.toWrong),
       h("div", { class: "course-drum" }, this.lanes, this.ticks),
       h("div", { class: "course-foot" }, this.before, this.told, this.next),
+      h("p", { class: "quiet" }, t("course-hint")),
       h("details", { class: "course-as_list" }, h("summary", {}, t("course-list")), this.list));
   }
 
@@ -41,17 +42,17 @@ export class Course {
     this.mark(this.wrong >= 0 ? this.wrong : course.length - 1, { quiet: true });
   }
 
-  /** A scratch for each entry: by time, but never on one another. */
+  /** A scratch for each entry: by time, but never on one another, and with long pauses drawn short. */
   marks(course) {
-    const end = Math.max(1, course.at(-1)?.t_s ?? 1);
-    const places = [];
-    for (const { t_s: time } of course) places.push(Math.max((time / end) * 100, (places.at(-1) ?? -LEAST) + LEAST));
-    const stretch = Math.max(100, places.at(-1) ?? 100) / 100;
+    const drawn = (gap) => Math.max(LEAST_S, gap <= PAUSE_S ? gap : PAUSE_S + 2 * Math.log2(gap / PAUSE_S));
+    const places = [0];
+    for (let i = 1; i < course.length; i += 1) places.push(places.at(-1) + drawn(course[i].t_s - course[i - 1].t_s));
+    const end = Math.max(60, places.at(-1)); // a short course keeps the scale of its scratches
     return course.map((entry, i) => {
       const lane = LANES[entry.what] ?? "bench";
       const el = h("div", { class: `course-tick course-tick-${entry.what}${entry.wrong ? " is-wrong" : ""}`, role: "option", tabindex: "-1", "aria-selected": "false",
         "aria-label": `${clockText(entry.t_s)}, ${this.words(entry)}`, onclick: () => this.select(i, { focus: true }) });
-      style(el, "--at", `${(places[i] / stretch).toFixed(2)}%`);
+      style(el, "--at", `${((places[i] / end) * 100).toFixed(2)}%`);
       style(el, "--lane", String(ORDER.indexOf(lane)));
       return el;
     });

@@ -3,6 +3,7 @@
 import { h, prop, refill, say, words } from "../dom.js";
 import { has, num, t } from "../text.js";
 import { button } from "../widgets.js";
+import { deedText } from "./deeds.js";
 import { faultWords } from "../faults/words.js";
 
 const RUNGS = ["look", "locate", "rule", "worked", "answer"];
@@ -34,7 +35,7 @@ export class Ladder {
     words(this.none, next === null ? t(check.over || at === RUNGS.length - 1 ? "hints-end" : "hints-after_next") : "");
     this.none.hidden = next !== null;
     if (hint?.args?.list && !this.names) return this.bringNames();
-    const changed = refill(this.text, [hint, Boolean(this.names)], () => hint && [h("p", { class: "hint-step" }, t(`debrief-step-${hint.step}`)), h("p", { class: "pencil" }, hintText(hint, this.names))]);
+    const changed = refill(this.text, [hint, Boolean(this.names)], () => hint && [h("p", { class: "hint-step" }, t(`debrief-step-${hint.step}`)), h("p", { class: "pencil" }, hintText(hint, this.names)), hint.locate?.action && h("p", { class: "do" }, t("hint-try", { what: deedName(hint.locate.action) }))]);
     if (changed && hint) say(this.text.textContent);
     return undefined;
   }
@@ -47,6 +48,9 @@ export class Ladder {
     }, (error) => words(this.none, t("naming-failed", { told: error.message })));
   }
 }
+
+/** A test by the name of its button, else of its deed. */
+const deedName = (deed) => (has(`list-${deed}`) ? t(`list-${deed}`) : deedText({ do: deed }).replace(/\.$/, ""));
 
 /** The words of a hint: of its topic where it has some, else of the rung alone. */
 export function hintText({ code, rung, args, step }, names) {

@@ -1,7 +1,9 @@
 // The pre-lab rubric: each row with its points, each point with what it rests on; choosing that turns to the course of the attempt.
 
 import { h, refill } from "../dom.js";
-import { coded, num, t } from "../text.js";
+import { coded, listed, num, t } from "../text.js";
+
+const counts = ({ applies }) => applies !== false;
 
 export class Rubric {
   constructor(course) {
@@ -15,15 +17,15 @@ export class Rubric {
     refill(this.el, rubric, () => [
       h("h3", { class: "debrief-h", id: "rubric-h" }, t("rubric-title")),
       h("p", { class: "rubric-total" }, h("b", {}, t("rubric-total", { got: num(rubric.total, 1), of: rubric.of })), " ", h("span", { class: "pencil" }, t(rubric.ready ? "rubric-ready" : "rubric-not_yet"))),
-      h("div", { class: "rubric-rows" }, rubric.rows.map((row) => this.row(row))),
-      h("p", { class: "quiet" }, t("rubric-note")),
+      h("div", { class: "rubric-rows" }, rubric.rows.filter(counts).map((row) => this.row(row))),
+      !rubric.rows.every(counts) && h("p", { class: "quiet" }, t("rubric-left_out", { list: listed(rubric.rows.filter((row) => !counts(row)).map(({ row }) => t(`rubric-${row}`))) })),
     ]);
   }
 
-  row({ row, got, of, applies, points }) {
+  row({ row, got, of, points }) {
     const full = got >= of;
-    return h("details", { class: `rubric-row${applies === false ? " is-left_out" : ""}` },
-      h("summary", {}, h("span", { class: "rubric-name" }, t(`rubric-${row}`)), h("span", { class: "rubric-pips", "aria-hidden": "true" }, Array.from({ length: Math.round(of) }, (_, i) => h("i", { class: i < Math.round(got) ? "is-got" : "" }))), h("span", { class: `rubric-got${full ? "" : " is-open"}` }, applies === false ? t("rubric-left_out") : t("rubric-of", { got: num(got, 1), of }))),
+    return h("details", { class: "rubric-row" },
+      h("summary", {}, h("span", { class: "rubric-name" }, t(`rubric-${row}`)), h("span", { class: "rubric-pips", "aria-hidden": "true" }, Array.from({ length: Math.round(of) }, (_, i) => h("i", { class: i < Math.round(got) ? "is-got" : "" }))), h("span", { class: `rubric-got${full ? "" : " is-open"}` }, t("rubric-of", { got: num(got, 1), of }))),
       h("ul", { class: "rubric-points" }, points.map((point) => this.point(point))));
   }
 

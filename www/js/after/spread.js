@@ -5,7 +5,7 @@ import { h, refill, s } from "../dom.js";
 import { fixed, t } from "../text.js";
 import { windowText } from "../strip/units.js";
 
-const HEIGHT = 150, FOOT = 118, DOT = 3.2, SIDE = 12;
+const HEIGHT = 150, FOOT = 118, DOT = 3.2, PITCH = 2.15 * DOT, ROWS = 11, SIDE = 12;
 
 export class Spread {
   constructor() {
@@ -35,6 +35,19 @@ export class Spread {
   }
 }
 
+/** Where the dots lie: those of one rate in a heap over it, as many abreast as it takes for the heap to have room. */
+function stacks(rates, x) {
+  const heaps = new Map();
+  for (const rate of rates) {
+    const place = Math.round(x(rate) / PITCH);
+    heaps.set(place, (heaps.get(place) ?? 0) + 1);
+  }
+  return [...heaps].flatMap(([place, n]) => {
+    const abreast = Math.ceil(n / ROWS);
+    return Array.from({ length: n }, (_, k) => [place * PITCH + ((k % abreast) - (abreast - 1) / 2) * PITCH, FOOT - 6 - Math.floor(k / abreast) * PITCH]);
+  });
+}
+
 /** The distribution in px: a band, a stack of dots, the record's own rate. */
 export function picture({ band, others }, record, width) {
   const all = [band.low, band.high, ...(others?.values ?? []), ...(others && record ? [record] : [])];
@@ -43,13 +56,7 @@ export function picture({ band, others }, record, width) {
   const at = (rate) => x(rate).toFixed(1);
   const step = [1, 2, 5, 10, 20, 50].find((one) => ((high - low) / one) * 38 <= width) ?? 100;
   const ticks = Array.from({ length: Math.floor(high / step) - Math.ceil(low / step) + 1 }, (_, k) => (Math.ceil(low / step) + k) * step);
-  const stacks = new Map();
-  const dots = (others?.values ?? []).map((rate) => {
-    const place = Math.round(x(rate) / (2.1 * DOT));
-    const n = stacks.get(place) ?? 0;
-    stacks.set(place, n + 1);
-    return s("circle", { class: "spread-dot", cx: (place * 2.1 * DOT).toFixed(1), cy: (FOOT - 6 - n * 2.15 * DOT).toFixed(1), r: DOT });
-  });
+  const dots = stacks(others?.values ?? [], x).map(([cx, cy]) => s("circle", { class: "spread-dot", cx: cx.toFixed(1), cy: cy.toFixed(1), r: DOT }));
   const label = (rate, y, words, kind) => s("text", { class: `spread-label ${kind}`, x: Math.max(46, Math.min(width - 46, x(rate))).toFixed(1), y, "text-anchor": "middle" }, words);
   return s("svg", { class: "spread-svg", width, height: HEIGHT, viewBox: `0 0 ${width} ${HEIGHT}`, role: "img", "aria-label": t("spread-picture") },
     s("rect", { class: "spread-band", x: at(band.low), y: 24, width: (x(band.high) - x(band.low)).toFixed(1), height: FOOT - 24 }),

@@ -8,7 +8,7 @@ const TYPING_MS = 700;
 export class Blank {
   /** key: of its sentence; act(action); done(): Enter was pressed. */
   constructor(field, key, session, { done, optional }) {
-    Object.assign(this, { field, session });
+    Object.assign(this, { field, session, optional });
     const id = newId(field), problemId = newId("problem");
     this.input = h("input", { id, class: "blank", inputmode: "decimal", autocomplete: "off", "aria-describedby": problemId, data: { field }, onchange: () => this.put(), oninput: () => this.typing(),
       onkeydown: (event) => event.key === "Enter" && done() });
@@ -34,7 +34,7 @@ export class Blank {
     const answer = worksheet[this.field];
     if (!answer) return;
     if (document.activeElement !== this.input) prop(this.input, "value", answer.text);
-    const wrong = answer.problem && !(answer.problem === "empty" && !check);
+    const wrong = answer.problem && !(answer.problem === "empty" && (!check || this.optional));
     words(this.problem, wrong ? coded("problem", answer.problem) : "");
     attr(this.input, "aria-invalid", wrong ? "true" : null);
     prop(this.input, "readOnly", Boolean(check?.over));

@@ -9,7 +9,7 @@ const OWN_WINDOW = { kind: "own_window", fields: ["count", "seconds", "multiplie
 export const taskOf = ({ task }) => task ?? OWN_WINDOW;
 
 /** Every blank of a task, in order: those that must be filled, and those that may be. */
-export const blanksOf = (task) => [...task.fields, ...task.optional];
+export const blanksOf = (task) => [...new Set([...task.fields, ...task.optional])];
 
 /** The key of a field's line: some kinds of question have a line of their own. */
 export function lineKey(field, kind) {

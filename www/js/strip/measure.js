@@ -23,10 +23,13 @@ export class Measure {
     this.zoomIn = button(t("zoom-in"), () => zoom(true), { kind: "btn-plain", pic: "zoom" });
     this.zoomOut = button(t("zoom-out"), () => zoom(false), { kind: "btn-plain", pic: "whole" });
     this.snap = new Tick(t("measure-snap"), turnSnap);
+    const labelId = newId("label");
+    this.label = h("input", { id: labelId, class: "txt", maxlength: "80", autocomplete: "off", onchange: () => act({ do: "label", take: this.take, text: this.label.value }) });
+    this.labelBox = h("div", { class: "fld take-label" }, h("label", { for: labelId }, t("take-label")), this.label);
     this.el = h("div", { class: "measure", role: "group", "aria-label": t("measure-title") },
       h("div", { class: "measure-cursors" }, this.fields.a.el, this.fields.b.el,
         h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-interval")), this.interval),
-        this.heightBox, this.countBox),
+        this.heightBox, this.countBox, this.labelBox),
       this.after,
       h("div", { class: "row" }, button(t("marks-at_a"), () => markAt(this.cursors.times.a)), button(t("marks-at_b"), () => markAt(this.cursors.times.b)), this.clear,
         this.zoomIn, this.zoomOut, button(t("take-export"), exportTake, { kind: "btn-plain", pic: "save" })),
@@ -62,7 +65,11 @@ export class Measure {
     this.heightBox.hidden = view.kind === "recording"; // nobody knows the unit of its values
     this.countBox.hidden = !(view.count_shown ?? true);
     words(this.count, num(view.marks_in_window));
-    const after = takes.find((one) => one.take === strip.take)?.after_s;
+    this.take = strip.take;
+    const take = takes.find((one) => one.take === strip.take);
+    this.labelBox.hidden = view.kind === "recording";
+    if (document.activeElement !== this.label) prop(this.label, "value", take?.label ?? "");
+    const after = take?.after_s;
     this.after.hidden = typeof after !== "number";
     if (!this.after.hidden) words(this.after, t("measure-after", { s: timeText(after) }));
     this.snap.el.hidden = !view.help || view.help === "alone";

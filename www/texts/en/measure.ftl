@@ -3,6 +3,7 @@
 measure-height = Height A to B
 measure-snap = Marks and dragged cursors go to the nearest peak
 measure-after = This take began { $s } after the end of exercise.
+take-label = Label of this take
 zoom-in = Look closer, A to B
 zoom-out = All of it again
 spot-kept = window 1
@@ -121,3 +122,7 @@ side-report = Report
 side-back = Back to the bench
 side-back_start = Back to the scenarios
 notebook-full = This trial could not be kept in the notebook: this device’s storage is full or switched off. Print or export what matters, and delete old pages.
+
+caution-before = Before a pad goes on a person: ask them, follow your local codes and your institution’s rules, loosen at once what numbs or darkens a finger, and leave what a trace may mean to licensed clinicians.
+caution-agree = Read, and I will
+caution-agreed = The caution is read.

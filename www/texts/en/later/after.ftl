@@ -3,6 +3,8 @@
 after-report = Report for printing
 after-skills = Skill map
 
+hint-try = Try: { $what }.
+
 hints-title = Hints
 hints-first = A hint
 hints-more = Another hint
@@ -15,6 +17,7 @@ hints-after_next = Try once more first: the answer is only told after a second c
 hints-end = That was the last rung.
 
 course-title = The course of it
+course-hint = Arrow keys go from scratch to scratch. Long pauses are drawn short.
 course-list = As a list
 course-before = The step before
 course-next = The next step
@@ -116,7 +119,7 @@ deed-help = Bench taken { $mode }.
 spread-title = How far a window of this length can be trusted
 spread-band = { $n } beats in { $s }: { $rate } beats/min. One beat more or less would make it { $low } or { $high }; each beat weighs { $one }.
 spread-later = What other windows of this record give is shown with the truth.
-spread-others = The dots: { $n } other windows of { $s } in the same record, counted. Nine in ten give { $low } to { $high } beats/min.
+spread-others = In the same record, { $n } other windows of { $s } were counted: nine in ten give { $low } to { $high } beats/min. Each dot is one of them.
 spread-picture = Your window’s band, and what other windows of the same record give
 spread-own = your window
 spread-record = whole record
@@ -126,9 +129,8 @@ rubric-title = The pre-lab rubric
 rubric-total = { $got } of { $of }
 rubric-ready = Ready, with this seed. It takes two.
 rubric-not_yet = Ready is 16 or more, alone, with no row empty.
-rubric-note = Rows that this bench does not call for are left out, and the rest is brought to 20.
 rubric-of = { $got } / { $of }
-rubric-left_out = left out
+rubric-left_out = This bench does not call for: { $list }. The rest is brought to 20.
 rubric-see = Show it
 rubric-is_got = got: 
 rubric-is_open = open: 
