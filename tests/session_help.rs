@@ -24,10 +24,6 @@ fn scenarios() -> Vec<(String, String)> {
     files
 }
 
-fn scenario(name: &str) -> String {
-    scenarios().into_iter().find(|(n, _)| n.contains(name)).unwrap().1
-}
-
 #[test]
 fn every_scenario_with_a_passing_attempt_plays_itself_to_a_pass() {
     let mut played = 0;

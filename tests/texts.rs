@@ -94,3 +94,17 @@ fn no_brief_gives_its_fault_away() {
     }
     assert!(looked_at >= 25, "{looked_at}");
 }
+
+/// The page knows its languages before it has asked for anything.
+#[test]
+fn the_page_lists_the_languages_that_there_are() {
+    let www = concat!(env!("CARGO_MANIFEST_DIR"), "/www");
+    let page = std::fs::read_to_string(format!("{www}/index.html")).unwrap();
+    let listed = page.split("data-languages=\"").nth(1).unwrap().split('"').next().unwrap();
+    let listed: BTreeSet<String> = listed.split(' ').map(str::to_string).collect();
+    let folders = std::fs::read_dir(format!("{www}/texts")).unwrap();
+    let there: BTreeSet<String> =
+        folders.map(|entry| entry.unwrap().file_name().into_string().unwrap()).collect();
+    assert!(there.contains("en"));
+    assert_eq!(listed, there);
+}

@@ -124,10 +124,6 @@ fn count_in(sheet: &Sheet, (a, b): (f64, f64)) -> Allowed {
     allowed(sheet.reference.peaks, a, b, sheet.criteria.edge_s, sheet.reference.delay_s)
 }
 
-fn is_shown(p: &Peak, sheet: &Sheet) -> f64 {
-    p.at_s + sheet.reference.delay_s
-}
-
 /// Who is only asked for a stretch, or for a height, has not chosen the range or the length of the record.
 fn fitting(kind: Kind, mut all: Vec<Finding>, trace: &Trace) -> Vec<Finding> {
     let left_out: &[&str] = match kind {
@@ -192,22 +188,25 @@ fn window_asked(sheet: &Sheet, window: Option<(f64, f64)>) -> Finding {
     }
 }
 
+/// How many intervals lie between two places, and how far the second is from the feature that the first is on, s.
+pub fn spanned(peaks: &[Peak], delay_s: f64, a: f64, b: f64) -> Option<(u32, f64)> {
+    let peaks: Vec<f64> = peaks.iter().filter(|p| p.sure).map(|p| p.at_s + delay_s).collect();
+    let nearest =
+        |t: f64| (0..peaks.len()).min_by(|x, y| (peaks[*x] - t).abs().total_cmp(&(peaks[*y] - t).abs()));
+    // The same feature lies equally far from the peak of its own beat.
+    let i = nearest(a)?;
+    let from = a - peaks[i];
+    let j = nearest(b - from)?;
+    Some((j.saturating_sub(i) as u32, (b - from - peaks[j]).abs()))
+}
+
 /// Both cursors on the same feature of two beats: the finding, and how many intervals lie between them.
 fn same_features(sheet: &Sheet) -> (Finding, Option<u32>) {
     let Some((a, b)) = sheet.cursors.map(|(a, b)| (a.min(b), a.max(b))).filter(|(a, b)| b > a) else {
         return (missing(Step::Window, "window_missing"), None);
     };
-    let peaks: Vec<f64> =
-        sheet.reference.peaks.iter().filter(|p| p.sure).map(|p| is_shown(p, sheet)).collect();
-    let nearest =
-        |t: f64| (0..peaks.len()).min_by(|x, y| (peaks[*x] - t).abs().total_cmp(&(peaks[*y] - t).abs()));
-    // The same feature lies equally far from the peak of its own beat. Which beat that is decides the smaller difference.
-    let best = nearest(a).and_then(|i| {
-        let from = a - peaks[i];
-        let j = nearest(b - from)?;
-        Some((j.saturating_sub(i) as u32, (b - from - peaks[j]).abs()))
-    });
-    let Some((spanned, off)) = best else { return (missing(Step::Window, "window_missing"), None) };
+    let found = spanned(sheet.reference.peaks, sheet.reference.delay_s, a, b);
+    let Some((spanned, off)) = found else { return (missing(Step::Window, "window_missing"), None) };
     if off > sheet.criteria.edge_s {
         return (wrong(Step::Window, "window_mixed", json!({})), Some(spanned));
     }

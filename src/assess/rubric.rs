@@ -229,7 +229,7 @@ pub fn fill_in(f: &Facts) -> Rubric {
     let got: u32 = rows.iter().map(|r| r.got).sum();
     let possible: u32 = rows.iter().map(|r| r.of).sum();
     // Rounded down: a point counts when it is whole.
-    let total = if possible > 0 { OF * got / possible } else { 0 };
+    let total = (OF * got).checked_div(possible).unwrap_or(0);
     let zero = rows.iter().any(|r| r.applies && r.got == 0);
     let ready = total >= READY && !zero && f.aid == Aid::Alone && !f.revealed;
     Rubric { total, of: OF, got, possible, ready, rows }

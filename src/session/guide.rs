@@ -157,7 +157,7 @@ impl Session {
     /// How far the live signal reaches from zero, and the height of its pulse, V.
     fn live_reach(&self) -> Option<(f64, f64)> {
         let live = self.live()?;
-        let values: Vec<f64> = live.last(LOOK_S).iter().map(|v| f64::from(*v)).collect();
+        let values: Vec<f64> = live.last(LOOK_S);
         if (values.len() as f64) < 3.0 * live.rate_hz() {
             return None;
         }
@@ -208,6 +208,7 @@ fn stage(action: &Action) -> &'static str {
             Field::Count | Field::Count1 => "count",
             Field::Seconds | Field::Seconds1 => "seconds",
             Field::Rate | Field::Rate1 => "rate",
+            Field::Range => "range_mv",
             other => other.name(),
         };
     }

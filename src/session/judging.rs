@@ -256,11 +256,13 @@ impl Session {
         let rate_hz = take.recording.rate_hz();
         let (a, b) = window;
         let mut allowed = allowed(&peaks, a, b, self.criteria().edge_s, take.delay_s);
-        if self.task.kind == Kind::Intervals {
-            // Between the same features there is one interval less than beats from the first to the last.
-            let n = ((b - a) / mean_interval(&peaks, a - take.delay_s, b - take.delay_s)).round().max(0.0)
-                as usize;
+        let mut features_off_s = None;
+        if self.task.kind == Kind::Intervals
+            && let Some((n, off)) = asked::spanned(&peaks, take.delay_s, a, b)
+        {
+            let n = n as usize;
             allowed = Allowed { exact: n, least: n, most: n };
+            features_off_s = Some(off);
         }
         Some(misreading::hypotheses(&Evidence {
             peaks: &peaks,
@@ -275,6 +277,7 @@ impl Session {
             rate_decimals: decimals,
             breaths_per_min: self.chain().map_or(15.0, Chain::breaths_per_min),
             mains_shows_hz: (mains_hz - (mains_hz / rate_hz).round() * rate_hz).abs(),
+            features_off_s,
         }))
     }
 
@@ -478,11 +481,6 @@ impl Session {
 /// The full-scale range under which a take was recorded, to one side, V.
 fn take_range_v(take: &Take) -> f64 {
     take.recording.span_at(0).map_or(1.0, |span| span.code_v * 32768.0)
-}
-
-/// Mean interval of the beats from `a` to `b`, s.
-fn mean_interval(peaks: &[Peak], a: f64, b: f64) -> f64 {
-    interval_rate(peaks, a - 0.5, b + 0.5).map_or(1.0, |rate| 60.0 / rate)
 }
 
 /// The skill that a fault calls for.

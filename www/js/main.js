@@ -8,11 +8,12 @@ import { noteEvidence } from "./evidence.js";
 import { Caution } from "./help/caution.js";
 import { Offer } from "./help/offer.js";
 import { icon } from "./icons.js";
+import { chooseLanguage, languageChoice } from "./language.js";
 import { Loop } from "./loop.js";
 import { keepOffline } from "./offline.js";
 import { makePanes } from "./panes.js";
 import { newSeed, readRoute, routeTo, watchRoute, writeRoute } from "./route.js";
-import { briefOf, loadScenarios } from "./scenarios.js";
+import { briefOf, inWords, loadScenarios, scenarioWords } from "./scenarios.js";
 import { Session } from "./session.js";
 import { SheetPane } from "./sheet/index.js";
 import { showStart } from "./start.js";
@@ -143,10 +144,11 @@ function moved() {
 }
 
 function showWhere(view, recording) {
-  const title = view.scenario?.title ?? view.recording_name;
+  const told = view.scenario && inWords(view.scenario);
+  const title = told?.title ?? view.recording_name;
   $("where").replaceChildren(h("b", {}, title), recording ? "" : h("span", { class: "seed" }, t("where-seed", { v: view.seed })));
   document.title = t("where-title", { title });
-  $("brief").replaceChildren(h("h1", { id: "brief-h" }, title), recording ? h("p", { class: "aim" }, t("recording-about")) : briefing(view.scenario));
+  $("brief").replaceChildren(h("h1", { id: "brief-h" }, title), recording ? h("p", { class: "aim" }, t("recording-about")) : briefing(told));
 }
 
 /** The aim, and the brief behind it: open where there is room, or as the student left it. */
@@ -295,6 +297,7 @@ function chooseFile() {
 function tools() {
   const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", title: t(key), onclick }, icon(pic), h("span", { class: "word" }, t(key)));
   $("tools").replaceChildren(tool("tools-scenarios", "list", () => { leave(); home().then(() => $("main").focus(), report); }), tool("tools-faults", "cards", () => (location.hash = "#faults")), tool("tools-open", "open", chooseFile), tool("tools-theme", "theme", toggleTheme));
+  $("language").replaceChildren(...languageChoice(() => running?.session.saveNow()));
   $("brand").addEventListener("click", (event) => { event.preventDefault(); leave(); home().catch(report); });
 }
 
@@ -317,7 +320,7 @@ const core = loadCore();
 const index = loadScenarios();
 for (const early of [core, index]) early.catch(() => {}); // told below, once there are words
 startTheme();
-await loadTexts(document.documentElement.lang);
+await loadTexts(chooseLanguage());
 fillTexts(document);
 tools();
 panes = makePanes($("panes"));
@@ -326,7 +329,7 @@ try {
   const { scenario, watch: watched } = readRoute();
   const wanted = scenario ?? watched;
   for (const one of scenarios) if (!wanted || one.id === wanted) one.load().catch(() => {}); // on its way while the core compiles
-  await core;
+  await Promise.all([core, scenarioWords()]);
   addEventListener("hashchange", () => follow().catch(report));
   await follow();
   keepOffline({ note: $("kept"), free: () => document.body.dataset.view === "start" });

@@ -1,6 +1,18 @@
 // The scenarios of this page: their index, their texts, and what each tells of itself.
 
 import { brief, CoreError } from "./core.js";
+import { bringTexts, has, languageNow, t } from "./text.js";
+
+const FILES = "en"; // the language in which scenario files are written
+
+/** Brings the scenarios' words in the page's language; files speak for themselves where there are none. */
+export const scenarioWords = () => (languageNow() === FILES ? Promise.resolve() : bringTexts("scenarios"));
+
+/** What a scenario tells (a brief of the core), in the page's language where its words are there. */
+export function inWords(told) {
+  const key = `scenario-${told.id}`;
+  return has(`${key}.title`) ? { ...told, title: t(`${key}.title`), aim: t(`${key}.aim`), brief: t(`${key}.brief`) } : told;
+}
 
 /** Loads the scenario index: a list of Entry. */
 export async function loadScenarios() {
@@ -32,7 +44,7 @@ async function get(path) {
 /** Reads a loaded scenario's brief once the core is there; throws what is wrong with it. */
 export function briefOf(scenario) {
   if (scenario.toml === undefined) throw new CoreError("not_found", { what: `scenarios/${scenario.file}` });
-  scenario.brief ??= brief(scenario.toml);
+  scenario.brief ??= inWords(brief(scenario.toml));
   return scenario.brief;
 }
 

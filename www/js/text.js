@@ -75,6 +75,9 @@ export function num(value, digits = 2) {
 /** Several words as one list, as the page's language joins them. */
 export const listed = (parts) => new Intl.ListFormat(language, { type: "conjunction" }).format(parts);
 
+/** What stands between whole and decimals in the page's language. */
+export const decimalSign = () => new Intl.NumberFormat(language).formatToParts(1.5).find((part) => part.type === "decimal").value;
+
 /** The language of the loaded messages. */
 export const languageNow = () => language;
 

@@ -2,6 +2,7 @@
 
 import { h } from "./dom.js";
 import { keep, recall } from "./store.js";
+import { decimalSign } from "./text.js";
 
 const listeners = new Set();
 let probe = null;
@@ -45,6 +46,6 @@ function colour(name) {
 export function stripTheme() {
   return {
     ground: colour("--soot"), grid: colour("--soot-grid"), axis: colour("--soot-axis"), ink: colour("--trace"),
-    accent: colour("--amber"), faint: colour("--trace-faint"), font: "Georgia, 'Liberation Serif', serif",
+    decimal: decimalSign(), accent: colour("--amber"), faint: colour("--trace-faint"), font: "Georgia, 'Liberation Serif', serif",
   };
 }

@@ -66,7 +66,6 @@ pub fn hand_written(root: &Path) -> Result<Files, Failure> {
             files.insert(name, read(&path)?);
         }
     }
-    texts::add(&mut files, &www.join("texts"))?;
     if !files.contains_key("index.html") {
         return Err(Failure::new(format!("{} has no index.html", www.display())));
     }
@@ -85,6 +84,8 @@ pub fn hand_written(root: &Path) -> Result<Files, Failure> {
         return Err(Failure::new(format!("{} has no scenario (*.toml)", scenarios.display())));
     }
     index.sort_by(|a, b| a.file.cmp(&b.file));
+    let ids: Vec<&str> = index.iter().map(|entry| entry.id.as_str()).collect();
+    texts::add(&mut files, &www.join("texts"), &ids)?;
     let json = serde_json::to_vec(&index).while_doing(|| "writing scenarios/index.json".into())?;
     files.insert("scenarios/index.json".into(), json);
     Ok(files)
@@ -235,8 +236,7 @@ mod tests {
                 "scenarios/a.toml",
                 "scenarios/b.toml",
                 "scenarios/index.json",
-                "texts/en.json",
-                "texts/index.json"
+                "texts/en.json"
             ]
         );
         assert_eq!(

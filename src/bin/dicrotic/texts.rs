@@ -23,11 +23,16 @@ const FIRST: &str = "en";
 /// The folder of words that are brought when they are needed.
 const LATER: &str = "later";
 
+/// The bundle of the scenarios' titles, aims and briefs. The files themselves are written in [`FIRST`].
+const SCENARIOS: &str = "scenarios";
+
 /// The messages of one language: bundle name (empty for the first) to key to shown form.
 type Bundles = BTreeMap<String, Map<String, Value>>;
 
-/// Reads all languages below `folder` and puts their JSON into `files`, with `texts/index.json` listing the languages.
-pub fn add(files: &mut Files, folder: &Path) -> Result<(), Failure> {
+/// Reads all languages below `folder` and puts their JSON into `files`.
+///
+/// `scenarios` are the ids of the scenarios: every other language tells title, aim and brief of each.
+pub fn add(files: &mut Files, folder: &Path, scenarios: &[&str]) -> Result<(), Failure> {
     let mut languages: BTreeMap<String, Bundles> = BTreeMap::new();
     let listing = fs::read_dir(folder).while_doing(|| format!("reading {}", folder.display()))?;
     for entry in listing {
@@ -41,15 +46,13 @@ pub fn add(files: &mut Files, folder: &Path) -> Result<(), Failure> {
         return Err(Failure::new(format!("{} has no folder {FIRST}", folder.display())));
     };
     for (name, other) in languages.iter().filter(|(name, _)| *name != FIRST) {
-        let gaps = differences(first, other);
+        let mut gaps = differences(first, other);
+        gaps.extend(scenario_gaps(other, scenarios));
         if !gaps.is_empty() {
             let told = gaps.join("\n  ");
             return Err(Failure::new(format!("texts/{name} does not match texts/{FIRST}:\n  {told}")));
         }
     }
-    let names: Vec<&String> = languages.keys().collect();
-    let index = serde_json::to_vec(&names).while_doing(|| "writing texts/index.json".into())?;
-    files.insert("texts/index.json".into(), index);
     for (name, bundles) in &languages {
         for (bundle, messages) in bundles {
             let file = if bundle.is_empty() {
@@ -188,7 +191,7 @@ fn variables(value: &Value, found: &mut BTreeSet<String>) {
 fn differences(first: &Bundles, other: &Bundles) -> Vec<String> {
     let mut told = Vec::new();
     let empty = Map::new();
-    let names: BTreeSet<&String> = first.keys().chain(other.keys()).collect();
+    let names: BTreeSet<&String> = first.keys().chain(other.keys()).filter(|n| *n != SCENARIOS).collect();
     for name in names {
         let (a, b) = (first.get(name).unwrap_or(&empty), other.get(name).unwrap_or(&empty));
         told.extend(a.keys().filter(|key| !b.contains_key(*key)).map(|key| format!("{key} is missing")));
@@ -206,6 +209,18 @@ fn differences(first: &Bundles, other: &Bundles) -> Vec<String> {
         }
     }
     told
+}
+
+/// What a language lacks of the scenarios' words, and what it has of scenarios that are not there.
+fn scenario_gaps(other: &Bundles, scenarios: &[&str]) -> Vec<String> {
+    let wanted: BTreeSet<String> = scenarios
+        .iter()
+        .flat_map(|id| ["title", "aim", "brief"].map(|part| format!("scenario-{id}.{part}")))
+        .collect();
+    let there: BTreeSet<String> =
+        other.get(SCENARIOS).map(|bundle| bundle.keys().cloned().collect()).unwrap_or_default();
+    let missing = wanted.difference(&there).map(|key| format!("{key} is missing"));
+    missing.chain(there.difference(&wanted).map(|key| format!("{key}: no such scenario"))).collect()
 }
 
 #[cfg(test)]
@@ -251,7 +266,7 @@ mod tests {
         folder.write("en/page.ftl", "a = One { $n }\nb = Two\n    .see = Three\n");
         folder.write("en/later/more.ftl", "c = Later\n");
         folder.write("es/page.ftl", "a = Uno { $x }\nd = Cuatro\n");
-        let told = add(&mut Files::new(), folder.path()).unwrap_err().to_string();
+        let told = add(&mut Files::new(), folder.path(), &[]).unwrap_err().to_string();
         for part in
             ["texts/es", "b is missing", "b.see is missing", "c is missing", "d is not in en", "a: $x"]
         {
@@ -259,8 +274,13 @@ mod tests {
         }
         folder.write("es/page.ftl", "a = Uno { $n }\nb = Dos\n    .see = Tres\n");
         folder.write("es/later/more.ftl", "c = Luego\n");
+        let words = "scenario-one =\n    .title = Uno\n    .aim = Dos\n    .brief = Tres\n";
+        folder.write("es/later/scenarios.ftl", &format!("{words}scenario-two =\n    .title = X\n"));
+        let told = add(&mut Files::new(), folder.path(), &["one"]).unwrap_err().to_string();
+        assert!(told.contains("scenario-two.title: no such scenario"), "{told}");
+        folder.write("es/later/scenarios.ftl", words);
         let mut files = Files::new();
-        add(&mut files, folder.path()).unwrap();
+        add(&mut files, folder.path(), &["one"]).unwrap();
         let names: Vec<&str> = files.keys().map(String::as_str).collect();
         assert_eq!(
             names,
@@ -269,10 +289,9 @@ mod tests {
                 "texts/en.more.json",
                 "texts/es.json",
                 "texts/es.more.json",
-                "texts/index.json"
+                "texts/es.scenarios.json"
             ]
         );
-        assert_eq!(String::from_utf8_lossy(&files["texts/index.json"]), r#"["en","es"]"#);
         assert_eq!(String::from_utf8_lossy(&files["texts/es.more.json"]), r#"{"c":"Luego"}"#);
     }
 
@@ -281,7 +300,7 @@ mod tests {
         let folder = Scratch::new("texts-twice");
         folder.write("en/one.ftl", "a = One\n");
         folder.write("en/two.ftl", "a = Two\n");
-        let told = add(&mut Files::new(), folder.path()).unwrap_err().to_string();
+        let told = add(&mut Files::new(), folder.path(), &[]).unwrap_err().to_string();
         assert!(told.contains("two.ftl: a stands twice"), "{told}");
     }
 }

@@ -3,6 +3,7 @@
 import { attr, flag, h, prop, say, words } from "../dom.js";
 import { icon } from "../icons.js";
 import { refusalText } from "../bench/index.js";
+import { inWords } from "../scenarios.js";
 import { Sound } from "../sound.js";
 import { t } from "../text.js";
 import { button, relabel, Segments } from "../widgets.js";
@@ -116,7 +117,7 @@ export class StripPane {
 
   show(view) {
     const { strip, takes, recording } = view;
-    const title = view.scenario?.title ?? view.recording_name;
+    const title = view.scenario ? inWords(view.scenario).title : view.recording_name;
     const measuring = strip.mode === "take";
     const options = view.kind === "recording" ? [] : [["live", t("strip-live"), "live"], ["hold", t("strip-hold"), "hold"]];
     this.modes.set([...options, ...takes.map((one) => [`take:${one.take}`, t("strip-take", { v: one.take + 1, s: Math.round(one.duration_s) })])], measuring ? `take:${strip.take}` : strip.mode);

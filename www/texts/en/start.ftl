@@ -10,6 +10,7 @@ where-seed = seed { $v }
 tools-scenarios = Scenarios
 tools-open = Open a recording
 tools-faults = Faults and tests
+tools-language = Language
 tools-theme = Smoked or paper
 
 caution-title = For teaching, not for diagnosis

@@ -1,0 +1,31 @@
+// Which language the page speaks: the reader's choice, else the first of the browser's that there is, else English.
+
+import { h } from "./dom.js";
+import { keep, recall } from "./store.js";
+import { languageNow, t } from "./text.js";
+
+const FIRST = "en";
+const RIGHT_TO_LEFT = new Set(["ar", "fa", "he", "ur"]);
+const there = () => document.documentElement.dataset.languages.split(" ");
+
+/** The language to load; marks the document with it and with its direction. */
+export function chooseLanguage() {
+  const known = there();
+  const wanted = [recall("language"), ...navigator.languages].filter((one) => typeof one === "string").map((one) => one.toLowerCase().split("-")[0]);
+  const language = wanted.find((one) => known.includes(one)) ?? FIRST;
+  document.documentElement.lang = language;
+  document.documentElement.dir = RIGHT_TO_LEFT.has(language) ? "rtl" : "ltr";
+  return language;
+}
+
+/** A choice among the languages, each by its own name, where there is one to make; changed(): called before the page is loaded anew. */
+export function languageChoice(changed) {
+  if (there().length < 2) return [];
+  const name = (language) => new Intl.DisplayNames([language], { type: "language" }).of(language);
+  const select = h("select", { id: "language-choice", class: "language", onchange: () => {
+    keep("language", select.value);
+    changed();
+    location.reload();
+  } }, there().map((language) => h("option", { value: language, lang: language, selected: language === languageNow() }, name(language))));
+  return [h("label", { for: select.id }, t("tools-language")), " ", select];
+}
