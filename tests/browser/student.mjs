@@ -200,7 +200,8 @@ export async function readDebrief(page) {
     first: el.classList.contains("is-first"),
     text: el.innerText,
   })));
-  const truth = await page.locator(".debrief .truth").count() ? await page.locator(".debrief .truth dd").allInnerTexts() : null;
+  const told = Object.fromEntries(await page.locator(".debrief .truth dd[data-truth]").evaluateAll((all) => all.map((el) => [el.dataset.truth, el.innerText])));
+  const truth = Object.keys(told).length > 0 ? ["beats", "window", "record"].map((name) => told[name]) : null;
   return {
     steps,
     verdictOf: (name) => steps.find((step) => step.name === name)?.verdict,

@@ -55,7 +55,7 @@ const deedName = (deed) => (has(`list-${deed}`) ? t(`list-${deed}`) : deedText({
 /** The words of a hint: of its topic where it has some, else of the rung alone. */
 export function hintText({ code, rung, args, step }, names) {
   const shown = Object.fromEntries(Object.entries(args ?? {}).map(([name, value]) => [name, typeof value === "number" ? num(value, 2) : Array.isArray(value) ? value.map((id) => names?.of(id)?.name ?? id).join(", ") : value]));
-  if (rung === "answer" && shown.list === "") return t("hint-name.answer_none");
+  if (rung === "answer" && shown.list === "") return t("hint-nothing_wrong");
   const key = `hint-${code}.${rung}`;
   return has(key) ? t(key, shown) : t(`hint-any.${rung}`, { step: t(`debrief-step-${step}`), value: "", ...shown });
 }

@@ -14,7 +14,7 @@ const STILL = matchMedia("(prefers-reduced-motion: reduce)");
 
 /** Brings what the narrator needs, and makes one. stop(): leaves the example for a try of one's own. */
 export async function makeNarrator(root, session, ways) {
-  await Promise.all([bringTexts("worked"), bringTexts("after"), bringTexts("faults"), bringStyle("narrator")]);
+  await Promise.all([...["worked", "stages", "after", "faults"].map(bringTexts), bringStyle("narrator")]);
   return new Narrator(root, session, ways);
 }
 
@@ -85,7 +85,7 @@ class Narrator {
 
   tell({ action, code, args, wait_s: wait }) {
     words(this.deed, action ? deedText({ do: action.do, args: action }) : t("worked-waiting", { s: clockText(wait ?? 0) }));
-    words(this.why, coded("worked", code, args));
+    if (action || !this.why.textContent) words(this.why, coded("worked", code, args)); // a wait goes on with what was told
     if (action) this.point(action);
   }
 
@@ -101,8 +101,8 @@ class Narrator {
     flag(el, "is-told", true);
     const box = el.getBoundingClientRect(), top = this.root.getBoundingClientRect().bottom;
     if (box.top < top || box.bottom > innerHeight - 20) {
-      const whole = el.closest(".bench-table, .drum-place, .settings, .page, .debrief") ?? el;
-      whole.scrollIntoView({ block: "center", behavior: STILL.matches ? "auto" : "smooth" });
+      const whole = el.closest(".bench, .strip, .page, .debrief") ?? el;
+      whole.scrollIntoView({ block: "start", behavior: STILL.matches ? "auto" : "smooth" });
     }
   }
 

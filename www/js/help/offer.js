@@ -31,7 +31,7 @@ export class Offer {
   show() {
     const { deeds, view } = this.session;
     const asking = this.worked && deeds === 0 && !view.check;
-    const begun = !asking && this.began;
+    const begun = !asking && this.began && !view.check;
     this.root.hidden = !asking && !begun;
     attr(this.root, "role", begun ? "status" : null);
     refill(this.root, [asking, this.began], () => (asking ? this.question() : begun ? [h("p", { class: "pencil" }, t(`offer-now-${this.began}`))] : []));

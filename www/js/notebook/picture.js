@@ -37,17 +37,14 @@ export function drawing({ from_s: from, to_s: to, line }, { a, b, marks = [], be
   const n = line.length / 4;
   const value = (k) => Number.parseInt(line.slice(k, k + 2), 36) / LEVELS;
   const y = (share) => (FOOT - 14 - share * (FOOT - TOP - 40)).toFixed(1);
-  let d = "";
-  for (let k = 0; k < n; k += 1) {
-    const x = ((k + 0.5) / n) * WIDTH, low = value(4 * k), high = value(4 * k + 2);
-    d += `${k ? "L" : "M"}${x.toFixed(1)} ${y(k % 2 ? low : high)}`;
-    if (high - low > 0.03) d += `L${x.toFixed(1)} ${y(k % 2 ? high : low)}`;
-  }
+  const x = (k) => (((k + 0.5) / n) * WIDTH).toFixed(1);
+  const edge = (which) => Array.from({ length: n }, (_, k) => `${x(k)} ${y(value(4 * k + which))}`); // 0: the lower, 2: the upper
+  const d = `M${edge(2).join("L")}L${edge(0).reverse().join("L")}Z`; // as broad as the line swings within a column
   const at = (time) => (((time - from) / (to - from)) * WIDTH).toFixed(1);
   const seen = (times) => times.filter((time) => time >= from && time <= to);
   const seconds = Array.from({ length: Math.floor(to) - Math.ceil(from) + 1 }, (_, k) => Math.ceil(from) + k);
   const cursor = (time, name) => typeof time === "number" && [s("path", { class: `pic-cursor pic-${name}`, d: `M${at(time)} ${TOP}V${FOOT}` }), s("text", { class: "pic-name", x: at(time), y: TOP - 2, "text-anchor": "middle" }, name.toUpperCase())];
-  return h("div", { class: "pic" }, s("svg", { viewBox: `-14 -8 ${WIDTH + 28} ${HEIGHT + 8}`, role: "img", "aria-label": label },
+  return h("div", { class: "pic" }, s("svg", { viewBox: `-14 -14 ${WIDTH + 28} ${HEIGHT + 14}`, role: "img", "aria-label": label },
     typeof a === "number" && typeof b === "number" && s("rect", { class: "pic-window", x: at(Math.min(a, b)), y: TOP, width: Math.max(0, at(Math.max(a, b)) - at(Math.min(a, b))).toFixed(1), height: FOOT - TOP }),
     s("path", { class: "pic-line", d }),
     s("path", { class: "pic-marks", d: seen(marks).map((time) => `M${at(time)} ${TOP + 4}v12`).join("") }),

@@ -10,7 +10,7 @@ import { outcome, readings, settingsLine, whenText } from "./words.js";
 
 /** Fills the section with the report of a kept page; goBack(): returns to what was there before. */
 export async function showReport(root, id, { goBack, inLab }) {
-  await Promise.all([bringTexts("notebook"), bringTexts("after"), bringStyle("notebook"), bringStyle("report")]);
+  await Promise.all([...["notebook", "after", "points"].map(bringTexts), bringStyle("notebook"), bringStyle("report")]);
   const page = readPage(id);
   const names = page?.named?.length ? await faultWords() : null;
   root.replaceChildren(

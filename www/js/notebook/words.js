@@ -11,9 +11,11 @@ export const dayText = (at) => new Intl.DateTimeFormat(languageNow(), { dateStyl
 /** The recorder's settings in one line. */
 export const settingsLine = ({ recorder, time_base_s: s }) => Settings.line({ recorder, time_base: { s } });
 
+const ORDER = ["count_1", "seconds_1", "rate_1", "count", "seconds", "multiplier", "rate", "middle", "range", "amplitude", "uncertainty"];
+
 /** What was read, as [name, value] pairs; blanks that were left empty are left out. */
 export function readings(page) {
-  const rows = Object.entries(page.read).filter(([, text]) => text !== "").map(([field, text]) => [t(`field-${field}`), has(`field-unit-${field}`) ? `${text} ${t(`field-unit-${field}`)}` : text]);
+  const rows = ORDER.map((field) => [field, page.read[field] ?? ""]).filter(([, text]) => text !== "").map(([field, text]) => [t(`field-${field}`), has(`field-unit-${field}`) ? `${text} ${t(`field-unit-${field}`)}` : text]);
   const { band } = page.check;
   if (band) rows.push([t("page-band"), t("page-band_value", { low: fixed(band.low, 0), high: fixed(band.high, 0) })]);
   return rows;

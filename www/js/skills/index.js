@@ -9,7 +9,7 @@ import { newSeed, routeTo } from "../route.js";
 import { problemOf } from "../scenarios.js";
 import { bringTexts, t } from "../text.js";
 import { button } from "../widgets.js";
-import { nextSkill, scenarioFor } from "./propose.js";
+import { nextSkill, scenarioFor, SKILLS } from "./propose.js";
 
 /** Fills the section. goBack(): returns to what was there before; inLab: whether that is a bench. */
 export async function showSkills(root, { scenarios, goBack, inLab }) {
@@ -38,7 +38,7 @@ class SkillsScreen {
     const map = skillMap(this.past, Date.now());
     this.keys.hidden = this.past.length === 0;
     this.next.replaceChildren(...this.proposal(map));
-    this.list.replaceChildren(...Object.entries(map.skills).map(([skill, state]) => h("li", {}, this.skill(skill, state))));
+    this.list.replaceChildren(...SKILLS.map((skill) => h("li", {}, this.skill(skill, map.skills[skill]))));
   }
 
   proposal({ skills, readiness }) {

@@ -18,9 +18,12 @@ const MEETS = {
   uncertainty: ["kind:compare", "kind:irregular", "rest-pulse"],
 };
 
-/** The skill to practise next, or null when all are ready. skills: of the map, in their order. */
+/** The skills in the order of the work. */
+export const SKILLS = Object.keys(MEETS);
+
+/** The skill to practise next, or null when all are ready. skills: of the map. */
 export function nextSkill(skills) {
-  const open = Object.entries(skills).filter(([, { state }]) => RANK[state] < RANK.ready);
+  const open = SKILLS.map((skill) => [skill, skills[skill]]).filter(([, { state }]) => RANK[state] < RANK.ready);
   const worth = ([, { state, fails, passes }]) => RANK[state] * 1000 - (fails - passes);
   return open.sort((one, other) => worth(one) - worth(other))[0]?.[0] ?? null;
 }

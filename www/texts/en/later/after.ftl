@@ -4,6 +4,7 @@ after-report = Report for printing
 after-skills = Skill map
 
 hint-try = Try: { $what }.
+hint-nothing_wrong = Nothing is wrong with this bench.
 
 hints-title = Hints
 hints-first = A hint
@@ -121,7 +122,7 @@ spread-band = { $n } beats in { $s }: { $rate } beats/min. One beat more or less
 spread-later = What other windows of this record give is shown with the truth.
 spread-others = In the same record, { $n } other windows of { $s } were counted: nine in ten give { $low } to { $high } beats/min. Each dot is one of them.
 spread-picture = Your window’s band, and what other windows of the same record give
-spread-own = your window
+spread-own = as counted
 spread-record = whole record
 spread-unit = beats/min
 
