@@ -87,7 +87,7 @@ function stand(bench, scenario, seed, { deeds = 0, watched = false } = {}) {
   if (watched) {
     narrate(session, strip, sheet, scenario).then((made) => (narrator = made)).catch(report);
   } else if (!recording) {
-    new Offer($("offer"), session, { watch: () => (location.hash = watchRoute(scenario)), chosen: (mode) => mode === "half" && halfDone() });
+    running.offer = new Offer($("offer"), session, { watch: () => (location.hash = watchRoute(scenario)), chosen: (mode) => mode === "half" && halfDone() });
     new Caution($("brief"), session);
   }
   loop.start();
@@ -108,7 +108,7 @@ async function narrate(session, strip, sheet, scenario) {
 /** After a worked example: a bench of one's own, with the help that goes with having watched. */
 async function nowYou(scenario) {
   await open(scenario, newSeed());
-  running.session.act({ do: "help", mode: "shown" });
+  running.offer.begin("shown");
   $("main").focus();
 }
 

@@ -17,7 +17,8 @@ export async function showAfter(session, strip, debrief, report) {
   const rubric = new Rubric(course);
   debrief.hints.replaceChildren(ladder.el);
   debrief.spread.replaceChildren(spread.el);
-  debrief.rubric.replaceChildren(rubric.el, report && h("p", { class: "row after-ways" }, h("button", { type: "button", class: "btn", onclick: report }, t("after-report")), h("a", { class: "btn btn-plain", href: "#skills" }, t("after-skills"))));
+  const bench = session.bench.kind !== "recording"; // a recording has no bench to be ready for
+  debrief.rubric.replaceChildren(...[bench && rubric.el, report && h("p", { class: "row after-ways" }, h("button", { type: "button", class: "btn", onclick: report }, t("after-report")), bench && h("a", { class: "btn btn-plain", href: "#skills" }, t("after-skills")))].filter(Boolean));
   strip.course.replaceChildren(course.el);
   session.onView((view) => {
     strip.course.hidden = !view.check?.course?.length;

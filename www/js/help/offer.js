@@ -46,7 +46,11 @@ export class Offer {
   }
 
   choose(mode) {
-    if (mode === "shown") return this.watch();
+    return mode === "shown" ? this.watch() : this.begin(mode);
+  }
+
+  /** Begins the attempt so. */
+  begin(mode) {
     this.began = mode;
     if (this.session.act({ do: "help", mode })) this.chosen(mode);
     else this.began = null;

@@ -24,7 +24,7 @@ export function pageOf(session, at) {
     cursors: { a: cursors.a, b: cursors.b, interval_s: cursors.interval_s }, kept: cursors.kept ?? null, marks: view.marks,
     read: Object.fromEntries(Object.entries(view.worksheet).map(([field, { text }]) => [field, text])),
     named: view.named ?? [],
-    check: summary(check),
+    check: { ...summary(check), ...(session.scenario ? {} : { rubric: null }) },
     hash: session.scenario ? bench.debriefHash() : null,
     picture: take ? picture(bench, take, cursors) : null,
     note: old?.note ?? "",
