@@ -381,10 +381,22 @@ fn a_question_that_makes_no_sense_is_named_with_its_place() {
         ("kind = \"own_window\"\nn = [2, 3]", ["task.n", "another kind"]),
         ("kind = \"intervals\"\nn = [7, 3]", ["task.n", "ascending"]),
         ("kind = \"name_fault\"", ["name_faults", "true"]),
+        ("kind = \"own_window\"\none_of = [\"moving\"]", ["task.one_of", "another kind"]),
     ] {
         let error = with(task).unwrap_err();
         assert!(parts.iter().all(|part| error.contains(part)), "{task}: {error}");
     }
     assert!(with("kind = \"intervals\"\nn = [3, 7]").is_ok());
     assert!(with("").is_ok());
+    let naming = |one_of: &str| {
+        let head = "id = \"q\"\nlevel = 1\ntitle = \"t\"\naim = \"a\"\nbrief = \"b\"\nname_faults = true\n";
+        Scenario::read(&format!("{head}[task]\nkind = \"name_fault\"\none_of = [{one_of}]\n"))
+    };
+    let error = naming("\"moving\", \"gremlins\"").unwrap_err();
+    assert!(error.field == "task.one_of" && error.found.contains("gremlins"), "{error}");
+    // Each seed draws one, always the same, and all of them come up.
+    let drawn = |seed| naming("\"moving\", \"strap_loose\"").unwrap().drawn(seed).fault[0].name.clone();
+    let all: BTreeSet<String> = (0..30).map(drawn).collect();
+    assert_eq!(all, BTreeSet::from(["moving".to_string(), "strap_loose".into()]));
+    assert_eq!(drawn(7), drawn(7));
 }

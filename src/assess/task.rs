@@ -116,6 +116,8 @@ pub struct TaskSpec {
     pub within_s: Option<f64>,
     /// Shortest window on an irregular pulse, s.
     pub at_least_s: Option<f64>,
+    /// Faults of the catalogue of which a seed puts one into the bench, to be named.
+    pub one_of: Vec<String>,
 }
 
 /// The question as a seed settles it.
@@ -154,6 +156,7 @@ impl TaskSpec {
             ("longest_s", self.longest_s.is_some(), Kind::AfterExercise),
             ("within_s", self.within_s.is_some(), Kind::AfterExercise),
             ("at_least_s", self.at_least_s.is_some(), Kind::Irregular),
+            ("one_of", !self.one_of.is_empty(), Kind::NameFault),
         ];
         for (field, given, kind) in misplaced {
             if given && kind != self.kind {
@@ -179,6 +182,12 @@ impl TaskSpec {
             }
         }
         Ok(())
+    }
+
+    /// The fault that a seed puts into the bench, where there are some to draw from.
+    pub fn fault(&self, seed: u64) -> Option<&str> {
+        let at = (Stream::new(seed, "task fault").uniform() * self.one_of.len() as f64) as usize;
+        self.one_of.get(at).map(String::as_str)
     }
 
     /// The question that a seed makes of it.

@@ -285,6 +285,11 @@ impl Scenario {
         if self.fault.len() > 4 {
             return Err(ScenarioError::at("fault", format!("{} faults", self.fault.len()), "at most 4"));
         }
+        if let Some(name) = self.task.one_of.iter().find(|name| fault::named(name).is_none()) {
+            let known: Vec<&str> = fault::all().map(|f| f.id).collect();
+            let expected = format!("names out of {}", known.join(", "));
+            return Err(ScenarioError::at("task.one_of", format!("\"{name}\""), expected));
+        }
         for (k, spec) in self.fault.iter().enumerate() {
             let here = |field: &str| format!("fault[{k}].{field}");
             if fault::named(&spec.name).is_none() {
@@ -383,6 +388,14 @@ impl Scenario {
             return Err(ScenarioError::at("bench.place", found, "places that the pad's lead reaches"));
         }
         Ok(bench)
+    }
+
+    /// The scenario as a seed has it: with the fault that it draws, where there are some to draw from.
+    pub fn drawn(mut self, seed: u64) -> Self {
+        if let Some(name) = self.task.fault(seed).map(str::to_string) {
+            self.fault.push(FaultSpec { name, severity: None });
+        }
+        self
     }
 
     /// The situation that a seed makes: bench, recorder and strip with the faults put in.

@@ -103,7 +103,7 @@ pub struct Session {
 impl Session {
     /// An attempt at a scenario, given as the text of its file.
     pub fn new(scenario_text: &str, seed: u64) -> Result<Self, ScenarioError> {
-        let scenario = Scenario::read(scenario_text)?;
+        let scenario = Scenario::read(scenario_text)?.drawn(seed);
         let situation = scenario.situation(seed)?;
         let chain = Chain::new(situation.config, seed)
             .map_err(|e| ScenarioError::at(format!("recorder.{}", e.field), "another value", e.expected))?;
