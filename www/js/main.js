@@ -1,10 +1,10 @@
 // Starts the page: texts, theme, core, scenarios; then opens what the address asks for.
 
+import { afterwards } from "./afterwards.js";
 import { askRate, askResume } from "./ask.js";
 import { BenchPane } from "./bench/index.js";
 import { Bench, CoreError, loadCore } from "./core.js";
 import { h, words } from "./dom.js";
-import { noteEvidence } from "./evidence.js";
 import { Caution } from "./help/caution.js";
 import { Offer } from "./help/offer.js";
 import { icon } from "./icons.js";
@@ -16,17 +16,21 @@ import { newSeed, readRoute, routeTo, watchRoute, writeRoute } from "./route.js"
 import { briefOf, inWords, loadScenarios, scenarioWords } from "./scenarios.js";
 import { Session } from "./session.js";
 import { SheetPane } from "./sheet/index.js";
+import { SIDES } from "./sides.js";
 import { showStart } from "./start.js";
 import { attemptKey, forget, keep, recall } from "./store.js";
 import { StripPane } from "./strip/index.js";
-import { fillTexts, loadTexts, t } from "./text.js";
+import { bringTexts, fillTexts, loadTexts, t } from "./text.js";
 import { startTheme, toggleTheme } from "./theme.js";
+import { button } from "./widgets.js";
 
 const $ = (id) => document.getElementById(id);
 const RATES_HZ = { low: 10, high: 10000 }; // what the core takes
 let scenarios = [];
 let running = null; // what stands on the page now: {session, loop, strip, ends}
 let panes = null;
+let shown = null; // an instructor's screen that stands on the page: {view, screen}
+let screens = 0; // counts the screens that were asked for: one that comes late gives way
 let reading = null; // a screen beside the bench is open: which, whether the bench ran before, and the page's title then
 
 /** Shows a calm message above everything; no words, no message. */
@@ -37,6 +41,11 @@ function calm(text) {
 
 function show(view) {
   document.body.dataset.view = view;
+  for (const later of ["assign", "class"]) $(later).hidden = view !== later;
+  if (shown && shown.view !== view) {
+    shown.screen.end();
+    shown = null;
+  }
   $("skeleton").hidden = view !== "loading";
   $("start").hidden = view !== "start";
   for (const side of Object.keys(SIDES)) $(side).hidden = view !== side;
@@ -52,45 +61,51 @@ function close() {
   running.bench?.end();
   running.session.bench.free();
   running = null;
+  for (const part of ["narrator", "brief", "offer", "bench", "strip", "worksheet"]) $(part).replaceChildren();
 }
 
-/** Puts a lab on the page and lets it run; a worked example is played by the narrator. */
-function stand(bench, scenario, seed, { deeds = 0, watched = false } = {}) {
+/**
+ * Puts a lab on the page and lets it run. given: begun (ms since 1970), again(): opens the next bench, assigned: {address,
+ * student, tries, closing}, and for a replay back(): where it came from; such a lab stands still and is only looked at.
+ * watched: the scenario of a worked example, which the narrator plays.
+ */
+function stand(bench, scenario, seed, deeds = 0, given = {}) {
   close();
   calm("");
-  const session = new Session(bench, watched ? null : scenario, seed);
-  session.deeds = deeds;
+  const session = new Session(bench, scenario, seed);
+  Object.assign(session, { deeds, begun: given.begun ?? Date.now(), looksOnly: Boolean(given.back) });
   const recording = bench.kind === "recording";
   show("lab");
   let narrator = null;
   const loop = new Loop((dt) => {
-    if (dt > 0 && watched) narrator?.frame(dt);
+    if (dt > 0 && given.watched) narrator?.frame(dt);
     else if (dt > 0) bench.advance(dt);
     session.refresh();
     const drawn = strip.frame();
     if (drawn && (dt > 0 || recording)) moved();
   });
-  document.body.dataset.kind = watched ? "worked" : bench.kind;
-  showWhere(session.view, recording);
+  document.body.dataset.kind = given.watched ? "worked" : bench.kind;
+  showWhere(session.view, recording, given.back);
   $("bench").hidden = recording;
   panes.setBench(!recording);
   panes.show(recording ? "strip" : "bench");
   const benchPane = recording ? null : new BenchPane($("bench"), session);
   const strip = new StripPane($("strip"), session, loop);
-  const sheet = new SheetPane($("worksheet"), session, { settle: () => strip.cursors.settleAll(), again: () => open(scenario, newSeed()).catch(report) });
-  running = { session, loop, strip, bench: benchPane, watched: watched ? scenario : null };
-  for (const id of ["offer", "narrator"]) {
-    $(id).hidden = true;
-    $(id).replaceChildren();
-  }
-  afterwards(session, strip, sheet, watched);
-  if (watched) {
-    narrate(session, strip, sheet, scenario).then((made) => (narrator = made)).catch(report);
-  } else if (!recording) {
-    running.offer = new Offer($("offer"), session, { watch: () => (location.hash = watchRoute(scenario)), chosen: (mode) => mode === "half" && halfDone() });
-    new Caution($("brief"), session);
-  }
+  const sheet = new SheetPane($("worksheet"), session, { settle: () => strip.cursors.settleAll(), again: given.again ?? (() => open(scenario, newSeed()).catch(report)) });
+  running = { session, loop, strip, bench: benchPane, address: given.assigned?.address, watched: given.watched };
+  for (const part of ["narrator", "offer"]) $(part).hidden = true;
+  afterwards(session, { strip, debrief: sheet.debrief }, { keeps: !given.back && !given.watched, calm, report });
+  if (given.back) loop.running = false;
+  else if (given.watched) narrate(session, strip, sheet, given.watched).then((made) => (narrator = made)).catch(report);
+  else if (!recording) takeUp(session, scenario, given.assigned);
   loop.start();
+}
+
+/** A bench of the student's own: how to take it (an assigned one is taken as it is), the caution, and the way to hand in. */
+function takeUp(session, scenario, assigned) {
+  if (!assigned) running.offer = new Offer($("offer"), session, { watch: () => (location.hash = watchRoute(scenario)), chosen: (mode) => mode === "half" && halfDone() });
+  new Caution($("brief"), session, { waits: !assigned });
+  offerHandIn(session, assigned);
 }
 
 /** From a half-finished example the student goes on at the strip. */
@@ -112,28 +127,24 @@ async function nowYou(scenario) {
   $("main").focus();
 }
 
-/** What belongs to a checked attempt: the debrief's further parts, and what is kept of it. */
-function afterwards(session, strip, sheet, watched) {
-  let brought = null;
-  session.onView(({ check }) => {
-    if (!check || brought) return;
-    const toReport = watched ? null : () => import("./notebook/pages.js").then(({ idOf }) => (location.hash = `#report=${encodeURIComponent(idOf(session))}`), report);
-    brought = import("./after/index.js").then(({ showAfter }) => showAfter(session, strip, sheet.debrief, toReport)).catch((error) => {
-      brought = null;
-      report(error);
-    });
-  });
-  session.onDeed((action) => {
-    if (!["check", "reveal", "hint"].includes(action.do)) return;
-    const kept = session.scenario ? noteEvidence(session.bench.evidence()) : true;
-    keepTrial(session, kept).catch(report);
-  });
+/** Opens a scenario's worked example. */
+async function watch(id) {
+  const scenario = scenarios.find((one) => one.id === id);
+  if (!scenario) return open(id, null);
+  await scenario.load();
+  briefOf(scenario);
+  return stand(Bench.worked(scenario.toml), null, null, 0, { watched: id });
 }
 
-/** Keeps the trial in the notebook; where the device does not allow it, that is told. */
-async function keepTrial(session, kept) {
-  const [{ pageOf }, { keepPage }] = await Promise.all([import("./notebook/entry.js"), import("./notebook/pages.js")]);
-  if (!(keepPage(pageOf(session, Date.now())) && kept)) calm(t("notebook-full"));
+/** Brings the way to hand in under the worksheet once there is something to hand in. */
+function offerHandIn(session, assigned) {
+  let asked = false;
+  session.onView(async (view) => {
+    if (!view.check || asked) return;
+    asked = true;
+    const [{ HandIn }] = await Promise.all([import("./hand/handin.js"), bringTexts("hand")]);
+    if (running?.session === session) new HandIn($("worksheet"), session, assigned);
+  });
 }
 
 /** Tells the tests and the clock that a trace has moved on the page. */
@@ -143,10 +154,10 @@ function moved() {
   performance.mark("first-trace");
 }
 
-function showWhere(view, recording) {
+function showWhere(view, recording, back) {
   const told = view.scenario && inWords(view.scenario);
   const title = told?.title ?? view.recording_name;
-  $("where").replaceChildren(h("b", {}, title), recording ? "" : h("span", { class: "seed" }, t("where-seed", { v: view.seed })));
+  $("where").replaceChildren(h("b", {}, title), recording ? "" : h("span", { class: "seed" }, t("where-seed", { v: view.seed })), back ? button(t("class-back"), back, { kind: "btn-back" }) : "");
   document.title = t("where-title", { title });
   $("brief").replaceChildren(h("h1", { id: "brief-h" }, title), recording ? h("p", { class: "aim" }, t("recording-about")) : briefing(told));
 }
@@ -177,7 +188,7 @@ async function open(id, seed, goOn = false) {
     show("loading");
     if (goOn || (await askResume(kept))) {
       try {
-        stand(Bench.restored(kept.saved), id, seed, { deeds: kept.deeds ?? 1 });
+        stand(Bench.restored(kept.saved), id, seed, kept.deeds ?? 1, { begun: kept.begun });
         return;
       } catch (error) {
         calm(t("resume-failed", { told: error.message }));
@@ -201,33 +212,78 @@ async function home() {
 
 async function follow() {
   calm("");
-  const { scenario, seed, watch: watched, side, turn } = readRoute();
+  const { scenario, seed, watch: watched, side, turn, assigned, screen } = readRoute();
+  screens += 1;
   if (side !== null) return openSide(side, turn);
-  const { session, watched: playing } = running ?? {};
-  const same = running && (watched ? playing === watched : !playing && session.scenario === scenario && (!seed || session.seed === seed));
-  if (running && reading && same) return backToLab();
+  if (screen) return openScreen(screen);
+  if (assigned !== null) return openAssigned(assigned);
+  const same = running && !running.address && (watched ? running.watched === watched : !running.watched && running.session.scenario === scenario && (!seed || running.session.seed === seed));
+  if (reading && same) return backToLab();
   reading = null;
-  if (watched) return playing === watched ? undefined : watch(watched);
+  if (watched) return same ? undefined : watch(watched);
   if (!scenario) return home();
   return same && seed ? undefined : open(scenario, seed ?? newSeed());
 }
 
-/** Opens a scenario's worked example. */
-async function watch(id) {
-  const scenario = scenarios.find((one) => one.id === id);
-  if (!scenario) return open(id, null);
-  await scenario.load();
-  briefOf(scenario);
-  return stand(Bench.worked(scenario.toml), id, null, { watched: true });
+const SCREENS = { assign: () => import("./assign/index.js"), class: () => import("./class/index.js") };
+
+/** Opens a screen for instructors. */
+async function openScreen(name) {
+  const mine = screens;
+  reading = null;
+  close();
+  calm("");
+  show("loading");
+  const [screen] = await Promise.all([SCREENS[name](), bringTexts("class"), bringTexts("hand")]);
+  if (mine !== screens) return undefined;
+  $("where").replaceChildren();
+  const back = () => (location.hash === `#${name}` ? openScreen(name).catch(report) : (location.hash = `#${name}`));
+  const made = await screen.showScreen($(name), { scenarios, report, standStill: (bench) => stand(bench, null, null, 0, { back }) });
+  if (mine !== screens) return made.end();
+  shown = { view: name, screen: made };
+  document.title = t("where-title", { title: t(`${name}-title`) });
+  show(name);
+  $(name).querySelector("h1")?.focus({ preventScroll: true });
+  return undefined;
 }
 
-/** The screens beside the bench: each fills its section, or turns to a place in it. */
-const SIDES = {
-  faults: { title: "faults-title", open: async (root, _turn, ways) => (await import("./faults/cards.js")).showFaults(root, ways), turn: async (root, turn) => (await import("./faults/cards.js")).turnToCard(root, turn) },
-  skills: { title: "side-skills", open: async (root, _turn, ways) => (await import("./skills/index.js")).showSkills(root, { ...ways, scenarios: await allLoaded() }) },
-  notebook: { title: "side-notebook", open: async (root, _turn, ways) => (await import("./notebook/index.js")).showNotebook(root, ways) },
-  report: { title: "side-report", open: async (root, turn, ways) => (await import("./notebook/report.js")).showReport(root, turn, ways) },
-};
+/** Opens an assignment whose text is in the address: asks who the student is, and takes up or begins a try. */
+async function openAssigned(address) {
+  const mine = screens;
+  if (running?.address === address) return reading && backToLab();
+  reading = null;
+  const [{ readAssigned, whoAndWhich }] = await Promise.all([import("./hand/begin.js"), bringTexts("hand")]);
+  let task;
+  try {
+    task = await readAssigned(address);
+  } catch (error) {
+    await home();
+    calm(t("hand-link_bad", { told: error.message }));
+    return;
+  }
+  close();
+  show("loading");
+  const chosen = await whoAndWhich(task);
+  if (mine !== screens) return;
+  if (!chosen) return leaveAssigned();
+  const { student, tries, seed } = chosen;
+  const kept = recall(attemptKey(task.id, seed));
+  const given = { begun: kept?.begun, assigned: { address, student, tries, closing: task.assignment?.closing ?? "", own: Boolean(task.assignment) }, again: () => { close(); openAssigned(address).catch(report); } };
+  if (kept?.saved) {
+    try {
+      stand(Bench.restored(kept.saved), task.id, seed, kept.deeds ?? 1, given);
+      return;
+    } catch (error) {
+      calm(t("resume-failed", { told: error.message }));
+    }
+  }
+  stand(Bench.fresh(task.toml, seed), task.id, seed, 0, given);
+}
+
+function leaveAssigned() {
+  leave();
+  return home();
+}
 
 /** Opens a screen beside the bench; a bench that is open waits meanwhile. */
 async function openSide(side, turn) {
@@ -236,7 +292,7 @@ async function openSide(side, turn) {
   if (reading.side !== side || !SIDES[side].turn) {
     reading.side = side;
     document.title = t("where-title", { title: t(SIDES[side].title) });
-    await SIDES[side].open($(side), turn, { inLab: Boolean(running), goBack: leaveSide });
+    await SIDES[side].open($(side), turn, { inLab: Boolean(running), goBack: leaveSide, allLoaded });
     show(side);
   }
   await SIDES[side].turn?.($(side), turn);
@@ -250,7 +306,8 @@ async function allLoaded() {
 /** Back to the bench as it was left, or to the scenarios. */
 function leaveSide() {
   const { scenario, seed } = running?.session ?? {};
-  history.replaceState(null, "", running?.watched ? watchRoute(running.watched) : scenario ? routeTo(scenario, seed) : location.pathname);
+  const bench = running?.watched ? watchRoute(running.watched) : scenario ? routeTo(scenario, seed) : location.pathname;
+  history.replaceState(null, "", running?.address ? `#a=${running.address}` : bench);
   if (running) return backToLab();
   reading = null;
   return home().then(() => $("main").focus(), report);

@@ -26,7 +26,7 @@ export class Ladder {
   }
 
   show({ check, hint, hint_next: next }) {
-    this.el.hidden = !check || check.steps.length === 0 || (check.passed && !hint) || (next === undefined);
+    this.el.hidden = !check || this.session.looksOnly || check.steps.length === 0 || (check.passed && !hint) || (next === undefined);
     if (this.el.hidden) return;
     const at = hint ? RUNGS.indexOf(hint.rung) : -1;
     refill(this.rungs, [at, next], () => RUNGS.map((rung, i) => h("li", { class: `rung${i <= at ? " is-up" : ""}${i === at ? " is-here" : ""}`, "aria-current": i === at && "step" }, t(`hints-rung-${rung}`))));

@@ -5,8 +5,9 @@ import { t } from "../text.js";
 import { button } from "../widgets.js";
 
 export class Caution {
-  constructor(root, session) {
-    this.session = session;
+  /** waits: how the bench is taken is chosen first. */
+  constructor(root, session, { waits }) {
+    Object.assign(this, { session, waits });
     this.el = h("p", { class: "agree" });
     root.append(this.el);
     session.onView(() => this.show());
@@ -16,7 +17,7 @@ export class Caution {
   /** How the bench is taken is asked first, so the caution waits for the first action where there is something to choose. */
   show() {
     const { view, deeds } = this.session;
-    const waits = view.scenario?.worked && deeds === 0;
+    const waits = this.waits && view.scenario?.worked && deeds === 0;
     this.el.hidden = waits || view.agreed;
     refill(this.el, [view.agreed], () => !view.agreed && [h("span", { class: "pencil" }, t("caution-before")), " ", button(t("caution-agree"), () => this.agree(), { kind: "btn-small" })]);
   }
