@@ -66,17 +66,6 @@ export function say(text) {
   spoken.timer = setTimeout(() => (spoken.el.textContent = text), 60);
 }
 
-const brought = new Map();
-
-/** Brings the style sheet of a screen that not every visit opens, before those for print; resolves when it is there. */
-export function bringStyle(name) {
-  if (!brought.has(name)) brought.set(name, new Promise((done, fail) => {
-    const link = h("link", { rel: "stylesheet", href: `css/${name}.css`, onload: done, onerror: () => { brought.delete(name); link.remove(); fail(new Error(`css/${name}.css`)); } });
-    document.head.append(link);
-  }));
-  return brought.get(name);
-}
-
 let serial = 0;
 /** A fresh id, to tie labels and descriptions to their fields. */
 export const newId = (stem) => `${stem}-${++serial}`;

@@ -1,7 +1,7 @@
 // Scenario and seed in the address: #s=<id>&seed=<digits>, so that a reload or a link gives the same bench; a composed one as
 // #a=<its packed text>; #assign and #class for instructors.
 
-const SIDES = ["faults", "skills", "notebook", "report"];
+const SIDES = ["faults", "skills", "notebook", "report", "words", "teach"];
 const SCREENS = ["assign", "class"];
 
 /**

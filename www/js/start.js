@@ -25,7 +25,7 @@ export function showStart(root, scenarios, { openFile, goOn }) {
     h("div", { class: "ways" }, keptWay(told, goOn), told.length > 0 && [rehearseWay(told), checkWay(told), standWay(), assignWay()]),
     hero(),
     scenarioList(scenarios),
-    h("div", { class: "start-own" }, h("h2", {}, t("start-faults_title")), h("p", {}, t("start-faults")), h("a", { class: "btn", href: "#faults" }, t("start-faults_go"))),
+    h("div", { class: "start-own" }, h("h2", {}, t("start-faults_title")), h("p", {}, t("start-faults")), h("div", { class: "row" }, h("a", { class: "btn", href: "#faults" }, t("start-faults_go")), h("a", { class: "btn btn-plain", href: "#words" }, t("side-words")))),
     h("div", { class: "start-own" }, h("h2", {}, t("start-own_title")), h("p", {}, t("start-own")), h("button", { type: "button", class: "btn", onclick: openFile }, t("tools-open"))),
     h("div", { class: "caution" }, h("h2", {}, t("caution-title")), h("p", {}, t("caution-long"))));
 }

@@ -41,4 +41,4 @@ export const standWay = () => way("stand", h("div", { class: "row" }, h("a", { c
 
 /** For an instructor: setting a bench for a class, and looking at what the class handed in. */
 export const assignWay = () =>
-  way("assign", h("div", { class: "row" }, h("a", { class: "btn", href: "#assign" }, t("way-assign_go")), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class"))));
+  way("assign", h("div", { class: "row" }, h("a", { class: "btn", href: "#assign" }, t("way-assign_go")), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")), h("a", { class: "btn btn-plain", href: "#teach" }, t("side-teach"))));

@@ -1,7 +1,7 @@
 // What comes after a check, brought when the first one is made: the hint ladder, the course of the attempt beside the strip, the
 // spread of windows, the rubric.
 
-import { bringStyle, h } from "../dom.js";
+import { h } from "../dom.js";
 import { bringTexts, t } from "../text.js";
 import { Course } from "./course.js";
 import { Ladder } from "./ladder.js";
@@ -10,7 +10,7 @@ import { Spread } from "./spread.js";
 
 /** Fills the places that the strip and the debrief hold ready. report(): opens the printed page of this attempt, or null. */
 export async function showAfter(session, strip, debrief, report) {
-  await Promise.all([...["after", "hints", "points"].map(bringTexts), bringStyle("after")]);
+  await Promise.all(["after", "hints", "points"].map(bringTexts));
   const ladder = new Ladder(session, strip);
   const spread = new Spread();
   const course = new Course(session, strip);

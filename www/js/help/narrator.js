@@ -1,7 +1,7 @@
 // The worked example plays itself on the real bench: the core does the next step, the narrator says what and why, at a reader's pace.
 
 import { deedText } from "../after/deeds.js";
-import { attr, bringStyle, flag, h, prop, style, words } from "../dom.js";
+import { attr, flag, h, prop, style, words } from "../dom.js";
 import { icon } from "../icons.js";
 import { bringTexts, coded, t } from "../text.js";
 import { clockText } from "../strip/units.js";
@@ -14,7 +14,7 @@ const STILL = matchMedia("(prefers-reduced-motion: reduce)");
 
 /** Brings what the narrator needs, and makes one. stop(): leaves the example for a try of one's own. */
 export async function makeNarrator(root, session, ways) {
-  await Promise.all([...["worked", "stages", "after", "faults"].map(bringTexts), bringStyle("narrator")]);
+  await Promise.all(["worked", "stages", "after", "faults"].map(bringTexts));
   return new Narrator(root, session, ways);
 }
 

@@ -1,7 +1,7 @@
 // The notebook: every trial that was checked, latest first, with its strip, its readings and a line to write on; to be printed,
 // exported, deleted and put back.
 
-import { bringStyle, h, newId, say, words } from "../dom.js";
+import { h, newId, say, words } from "../dom.js";
 import { icon } from "../icons.js";
 import { routeTo } from "../route.js";
 import { bringTexts, t } from "../text.js";
@@ -15,7 +15,7 @@ const NOTE_MS = 500;
 
 /** Fills the section; goBack(): returns to what was there before; inLab: whether that is a bench. */
 export async function showNotebook(root, { goBack, inLab }) {
-  await Promise.all([bringTexts("notebook"), bringTexts("after"), bringStyle("notebook")]);
+  await Promise.all([bringTexts("notebook"), bringTexts("after")]);
   new Notebook(root, goBack, inLab).show();
 }
 
@@ -33,8 +33,6 @@ class Notebook {
       h("div", { class: "side-lead" }, h("h1", { id: "notebook-h", tabindex: "-1" }, t("notebook-title")), h("p", { class: "lede" }, t("notebook-lede")),
         h("div", { class: "row" }, button(t(inLab ? "side-back" : "side-back_start"), goBack), h("a", { class: "btn btn-plain", href: "#skills" }, t("side-skills")))),
       this.exports, this.problem, this.undo, this.none, this.list);
-    root.querySelector("h1").focus({ preventScroll: true });
-    scrollTo({ top: 0 });
   }
 
   show() {

@@ -1,6 +1,6 @@
 // A trial on paper: one page or two, with the strip, what was read, what the debrief said, and the caution.
 
-import { bringStyle, h } from "../dom.js";
+import { h } from "../dom.js";
 import { bringTexts, fixed, num, t } from "../text.js";
 import { faultWords } from "../faults/words.js";
 import { button } from "../widgets.js";
@@ -10,14 +10,12 @@ import { outcome, readings, settingsLine, whenText } from "./words.js";
 
 /** Fills the section with the report of a kept page; goBack(): returns to what was there before. */
 export async function showReport(root, id, { goBack, inLab }) {
-  await Promise.all([...["notebook", "after", "points"].map(bringTexts), bringStyle("notebook"), bringStyle("report")]);
+  await Promise.all(["notebook", "after", "points"].map(bringTexts));
   const page = readPage(id);
   const names = page?.named?.length ? await faultWords() : null;
   root.replaceChildren(
     h("div", { class: "row report-tools" }, page && button(t("report-print"), () => print(), { kind: "btn-strong", pic: "print" }), button(t(inLab ? "side-back" : "side-back_start"), goBack), h("a", { class: "btn btn-plain", href: "#notebook" }, t("side-notebook"))),
     page ? sheet(page, names) : h("div", { class: "report-sheet" }, h("h1", { id: "report-h", tabindex: "-1" }, t("report-none"))));
-  root.querySelector("h1").focus({ preventScroll: true });
-  scrollTo({ top: 0 });
 }
 
 function sheet(page, names) {

@@ -1,7 +1,7 @@
 // The skill map: the twelve skills, each as a short strip, with what it rests on, when to come back, and what to do next.
 
 import { skillMap } from "../core.js";
-import { bringStyle, h, s, words } from "../dom.js";
+import { h, s, words } from "../dom.js";
 import { pastEvidence, setEvidence } from "../evidence.js";
 import { dayText, whenText } from "../notebook/words.js";
 import { handOut } from "../notebook/export.js";
@@ -13,10 +13,8 @@ import { nextSkill, scenarioFor, SKILLS } from "./propose.js";
 
 /** Fills the section. goBack(): returns to what was there before; inLab: whether that is a bench. */
 export async function showSkills(root, { scenarios, goBack, inLab }) {
-  await Promise.all([bringTexts("skills"), bringTexts("notebook"), bringStyle("skills")]);
+  await Promise.all([bringTexts("skills"), bringTexts("notebook")]);
   new SkillsScreen(root, scenarios.filter((one) => !problemOf(one)), goBack, inLab).show();
-  root.querySelector("h1").focus({ preventScroll: true });
-  scrollTo({ top: 0 });
 }
 
 class SkillsScreen {

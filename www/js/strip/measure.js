@@ -8,7 +8,7 @@ import { heightText, timeText, windowText } from "./units.js";
 
 export class Measure {
   /** zoom(): shows the stretch between the cursors, or all again; turnSnap(on): marks and dragged cursors go to the nearest peak. */
-  constructor({ act, cursors, markAt, exportTake, zoom, turnSnap }) {
+  constructor({ act, cursors, markAt, saves, zoom, turnSnap }) {
     this.act = act;
     this.cursors = cursors;
     this.fields = { a: this.field("a"), b: this.field("b") };
@@ -18,6 +18,8 @@ export class Measure {
     this.countBox = h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-marks")), this.count);
     this.heightBox = h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-height")), this.height);
     this.after = h("p", { class: "pencil measure-after" });
+    this.noteList = h("ul", { class: "mark-list note-list" });
+    this.notes = h("details", { class: "marks" }, h("summary", {}, t("notes-list")), this.noteList);
     this.list = h("ul", { class: "mark-list" });
     this.clear = button(t("marks-clear"), () => act({ do: "marks_clear" }), { kind: "btn-plain" });
     this.zoomIn = button(t("zoom-in"), () => zoom(true), { kind: "btn-plain", pic: "zoom" });
@@ -31,10 +33,11 @@ export class Measure {
         h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-interval")), this.interval),
         this.heightBox, this.countBox, this.labelBox),
       this.after,
-      h("div", { class: "row" }, button(t("marks-at_a"), () => markAt(this.cursors.times.a)), button(t("marks-at_b"), () => markAt(this.cursors.times.b)), this.clear,
-        this.zoomIn, this.zoomOut, button(t("take-export"), exportTake, { kind: "btn-plain", pic: "save" })),
+      h("div", { class: "row" }, button(t("marks-at_a"), () => markAt(this.cursors.times.a)), button(t("marks-at_b"), () => markAt(this.cursors.times.b)), this.clear, this.zoomIn, this.zoomOut),
       this.snap.el,
       h("details", { class: "marks" }, h("summary", {}, t("marks-list")), this.list),
+      this.notes,
+      saves,
       h("p", { class: "quiet" }, t("measure-hint")));
   }
 
@@ -77,6 +80,9 @@ export class Measure {
     prop(this.zoomIn, "disabled", cursors.interval_s === null || !cursors.interval_s);
     this.zoomOut.hidden = !strip.zoomed;
     prop(this.clear, "disabled", view.marks.length === 0);
+    prop(this.notes, "hidden", view.notes.length === 0);
+    refill(this.noteList, view.notes, () =>
+      view.notes.map(({ at_s, length_s, text }) => h("li", {}, h("button", { type: "button", class: "btn btn-plain", onclick: () => this.act({ do: "scroll", start_s: Math.max(0, at_s - view.strip.time_base_s / 2) }) }, length_s === null ? t("notes-one", { s: timeText(at_s), text }) : t("notes-long", { s: timeText(at_s), length: timeText(length_s), text })))));
     refill(this.list, view.marks, () =>
       view.marks.length
         ? view.marks.map((mark) => h("li", {}, h("button", { type: "button", class: "btn btn-plain", "aria-label": t("marks-remove", { s: timeText(mark) }), onclick: () => this.act({ do: "unmark", t: mark }) }, timeText(mark), h("span", { "aria-hidden": "true" }, " ×"))))
