@@ -142,7 +142,7 @@ fn numbers_come_back_to_the_last_bit_and_short_ones_are_short() {
         59.999_999,
     ];
     for _ in 0..20_000 {
-        cases.push(f64::from_bits((draws.next() * 2f64.powi(53)) as u64 * 1021));
+        cases.push(f64::from_bits((draws.next() * 9_007_199_254_740_992.0) as u64 * 1021));
         cases.push((draws.next() * 1e6).round() / 1000.0);
         cases.push(draws.next() * 100.0 - 50.0);
     }

@@ -6,6 +6,8 @@ use std::process::ExitCode;
 use clap::{Parser, Subcommand};
 use dicrotic::exchange::Options;
 
+use dicrotic::exchange::handin::class::Need;
+
 use crate::chart::{self, Order, Size, Theme};
 use crate::detect::{self, Polarity};
 use crate::failure::Failure;
@@ -176,6 +178,9 @@ enum Command {
         /// On how many different benches a student must have passed
         #[arg(long, value_name = "N", default_value_t = 1)]
         passes: usize,
+        /// Count a bench only if the rubric calls the student ready on it: 16 of 20 points, and no row empty
+        #[arg(long)]
+        rubric: bool,
         /// Call students by the code that they typed
         #[arg(long)]
         names: bool,
@@ -285,9 +290,12 @@ fn carry_out(command: Command) -> Result<(), Failure> {
             detect::run(&file, rate, column.as_deref(), polarity)
         }
         Command::Grade { results, out, scenario } => grade::run(&results, &scenario, &out),
-        Command::Class { results, out, passes, names, scenario } => {
+        Command::Class { results, out, passes, rubric, names, scenario } => {
             let out = out.as_deref();
-            class::run(&results, &class::Order { scenarios: &scenario, passes, names, out })
+            class::run(
+                &results,
+                &class::Order { scenarios: &scenario, need: Need { benches: passes, rubric }, names, out },
+            )
         }
         Command::Link { scenario, at, qr } => link::run(&scenario, &at, qr.as_deref()),
         Command::Seed { key, student, tries } => {

@@ -81,7 +81,7 @@ fn hash(body: &str) -> String {
 /// Base64 with its usual letters and padding.
 fn base64(bytes: &[u8]) -> String {
     let mut text = url_base64::write(bytes).replace('-', "+").replace('_', "/");
-    while text.len() % 4 != 0 {
+    while !text.len().is_multiple_of(4) {
         text.push('=');
     }
     text
