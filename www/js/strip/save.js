@@ -18,7 +18,7 @@ export function saveRow(saveTake, savePicture) {
 export function download(name, content, type) {
   const link = h("a", { href: URL.createObjectURL(new Blob([content], { type })), download: name });
   link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 2000);
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000); // a busy device may begin to read it late
 }
 
 /** The strip as it stands on the page, with cursors and marks, as a PNG. canvases: the layers from below. */
