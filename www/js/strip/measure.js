@@ -1,7 +1,7 @@
 // The measuring panel of an opened take: both cursors as numbers, the interval, the beat marks as a list.
 
 import { h, newId, prop, refill, words } from "../dom.js";
-import { t, num } from "../text.js";
+import { decimalSign, num, t } from "../text.js";
 import { button } from "../widgets.js";
 import { timeText } from "./units.js";
 
@@ -40,7 +40,7 @@ export class Measure {
 
   /** Shows the cursors, at rest or in the hand. */
   times({ a, b }) {
-    for (const [which, time] of [["a", a], ["b", b]]) prop(this.fields[which].input, "value", time === null ? "" : time.toFixed(2));
+    for (const [which, time] of [["a", a], ["b", b]]) prop(this.fields[which].input, "value", time === null ? "" : time.toFixed(2).replace(".", decimalSign()));
     words(this.interval, a === null || b === null ? t("measure-none") : timeText(Math.abs(b - a)));
   }
 

@@ -1,6 +1,6 @@
 ### El balance. Lo juzgado tiene tres partes: .see lo que se vio, .ask una pregunta, .do la acción siguiente.
 
-debrief-under_one = Menos de 1
+debrief-under_one = menos de 1
 debrief-title = Balance
 debrief-first = Lee desde arriba: la primera pregunta abierta es por donde seguir.
 debrief-second = Una segunda mirada, paso a paso.
@@ -28,7 +28,7 @@ verdict-missing = sin responder
 step-trace_good =
     .see = El pulso llena una buena parte de la pantalla y la línea está limpia.
 step-trace_hum =
-    .see = Sobre el pulso va un ruido fino y regular, unas { $ratio } veces tan alto como el propio pulso.
+    .see = Sobre el pulso va un ruido fino y regular, de unas { $ratio } veces la altura del propio pulso.
     .ask = ¿Qué hay enchufado en la mesa, y cuánto se acerca al cable?
     .do = Estira la base de tiempo para ver el ruido onda por onda. Después cambia una sola cosa de la mesa y observa.
 step-trace_small =
@@ -40,7 +40,7 @@ step-trace_tall =
     .ask = ¿Cuánto sitio necesita una respiración profunda?
     .do = Sube un rango y registra otra vez.
 step-trace_clipped =
-    .see = El { $share } % de las muestras está plano contra el borde del rango.
+    .see = Muestras planas contra el borde del rango: { $share } %.
     .ask = ¿Puede un filtro devolver lo que se recortó?
     .do = Elige un rango mayor, o centra la línea con el cero, y registra de nuevo.
 step-trace_short =

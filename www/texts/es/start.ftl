@@ -58,10 +58,10 @@ way-assign_copied = Copiada.
 way-assign_by_hand = Seleccionada; cópiala con el teclado.
 way-assign_fresh = Otro corazón
 
-hero-foot = el pie
-hero-peak = el pico, uno en cada latido
-hero-notch = la incisura
-hero-bump = la onda pequeña que|todos cuentan alguna vez
+hero-foot = pie
+hero-peak = pico, uno en cada latido
+hero-notch = incisura
+hero-bump = onda pequeña que|todos cuentan un día
 
 start-help-guided = con guía
 start-help-alone = por tu cuenta
