@@ -31,7 +31,7 @@ export class Measure {
   }
 
   typed(which, input) {
-    const text = input.value.trim().replace(",", ".");
+    const text = input.value.trim().replace(decimalSign(), ".").replace(",", ".");
     const time = text === "" ? null : Number(text);
     if (time === null) this.act({ do: "cursor", which, t: null });
     else if (Number.isFinite(time)) this.act({ do: "cursor", which, t: time });

@@ -32,10 +32,10 @@ sheet-line-multiplier = Para llegar a un minuto multiplico por
 sheet-line-rate = así que la frecuencia cardíaca es
     .after = latidos/min
 sheet-check = Comprobar mi lectura
-sheet-reveal = Mostrar la frecuencia verdadera
-sheet-reveal_recording = Mostrar la frecuencia del detector
+sheet-reveal = Ver la frecuencia verdadera
+sheet-reveal_recording = Ver la frecuencia del detector
 sheet-check_first = Comprueba antes tu propia lectura; la otra frecuencia es una respuesta a ella.
-sheet-again = Probar otra vez con una semilla nueva
+sheet-again = Otra vez, con semilla nueva
 
 problem-empty = Aún en blanco.
 problem-not_a_number = Esto no se lee como un número. Bastan cifras, con coma o punto.
