@@ -1,9 +1,10 @@
 //! The one place where WebAssembly meets the page: opaque handles in, small copyable results out. Texts never come
 //! from here, only codes with arguments.
 
+use crate::assess::skill;
 use crate::exchange::csv;
 use crate::scenario::{Scenario, ScenarioError};
-use crate::session::{Action, Session, save, view};
+use crate::session::{Action, Session, guide, save, view};
 use crate::strip::axes::{self, Theme};
 use crate::strip::columns::{self, Column};
 use crate::strip::frame::Frame;
@@ -38,6 +39,21 @@ pub fn scenario_brief(toml: &str) -> Result<String, JsValue> {
 #[wasm_bindgen(js_name = faultCatalogue)]
 pub fn fault_catalogue() -> String {
     view::catalogue().to_string()
+}
+
+/// Whether a scenario has a worked example.
+#[wasm_bindgen(js_name = hasWorked)]
+pub fn has_worked(toml: &str) -> Result<bool, JsValue> {
+    let scenario = Scenario::read(toml).map_err(|e| scenario_fail(&e))?;
+    Ok(guide::example(&scenario).is_some())
+}
+
+/// The skill map at `now_ms` (ms since 1970) from a history of [`Lab::evidence`] records, each with its `at_ms`; JSON in and
+/// out.
+#[wasm_bindgen(js_name = skillMap)]
+pub fn skill_map(history: &str, now_ms: f64) -> Result<String, JsValue> {
+    let records = skill::read(history).map_err(|e| fail("history_invalid", json!({"found": e})))?;
+    Ok(json!(skill::map(&records, now_ms)).to_string())
 }
 
 /// SHA-256 of the first `samples` codes of a scenario under a seed, little-endian, as hexadecimal digits.
@@ -97,6 +113,40 @@ impl Lab {
     pub fn from_recording(name: &str, text: &str) -> Result<Lab, JsValue> {
         let read = csv::read(name, text).map_err(|e| fail("csv_invalid", json!(e)))?;
         Ok(Lab::of(Session::of_recording(&read.name, read.rate_hz, &read.values)))
+    }
+
+    /// Begins the worked example of a scenario, on the seed of its script.
+    pub fn worked(toml: &str) -> Result<Lab, JsValue> {
+        let session = Session::worked(toml).map_err(|e| scenario_fail(&e))?;
+        session.map(Lab::of).ok_or_else(|| fail("no_worked_example", json!({})))
+    }
+
+    /// Does the next step of the worked example and tells it as JSON; `null` at the end.
+    #[wasm_bindgen(js_name = workedNext)]
+    pub fn worked_next(&mut self) -> String {
+        json!(self.session.worked_next()).to_string()
+    }
+
+    /// Whether this is a worked example.
+    #[wasm_bindgen(js_name = isWorked)]
+    pub fn is_worked(&self) -> bool {
+        self.session.is_worked()
+    }
+
+    /// The peak of the shown take nearest to `t` s, as the detector finds it, if one is near.
+    pub fn snap(&mut self, t: f64) -> Option<f64> {
+        self.session.snap_to(t)
+    }
+
+    /// What this attempt says of each skill, as JSON; `null` before a check.
+    pub fn evidence(&self) -> String {
+        json!(self.session.evidence()).to_string()
+    }
+
+    /// SHA-256 of the check and the hint, as hexadecimal digits; empty before a check.
+    #[wasm_bindgen(js_name = debriefHash)]
+    pub fn debrief_hash(&self) -> String {
+        self.session.debrief_hash()
     }
 
     /// Does a saved attempt again.

@@ -45,6 +45,7 @@ impl Case {
             rate_decimals: self.decimals,
             breaths_per_min: 15.0,
             mains_shows_hz: 50.0,
+            features_off_s: None,
         };
         named(&hypotheses(&evidence)).map(|h| h.id)
     }
@@ -201,6 +202,7 @@ fn ten_thousand_right_answers_get_no_name_and_under_one_in_a_hundred_fails() {
                 rate_decimals: 0,
                 breaths_per_min: 15.0,
                 mains_shows_hz: 50.0,
+                features_off_s: None,
             };
             done += 1;
             names += usize::from(named(&hypotheses(&evidence)).is_some());

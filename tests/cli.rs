@@ -286,3 +286,24 @@ fn help_and_version_are_no_errors() {
         assert!(String::from_utf8(output.stdout).unwrap().contains("dicrotic"));
     }
 }
+
+#[test]
+fn a_saved_attempt_is_done_again_and_its_debrief_hashed() {
+    let text = include_str!("../scenarios/57-between-the-same-features.toml");
+    let mut lab = dicrotic::session::Session::worked(text).unwrap().unwrap();
+    while lab.worked_next().is_some() {}
+    let folder = scratch("replay");
+    let file = folder.join("attempt.json");
+    std::fs::write(&file, lab.save().unwrap()).unwrap();
+    let output = dicrotic(&[OsStr::new("replay"), file.as_os_str()]).output().unwrap();
+    assert!(output.status.success(), "{output:?}");
+    assert_eq!(String::from_utf8(output.stdout).unwrap().trim(), lab.debrief_hash());
+    // One that was never checked, and one that is none.
+    let fresh = dicrotic::session::Session::new(text, 1).unwrap();
+    std::fs::write(&file, fresh.save().unwrap()).unwrap();
+    assert!(
+        error_of(&mut dicrotic(&[OsStr::new("replay"), file.as_os_str()])).contains("nothing was checked")
+    );
+    std::fs::write(&file, "{}").unwrap();
+    assert!(error_of(&mut dicrotic(&[OsStr::new("replay"), file.as_os_str()])).contains("attempt.json"));
+}

@@ -98,9 +98,12 @@ fn shipped_scenarios_have_names_of_their_own_and_follow_their_levels() {
     for (name, _, scenario) in &all {
         assert!(name.ends_with(&format!("-{}.toml", scenario.id)), "{name}: {}", scenario.id);
     }
-    // The first three are the ones that show the page; from there on the files climb.
-    let levels: Vec<u8> = all.iter().skip(3).map(|(_, _, s)| s.level).collect();
+    // The first three are the ones that show the page; from there on the files climb, once over the faults and once, from the
+    // 54th on, over the kinds of question.
+    let levels: Vec<u8> = all.iter().skip(3).take(50).map(|(_, _, s)| s.level).collect();
     assert!(levels.is_sorted(), "{levels:?}");
+    let questions: Vec<u8> = all.iter().skip(53).map(|(_, _, s)| s.level).collect();
+    assert!(questions.is_sorted() && questions.len() >= 8, "{questions:?}");
     assert_eq!((levels[0], levels[levels.len() - 1]), (1, 9));
 }
 
@@ -362,4 +365,38 @@ fn attempts_that_pass_are_worked_as_they_should_be() {
     }
     assert!(judged >= 20, "{judged}");
     assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+}
+
+#[test]
+fn a_question_that_makes_no_sense_is_named_with_its_place() {
+    let with = |task: &str| {
+        let text =
+            format!("id = \"q\"\nlevel = 1\ntitle = \"t\"\naim = \"a\"\nbrief = \"b\"\n[task]\n{task}\n");
+        Scenario::read(&text).map_err(|e| e.to_string())
+    };
+    for (task, parts) in [
+        ("kind = \"guess\"", ["task.kind", "own_window"]),
+        ("kind = \"given_window\"\nlength = 3", ["task", "length"]),
+        ("kind = \"given_window\"\nseconds = [3.0]", ["task.seconds", "from 5 to 120"]),
+        ("kind = \"own_window\"\nn = [2, 3]", ["task.n", "another kind"]),
+        ("kind = \"intervals\"\nn = [7, 3]", ["task.n", "ascending"]),
+        ("kind = \"name_fault\"", ["name_faults", "true"]),
+        ("kind = \"own_window\"\none_of = [\"moving\"]", ["task.one_of", "another kind"]),
+    ] {
+        let error = with(task).unwrap_err();
+        assert!(parts.iter().all(|part| error.contains(part)), "{task}: {error}");
+    }
+    assert!(with("kind = \"intervals\"\nn = [3, 7]").is_ok());
+    assert!(with("").is_ok());
+    let naming = |one_of: &str| {
+        let head = "id = \"q\"\nlevel = 1\ntitle = \"t\"\naim = \"a\"\nbrief = \"b\"\nname_faults = true\n";
+        Scenario::read(&format!("{head}[task]\nkind = \"name_fault\"\none_of = [{one_of}]\n"))
+    };
+    let error = naming("\"moving\", \"gremlins\"").unwrap_err();
+    assert!(error.field == "task.one_of" && error.found.contains("gremlins"), "{error}");
+    // Each seed draws one, always the same, and all of them come up.
+    let drawn = |seed| naming("\"moving\", \"strap_loose\"").unwrap().drawn(seed).fault[0].name.clone();
+    let all: BTreeSet<String> = (0..30).map(drawn).collect();
+    assert_eq!(all, BTreeSet::from(["moving".to_string(), "strap_loose".into()]));
+    assert_eq!(drawn(7), drawn(7));
 }

@@ -51,6 +51,8 @@ pub enum Misreading {
     SingleInterval,
     /// From one feature of the wave to another.
     MixedFeatures,
+    /// None of them stands out: the way to the answer should be shown.
+    ShowWork,
 }
 
 /// A candidate.
@@ -91,12 +93,17 @@ pub struct Evidence<'a> {
     pub breaths_per_min: f64,
     /// Mains frequency as it shows at this sampling rate, Hz.
     pub mains_shows_hz: f64,
+    /// Where intervals are timed: how far the second cursor lies from the feature that the first one is on, s.
+    pub features_off_s: Option<f64>,
 }
 
 /// Multipliers that belong to windows of 60, 30, 20, 15, 10 and 6 s.
 const USUAL: [f64; 6] = [1.0, 2.0, 3.0, 4.0, 6.0, 10.0];
 /// Distance within which a mark belongs to a peak or a bump, s.
 const NEAR_S: f64 = 0.1;
+
+/// Distance within which two cursors are on the same feature, s.
+const FEATURE_S: f64 = 0.06;
 
 /// All candidates in order of distance.
 pub fn hypotheses(e: &Evidence) -> Vec<Hypothesis> {
@@ -144,8 +151,16 @@ fn counting(e: &Evidence, found: &mut Vec<Hypothesis>) {
         let distance = if marked && (bumps_marked > 0.0 || strays > 0.0) { 0.8 } else { 0.0 };
         add(found, Misreading::OneTooMany, distance, args.clone());
     }
+    // A beat without a mark in the midst of marked ones was missed; at the ends it is a matter of the fence.
+    let own: Vec<f64> =
+        e.peaks.iter().filter(|p| p.sure && p.at_s >= a && p.at_s < b).map(|p| p.at_s).collect();
+    let midst = own.len().checked_sub(1).map_or(&own[..], |last| &own[last.min(1)..last]);
+    let gap = marked && midst.iter().any(|t| !inside.iter().any(|m| (m - t).abs() <= NEAR_S));
     if count == least - 1.0 {
-        add(found, Misreading::OneTooFew, 0.0, args.clone());
+        add(found, Misreading::OneTooFew, if gap { 0.8 } else { 0.0 }, args.clone());
+        if gap {
+            add(found, Misreading::BeatsMissed, 0.0, args.clone());
+        }
     }
     // Few count every bump: from 1.8 to 2 times the beats.
     let doubled = if count < 1.8 * least {
@@ -182,6 +197,9 @@ fn counting(e: &Evidence, found: &mut Vec<Hypothesis>) {
 fn timing(e: &Evidence, found: &mut Vec<Hypothesis>) {
     let (a, b) = e.window;
     let length = b - a;
+    if e.features_off_s.is_some_and(|off| off > FEATURE_S) {
+        add(found, Misreading::MixedFeatures, 0.0, json!({}));
+    }
     if length < 10.0 - 0.05 {
         let beats = e.count.unwrap_or(f64::MAX);
         let id = if beats <= 2.0 { Misreading::SingleInterval } else { Misreading::WindowTooShort };
@@ -222,13 +240,14 @@ fn scaling(e: &Evidence, found: &mut Vec<Hypothesis>) {
         }
     }
     let (Some(rate), Some(count)) = (e.rate, e.count) else { return };
-    if e.rate_decimals > 1 {
-        add(found, Misreading::TooManyDigits, 0.0, json!({"decimals": e.rate_decimals}));
-    }
     let by_hand = e.multiplier.map_or(f64::NAN, |k| count * k);
     let own = 60.0 * count / length;
     let fits = |v: f64| (v - rate).abs() <= 0.5 + 0.002 * v;
     if fits(by_hand) || fits(own) || count <= 0.0 {
+        // A remark on a rate that is right; one that is wrong has other troubles, and 1.27 is beats a second.
+        if e.rate_decimals > 1 && count > 0.0 {
+            add(found, Misreading::TooManyDigits, 0.0, json!({"decimals": e.rate_decimals}));
+        }
         return;
     }
     // Half a beat, or half a per cent of larger numbers.

@@ -1,18 +1,30 @@
 //! How it was measured, judged step by step.
 //!
+//! - [`asked`]: the verdict for each kind of question
+//! - [`hint`]: the ladder of hints
 //! - [`misreading`]: which well-known misreading explains what was typed
 //! - [`parse`]: what was typed, as numbers; parsing is not grading
 //! - [`window`]: the beats inside the student's own window, and which counts the window's edges allow
 //! - [`process`]: how faults were found and mended
+//! - [`rubric`]: twenty points, each with its evidence
+//! - [`skill`]: what an attempt says of each skill, and what a row of attempts says of its mastery
+//! - [`spread`]: how sure a count is, and what other windows would have given
+//! - [`task`]: the kinds of question and their fields
 //! - [`trace`]: the stretch that was measured: hum, clipping, size, length
 //! - [`verdict`]: the steps in their order, each with a code and its arguments, no prose
 //!
 //! Three truths are kept apart: the beats in the student's window decide the count, the student's own numbers decide
 //! the arithmetic, the whole record decides whether the result is plausible.
 
+pub mod asked;
+pub mod hint;
 pub mod misreading;
 pub mod parse;
 pub mod process;
+pub mod rubric;
+pub mod skill;
+pub mod spread;
+pub mod task;
 pub mod trace;
 pub mod verdict;
 pub mod window;

@@ -90,3 +90,27 @@ fn plain(text: &str) -> Result<f64, Problem> {
     }
     Ok(value)
 }
+
+/// Whether a number was typed as a quotient, as `60/15`.
+pub fn is_quotient(text: &str) -> bool {
+    text.contains(['/', ':', '\u{00f7}']) && number(text).is_ok() && !number_has_unit_slash(text)
+}
+
+/// The stroke may be that of a unit, as in `4 /min`.
+fn number_has_unit_slash(text: &str) -> bool {
+    !without_unit(text.trim()).contains(['/', ':', '\u{00f7}'])
+}
+
+/// Reads a voltage in millivolts: `100`, `100 mV`, `0.1 V`, with a plus-minus sign in front or without.
+pub fn millivolts(text: &str) -> Result<f64, Problem> {
+    let bare = text.trim().trim_start_matches(['\u{00b1}', '+', '-', '\u{2212}', '/']).trim();
+    let ends = |unit: &str| {
+        let cut = bare.len().checked_sub(unit.len())?;
+        (bare.is_char_boundary(cut) && bare[cut..].eq_ignore_ascii_case(unit)).then(|| bare[..cut].trim_end())
+    };
+    match (ends("mV"), ends("V")) {
+        (Some(rest), _) if !rest.is_empty() => number(rest),
+        (None, Some(rest)) if !rest.is_empty() => Ok(1000.0 * number(rest)?),
+        _ => number(bare),
+    }
+}

@@ -14,6 +14,18 @@ pub enum Step {
     Name,
     /// The stretch of trace that was measured.
     Trace,
+    /// The first of two windows.
+    #[serde(rename = "window_1")]
+    Window1,
+    /// Counting in the first of two windows.
+    #[serde(rename = "count_1")]
+    Count1,
+    /// Reading the length of the first of two windows.
+    #[serde(rename = "seconds_1")]
+    Seconds1,
+    /// Working out the rate of the first of two windows.
+    #[serde(rename = "rate_1")]
+    Rate1,
     /// The window between the cursors.
     Window,
     /// Counting.
@@ -24,6 +36,14 @@ pub enum Step {
     Multiplier,
     /// Working out the rate.
     Rate,
+    /// The time of the window's middle.
+    Middle,
+    /// Reading the full-scale range.
+    Range,
+    /// Reading the height of a beat.
+    Amplitude,
+    /// Saying how sure the rate is.
+    Uncertainty,
     /// The result against the whole record.
     Plausible,
 }
@@ -102,11 +122,21 @@ pub struct Report {
 }
 
 impl Report {
+    /// A report of steps in their order.
+    pub fn of(steps: Vec<Finding>, allowed: Option<Allowed>) -> Self {
+        let first_wrong = steps.iter().find(|f| f.is_wrong()).map(|f| f.step);
+        Self { passed: first_wrong.is_none(), first_wrong, allowed, steps }
+    }
+
+    /// The first finding that is wrong or missing.
+    pub fn first_finding(&self) -> Option<&Finding> {
+        self.steps.iter().find(|f| f.is_wrong())
+    }
+
     /// Puts a finding before the others.
     pub fn prepend(&mut self, finding: Finding) {
         self.steps.insert(0, finding);
-        let wrong = |f: &&Finding| matches!(f.verdict, Verdict::Wrong | Verdict::Missing);
-        self.first_wrong = self.steps.iter().find(wrong).map(|f| f.step);
+        self.first_wrong = self.first_finding().map(|f| f.step);
         self.passed = self.first_wrong.is_none();
     }
 }
@@ -152,21 +182,31 @@ pub fn judge(
     steps.push(judge_multiplier(typed.multiplier, typed.seconds));
     steps.push(judge_rate(typed));
     steps.push(judge_plausible(typed, length, reference));
-    let first_wrong =
-        steps.iter().find(|f| matches!(f.verdict, Verdict::Wrong | Verdict::Missing)).map(|f| f.step);
-    Report { passed: first_wrong.is_none(), first_wrong, allowed: found, steps }
+    Report::of(steps, found)
 }
 
-fn finding(step: Step, verdict: Verdict, code: &'static str, args: Value) -> Finding {
+impl Finding {
+    /// Whether it is wrong or missing.
+    pub fn is_wrong(&self) -> bool {
+        matches!(self.verdict, Verdict::Wrong | Verdict::Missing)
+    }
+
+    /// The same finding about another step.
+    pub(super) fn about(self, step: Step) -> Self {
+        Self { step, ..self }
+    }
+}
+
+pub(super) fn finding(step: Step, verdict: Verdict, code: &'static str, args: Value) -> Finding {
     Finding { step, verdict, code, args }
 }
 
-/// Two significant places behind the point are plenty for a page.
-fn short(x: f64) -> f64 {
+/// Three places behind the point are plenty for a page.
+pub(super) fn short(x: f64) -> f64 {
     (x * 1000.0).round() / 1000.0
 }
 
-fn judge_trace(criteria: &Criteria, trace: &Trace, duration_s: f64) -> Vec<Finding> {
+pub(super) fn judge_trace(criteria: &Criteria, trace: &Trace, duration_s: f64) -> Vec<Finding> {
     let wrong = |code, args| finding(Step::Trace, Verdict::Wrong, code, args);
     let mut found = Vec::new();
     if duration_s + 1e-9 < criteria.record_s {
@@ -195,7 +235,7 @@ fn judge_trace(criteria: &Criteria, trace: &Trace, duration_s: f64) -> Vec<Findi
     found
 }
 
-fn judge_window(criteria: &Criteria, window: Option<(f64, f64)>) -> Finding {
+pub(super) fn judge_window(criteria: &Criteria, window: Option<(f64, f64)>) -> Finding {
     match window {
         Some((a, b)) if b > a => {
             let seconds = b - a;
@@ -211,7 +251,7 @@ fn judge_window(criteria: &Criteria, window: Option<(f64, f64)>) -> Finding {
     }
 }
 
-fn judge_count(count: Option<f64>, found: Option<Allowed>) -> Finding {
+pub(super) fn judge_count(count: Option<f64>, found: Option<Allowed>) -> Finding {
     let (Some(count), Some(found)) = (count, found) else {
         return finding(Step::Count, Verdict::Missing, "count_missing", json!({}));
     };
@@ -237,7 +277,7 @@ fn judge_count(count: Option<f64>, found: Option<Allowed>) -> Finding {
     of(Verdict::Wrong, "count_other", json!({"typed": count, "more": by > 0.0}))
 }
 
-fn judge_seconds(seconds: Option<f64>, length: Option<f64>) -> Finding {
+pub(super) fn judge_seconds(seconds: Option<f64>, length: Option<f64>) -> Finding {
     let (Some(seconds), Some(length)) = (seconds, length) else {
         return finding(Step::Seconds, Verdict::Missing, "seconds_missing", json!({}));
     };
@@ -250,7 +290,7 @@ fn judge_seconds(seconds: Option<f64>, length: Option<f64>) -> Finding {
     }
 }
 
-fn judge_multiplier(multiplier: Option<f64>, seconds: Option<f64>) -> Finding {
+pub(super) fn judge_multiplier(multiplier: Option<f64>, seconds: Option<f64>) -> Finding {
     let (Some(multiplier), Some(seconds)) = (multiplier, seconds) else {
         return finding(Step::Multiplier, Verdict::Missing, "multiplier_missing", json!({}));
     };
@@ -264,7 +304,7 @@ fn judge_multiplier(multiplier: Option<f64>, seconds: Option<f64>) -> Finding {
     }
 }
 
-fn judge_rate(typed: &Typed) -> Finding {
+pub(super) fn judge_rate(typed: &Typed) -> Finding {
     let of = |verdict, code, args| finding(Step::Rate, verdict, code, args);
     let (Some(rate), Some(count)) = (typed.rate, typed.count) else {
         return of(Verdict::Missing, "rate_missing", json!({}));
@@ -287,7 +327,7 @@ fn judge_rate(typed: &Typed) -> Finding {
 
 /// A remark: whether the result can be true of this record. It decides nothing, since each step before it has been
 /// judged on its own.
-fn judge_plausible(typed: &Typed, length: Option<f64>, reference: &Reference) -> Finding {
+pub(super) fn judge_plausible(typed: &Typed, length: Option<f64>, reference: &Reference) -> Finding {
     let (Some(rate), Some(record), Some(length)) = (typed.rate, reference.record_rate(), length) else {
         return finding(Step::Plausible, Verdict::Note, "plausible_unknown", json!({}));
     };

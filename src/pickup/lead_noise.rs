@@ -66,14 +66,13 @@ impl LeadNoise {
 
     /// Adds to the pad's signal in place.
     pub fn apply(&mut self, signal: &mut [f64]) {
-        let resting = self.swing.0.abs() < 1e-6 && self.swing.1.abs() < 1e-4;
-        if self.rustle_left <= 0.0 && resting && !self.taut {
-            self.swing = (0.0, 0.0);
-            return;
-        }
         let dt = 1.0 / self.rate_hz;
         let w = math::TAU * SWING_HZ;
         for x in signal {
+            // Asked at every sample: were it asked once a block, blocks of another size would give other samples.
+            if self.rustle_left <= 0.0 && self.crackle == 0.0 && self.swing == (0.0, 0.0) && !self.taut {
+                break;
+            }
             self.next_tug -= dt;
             if self.next_tug <= 0.0 {
                 self.next_tug = self.stream.waiting_s(TUGS);
@@ -91,9 +90,13 @@ impl LeadNoise {
             self.swing.1 += force * dt;
             self.swing.0 += self.swing.1 * dt;
             *x += self.crackle + self.swing.0;
-        }
-        if self.rustle_left <= 0.0 && self.crackle.abs() < 1e-9 {
-            self.crackle = 0.0;
+            // Too small to be seen; and numbers smaller still are slow to reckon with.
+            if self.rustle_left <= 0.0 && self.crackle.abs() < 1e-9 {
+                self.crackle = 0.0;
+            }
+            if self.swing.0.abs() < 1e-6 && self.swing.1.abs() < 1e-4 {
+                self.swing = (0.0, 0.0);
+            }
         }
     }
 }

@@ -101,13 +101,13 @@ impl Motion {
     pub fn apply(&mut self, signal: &mut [f64], feel: f64, on: bool) {
         let dt = 1.0 / self.rate_hz;
         let strength = if on { self.unrest * feel } else { 0.0 };
-        let quiet = strength == 0.0 && self.shift.abs() < 1e-9;
         let low = math::TAU * 6.0 * dt / (1.0 + math::TAU * 6.0 * dt);
         let high = math::TAU * 0.3 * dt;
         // Keeps the fidget's size the same at every number of samples a second.
         let drive = (self.rate_hz / 1000.0).sqrt() * 6.0;
         for x in signal {
-            if !quiet {
+            // Asked at every sample, so that blocks of any size draw the same numbers.
+            if strength != 0.0 || self.shift.abs() >= 1e-9 {
                 let white = self.stream.noise() * drive;
                 self.low1 += (white - self.low1) * low;
                 self.low2 += (self.low1 - self.low2) * low;

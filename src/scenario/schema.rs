@@ -4,6 +4,7 @@ use super::error::ScenarioError;
 use super::fault::{self, Situation};
 use super::script::{Attempt, MOST_STEPS};
 use crate::assess::Criteria;
+use crate::assess::task::{Kind, TaskSpec};
 use crate::bench::strap::{Face, Place};
 use crate::bench::table::{Part, Point};
 use crate::bench::wiring::{End, Socket};
@@ -68,6 +69,9 @@ pub struct Scenario {
     /// The strip's time base at the start, s a screen.
     #[serde(default = "ten")]
     pub time_base_s: f64,
+    /// What is asked.
+    #[serde(default)]
+    pub task: TaskSpec,
     /// What must be reached.
     #[serde(default)]
     pub pass: Criteria,
@@ -268,11 +272,23 @@ impl Scenario {
         self.pass.check().map_err(|(field, expected)| {
             ScenarioError::at(format!("pass.{field}"), "another value", expected)
         })?;
+        self.task.check().map_err(|(field, found, expected)| {
+            ScenarioError::at(format!("task.{field}"), found, expected)
+        })?;
+        if self.task.kind == Kind::NameFault && !self.name_faults {
+            let expected = "true where the question is to name the fault";
+            return Err(ScenarioError::at("name_faults", "false", expected));
+        }
         self.trouble.check().map_err(|(field, found)| {
             ScenarioError::at(format!("trouble.{field}"), found, "a number from 0 to 1")
         })?;
         if self.fault.len() > 4 {
             return Err(ScenarioError::at("fault", format!("{} faults", self.fault.len()), "at most 4"));
+        }
+        if let Some(name) = self.task.one_of.iter().find(|name| fault::named(name).is_none()) {
+            let known: Vec<&str> = fault::all().map(|f| f.id).collect();
+            let expected = format!("names out of {}", known.join(", "));
+            return Err(ScenarioError::at("task.one_of", format!("\"{name}\""), expected));
         }
         for (k, spec) in self.fault.iter().enumerate() {
             let here = |field: &str| format!("fault[{k}].{field}");
@@ -372,6 +388,14 @@ impl Scenario {
             return Err(ScenarioError::at("bench.place", found, "places that the pad's lead reaches"));
         }
         Ok(bench)
+    }
+
+    /// The scenario as a seed has it: with the fault that it draws, where there are some to draw from.
+    pub fn drawn(mut self, seed: u64) -> Self {
+        if let Some(name) = self.task.fault(seed).map(str::to_string) {
+            self.fault.push(FaultSpec { name, severity: None });
+        }
+        self
     }
 
     /// The situation that a seed makes: bench, recorder and strip with the faults put in.

@@ -1,6 +1,7 @@
 //! What can be done in an attempt, as it stands in logs and scripts: `{"do": "strap", "tightness": 0.6}`. The enums themselves are
 //! tagged from outside, which makes for far less code; [`Action`] turns the one form into the other.
 
+use crate::assess::skill::Aid;
 use crate::bench;
 use crate::chain::Poke;
 use crate::physiology::Manoeuvre;
@@ -75,6 +76,40 @@ pub enum Page {
         /// As typed.
         text: String,
     },
+    /// Keep the cursors and what was typed as the first of two windows.
+    KeepWindow {},
+    /// Forget the first of two windows.
+    KeepClear {},
+    /// Show a stretch of the take over the whole strip.
+    Zoom {
+        /// Its beginning, s from the take's start.
+        from_s: f64,
+        /// Its end.
+        to_s: f64,
+    },
+    /// Back to what was shown before the zoom.
+    ZoomOut {},
+    /// Have clicks jump to the nearest peak, or not.
+    Snap {
+        /// Jump.
+        on: bool,
+    },
+    /// Write something on a take.
+    Label {
+        /// Its number, from 0.
+        take: usize,
+        /// What.
+        text: String,
+    },
+    /// The caution was read and is agreed to.
+    Agree {},
+    /// How much help is wanted; only as the first action.
+    Help {
+        /// How much.
+        mode: Aid,
+    },
+    /// Ask for a hint after a check.
+    Hint {},
     /// Name what is wrong with the bench.
     Name {
         /// A fault's name in the catalogue.
@@ -160,6 +195,23 @@ pub enum Refusal {
         /// What it takes.
         expected: String,
     },
+    /// The question does not ask for it.
+    NotAsked {},
+    /// Both cursors must be there.
+    NoWindow {},
+    /// There is nothing more to tell, or not yet.
+    NoHint {},
+    /// It can only be done first of all.
+    TooLate {},
+    /// The stretch is too short to be shown.
+    TooNarrow {
+        /// Shortest stretch, s.
+        least: f64,
+    },
+    /// The strip is not zoomed.
+    NotZoomed {},
+    /// The worked example plays by itself.
+    WorkedExample {},
     /// The attempt is as long as it may be.
     LogFull {
         /// Most actions.

@@ -1,16 +1,18 @@
 //! The running attempt: it lets the world run on, does what is asked, and has the worksheet judged.
 
 use super::action::{Action, Mode, Page, Refusal, Which};
-use super::take::Take;
-use super::worksheet::{Field, Worksheet};
-use crate::assess::Criteria;
-use crate::assess::misreading::{self, Evidence, Hypothesis};
-use crate::assess::process::{self, Deed, Remark};
-use crate::assess::trace::{self, Trace};
-use crate::assess::verdict::{self, Reference, Report};
-use crate::assess::window::{Peak, interval_rate};
+use super::guide::Worked;
+use super::judging::Checked;
+use super::take::{LONGEST_LABEL, Take};
+use super::worksheet::Worksheet;
+use crate::assess::hint::{Hint, Rung};
+use crate::assess::skill::Aid;
+use crate::assess::task::{Kind, Task};
+use crate::assess::verdict::Step;
+use crate::assess::window::Peak;
 use crate::chain::{Answer, Chain};
-use crate::measure::{self, landmarks};
+use crate::measure;
+use crate::physiology::Manoeuvre;
 use crate::recorder::converter;
 use crate::recording::Recording;
 use crate::scenario::{Scenario, ScenarioError, fault};
@@ -26,6 +28,10 @@ pub const LONGEST_TAKE_S: f64 = 7200.0;
 const LONGEST_STEP_S: f64 = 0.25;
 /// Shortest recording that is kept, s.
 const SHORTEST_TAKE_S: f64 = 1.0;
+/// How far a cursor jumps to a peak, s.
+pub const SNAP_S: f64 = 0.35;
+/// Shortest stretch that the strip is zoomed to, s.
+const NARROWEST_S: f64 = 0.2;
 
 /// An action with the sample before which it was done.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -36,55 +42,9 @@ pub struct Logged {
     pub action: Action,
 }
 
-/// The outcome of a check.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Checked {
-    /// Number of this check, from 1.
-    #[serde(rename = "try")]
-    pub tries: u32,
-    /// The judged steps.
-    #[serde(flatten)]
-    pub report: Report,
-    /// The well-known misreading that explains what was typed, where one stands out.
-    pub misreading: Option<Hypothesis>,
-    /// How the faults were found and mended.
-    pub process: Vec<Remark>,
-    /// Figures of the measured stretch.
-    pub trace: Option<Trace>,
-    /// The true figures, once they may be shown.
-    pub truth: Option<Truth>,
-}
-
-/// The true figures.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Truth {
-    /// Where the figures come from.
-    pub source: Source,
-    /// The faults that the scenario put into the bench.
-    pub faults: Vec<String>,
-    /// Rate in the student's window, beats/min.
-    pub window_rate: Option<f64>,
-    /// Rate over the whole record, beats/min.
-    pub record_rate: Option<f64>,
-    /// Beats in the student's window.
-    pub beats_in_window: Option<usize>,
-    /// Beats of the record, s from its start, as the recorder shows them.
-    pub beat_times: Vec<f64>,
-}
-
-/// Where true figures come from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Source {
-    /// The simulated heart.
-    Heart,
-    /// The project's own detector, for recordings whose heart nobody knows.
-    Detector,
-}
-
 /// What stands behind an attempt.
 #[derive(Clone, Debug)]
-enum World {
+pub(super) enum World {
     Bench { scenario: Box<Scenario>, text: String, chain: Box<Chain>, live: Live },
     File { name: String, detected: Vec<f64> },
 }
@@ -92,9 +52,9 @@ enum World {
 /// The running attempt.
 #[derive(Clone, Debug)]
 pub struct Session {
-    world: World,
+    pub(super) world: World,
     seed: u64,
-    log: Vec<Logged>,
+    pub(super) log: Vec<Logged>,
     pub(super) takes: Vec<Take>,
     pub(super) recording: bool,
     pub(super) mode: Mode,
@@ -106,6 +66,32 @@ pub struct Session {
     pub(super) over: bool,
     pub(super) said: Option<Answer>,
     pub(super) named: Vec<String>,
+    /// What is asked.
+    pub(super) task: Task,
+    /// The first of two windows: its ends and its take.
+    pub(super) kept: Option<(f64, f64, usize)>,
+    /// End of the last exercise on the world's clock, s.
+    pub(super) exercise_ended_s: Option<f64>,
+    /// How much help was asked for.
+    pub(super) aid: Option<Aid>,
+    /// The sampling rate when the set-up was done by the bench.
+    pub(super) rate_after_setup: Option<u32>,
+    pub(super) snap: bool,
+    pub(super) agreed: bool,
+    /// What was shown before the zoom: left edge and time base, s.
+    pub(super) before_zoom: Option<(f64, f64)>,
+    pub(super) hint: Option<Hint>,
+    /// Where on the ladder one is, and on whose.
+    pub(super) rung: Option<(Step, &'static str, Rung)>,
+    pub(super) hints: u32,
+    pub(super) revealed: bool,
+    /// Codes that were wrong in any check.
+    pub(super) wrong: Vec<(Step, &'static str)>,
+    /// Takes that lay there before the student came.
+    pub(super) takes_before: usize,
+    pub(super) worked: Option<Worked>,
+    /// Peaks that the detector found in a take: its number, its length in samples, the times.
+    pub(super) found: Option<(usize, usize, Vec<f64>)>,
     owed_s: f64,
     codes: Vec<i16>,
     revision: u64,
@@ -117,11 +103,12 @@ pub struct Session {
 impl Session {
     /// An attempt at a scenario, given as the text of its file.
     pub fn new(scenario_text: &str, seed: u64) -> Result<Self, ScenarioError> {
-        let scenario = Scenario::read(scenario_text)?;
+        let scenario = Scenario::read(scenario_text)?.drawn(seed);
         let situation = scenario.situation(seed)?;
         let chain = Chain::new(situation.config, seed)
             .map_err(|e| ScenarioError::at(format!("recorder.{}", e.field), "another value", e.expected))?;
         let live = Live::new(f64::from(chain.settings().rate_hz));
+        let task = scenario.task.settle(seed);
         let world = World::Bench {
             scenario: Box::new(scenario),
             text: scenario_text.to_string(),
@@ -129,6 +116,7 @@ impl Session {
             live,
         };
         let mut session = Self::with(world, seed, Vec::new(), Mode::Live, situation.time_base_s);
+        session.task = task;
         if situation.foreign_take {
             session.leave_foreign_take()?;
         }
@@ -137,6 +125,7 @@ impl Session {
         // What happened before the student came is part of the scenario, not of the attempt.
         session.log.clear();
         session.losses.clear();
+        session.takes_before = session.takes.len();
         Ok(session)
     }
 
@@ -189,6 +178,22 @@ impl Session {
             over: false,
             said: None,
             named: Vec::new(),
+            task: Task::default(),
+            kept: None,
+            exercise_ended_s: None,
+            aid: None,
+            rate_after_setup: None,
+            snap: false,
+            agreed: false,
+            before_zoom: None,
+            hint: None,
+            rung: None,
+            hints: 0,
+            revealed: false,
+            wrong: Vec::new(),
+            takes_before: 0,
+            worked: None,
+            found: None,
             owed_s: 0.0,
             codes: Vec::new(),
             revision: 1,
@@ -331,6 +336,33 @@ impl Session {
         self.check.as_ref()
     }
 
+    /// The peak nearest to `t` s of the shown take, as the detector finds it (never the true one); `None` where none is within
+    /// [`SNAP_S`].
+    pub fn snap_to(&mut self, t: f64) -> Option<f64> {
+        let shown = self.shown_take?;
+        let take = self.takes.get(shown)?;
+        let length = take.recording.len();
+        if self.found.as_ref().is_none_or(|(k, n, _)| (*k, *n) != (shown, length)) {
+            let (values, rate) = (take.recording.values(0, length), take.recording.rate_hz());
+            let beats = measure::detect::detect(&values, rate);
+            // The detector's beats bring one near; the highest point of the wave is where one would put the cursor.
+            let mut peaks: Vec<f64> =
+                measure::landmarks::of_beats(&values, rate, &beats).iter().map(|l| l.peak_s).collect();
+            // A beat without one after it has no landmarks.
+            peaks.extend(
+                beats
+                    .iter()
+                    .filter(|b| !peaks.iter().any(|p| (p - **b).abs() < 0.2))
+                    .copied()
+                    .collect::<Vec<_>>(),
+            );
+            self.found = Some((shown, length, peaks));
+        }
+        let (_, _, peaks) = self.found.as_ref()?;
+        let nearest = peaks.iter().copied().min_by(|x, y| (x - t).abs().total_cmp(&(y - t).abs()))?;
+        ((nearest - t).abs() <= SNAP_S).then_some(nearest)
+    }
+
     /// Lets `seconds` pass, at most a quarter of a second a call; parts of a sample are kept for the next call.
     pub fn advance(&mut self, seconds: f64) {
         let Some(rate) = self.chain().map(|c| f64::from(c.settings().rate_hz)) else { return };
@@ -340,7 +372,9 @@ impl Session {
         self.owed_s += seconds.min(LONGEST_STEP_S);
         let n = (self.owed_s * rate).floor();
         self.owed_s -= n / rate;
-        self.run(n as usize);
+        // A worked example waits as long as its script says, so that it always comes out the same.
+        let left = self.worked.as_ref().map_or(u64::MAX, |w| w.until.saturating_sub(self.samples()));
+        self.run((n as usize).min(usize::try_from(left).unwrap_or(usize::MAX)));
     }
 
     /// Lets exactly `n` samples pass.
@@ -401,6 +435,9 @@ impl Session {
         if self.log.len() >= MOST_ACTIONS {
             return Err(Refusal::LogFull { most: MOST_ACTIONS });
         }
+        if self.worked.as_ref().is_some_and(|w| !w.acting) && !looks_only(action) {
+            return Err(Refusal::WorkedExample {});
+        }
         let at = self.samples();
         let done = match action {
             Action::Bench(change) => self.bench(|chain| chain.change_bench(change).map_err(Refusal::from)),
@@ -428,6 +465,7 @@ impl Session {
                 a == b
             }
             (Action::Page(Page::Scroll { .. }), Action::Page(Page::Scroll { .. })) => true,
+            (Action::Page(Page::Label { take: a, .. }), Action::Page(Page::Label { take: b, .. })) => a == b,
             (Action::Page(Page::Answer { field: a, .. }), Action::Page(Page::Answer { field: b, .. })) => {
                 a == b
             }
@@ -480,6 +518,7 @@ impl Session {
                     let expected = TIME_BASES_S.map(|t| t.to_string()).join(", ");
                     return Err(Refusal::BadValue { field: "time_base", expected });
                 }
+                self.before_zoom = None;
                 // Zooming a take keeps its middle.
                 let middle = self.start_s + self.time_base_s / 2.0;
                 self.time_base_s = s;
@@ -487,16 +526,18 @@ impl Session {
                     self.scroll_to(middle - s / 2.0);
                 }
             }
-            Page::Show { mode } => match (mode, self.chain().is_some()) {
-                (_, false) => return Err(Refusal::NoBench {}),
-                (Mode::Take, true) => {
-                    if self.take().is_none() {
-                        return Err(Refusal::NoTake {});
-                    }
-                    self.mode = Mode::Take;
+            Page::Show { mode } => {
+                if self.chain().is_none() {
+                    return Err(Refusal::NoBench {});
                 }
-                (mode, true) => self.mode = mode,
-            },
+                if mode == Mode::Take && self.take().is_none() {
+                    return Err(Refusal::NoTake {});
+                }
+                if mode != Mode::Take {
+                    self.leave_zoom();
+                }
+                self.mode = mode;
+            }
             Page::Record {} => self.record()?,
             Page::Stop {} => self.stop()?,
             Page::OpenTake { take } => {
@@ -537,8 +578,50 @@ impl Session {
                 if self.over {
                     return Err(Refusal::AttemptOver {});
                 }
+                if !self.task.asks(field) {
+                    let asked: Vec<&str> = self.task.fields().iter().map(|f| f.name()).collect();
+                    return Err(Refusal::BadValue { field: "field", expected: asked.join(", ") });
+                }
                 self.worksheet.set(field, text);
             }
+            Page::KeepWindow {} => {
+                if self.over {
+                    return Err(Refusal::AttemptOver {});
+                }
+                if self.task.kind != Kind::Compare {
+                    return Err(Refusal::NotAsked {});
+                }
+                let shown = self.shown_take.ok_or(Refusal::NoTake {})?;
+                let (a, b) = self.take().and_then(Take::window).ok_or(Refusal::NoWindow {})?;
+                self.kept = Some((a, b, shown));
+                self.worksheet.keep_first();
+            }
+            Page::KeepClear {} => self.kept = None,
+            Page::Zoom { from_s, to_s } => self.zoom(from_s, to_s)?,
+            Page::ZoomOut {} => {
+                if self.before_zoom.is_none() {
+                    return Err(Refusal::NotZoomed {});
+                }
+                self.leave_zoom();
+            }
+            Page::Snap { on } => self.snap = on,
+            Page::Label { take, ref text } => {
+                let finished = self.takes.len() - usize::from(self.recording);
+                let take = self.takes[..finished].get_mut(take).ok_or(Refusal::NoTake {})?;
+                take.label = text.chars().take(LONGEST_LABEL).collect();
+            }
+            Page::Agree {} => self.agreed = true,
+            Page::Help { mode } => {
+                if !self.log.is_empty() {
+                    return Err(Refusal::TooLate {});
+                }
+                self.chain().ok_or(Refusal::NoBench {})?;
+                self.aid = Some(mode);
+                if mode == Aid::Half {
+                    self.set_up();
+                }
+            }
+            Page::Hint {} => self.give_hint()?,
             Page::Name { ref fault } => {
                 if self.over {
                     return Err(Refusal::AttemptOver {});
@@ -566,10 +649,13 @@ impl Session {
             }
             Page::Manoeuvre { ref what } => {
                 let what = *what;
-                self.bench(|chain| {
+                let now_s = self.bench(|chain| {
                     chain.start(what);
-                    Ok(())
+                    Ok(chain.time_s())
                 })?;
+                if let Manoeuvre::Exercise { seconds, .. } = what {
+                    self.exercise_ended_s = Some(now_s + seconds);
+                }
             }
         }
         Ok(())
@@ -589,6 +675,9 @@ impl Session {
         let mut take = Take::new(f64::from(chain.settings().rate_hz), chain.time_s());
         // The pulse's energy lies around its fundamental; 1.2 Hz is 72 beats a minute.
         take.delay_s = chain.delay_s(1.2);
+        take.exercise_ended_s = self.exercise_ended_s.map(|ended| ended - take.start_s);
+        self.leave_zoom();
+        take.view_s = self.time_base_s;
         self.takes.push(take);
         self.recording = true;
         self.mode = Mode::Live;
@@ -610,7 +699,33 @@ impl Session {
         Ok(())
     }
 
+    /// Shows a stretch of the take over the whole strip.
+    fn zoom(&mut self, from_s: f64, to_s: f64) -> Result<(), Refusal> {
+        if self.mode != Mode::Take {
+            return Err(Refusal::NoTake {});
+        }
+        let take = self.take().ok_or(Refusal::NoTake {})?;
+        in_take("from_s", from_s, take)?;
+        in_take("to_s", to_s, take)?;
+        if to_s - from_s < NARROWEST_S - 1e-9 {
+            return Err(Refusal::TooNarrow { least: NARROWEST_S });
+        }
+        self.before_zoom.get_or_insert((self.start_s, self.time_base_s));
+        self.time_base_s = to_s - from_s;
+        self.start_s = from_s;
+        Ok(())
+    }
+
+    /// Back to what was shown before the zoom.
+    fn leave_zoom(&mut self) {
+        if let Some((start_s, time_base_s)) = self.before_zoom.take() {
+            self.time_base_s = time_base_s;
+            self.scroll_to(start_s);
+        }
+    }
+
     fn show_take(&mut self, take: usize) {
+        self.leave_zoom();
         self.shown_take = Some(take);
         self.mode = Mode::Take;
         self.scroll_to(0.0);
@@ -629,167 +744,10 @@ impl Session {
         let shown = self.shown_take.ok_or(Refusal::NoTake {})?;
         self.takes.get_mut(shown).ok_or(Refusal::NoTake {})
     }
-
-    /// The beats of the shown take that its measurement is judged against. The one reader of the truth.
-    pub fn reference_peaks(&self) -> Vec<Peak> {
-        let Some(take) = self.take() else { return Vec::new() };
-        match &self.world {
-            World::Bench { chain, .. } => take.foreign.clone().unwrap_or_else(|| peaks_of(chain, take)),
-            World::File { detected, .. } => detected.iter().map(|t| Peak { at_s: *t, sure: true }).collect(),
-        }
-    }
-
-    /// What must be reached.
-    pub fn criteria(&self) -> Criteria {
-        self.scenario().map_or_else(Criteria::default, |s| s.pass.clone())
-    }
-
-    /// What a check would find now; it counts as no try.
-    pub fn preview(&self) -> Option<(Report, Option<Trace>)> {
-        let take = self.take()?;
-        let peaks = self.reference_peaks();
-        let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
-        let window = take.window();
-        let duration_s = take.recording.duration_s();
-        let (a, b) = window.unwrap_or((0.0, duration_s));
-        // A real recording has its own unit, range and mains: its trace is not judged.
-        let trace = self.chain().and_then(|_| trace::look(&take.recording, a, b, mains_hz));
-        let reference = Reference { peaks: &peaks, delay_s: take.delay_s, duration_s };
-        let typed = self.worksheet.typed();
-        let mut report = verdict::judge(&self.criteria(), trace.as_ref(), window, &typed, &reference);
-        if take.foreign.is_some() {
-            report.prepend(verdict::foreign());
-        }
-        if let Some(named) = self.judge_names() {
-            report.prepend(named);
-        }
-        Some((report, trace))
-    }
-
-    /// Whether the faults that were named are those of the scenario, where it asks for names.
-    fn judge_names(&self) -> Option<verdict::Finding> {
-        let scenario = self.scenario().filter(|s| s.name_faults)?;
-        let there: Vec<&str> = scenario.fault.iter().map(|f| f.name.as_str()).collect();
-        Some(verdict::names(&there, &self.named))
-    }
-
-    fn judge(&mut self) -> Result<(), Refusal> {
-        if self.over {
-            return Err(Refusal::AttemptOver {});
-        }
-        let (report, trace) = self.preview().ok_or(Refusal::NoTake {})?;
-        let process = self.process();
-        let misreading = if report.passed { None } else { self.misreading() };
-        let tries = self.check.as_ref().map_or(0, |c| c.tries) + 1;
-        let show = report.passed || tries >= 2;
-        let truth = show.then(|| self.truth());
-        self.over = show;
-        self.check = Some(Checked { tries, report, misreading, process, trace, truth });
-        Ok(())
-    }
-
-    /// The misreading that explains what was typed, if one stands out.
-    fn misreading(&self) -> Option<Hypothesis> {
-        let take = self.take()?;
-        let window = take.window()?;
-        let peaks = self.reference_peaks();
-        let recording = &take.recording;
-        let times: Vec<f64> = peaks.iter().map(|p| p.at_s + take.delay_s).collect();
-        let values = recording.values(0, recording.len());
-        let bumps: Vec<f64> = landmarks::of_beats(&values, recording.rate_hz(), &times)
-            .iter()
-            .filter_map(|beat| beat.second_s)
-            .collect();
-        let typed = self.worksheet.typed();
-        let rate_text = self.worksheet.entry(Field::Rate).text;
-        let decimals =
-            rate_text.split(['.', ',']).nth(1).map_or(0, |d| d.chars().filter(char::is_ascii_digit).count());
-        let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
-        let (a, b) = window;
-        let found = misreading::hypotheses(&Evidence {
-            peaks: &peaks,
-            bumps: &bumps,
-            marks: &take.marks,
-            window,
-            allowed: crate::assess::window::allowed(&peaks, a, b, self.criteria().edge_s, take.delay_s),
-            count: typed.count,
-            seconds: typed.seconds,
-            multiplier: typed.multiplier,
-            rate: typed.rate,
-            rate_decimals: decimals,
-            breaths_per_min: self.chain().map_or(15.0, Chain::breaths_per_min),
-            mains_shows_hz: (mains_hz - (mains_hz / recording.rate_hz()).round() * recording.rate_hz()).abs(),
-        });
-        misreading::named(&found).cloned()
-    }
-
-    /// What was done, with its time. A sample's length changes with the sampling rate.
-    fn deeds(&self) -> Vec<Deed> {
-        use crate::recorder::settings::Change;
-        let mut rate = self.chain().map_or(1000.0, |c| f64::from(c.config().recorder.rate_hz));
-        let (mut at, mut at_s) = (0, 0.0);
-        self.log
-            .iter()
-            .map(|logged| {
-                at_s += (logged.at - at) as f64 / rate;
-                at = logged.at;
-                if let Action::Recorder(Change::Rate { hz }) = logged.action {
-                    rate = f64::from(hz);
-                }
-                Deed { at_s, name: logged.action.name(), action: logged.action.to_value() }
-            })
-            .collect()
-    }
-
-    /// How the faults of the scenario were found and mended, from the log.
-    fn process(&self) -> Vec<Remark> {
-        let Some(scenario) = self.scenario() else { return Vec::new() };
-        let deeds = self.deeds();
-        let faults: Vec<process::Case> = scenario
-            .fault
-            .iter()
-            .filter_map(|spec| fault::named(&spec.name))
-            .map(|f| process::Case {
-                id: f.id,
-                tests: f.tests,
-                repairs: f.remedy.iter().filter_map(|r| process::deed_name(r)).collect(),
-                present: f.curable && super::symptom::cause_remains(self, f),
-            })
-            .collect();
-        process::remarks(&deeds, &faults)
-    }
-
-    fn reveal(&mut self) -> Result<(), Refusal> {
-        // The true rate is an answer to a check, never a way round it.
-        let truth = self.truth();
-        let check = self.check.as_mut().ok_or(Refusal::NotChecked {})?;
-        check.truth = Some(truth);
-        self.over = true;
-        Ok(())
-    }
-
-    fn truth(&self) -> Truth {
-        let peaks = self.reference_peaks();
-        let window = self.take().and_then(Take::window);
-        let (delay_s, duration_s) = self.take().map_or((0.0, 0.0), |t| (t.delay_s, t.recording.duration_s()));
-        let check = window.map(|(a, b)| {
-            crate::assess::window::allowed(&peaks, a, b, self.criteria().edge_s, delay_s).exact
-        });
-        Truth {
-            source: if self.chain().is_some() { Source::Heart } else { Source::Detector },
-            faults: self
-                .scenario()
-                .map_or_else(Vec::new, |s| s.fault.iter().map(|f| f.name.clone()).collect()),
-            window_rate: window.and_then(|(a, b)| interval_rate(&peaks, a - delay_s, b - delay_s)),
-            record_rate: interval_rate(&peaks, 0.0, duration_s),
-            beats_in_window: check,
-            beat_times: peaks.iter().map(|p| p.at_s + delay_s).collect(),
-        }
-    }
 }
 
 /// The true beats within a take.
-fn peaks_of(chain: &Chain, take: &Take) -> Vec<Peak> {
+pub(super) fn peaks_of(chain: &Chain, take: &Take) -> Vec<Peak> {
     let inside = |p: &Peak| p.at_s >= 0.0 && p.at_s <= take.recording.duration_s();
     chain
         .truth()
@@ -797,6 +755,14 @@ fn peaks_of(chain: &Chain, take: &Take) -> Vec<Peak> {
         .map(|beat| Peak { at_s: beat.peak_s - take.start_s, sure: beat.detectable })
         .filter(inside)
         .collect()
+}
+
+/// What may be done while a worked example plays: looking.
+fn looks_only(action: &Action) -> bool {
+    matches!(
+        action,
+        Action::Page(Page::Scroll { .. } | Page::TimeBase { .. } | Page::Zoom { .. } | Page::ZoomOut {})
+    )
 }
 
 fn in_take(field: &'static str, t: f64, take: &Take) -> Result<(), Refusal> {

@@ -4,7 +4,11 @@
 //! - [`action`]: what can be done, as it stands in logs and scripts
 //! - [`take`]: a recording with its cursors and marks
 //! - [`worksheet`]: what was typed
-//! - [`attempt`]: the running attempt: acts, advances, judges
+//! - [`attempt`]: the running attempt: acts and advances
+//! - [`judging`]: the check
+//! - [`course`]: what was done, in order
+//! - [`hinting`]: hints, and where to look
+//! - [`guide`]: worked and half-finished examples
 //! - [`view`]: what the page may see of it
 //! - [`overview`]: what can be said of the strip without counting
 //! - [`save`]: save and restore by replay
@@ -13,6 +17,10 @@
 
 pub mod action;
 pub mod attempt;
+pub mod course;
+pub mod guide;
+pub mod hinting;
+pub mod judging;
 pub mod overview;
 pub mod save;
 pub mod script;

@@ -14,23 +14,42 @@ pub fn replay(scenario_text: &str, attempt: &Attempt) -> Result<Session, String>
     Ok(session)
 }
 
+/// A step with its terms worked out.
+pub enum Prepared {
+    /// Let time pass.
+    Wait {
+        /// How long, s.
+        seconds: f64,
+        /// The same in samples at the present rate.
+        samples: u64,
+    },
+    /// Do something.
+    Act(Action),
+}
+
+/// Works out the terms of a step as the attempt stands.
+pub fn prepare(step: &Value, session: &Session) -> Result<Prepared, String> {
+    if let Some(wait) = step.get("wait") {
+        let seconds = wait
+            .as_f64()
+            .filter(|s| (0.0..=LONGEST_WAIT_S).contains(s))
+            .ok_or_else(|| format!("wait = {wait}; expected 0 to {LONGEST_WAIT_S} seconds"))?;
+        let rate = session.chain().map_or(1000.0, |c| f64::from(c.settings().rate_hz));
+        return Ok(Prepared::Wait { seconds, samples: (seconds * rate).round() as u64 });
+    }
+    Action::from_value(fill_in(step.clone(), session)?).map(Prepared::Act)
+}
+
 /// Does steps in an attempt. The message of an error names the step and what went wrong.
 pub fn play(session: &mut Session, steps: &[Value]) -> Result<(), String> {
     for (k, step) in steps.iter().enumerate() {
         let here = |e: String| format!("step {}: {e}", k + 1);
-        if let Some(wait) = step.get("wait") {
-            let seconds = wait
-                .as_f64()
-                .filter(|s| (0.0..=LONGEST_WAIT_S).contains(s))
-                .ok_or_else(|| here(format!("wait = {wait}; expected 0 to {LONGEST_WAIT_S} seconds")))?;
-            let rate = session.chain().map_or(1000.0, |c| f64::from(c.settings().rate_hz));
-            session.run_long((seconds * rate).round() as u64);
-            continue;
+        match prepare(step, session).map_err(here)? {
+            Prepared::Wait { samples, .. } => session.run_long(samples),
+            Prepared::Act(action) => session.act(&action).map_err(|r| {
+                here(format!("refused: {}", serde_json::to_string(&r).unwrap_or_else(|_| format!("{r:?}"))))
+            })?,
         }
-        let action = Action::from_value(fill_in(step.clone(), session).map_err(here)?).map_err(here)?;
-        session.act(&action).map_err(|r| {
-            here(format!("refused: {}", serde_json::to_string(&r).unwrap_or_else(|_| format!("{r:?}"))))
-        })?;
     }
     Ok(())
 }
@@ -96,17 +115,60 @@ fn work_out(term: &str, session: &Session) -> Result<f64, String> {
 fn right_value(name: &str, session: &Session) -> Result<f64, String> {
     let peaks = session.reference_peaks();
     let take = session.take().ok_or("nothing has been recorded yet")?;
-    if name == "beat" {
-        return peaks.first().map(|p| p.at_s).ok_or_else(|| "the recording has no beat".into());
-    }
-    let (a, b) = take.window().ok_or("the cursors are not both there")?;
-    let count = allowed(&peaks, a, b, 0.06, take.delay_s).exact as f64;
-    let seconds = ((b - a) * 100.0).round() / 100.0;
+    let first = || peaks.first().ok_or_else(|| "the recording has no beat".to_string());
+    let hundredth = |x: f64| (x * 100.0).round() / 100.0;
+    let task = &session.task;
     match name {
+        "beat" => return first().map(|p| p.at_s),
+        // As the recorder shows it: where a cursor on the peak would stand.
+        "peak" => return first().map(|p| p.at_s + take.delay_s),
+        // The peak as many intervals later as are asked for.
+        "last" => {
+            let n = task.n.ok_or("the question asks for no number of intervals")? as usize;
+            let sure: Vec<f64> = peaks.iter().filter(|p| p.sure).map(|p| p.at_s + take.delay_s).collect();
+            return sure.get(n).copied().ok_or_else(|| "the recording has too few beats".into());
+        }
+        // The end of a window of the asked length that begins at cursor A.
+        "end" => {
+            let (a, seconds) = take.a.zip(task.seconds).ok_or("no cursor A, or no length is asked for")?;
+            return Ok(a + seconds);
+        }
+        "foot" | "top" => {
+            let beats = session.landmarks(&peaks);
+            let beat = beats.get(1).ok_or("the recording has no whole beat")?;
+            return Ok(if name == "foot" { beat.foot_s } else { beat.peak_s });
+        }
+        "range" => {
+            let span = take.recording.span_at(0).ok_or("nothing has been recorded yet")?;
+            return Ok((span.code_v * 32768.0 * 1000.0).round());
+        }
+        _ => {}
+    }
+    let first = name.ends_with("_1");
+    let window = if first { session.first_window() } else { take.window() };
+    let (a, b) = window.ok_or("the cursors are not both there")?;
+    let count = allowed(&peaks, a, b, 0.06, take.delay_s).exact as f64;
+    let seconds = hundredth(b - a);
+    match name.trim_end_matches("_1") {
         "count" => Ok(count),
+        "intervals" => task.n.map(f64::from).ok_or_else(|| "no number of intervals is asked for".into()),
+        "interval_rate" => {
+            let n = task.n.ok_or("the question asks for no number of intervals")?;
+            Ok((60.0 * f64::from(n) / seconds).round())
+        }
         "seconds" => Ok(seconds),
-        "multiplier" => Ok((60.0 / seconds * 100.0).round() / 100.0),
+        "multiplier" => Ok(hundredth(60.0 / seconds)),
         "rate" => Ok((60.0 * count / seconds).round()),
+        "uncertainty" => Ok((60.0 / seconds).round()),
+        "middle" => {
+            let ended = take.exercise_ended_s.ok_or("there was no exercise")?;
+            Ok((0.5 * (a + b) - ended).round())
+        }
+        "amplitude" => {
+            let (low, high) =
+                take.value_at(a).zip(take.value_at(b)).ok_or("the cursors are not on the take")?;
+            Ok((10_000.0 * (high - low)).round() / 10.0)
+        }
         _ => Err(format!("there is no @{name}")),
     }
 }

@@ -7,6 +7,8 @@ use crate::recording::Recording;
 pub const MARK_REACH_S: f64 = 0.15;
 /// Most marks on a take.
 pub const MOST_MARKS: usize = 2000;
+/// Longest label, characters.
+pub const LONGEST_LABEL: usize = 80;
 
 /// A take.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,6 +25,12 @@ pub struct Take {
     pub b: Option<f64>,
     /// Beat marks, s from the take's start, ascending.
     pub marks: Vec<f64>,
+    /// What is written on it.
+    pub label: String,
+    /// End of the last exercise, s from the take's start; below zero when it ended before.
+    pub exercise_ended_s: Option<f64>,
+    /// Time base while it was recorded, s a screen.
+    pub view_s: f64,
     /// The beats of a take that somebody else made, who is not at this bench.
     pub foreign: Option<Vec<Peak>>,
 }
@@ -35,12 +43,29 @@ impl Take {
 
     /// A take of a finished recording.
     pub fn of(recording: Recording, start_s: f64) -> Self {
-        Self { recording, start_s, delay_s: 0.0, a: None, b: None, marks: Vec::new(), foreign: None }
+        Self {
+            recording,
+            start_s,
+            delay_s: 0.0,
+            a: None,
+            b: None,
+            marks: Vec::new(),
+            label: String::new(),
+            exercise_ended_s: None,
+            view_s: 10.0,
+            foreign: None,
+        }
     }
 
     /// Both cursors in order of time, s.
     pub fn window(&self) -> Option<(f64, f64)> {
         self.a.zip(self.b).map(|(a, b)| (a.min(b), a.max(b)))
+    }
+
+    /// Value of the sample nearest to a time, V.
+    pub fn value_at(&self, t: f64) -> Option<f64> {
+        let last = self.recording.len().checked_sub(1)?;
+        self.recording.volts(self.recording.sample_at(t).min(last))
     }
 
     /// Puts a mark; false when there are too many.

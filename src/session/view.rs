@@ -2,7 +2,6 @@
 
 use super::action::Mode;
 use super::attempt::Session;
-use super::worksheet::{FIELDS, Field};
 use crate::bench::table::{DEPTH_CM, PARTS, WIDTH_CM};
 use crate::bench::wiring::{ENDS, SOCKETS, Socket};
 use crate::bench::{Bench, table::Part};
@@ -19,7 +18,8 @@ pub fn brief(scenario: &Scenario) -> Value {
     json!({
         "id": scenario.id, "level": scenario.level, "title": scenario.title, "aim": scenario.aim,
         "brief": scenario.brief, "help": scenario.help, "mains": scenario.mains, "pass": scenario.pass,
-        "name_faults": scenario.name_faults,
+        "name_faults": scenario.name_faults, "task": {"kind": scenario.task.kind},
+        "worked": super::guide::example(scenario).is_some(),
     })
 }
 
@@ -39,21 +39,23 @@ impl Session {
             .iter()
             .enumerate()
             .map(|(k, t)| {
-                json!({"take": k, "duration_s": t.recording.duration_s(), "rate_hz": t.recording.rate_hz()})
+                json!({
+                    "take": k, "duration_s": t.recording.duration_s(), "rate_hz": t.recording.rate_hz(),
+                    "label": t.label, "after_s": t.exercise_ended_s.map(|ended| -ended),
+                })
             })
             .collect();
-        let worksheet: Map<String, Value> = FIELDS
+        let worksheet: Map<String, Value> = self
+            .task
+            .fields()
             .iter()
-            .map(|field| {
-                let name = match field {
-                    Field::Count => "count",
-                    Field::Seconds => "seconds",
-                    Field::Multiplier => "multiplier",
-                    Field::Rate => "rate",
-                };
-                (name.to_string(), json!(self.worksheet.entry(*field)))
-            })
+            .map(|field| (field.name().to_string(), json!(self.worksheet.entry(*field))))
             .collect();
+        let mut task = json!(self.task);
+        task["fields"] = json!(self.task.fields());
+        task["optional"] = json!(self.task.optional());
+        let value = |t: Option<f64>| take.zip(t).and_then(|(take, t)| take.value_at(t));
+        let values = (value(take.and_then(|t| t.a)), value(take.and_then(|t| t.b)));
         let window = take.and_then(|t| t.window());
         let check = self.check().map(|c| {
             let mut shown = json!(c);
@@ -67,6 +69,16 @@ impl Session {
         json!({
             "revision": self.revision(),
             "named": self.named,
+            "task": task,
+            "help": self.aid.unwrap_or_default(),
+            "helped": self.aid.is_some(),
+            "snap": self.snap,
+            "agreed": self.agreed,
+            "count_shown": self.counts_for_you(),
+            "exercise_ended_s": self.exercise_ended_s,
+            "hint": self.hint,
+            "hint_next": self.hint_next(),
+            "hints": self.hints,
             "kind": if self.chain().is_some() { "bench" } else { "recording" },
             "seed": self.seed().to_string(),
             "scenario": self.scenario().map(brief),
@@ -76,7 +88,7 @@ impl Session {
             "recorder": self.chain().map(recorder),
             "strip": {
                 "mode": self.mode(), "start_s": self.start_s(), "time_base_s": self.time_base_s(),
-                "take": self.shown_take,
+                "take": self.shown_take, "zoomed": self.before_zoom.is_some(),
             },
             "time_base": {"s": self.time_base_s(), "choices": TIME_BASES_S},
             "recording": {"on": self.is_recording(), "elapsed_s": self.recorded_s()},
@@ -84,6 +96,11 @@ impl Session {
             "cursors": {
                 "a": take.and_then(|t| t.a), "b": take.and_then(|t| t.b),
                 "interval_s": window.map(|(a, b)| b - a),
+                "value_a": values.0, "value_b": values.1,
+                "amplitude": values.0.zip(values.1).map(|(a, b)| b - a),
+                "kept": self.kept.map(|(a, b, take)| {
+                    json!({"a": a, "b": b, "interval_s": b - a, "take": take})
+                }),
             },
             "marks": take.map_or(&[][..], |t| &t.marks),
             "marks_in_window": take.map_or(0, |t| t.marks_in_window()),

@@ -1,30 +1,14 @@
 //! What was typed into the worksheet.
 
 use crate::assess::parse::{self, Problem};
+pub use crate::assess::task::{FIELDS, Field};
 use crate::assess::verdict::Typed;
-use serde::{Deserialize, Serialize};
-
-/// A field of the worksheet.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Field {
-    /// Beats counted, N.
-    Count,
-    /// Length of the window, T, s.
-    Seconds,
-    /// Multiplier, 60/T, 1/min.
-    Multiplier,
-    /// Rate, beats/min.
-    Rate,
-}
-
-/// All fields, in their order.
-pub const FIELDS: [Field; 4] = [Field::Count, Field::Seconds, Field::Multiplier, Field::Rate];
+use serde::Serialize;
 
 /// The worksheet.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Worksheet {
-    texts: [String; 4],
+    texts: [String; FIELDS.len()],
 }
 
 /// A field as the page shows it.
@@ -36,6 +20,8 @@ pub struct Entry {
     pub value: Option<f64>,
     /// Why it is none.
     pub problem: Option<Problem>,
+    /// Whether it was typed as a quotient, as `60/15`.
+    pub quotient: bool,
 }
 
 impl Worksheet {
@@ -48,21 +34,44 @@ impl Worksheet {
         self.texts[Self::slot(field)] = text.chars().take(4 * parse::MOST_CHARACTERS).collect();
     }
 
+    /// Moves count, window and rate to the fields of the first of two windows.
+    pub fn keep_first(&mut self) {
+        for (from, to) in
+            [(Field::Count, Field::Count1), (Field::Seconds, Field::Seconds1), (Field::Rate, Field::Rate1)]
+        {
+            self.texts[Self::slot(to)] = core::mem::take(&mut self.texts[Self::slot(from)]);
+        }
+    }
+
     /// A field as the page shows it.
     pub fn entry(&self, field: Field) -> Entry {
         let text = self.texts[Self::slot(field)].clone();
-        let read = parse::number(&text);
-        Entry { value: read.ok(), problem: read.err(), text }
+        let read = if field.in_millivolts() { parse::millivolts(&text) } else { parse::number(&text) };
+        Entry { value: read.ok(), problem: read.err(), quotient: parse::is_quotient(&text), text }
     }
 
-    /// All numbers that can be read.
+    /// A field's number, if it can be read.
+    pub fn value(&self, field: Field) -> Option<f64> {
+        self.entry(field).value
+    }
+
+    /// All numbers that can be read, of the window that is open.
     pub fn typed(&self) -> Typed {
-        let value = |field| self.entry(field).value;
         Typed {
-            count: value(Field::Count),
-            seconds: value(Field::Seconds),
-            multiplier: value(Field::Multiplier),
-            rate: value(Field::Rate),
+            count: self.value(Field::Count),
+            seconds: self.value(Field::Seconds),
+            multiplier: self.value(Field::Multiplier),
+            rate: self.value(Field::Rate),
+        }
+    }
+
+    /// The numbers of the first of two windows.
+    pub fn typed_first(&self) -> Typed {
+        Typed {
+            count: self.value(Field::Count1),
+            seconds: self.value(Field::Seconds1),
+            multiplier: None,
+            rate: self.value(Field::Rate1),
         }
     }
 }

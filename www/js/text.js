@@ -95,3 +95,6 @@ export function fillTexts(root) {
   for (const el of root.querySelectorAll("[data-t]")) el.textContent = t(el.dataset.t);
   for (const el of root.querySelectorAll("[data-t-label]")) el.setAttribute("aria-label", t(el.dataset.tLabel));
 }
+
+/** All keys of messages (not of their attributes) that begin with a stem, in no particular order. */
+export const keysOf = (stem) => [...new Set([...messages.keys()].filter((key) => key.startsWith(stem)).map((key) => key.split(".")[0]))];

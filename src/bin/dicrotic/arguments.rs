@@ -9,7 +9,7 @@ use crate::chart::{self, Order, Size, Theme};
 use crate::detect::{self, Polarity};
 use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
-use crate::{check, fingerprint, output, plot, project, render, serve, site};
+use crate::{check, fingerprint, output, plot, project, render, replay, serve, site};
 
 /// The exit code of everything that went wrong, as for wrong arguments.
 const FAILED: u8 = 2;
@@ -131,6 +131,9 @@ enum Command {
         #[arg(long)]
         samples: u64,
     },
+    /// Do a saved attempt again and print a hash of its debrief
+    #[command(hide = true)]
+    Replay { file: PathBuf },
     /// Print gain and phase of one of the recorder's filters
     #[command(hide = true)]
     FilterResponse {
@@ -195,6 +198,7 @@ fn carry_out(command: Command) -> Result<(), Failure> {
             detect::run(&file, rate, column.as_deref(), polarity)
         }
         Command::Fingerprint { scenario, seed, samples } => fingerprint::run(&scenario, seed, samples),
+        Command::Replay { file } => replay::run(&file),
         Command::FilterResponse { kind, hz, order, rate } => filter_response::run(kind, hz, order, rate),
     }
 }

@@ -14,6 +14,7 @@
 //! | `check` | scenario files |
 //! | `bench_run`, `render`, `fingerprint` | a scenario's bench, running untouched |
 //! | `chart`, `chart_words`, `plot` | charts as files; their words; charts of recordings |
+//! | `replay` | a saved attempt, done again |
 //! | `detect`, `filter_response` | the detector; the recorder's filters |
 
 #[cfg(target_family = "wasm")]
@@ -47,6 +48,8 @@ mod plot;
 mod project;
 #[cfg(not(target_family = "wasm"))]
 mod render;
+#[cfg(not(target_family = "wasm"))]
+mod replay;
 #[cfg(not(target_family = "wasm"))]
 mod request;
 #[cfg(all(test, not(target_family = "wasm")))]

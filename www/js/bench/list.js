@@ -1,6 +1,7 @@
 // The same bench as a plain list: every lead, switch and part, for the keyboard, a screen reader, or whoever prefers it.
 
 import { attr, flag, h, newId, prop, words } from "../dom.js";
+import { explain, explainAll, explainButton } from "../explain.js";
 import { icon } from "../icons.js";
 import { coded, t } from "../text.js";
 import { button, Choice, opensByArrow, Tick } from "../widgets.js";
@@ -32,11 +33,12 @@ export class PartsList {
     this.feel = h("p", { class: "pencil feel" });
     this.heightSays = h("p", { class: "quiet" });
     attr(this.tight.input, "aria-describedby", (this.feel.id = newId("feel")));
+    for (const [widget, key] of [[this.strapOn, "strap_on"], [this.tight, "tightness"], [this.place, "place"], [this.face, "face"], [this.height, "height"], ...this.switches.map(([id, tick]) => [tick, `switch_${id}`]), [this.charger, "charger"], [this.lamp, "lamp"]]) explain(widget.el, `explain-${key}`);
     this.el = h("div", { class: "list" },
-      this.group("list-leads", this.ends.map(([, choice]) => choice.el), "list-leads"),
+      explainAll(this.group("list-leads", this.ends.map(([, choice]) => choice.el), "list-leads"), "explain-end"),
       this.group("list-finger", [this.strapOn.el, this.tight.el, this.feel, h("div", { class: "pair" }, this.place.el, this.face.el), this.height.el, this.heightSays, this.asking()], "list-finger"),
       h("div", { class: "list-side" }, this.group("list-power", [...this.switches.map(([, tick]) => tick.el), this.charger.el, this.lamp.el], "list-power")),
-      this.mover(bench));
+      this.mover(bench), explainButton());
   }
 
   group(key, kids, kind) {
@@ -76,6 +78,7 @@ export class PartsList {
   asking() {
     const caution = h("p", { class: "ask-caution", role: "status" });
     this.asked = new Choice(t("ask-title"), (what) => words(caution, RISKY.has(what) ? t("ask-caution") : ""));
+    explain(this.asked.el, "explain-ask");
     this.asked.set(Object.keys(DEEDS).map((id) => [id, t(`ask-${id}`)]), "deep_breath");
     return h("div", { class: "asking" }, this.asked.el, button(t("ask-do"), () => this.act({ do: "manoeuvre", what: DEEDS[this.asked.select.value] })), caution);
   }
@@ -88,6 +91,7 @@ export class PartsList {
       const input = h("input", { id, class: "txt", type: "number", step: 1, min: 0, max: axis === "x" ? bench.table.w : bench.table.d, onchange: () => this.moveTo() });
       return { input, el: h("div", { class: "fld" }, h("label", { for: id }, t(`list-${axis}`)), input) };
     };
+    explain(this.part.el, "explain-move");
     this.x = coordinate("x");
     this.y = coordinate("y");
     const nudge = (dx, dy, name) => h("button", { type: "button", class: `btn btn-round nudge-${name}`, "aria-label": t(`list-nudge_${name}`), onclick: () => this.nudge(dx, dy) }, icon(name));

@@ -1,6 +1,7 @@
 // The recorder's settings: paper (time base, range, zero, polarity), filters, and the converter.
 
 import { attr, h, newId, prop } from "../dom.js";
+import { explain, explainButton } from "../explain.js";
 import { t } from "../text.js";
 import { button, Choice, Stepper, Tick } from "../widgets.js";
 import { hzText, msText, rangeText, spanText, voltsText } from "./units.js";
@@ -25,13 +26,13 @@ export class Settings {
     this.antiAlias = new Tick(t("set-anti_alias"), (on) => act({ do: "anti_alias", on }));
     this.shown = new Tick(t("set-shown"), (on) => act({ do: "shown", on }));
     this.scale = new Choice(t("set-scale"), (by) => act({ do: "scale", by: Number(by) }));
-    const scaleHint = h("p", { class: "quiet", id: newId("scale") }, t("set-scale_hint"));
-    attr(this.scale.select, "aria-describedby", scaleHint.id);
+    for (const [widget, key] of [[this.time, "time_base"], [this.range, "range"], [this.invert, "invert"], [this.shown, "shown"], ...this.filters.map(([id, choice]) => [choice, id]), ...this.orders.map(([, choice]) => [choice, "order"]),
+      [this.average, "average"], [this.input, "input"], [this.rate, "rate"], [this.bits, "bits"], [this.antiAlias, "anti_alias"], [this.scale, "scale"]]) explain(widget.el, `explain-${key}`);
     this.el = recorder
       ? h("div", { class: "settings" },
-        this.group("set-paper", [h("div", { class: "pair" }, this.time.el, this.range.el), h("div", { class: "row zero" }, this.zero, this.zeroClear, this.zeroSays), h("div", { class: "ticks" }, this.invert.el, this.shown.el)], "set-paper"),
+        this.group("set-paper", [h("div", { class: "pair" }, this.time.el, this.range.el), explain(h("div", { class: "row zero" }, this.zero, this.zeroClear, this.zeroSays), "explain-zero"), h("div", { class: "ticks" }, this.invert.el, this.shown.el)], "set-paper"),
         this.group("set-filters", [h("div", { class: "pair" }, this.orders.map(([, order], i) => [this.filters[i][1].el, order.el]), this.filters[2][1].el, this.average.el)], "set-filters"),
-        this.group("set-converter", [h("div", { class: "pair" }, this.input.el, this.rate.el, this.bits.el, this.antiAlias.el, this.scale.el, scaleHint)], "set-converter"))
+        this.group("set-converter", [h("div", { class: "pair" }, this.input.el, this.rate.el, this.bits.el, this.antiAlias.el, this.scale.el)], "set-converter"), explainButton())
       : h("div", { class: "settings" }, this.group("set-paper_only", [this.time.el], "set-paper"));
   }
 

@@ -92,7 +92,6 @@ set-bits = Resolution
 set-anti_alias = Anti-alias filter
 set-shown = Trace drawn
 set-scale = Value scale
-set-scale_hint = ×10 and ×1000: for sensors with an amplifier of their own
 set-scale_by = ×{ $v }
 set-line = { $time } · { $range }
 set-line_high_pass = high-pass { $v }, { $order }

@@ -92,7 +92,6 @@ set-bits = Resolución
 set-anti_alias = Filtro antialias
 set-shown = Trazo dibujado
 set-scale = Escala de valores
-set-scale_hint = ×10 y ×1000: para sensores con amplificador propio
 set-scale_by = ×{ $v }
 set-line = { $time } · { $range }
 set-line_high_pass = paso alto { $v }, { $order }

@@ -1,0 +1,20 @@
+//! `replay`: does a saved attempt again and prints the hash of its debrief, to compare machines by. The page's core has its
+//! twin.
+
+use std::path::Path;
+
+use dicrotic::session::Session;
+
+use crate::failure::Failure;
+use crate::{output, text_file};
+
+/// Prints the hash of the debrief; fails where nothing was checked.
+pub fn run(file: &Path) -> Result<(), Failure> {
+    let text = text_file::read(file)?;
+    let session = Session::restore(&text).map_err(|e| Failure::new(format!("{}: {e}", file.display())))?;
+    let hash = session.debrief_hash();
+    if hash.is_empty() {
+        return Err(Failure::new(format!("{}: nothing was checked in this attempt", file.display())));
+    }
+    output::print(&format!("{hash}\n"))
+}

@@ -1,0 +1,139 @@
+//! What was done in order, short enough to be read: runs of the same thing are one entry, and the place where the first
+//! wrong step was done is marked.
+
+use super::attempt::Session;
+use crate::assess::process::Deed;
+use crate::assess::verdict::Step;
+use serde::Serialize;
+use serde_json::{Map, Value};
+
+/// An entry.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Entry {
+    /// Time since the start of the last of the run, s.
+    pub t_s: f64,
+    /// Name of the action.
+    #[serde(rename = "do")]
+    pub name: String,
+    /// What kind of thing it is.
+    pub what: &'static str,
+    /// How often in a row.
+    pub times: u32,
+    /// Fields of the last of the run.
+    pub args: Map<String, Value>,
+    /// Number in the log of the last of the run.
+    pub log: usize,
+    /// The take that was recorded or shown.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub take: Option<usize>,
+    /// Time in that take, s.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_take_s: Option<f64>,
+    /// The first step that went wrong, where it was done here.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wrong: Option<Step>,
+}
+
+/// What kind of thing an action is.
+fn what(name: &str) -> &'static str {
+    match name {
+        "plug" | "unplug" | "switch" | "charger" | "swap_lead" => "wiring",
+        "strap_on" | "strap_off" | "strap" | "pad_place" | "pad_face" | "shade" => "strap",
+        "move" => "table",
+        "tap_pad" | "wiggle" | "rescan" | "press_finger" | "look_around" => "poke",
+        "record" | "stop" | "label" => "record",
+        "cursor" | "mark" | "unmark" | "marks_clear" | "open_take" | "scroll" | "zoom" | "zoom_out"
+        | "snap" | "keep_window" | "keep_clear" => "measure",
+        "answer" | "name" | "unname" => "answer",
+        "check" | "reveal" => "check",
+        "hint" => "hint",
+        "help" | "agree" => "help",
+        "manoeuvre" | "ask_still" | "ask_quiet" | "ask_finger" | "rest_arm" | "tell_instructor"
+        | "hand_height" | "other_hand" => "subject",
+        _ => "settings",
+    }
+}
+
+/// The field that tells two actions of one name apart: another plug is another entry.
+const KEYS: [&str; 6] = ["end", "part", "which", "field", "id", "take"];
+
+fn same(a: &Entry, name: &str, args: &Map<String, Value>) -> bool {
+    a.name == name && KEYS.iter().all(|k| a.args.get(*k) == args.get(*k))
+}
+
+/// The course of an attempt from its deeds.
+pub fn of(session: &Session, deeds: &[Deed], first_wrong: Option<Step>) -> Vec<Entry> {
+    let mut entries: Vec<Entry> = Vec::new();
+    let mut takes = session.takes_before;
+    let mut shown = takes.checked_sub(1);
+    let mut recording: Option<f64> = None;
+    let fault = first_wrong.and_then(|step| place(session, deeds, step));
+    for (log, deed) in deeds.iter().enumerate() {
+        let mut args = match &deed.action {
+            Value::Object(fields) => fields.clone(),
+            _ => Map::new(),
+        };
+        args.remove("do");
+        match deed.name.as_str() {
+            "record" => {
+                // The take before may have ended by itself.
+                takes += usize::from(recording.is_some());
+                recording = Some(deed.at_s);
+                shown = Some(takes);
+            }
+            "open_take" => shown = args.get("take").and_then(Value::as_u64).map(|k| k as usize).or(shown),
+            _ => {}
+        }
+        let at_take_s = args.get("t").and_then(Value::as_f64).or(recording.map(|since| deed.at_s - since));
+        let kind = what(&deed.name);
+        let measuring = matches!(kind, "measure" | "record") || recording.is_some();
+        if deed.name == "stop"
+            && let Some(since) = recording.take()
+        {
+            // Under a second nothing is kept.
+            takes += usize::from(deed.at_s - since >= 1.0);
+        }
+        let entry = Entry {
+            t_s: tenth(deed.at_s),
+            name: deed.name.clone(),
+            what: kind,
+            times: 1,
+            args,
+            log,
+            take: shown.filter(|_| measuring),
+            at_take_s: at_take_s.filter(|_| measuring).map(|t| (t * 100.0).round() / 100.0),
+            wrong: first_wrong.filter(|_| fault == Some(log)),
+        };
+        match entries.last_mut() {
+            Some(last) if last.wrong.is_none() && same(last, &entry.name, &entry.args) => {
+                *last = Entry { times: last.times + 1, ..entry };
+            }
+            _ => entries.push(entry),
+        }
+    }
+    entries
+}
+
+/// Log entry in which a step was done.
+fn place(session: &Session, deeds: &[Deed], step: Step) -> Option<usize> {
+    let last = |names: &[&str]| deeds.iter().rposition(|d| names.contains(&d.name.as_str()));
+    let answer = |field: &str| deeds.iter().rposition(|d| d.name == "answer" && d.action["field"] == field);
+    match step {
+        Step::Name => last(&["name", "unname"]),
+        Step::Trace => {
+            let short = session.wrong.iter().any(|(_, code)| *code == "trace_short");
+            if short { last(&["stop"]) } else { last(&["record"]) }
+        }
+        Step::Window => last(&["cursor"]),
+        Step::Window1 => last(&["keep_window"]).or_else(|| last(&["cursor"])),
+        Step::Count => answer("count").or_else(|| last(&["mark", "unmark"])),
+        Step::Count1 | Step::Seconds1 | Step::Rate1 => {
+            crate::assess::hint::field(step).and_then(answer).or_else(|| last(&["keep_window"]))
+        }
+        _ => crate::assess::hint::field(step).and_then(answer),
+    }
+}
+
+fn tenth(x: f64) -> f64 {
+    (x * 10.0).round() / 10.0
+}

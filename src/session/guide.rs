@@ -1,0 +1,242 @@
+//! Help by doing: the worked example, which plays the scenario's first passing scripted attempt step by step, and the
+//! half-finished one, in which the bench does the set-up up to the take and leaves the measuring to the student.
+
+use super::action::{Action, Page};
+use super::attempt::Session;
+use super::script::{Prepared, prepare};
+use crate::assess::skill::Aid;
+use crate::assess::task::Field;
+use crate::assess::trace;
+use crate::measure::quality;
+use crate::recorder::settings::{Change, RANGES_V};
+use crate::scenario::script::Attempt;
+use crate::scenario::{Scenario, ScenarioError};
+use serde_json::{Value, json};
+
+/// A worked example under way.
+#[derive(Clone, Debug)]
+pub(super) struct Worked {
+    steps: Vec<Value>,
+    next: usize,
+    /// Samples up to which the present step lasts.
+    pub(super) until: u64,
+    /// Whether the example itself is acting.
+    pub(super) acting: bool,
+}
+
+/// Stretch of the live signal by which a range is chosen, s.
+const LOOK_S: f64 = 5.0;
+/// Most changes of the range before a take, and most takes.
+const MOST_CHANGES: usize = 10;
+const MOST_TAKES: usize = 3;
+/// Share of the range that the signal may reach: a deep breath still fits.
+const ROOM: f64 = 0.8;
+
+/// The attempt that shows how it is done.
+pub fn example(scenario: &Scenario) -> Option<&Attempt> {
+    scenario.attempt.iter().find(|a| a.expect.passed)
+}
+
+impl Session {
+    /// A worked example of a scenario, on the seed of its script; `None` where no scripted attempt passes.
+    pub fn worked(text: &str) -> Result<Option<Self>, ScenarioError> {
+        let scenario = Scenario::read(text)?;
+        let Some(attempt) = example(&scenario) else { return Ok(None) };
+        let mut session = Session::new(text, attempt.seed)?;
+        let shown = Action::Page(Page::Help { mode: Aid::Shown });
+        session
+            .act(&shown)
+            .map_err(|r| ScenarioError::at("attempt", format!("{r:?}"), "steps that can be done"))?;
+        let until = session.samples();
+        session.worked = Some(Worked { steps: attempt.steps.clone(), next: 0, until, acting: false });
+        Ok(Some(session))
+    }
+
+    /// Whether this is a worked example.
+    pub fn is_worked(&self) -> bool {
+        self.worked.is_some()
+    }
+
+    /// Does the next step of the worked example: `action`, or `wait_s` to let it run on for, `remaining` steps, and the stage it
+    /// belongs to as `code`. `None` at the end.
+    pub fn worked_next(&mut self) -> Option<Value> {
+        let until = self.worked.as_ref()?.until;
+        self.run_long(until.saturating_sub(self.samples()));
+        let worked = self.worked.as_mut()?;
+        let step = worked.steps.get(worked.next)?.clone();
+        worked.next += 1;
+        let remaining = worked.steps.len() - worked.next;
+        match prepare(&step, self).ok()? {
+            Prepared::Wait { seconds, samples } => {
+                let until = self.samples() + samples;
+                if let Some(worked) = self.worked.as_mut() {
+                    worked.until = until;
+                }
+                Some(json!({
+                    "action": null, "wait_s": seconds, "remaining": remaining, "code": "wait",
+                    "args": {"seconds": seconds},
+                }))
+            }
+            Prepared::Act(action) => {
+                self.set_acting(true);
+                let done = self.act(&action);
+                self.set_acting(false);
+                done.ok()?;
+                let told = action.to_value();
+                let mut args = told.clone();
+                if let Some(fields) = args.as_object_mut() {
+                    fields.remove("do");
+                }
+                Some(json!({"action": told, "remaining": remaining, "code": stage(&action), "args": args}))
+            }
+        }
+    }
+
+    fn set_acting(&mut self, acting: bool) {
+        if let Some(worked) = self.worked.as_mut() {
+            worked.acting = acting;
+        }
+    }
+
+    /// Does the set-up in the student's stead. None of it goes into the log: the same scenario and seed do it again.
+    pub(super) fn set_up(&mut self) {
+        let steps = self.scenario().and_then(example).map_or_else(Vec::new, |a| a.steps.clone());
+        let name =
+            |step: &Value| step.get("do").and_then(Value::as_str).map(str::to_string).unwrap_or_default();
+        let measuring = |step: &Value| {
+            ["cursor", "mark", "answer", "check", "name", "label", "agree", "keep_window"]
+                .contains(&name(step).as_str())
+        };
+        let last_stop = steps.iter().rposition(|s| name(s) == "stop").map(|k| k + 1);
+        let end = last_stop.or_else(|| steps.iter().position(measuring)).unwrap_or(0);
+        let log = core::mem::take(&mut self.log);
+        for step in &steps[..end] {
+            if name(step) == "record" {
+                self.fit_range();
+            }
+            match prepare(step, self) {
+                Ok(Prepared::Wait { samples, .. }) => self.run_long(samples),
+                // On another seed a step may not be called for; what it was to bring about is looked after below.
+                Ok(Prepared::Act(action)) => drop(self.act(&action)),
+                Err(_) => {}
+            }
+        }
+        self.take_again();
+        self.log = log;
+        self.rate_after_setup = self.chain().map(|c| c.settings().rate_hz);
+    }
+
+    fn pass(&mut self, seconds: f64) {
+        let rate = self.chain().map_or(1000.0, |c| f64::from(c.settings().rate_hz));
+        self.run_long((seconds * rate).round() as u64);
+    }
+
+    fn set_range(&mut self, v: f64) {
+        drop(self.act(&Action::Recorder(Change::Range { v })));
+        self.pass(LOOK_S);
+    }
+
+    /// Chooses the smallest range in which the live signal has room.
+    fn fit_range(&mut self) {
+        for _ in 0..MOST_CHANGES {
+            let Some((reach, pulse)) = self.live_reach() else { return self.pass(LOOK_S) };
+            let Some(now) = self.chain().map(|c| c.settings().range_v) else { return };
+            let best = if reach >= 0.98 * now {
+                RANGES_V.iter().copied().filter(|v| *v > now * 1.01).min_by(f64::total_cmp)
+            } else {
+                let fits = |v: &f64| reach <= ROOM * v && pulse <= 1.5 * v;
+                RANGES_V.iter().copied().filter(fits).min_by(f64::total_cmp)
+            };
+            match best.filter(|v| (v / now - 1.0).abs() > 1e-6) {
+                Some(v) => self.set_range(v),
+                None => return,
+            }
+        }
+    }
+
+    /// How far the live signal reaches from zero, and the height of its pulse, V.
+    fn live_reach(&self) -> Option<(f64, f64)> {
+        let live = self.live()?;
+        let values: Vec<f64> = live.last(LOOK_S);
+        if (values.len() as f64) < 3.0 * live.rate_hz() {
+            return None;
+        }
+        let reach = values.iter().map(|v| v.abs()).fold(0.0, f64::max);
+        Some((reach, quality::pulse_pp(&values, live.rate_hz()).unwrap_or(0.0)))
+    }
+
+    /// Records once more where the take came out cut off or small, with another range.
+    fn take_again(&mut self) {
+        let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
+        for _ in 1..MOST_TAKES {
+            let criteria = self.criteria();
+            let Some(take) = self.take().filter(|_| self.takes.len() > self.takes_before) else { return };
+            let duration_s = take.recording.duration_s();
+            let Some(look) = trace::look(&take.recording, 0.0, duration_s, mains_hz) else { return };
+            let cut = look.clip_share > criteria.clip_share || look.fill > criteria.fill_max;
+            let small = look.fill < criteria.fill_min && look.smaller_range_fits;
+            let Some(now) = self.chain().map(|c| c.settings().range_v) else { return };
+            let next = match (cut, small) {
+                (true, _) => RANGES_V.iter().copied().filter(|v| *v > now * 1.01).min_by(f64::total_cmp),
+                (_, true) => RANGES_V.iter().copied().filter(|v| *v < now / 1.01).max_by(f64::total_cmp),
+                _ => return,
+            };
+            let Some(next) = next else { return };
+            if small {
+                drop(self.act(&Action::Recorder(Change::Zero {})));
+            }
+            self.set_range(next);
+            if self.act(&Action::Page(Page::Record {})).is_err() {
+                return;
+            }
+            let failed = self.takes.len() - 2;
+            self.pass(duration_s);
+            drop(self.act(&Action::Page(Page::Stop {})));
+            if failed >= self.takes_before && !self.is_recording() {
+                self.takes.remove(failed);
+                self.shown_take = self.takes.len().checked_sub(1);
+            }
+        }
+    }
+}
+
+/// The stage of the work that an action belongs to, for narration.
+fn stage(action: &Action) -> &'static str {
+    let name = action.name();
+    if let Action::Page(Page::Answer { field, .. }) = action {
+        return match field {
+            Field::Count | Field::Count1 => "count",
+            Field::Seconds | Field::Seconds1 => "seconds",
+            Field::Rate | Field::Rate1 => "rate",
+            Field::Range => "range_mv",
+            other => other.name(),
+        };
+    }
+    match name.as_str() {
+        "plug" | "unplug" => match action.to_value()["end"].as_str() {
+            Some("pad") => "pad",
+            Some("data_unit" | "data_computer") => "wire",
+            _ => "power",
+        },
+        "switch" | "charger" => "power",
+        "rescan" => "link",
+        "strap_on" | "strap_off" | "strap" | "pad_place" | "pad_face" | "shade" => "strap",
+        "range" | "zero" | "zero_clear" => "range",
+        "time_base" | "scroll" | "zoom" | "zoom_out" | "show" | "look_around" | "open_take" | "shown" => {
+            "look"
+        }
+        "record" => "record",
+        "stop" => "stop",
+        "cursor" | "keep_window" | "keep_clear" | "snap" => "cursor",
+        "mark" | "unmark" | "marks_clear" => "mark",
+        "name" | "unname" => "name",
+        "tap_pad" | "wiggle" | "press_finger" | "ask_finger" => "test",
+        "move" | "swap_lead" => "table",
+        "high_pass" | "low_pass" | "notch" | "average" | "anti_alias" => "filter",
+        "manoeuvre" | "ask_still" | "ask_quiet" | "rest_arm" | "tell_instructor" | "hand_height"
+        | "other_hand" => "subject",
+        "label" | "agree" => "paper",
+        "check" | "reveal" => "check",
+        _ => "settings",
+    }
+}

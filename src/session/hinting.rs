@@ -1,0 +1,216 @@
+//! Gives hints: which rung of the ladder, and where on the strip or the worksheet to look.
+
+use super::action::Refusal;
+use super::attempt::Session;
+use super::worksheet::Field;
+use crate::assess::hint::{self, Hint, Rung};
+use crate::assess::trace;
+use crate::assess::verdict::{Finding, Step};
+use crate::assess::window::{Peak, allowed};
+use crate::measure::quality;
+use crate::recorder::settings::RANGES_V;
+use crate::scenario::fault;
+use serde_json::{Value, json};
+
+impl Session {
+    /// The finding that a hint would be about, and the rung it would be given on.
+    fn next_hint(&self) -> Option<(Finding, Rung)> {
+        let finding = self.check()?.report.first_finding()?.clone();
+        let topic = hint::topic(&finding);
+        let last = self.rung.filter(|(step, code, _)| (*step, *code) == (finding.step, topic)).map(|r| r.2);
+        Some((finding, hint::next(last, self.over)?))
+    }
+
+    /// The rung that the next hint would be on; none where there is nothing to tell, or not yet.
+    pub fn hint_next(&self) -> Option<Rung> {
+        self.next_hint().map(|(_, rung)| rung)
+    }
+
+    pub(super) fn give_hint(&mut self) -> Result<(), Refusal> {
+        if self.check().is_none() {
+            return Err(Refusal::NotChecked {});
+        }
+        let (finding, rung) = self.next_hint().ok_or(Refusal::NoHint {})?;
+        let code = hint::topic(&finding);
+        let own = self.take().and_then(|t| t.window()).map(|(a, b)| b - a);
+        let args = match rung {
+            Rung::Worked => hint::example(own),
+            Rung::Answer => self.answer_to(&finding),
+            _ => finding.args.clone(),
+        };
+        let locate =
+            (rung == Rung::Locate || rung == Rung::Answer).then(|| self.place_of(&finding)).flatten();
+        self.rung = Some((finding.step, code, rung));
+        self.hints += 1;
+        self.hint = Some(Hint { rung, step: finding.step, code, args, locate });
+        Ok(())
+    }
+
+    /// Where to look: `from_s` and `to_s` on the take, a cursor, a field, or an action that would tell.
+    fn place_of(&self, finding: &Finding) -> Option<Value> {
+        let span = |a: f64, b: f64| json!({"from_s": hundredth(a.max(0.0)), "to_s": hundredth(b)});
+        let topic = hint::topic(finding);
+        if topic == "name" {
+            // The first test that tells the fault from its look-alikes and has not been done.
+            let scenario = self.scenario()?;
+            let faults = scenario.fault.iter().filter(|f| !self.named.contains(&f.name));
+            let mut tests = faults.filter_map(|f| fault::named(&f.name)).flat_map(|f| f.tests.iter());
+            let done = |test: &&&str| self.log().iter().any(|l| l.action.name() == **test);
+            return tests.find(|t| !done(t)).map(|t| json!({"action": t}));
+        }
+        let take = self.take()?;
+        let duration_s = take.recording.duration_s();
+        let first = matches!(finding.step, Step::Window1 | Step::Count1 | Step::Seconds1 | Step::Rate1);
+        let window = if first { self.first_window() } else { take.window() };
+        let (a, b) = window.unwrap_or((0.0, duration_s));
+        let peaks = self.reference_peaks();
+        let with = |mut place: Value, name: &str, value: Value| {
+            place[name] = value;
+            place
+        };
+        let field = || hint::field(finding.step).map(|f| json!({"field": f}));
+        match topic {
+            "bumps" => {
+                let beats = self.landmarks(&peaks);
+                let bump = |t: f64| beats.iter().find(|l| l.second_s.is_some_and(|s| (s - t).abs() < 0.1));
+                let marked = take.marks.iter().filter(|m| **m >= a && **m < b).find_map(|m| bump(*m));
+                let any = || beats.iter().find(|l| l.foot_s >= a && l.second_s.is_some_and(|s| s < b));
+                let beat = marked.or_else(any)?;
+                Some(span(beat.foot_s, beat.second_s.unwrap_or(beat.peak_s) + 0.15))
+            }
+            "missed" => {
+                let marks: Vec<f64> = take.marks.iter().copied().filter(|m| *m >= a && *m < b).collect();
+                let gap = |w: &&[f64]| w[1] - w[0];
+                let widest = marks.windows(2).max_by(|x, y| gap(x).total_cmp(&gap(y)));
+                if let Some(w) = widest.filter(|_| marks.len() >= 3) {
+                    return Some(span(w[0], w[1]));
+                }
+                let beats = self.landmarks(&peaks);
+                let inside = beats.iter().filter(|l| l.peak_s >= a && l.peak_s < b);
+                let smallest = inside.min_by(|x, y| x.height.total_cmp(&y.height))?;
+                Some(span(smallest.foot_s - 0.3, smallest.peak_s + 0.6))
+            }
+            "fence" | "count" => {
+                let far = |p: &Peak| {
+                    let t = p.at_s + take.delay_s;
+                    (t - a).abs().min((t - b).abs())
+                };
+                let edge = peaks.iter().min_by(|x, y| far(x).total_cmp(&far(y)))?;
+                let t = edge.at_s + take.delay_s;
+                let which = if (t - a).abs() <= (t - b).abs() { "a" } else { "b" };
+                Some(with(span(t - 0.5, t + 0.5), "cursor", json!(which)))
+            }
+            "trace_hum" => Some(span(a, a + 0.5)),
+            "trace_clipped" => {
+                let from = take.recording.sample_at(a);
+                let codes = &take.recording.codes()[from..take.recording.sample_at(b)];
+                let at = codes.iter().enumerate().position(|(k, code)| {
+                    let bits = take.recording.span_at(from + k).map_or(16, |s| s.bits);
+                    crate::recorder::converter::at_limit(*code, bits)
+                })?;
+                let t = a + at as f64 / take.recording.rate_hz();
+                Some(span(t - 0.4, t + 0.4))
+            }
+            "trace_restless" => {
+                let rate = take.recording.rate_hz();
+                let n = ((b - a - 4.0) / 2.0).floor().max(0.0) as usize;
+                let worth = |k: usize| {
+                    let from = a + 2.0 * k as f64;
+                    let values = take
+                        .recording
+                        .values(take.recording.sample_at(from), take.recording.sample_at(from + 4.0));
+                    quality::quality(&values, rate).map_or(0.0, |q| q.index)
+                };
+                let worst = (0..=n).map(|k| (k, worth(k))).min_by(|x, y| x.1.total_cmp(&y.1))?;
+                let from = a + 2.0 * worst.0 as f64;
+                Some(span(from, (from + 4.0).min(b)))
+            }
+            "trace_size" => {
+                let middle = 0.5 * (a + b);
+                Some(span(middle - 0.6, middle + 0.6))
+            }
+            "trace_short" | "trace_foreign" => Some(span(0.0, duration_s)),
+            "window_foot_peak" => {
+                let which = if finding.code == "window_not_foot" { "a" } else { "b" };
+                let at = if which == "a" { take.a } else { take.b };
+                let place = at.map_or_else(|| json!({}), |t| span(t - 0.5, t + 0.5));
+                Some(with(place, "cursor", json!(which)))
+            }
+            "window_overlap" => {
+                let (c, d) = self.first_window()?;
+                Some(span(a.max(c), b.min(d)))
+            }
+            "window" | "window_given" | "window_early" | "window_features" => {
+                let place = window.map_or_else(|| json!({}), |(a, b)| span(a, b));
+                Some(with(place, "cursor", json!("b")))
+            }
+            "seconds" => field().map(|f| {
+                let place = window.map_or_else(|| json!({}), |(a, b)| span(a, b));
+                with(place, "field", f["field"].clone())
+            }),
+            _ => field(),
+        }
+    }
+
+    /// The answer to one step. Only for when the truth may be shown.
+    fn answer_to(&self, finding: &Finding) -> Value {
+        let scenario = self.scenario();
+        if finding.step == Step::Name {
+            let list: Vec<&str> =
+                scenario.map_or_else(Vec::new, |s| s.fault.iter().map(|f| f.name.as_str()).collect());
+            return json!({"list": list});
+        }
+        let Some(take) = self.take() else { return json!({"value": null}) };
+        let first = matches!(finding.step, Step::Window1 | Step::Count1 | Step::Seconds1 | Step::Rate1);
+        let window = if first { self.first_window() } else { take.window() };
+        let length = window.map(|(a, b)| b - a);
+        let criteria = self.criteria();
+        let sheet = &self.worksheet;
+        let (n, t) = if first { (Field::Count1, Field::Seconds1) } else { (Field::Count, Field::Seconds) };
+        let seconds = sheet.value(t).filter(|t| *t > 0.0).or(length);
+        let value = match finding.step {
+            Step::Count | Step::Count1 if self.task.n.is_some() => self.task.n.map(f64::from),
+            Step::Count | Step::Count1 => window.map(|(a, b)| {
+                allowed(&self.reference_peaks(), a, b, criteria.edge_s, take.delay_s).exact as f64
+            }),
+            Step::Seconds | Step::Seconds1 => length.map(hundredth),
+            Step::Multiplier => seconds.map(|t| hundredth(60.0 / t)),
+            Step::Rate | Step::Rate1 => sheet.value(n).zip(seconds).map(|(n, t)| (60.0 * n / t).round()),
+            Step::Middle => {
+                window.zip(take.exercise_ended_s).map(|((a, b), ended)| (0.5 * (a + b) - ended).round())
+            }
+            Step::Range => take.recording.span_at(0).map(|s| (s.code_v * 32768.0 * 1000.0).round()),
+            Step::Amplitude => {
+                let ends = take.a.zip(take.b).and_then(|(a, b)| take.value_at(a).zip(take.value_at(b)));
+                ends.map(|(low, high)| (10_000.0 * (high - low).abs()).round() / 10.0)
+            }
+            Step::Uncertainty => length.map(|t| (60.0 / t).round()),
+            Step::Window | Step::Window1 => {
+                self.task.seconds.or(self.task.at_least_s).or(Some(criteria.window_s))
+            }
+            Step::Trace if finding.code == "trace_clipped" => {
+                let now = take.recording.span_at(0).map_or(0.0, |s| s.code_v * 32768.0);
+                let larger = RANGES_V.iter().copied().filter(|v| *v > 1.01 * now);
+                larger.min_by(f64::total_cmp).map(|v| v * 1000.0)
+            }
+            Step::Trace if matches!(finding.code, "trace_small" | "trace_tall") => {
+                self.fitting_range_v().map(|v| (v * 1000.0).round())
+            }
+            Step::Trace if finding.code == "trace_short" => Some(criteria.record_s),
+            _ => None,
+        };
+        json!({"value": value})
+    }
+
+    /// The smallest range in which the pulse fills no more than three quarters of the screen, V.
+    pub(super) fn fitting_range_v(&self) -> Option<f64> {
+        let take = self.take()?;
+        let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
+        let pulse_v = trace::look(&take.recording, 0.0, take.recording.duration_s(), mains_hz)?.pulse_v;
+        RANGES_V.iter().copied().filter(|v| pulse_v <= 1.5 * v).min_by(f64::total_cmp)
+    }
+}
+
+fn hundredth(x: f64) -> f64 {
+    (x * 100.0).round() / 100.0
+}

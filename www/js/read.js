@@ -1,0 +1,34 @@
+// Pages to read: the trade's words, and the page for instructors. Brought when they are opened.
+
+import { h, newId, prop, words } from "./dom.js";
+import { bringTexts, has, keysOf, languageNow, t } from "./text.js";
+
+/** Fills the section with the glossary. goBack: leads back to where the reader was; inLab: whether that is a bench. */
+export async function showWords(root, back) {
+  await bringTexts("words");
+  const order = new Intl.Collator(languageNow());
+  const entries = keysOf("word-").map((key) => ({ key, name: t(key), text: t(`${key}.is`) })).sort((a, b) => order.compare(a.name, b.name));
+  const rows = entries.map(({ key, name, text }) => h("div", { class: "term", id: key }, h("dt", {}, name), h("dd", {}, text)));
+  const id = newId("find");
+  const none = h("p", { class: "quiet", role: "status" });
+  const input = h("input", { id, class: "txt", type: "search", autocomplete: "off", oninput: () => {
+    const word = input.value.trim().toLowerCase();
+    entries.forEach(({ name, text }, i) => prop(rows[i], "hidden", !`${name} ${text}`.toLowerCase().includes(word)));
+    words(none, rows.every((row) => row.hidden) ? t("words-none", { word: input.value.trim() }) : "");
+  } });
+  page(root, "words", back, h("div", { class: "finder" }, h("label", { for: id }, t("words-find")), input, none), h("dl", { class: "terms" }, rows));
+}
+
+/** Fills the section with the page for instructors. */
+export async function showTeach(root, back) {
+  await bringTexts("teach");
+  const parts = ["before", "links", "class", "fair", "hour", "limits"].map((part) => {
+    const lines = ["a", "b", "c", "d"].map((line) => `teach-${part}.${line}`).filter(has);
+    return h("section", { class: "teach-part" }, h("h2", {}, t(`teach-${part}`)), h("ul", {}, lines.map((line) => h("li", {}, t(line)))));
+  });
+  page(root, "teach", back, h("div", { class: "teach" }, parts));
+}
+
+function page(root, name, back, ...body) {
+  root.replaceChildren(h("div", { class: "faults-head" }, h("h1", { id: "read-h", tabindex: "-1" }, t(`${name}-title`)), back), h("p", { class: "lede" }, t(`${name}-lede`)), ...body);
+}

@@ -1,0 +1,32 @@
+### The rows and points of the rubric.
+
+rubric-setup = Set-up and checks
+rubric-signal = The signal
+rubric-faults = Dealing with faults
+rubric-recording = Recording
+rubric-measurement = Measuring
+rubric-uncertainty = Uncertainty
+rubric-safety = Safety and consent
+
+rubric-point-linked = The computer sees the unit, and a take was made
+rubric-point-socket = The pad is in the input that is shown
+rubric-point-strap = The strap is snug, neither loose nor tight
+rubric-point-tap_test = The pad was tapped to test the chain
+rubric-point-size = The pulse fills a good part of the range
+rubric-point-hum = Hum is under a tenth of the pulse
+rubric-point-unclipped = Nothing is cut off
+rubric-point-view = 5 to 10 s on the screen, 100 samples a second or more
+rubric-point-named = What was wrong is named
+rubric-point-tested = A telling test came before the remedy
+rubric-point-one_change = One change at a time
+rubric-point-mended = The cause is gone
+rubric-point-labelled = The take carries a label
+rubric-point-long = The take is a minute long, or as long as the question allows
+rubric-point-clean_window = A clean window, long enough
+rubric-point-exact_count = Every beat in it counted once
+rubric-point-units = The time read right, in seconds
+rubric-point-formula = 60 × N / T
+rubric-point-range_read = The range read right
+rubric-point-height_read = The height read right
+rubric-point-uncertainty = An uncertainty that the window supports
+rubric-point-caution = The caution read and agreed to

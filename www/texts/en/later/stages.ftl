@@ -1,0 +1,30 @@
+### What the worked example says at each stage of the work.
+
+worked-wire = The data lead joins unit and computer; without it there is nothing to see.
+worked-power = Power comes first: plug, strip, switch. The lamp tells.
+worked-link = The computer is asked to look for the unit once more.
+worked-pad = The pad’s plug belongs in the input that the strip shows.
+worked-strap = The pad sits on the soft pulp of the fingertip, snug: loose it slides, tight it starves the finger.
+worked-range = The range is chosen so that the pulse fills a good part of the strip, with room to spare.
+worked-look = First a look: what does the trace say, and what would change it?
+worked-record = Now the take. Nobody talks, nobody moves.
+worked-stop = Long enough to choose a clean stretch from.
+worked-cursor = A and B stand between beats, not on them, round a clean stretch.
+worked-mark = One mark for each heartbeat; the small bump belongs to the beat before it.
+worked-count = N: every peak between A and B, once.
+worked-seconds = T is read off, as it is.
+worked-multiplier = How often does T go into a minute? 60/T.
+worked-rate = N times 60/T, in beats a minute, rounded at the very end.
+worked-middle = A falling rate needs its time: the middle of the window, counted from the end of exercise.
+worked-range_mv = The range, to one side of zero, in mV.
+worked-amplitude = The height is the value at the peak less the value at the foot.
+worked-uncertainty = One count more or less is 60/T: that is how sure it is.
+worked-name = What the tests have shown gets its name.
+worked-test = A test, before anything is changed: it tells look-alikes apart.
+worked-table = One thing on the table is moved, and then the strip is watched.
+worked-filter = A filter, for what cannot be taken away at its source.
+worked-settings = One setting is changed, for a reason.
+worked-subject = The subject is asked; it is their finger.
+worked-paper = A label, and the caution read: the paper work belongs to it.
+worked-check = And now the check.
+worked-wait = The paper runs.
