@@ -7,7 +7,7 @@ debrief-step-rate_1 = La primera frecuencia
 debrief-step-middle = Cuándo fue
 debrief-step-range = El rango
 debrief-step-amplitude = La altura de un latido
-debrief-step-uncertainty = Cuánto se puede fiar
+debrief-step-uncertainty = La incertidumbre
 
 step-trace_none =
     .see = No hay ningún registro que mirar.
@@ -113,7 +113,7 @@ step-amplitude_unit =
 step-uncertainty_right =
     .see = Un recuento en esta ventana sostiene una incertidumbre de más o menos ese tamaño.
 step-uncertainty_missing =
-    .see = No se dice cuánto se puede fiar uno de la frecuencia.
+    .see = No se dice con qué seguridad se conoce la frecuencia.
     .ask = ¿Cuánto la cambiaría un latido más o menos?
     .do = Calcula 60 entre T, o toma la diferencia de tus dos frecuencias si es mayor.
 step-uncertainty_small =
