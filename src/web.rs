@@ -1,6 +1,8 @@
 //! The one place where WebAssembly meets the page: opaque handles in, small copyable results out. Texts never come
 //! from here, only codes with arguments.
 
+mod hand;
+
 use crate::assess::skill;
 use crate::exchange::csv;
 use crate::scenario::{Scenario, ScenarioError};

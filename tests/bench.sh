@@ -3,5 +3,6 @@
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 cargo bench --locked --bench speed
+cargo bench --locked --bench grade
 cargo build --locked
 node tests/browser/speed.mjs

@@ -290,3 +290,23 @@ fn marks_on_the_second_bumps_are_named_for_what_they_are() {
     act(&mut session, json!({"do": "check"})).unwrap();
     assert_eq!(session.view()["check"]["misreading"]["id"], "bumps_counted");
 }
+
+#[test]
+fn a_replay_in_steps_of_any_length_is_the_same_replay() {
+    use dicrotic::session::save::{Replay, replay};
+    let mut session = ready();
+    act(&mut session, json!({"do": "show", "mode": "live"})).unwrap();
+    act(&mut session, json!({"do": "record"})).unwrap();
+    session.run_long(12_345);
+    act(&mut session, json!({"do": "stop"})).unwrap();
+    session.run_long(777);
+    let (log, samples) = (session.log().to_vec(), session.samples());
+    let whole = replay(HUM, 5, samples, &log).unwrap();
+    assert_eq!(whole.save(), session.save());
+    for step in [1, 1500, 5000, 1_000_000] {
+        let mut replay = Replay::new(HUM, 5, samples, &log).unwrap();
+        while !replay.step(&log, step).unwrap() {}
+        assert_eq!(replay.session().save(), session.save(), "steps of {step}");
+        assert_eq!(replay.session().takes(), session.takes());
+    }
+}

@@ -2,10 +2,14 @@
 //! results.
 //!
 //! - [`fault`]: the catalogue of faults
+//! - [`compose`]: a scenario as a file that a person can read and edit
 //! - [`schema`]: the file's tables and their checks
 //! - [`error`]: what is wrong with a file, and where
+//! - [`assignment`]: what makes a scenario an assignment; a scenario's digest
 //! - [`script`]: scripted attempts as they stand in the file; they are replayed by [`crate::session`]
 
+pub mod assignment;
+pub mod compose;
 pub mod error;
 pub mod fault;
 pub mod schema;

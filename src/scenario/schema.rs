@@ -1,5 +1,6 @@
 //! The tables of a scenario file and their checks.
 
+use super::assignment::Assignment;
 use super::error::ScenarioError;
 use super::fault::{self, Situation};
 use super::script::{Attempt, MOST_STEPS};
@@ -19,6 +20,9 @@ use serde::{Deserialize, Serialize};
 
 /// Longest scenario file, bytes.
 pub const MOST_BYTES: usize = 64 * 1024;
+
+/// Longest time that passes before the student comes, s: a scenario handed in by a stranger must not hold anyone up.
+const MOST_BEFORE_S: f64 = 1800.0;
 
 /// How much the page helps.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -84,6 +88,9 @@ pub struct Scenario {
     /// What somebody did before the student came: steps as in a scripted attempt.
     #[serde(default)]
     pub before: Vec<serde_json::Value>,
+    /// How it is handed out to a class.
+    #[serde(default)]
+    pub assignment: Option<Assignment>,
     /// Scripted attempts.
     #[serde(default)]
     pub attempt: Vec<Attempt>,
@@ -313,12 +320,20 @@ impl Scenario {
             let found = format!("{} steps", self.before.len());
             return Err(ScenarioError::at("before", found, format!("at most {MOST_STEPS} steps")));
         }
+        let waits: f64 = self.before.iter().filter_map(|step| step.get("wait")?.as_f64()).sum();
+        if waits > MOST_BEFORE_S {
+            let found = format!("waits of {waits} s in all");
+            return Err(ScenarioError::at("before", found, format!("at most {MOST_BEFORE_S} s of waiting")));
+        }
         for (k, attempt) in self.attempt.iter().enumerate() {
             if attempt.steps.len() > MOST_STEPS {
                 let expected = format!("at most {MOST_STEPS} steps");
                 let found = format!("{} steps", attempt.steps.len());
                 return Err(ScenarioError::at(format!("attempt[{k}].steps"), found, expected));
             }
+        }
+        if let Some(assignment) = &self.assignment {
+            assignment.check()?;
         }
         self.build_bench().map(|_| ())
     }

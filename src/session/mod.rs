@@ -12,18 +12,24 @@
 //! - [`view`]: what the page may see of it
 //! - [`overview`]: what can be said of the strip without counting
 //! - [`save`]: save and restore by replay
+//! - [`compact`]: an attempt as one line of text
+//! - [`seeds`]: a seed for each student of a class
+//! - [`fairness`]: how many students with a right method a way of grading would fail
 //! - [`symptom`]: the figure in which each fault shows
 //! - [`script`]: replays the scripted attempts of a scenario file
 
 pub mod action;
 pub mod attempt;
+pub mod compact;
 pub mod course;
+pub mod fairness;
 pub mod guide;
 pub mod hinting;
 pub mod judging;
 pub mod overview;
 pub mod save;
 pub mod script;
+pub mod seeds;
 pub mod symptom;
 pub mod take;
 pub mod view;

@@ -12,6 +12,9 @@ pub const VERSION: u32 = 1;
 /// Longest attempt that is replayed, samples: six hours at 1 kHz.
 pub const MOST_SAMPLES: u64 = 6 * 3600 * 1000;
 
+/// Samples that pass at once.
+const PIECE: u64 = 1024;
+
 /// A saved attempt.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -79,6 +82,77 @@ pub fn seed(text: &str) -> Result<u64, RestoreError> {
     text.trim().parse().map_err(|_| RestoreError::Seed(text.chars().take(40).collect()))
 }
 
+/// Does a log again: a scenario's text, a seed, the samples at the end, what was done.
+pub fn replay(scenario: &str, seed: u64, samples: u64, log: &[Logged]) -> Result<Session, RestoreError> {
+    let mut replay = Replay::new(scenario, seed, samples, log)?;
+    while !replay.step(log, u64::MAX)? {}
+    Ok(replay.session)
+}
+
+/// A replay that can be done piece by piece, so that a page does not stand still meanwhile.
+#[derive(Clone, Debug)]
+pub struct Replay {
+    session: Session,
+    entry: usize,
+    samples: u64,
+}
+
+impl Replay {
+    /// Begins to do `log` again; the same log is given to each [`Replay::step`].
+    pub fn new(scenario: &str, seed: u64, samples: u64, log: &[Logged]) -> Result<Self, RestoreError> {
+        if log.len() > MOST_ACTIONS {
+            let (found, most) = (log.len() as u64, MOST_ACTIONS as u64);
+            return Err(RestoreError::TooLong { what: "log entries", found, most });
+        }
+        let end = log.iter().map(|l| l.at).max().unwrap_or(0).max(samples);
+        if end > MOST_SAMPLES {
+            return Err(RestoreError::TooLong { what: "samples", found: end, most: MOST_SAMPLES });
+        }
+        Ok(Self { session: Session::new(scenario, seed)?, entry: 0, samples })
+    }
+
+    /// Goes on for about so many samples, at least some thousand; true when all is done.
+    pub fn step(&mut self, log: &[Logged], samples: u64) -> Result<bool, RestoreError> {
+        let mut left = samples.max(PIECE);
+        while let Some(logged) = log.get(self.entry) {
+            let entry = self.entry;
+            let wait = logged
+                .at
+                .checked_sub(self.session.samples())
+                .ok_or(RestoreError::Order { entry, at: logged.at })?;
+            if !self.run(wait, &mut left) {
+                return Ok(false);
+            }
+            match self.session.act(&logged.action) {
+                Ok(()) | Err(Refusal::TooShort {}) => {}
+                Err(refusal) => return Err(RestoreError::Refused { entry, refusal }),
+            }
+            self.entry += 1;
+        }
+        let wait = self.samples.saturating_sub(self.session.samples());
+        Ok(self.run(wait, &mut left))
+    }
+
+    /// Lets `wait` samples pass, or as many as are left; true if it was all of them. The pieces are those of
+    /// [`Session::run_long`], so that where a step ends makes no difference.
+    fn run(&mut self, wait: u64, left: &mut u64) -> bool {
+        let piece = if *left >= wait { wait } else { *left / PIECE * PIECE };
+        self.session.run_long(piece);
+        *left = left.saturating_sub(piece.max(1));
+        piece == wait
+    }
+
+    /// The attempt as far as it is.
+    pub fn session(&self) -> &Session {
+        &self.session
+    }
+
+    /// The attempt as far as it is, to go on with.
+    pub fn into_session(self) -> Session {
+        self.session
+    }
+}
+
 impl Session {
     /// The attempt as it can be stored; `None` for a recording, which is its own file.
     pub fn save(&self) -> Option<String> {
@@ -98,28 +172,7 @@ impl Session {
         if saved.version != VERSION {
             return Err(RestoreError::Version { found: saved.version });
         }
-        if saved.log.len() > MOST_ACTIONS {
-            let (found, most) = (saved.log.len() as u64, MOST_ACTIONS as u64);
-            return Err(RestoreError::TooLong { what: "log entries", found, most });
-        }
-        let end = saved.log.last().map_or(0, |l| l.at).max(saved.samples);
-        if end > MOST_SAMPLES {
-            return Err(RestoreError::TooLong { what: "samples", found: end, most: MOST_SAMPLES });
-        }
-        let mut session = Session::new(&saved.scenario, seed(&saved.seed)?)?;
-        for (entry, logged) in saved.log.iter().enumerate() {
-            let wait = logged
-                .at
-                .checked_sub(session.samples())
-                .ok_or(RestoreError::Order { entry, at: logged.at })?;
-            session.run_long(wait);
-            match session.act(&logged.action) {
-                Ok(()) | Err(Refusal::TooShort {}) => {}
-                Err(refusal) => return Err(RestoreError::Refused { entry, refusal }),
-            }
-        }
-        session.run_long(saved.samples.saturating_sub(session.samples()));
-        Ok(session)
+        replay(&saved.scenario, seed(&saved.seed)?, saved.samples, &saved.log)
     }
 
     /// Lets many samples pass, in pieces that keep memory small. The pieces are no longer than a frame's, so that a
@@ -127,7 +180,7 @@ impl Session {
     pub fn run_long(&mut self, samples: u64) {
         let mut left = samples;
         while left > 0 {
-            let piece = left.min(1024);
+            let piece = left.min(PIECE);
             self.run(piece as usize);
             left -= piece;
         }

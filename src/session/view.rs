@@ -20,13 +20,14 @@ pub fn brief(scenario: &Scenario) -> Value {
         "brief": scenario.brief, "help": scenario.help, "mains": scenario.mains, "pass": scenario.pass,
         "name_faults": scenario.name_faults, "task": {"kind": scenario.task.kind},
         "worked": super::guide::example(scenario).is_some(),
+        "assignment": scenario.assignment,
     })
 }
 
 /// The catalogue of faults, for choosing names from: name, first impression, what it is confused with.
 pub fn catalogue() -> Value {
     fault::all()
-        .map(|f| json!({"id": f.id, "impression": f.impression, "confused_with": f.confused_with, "tests": f.tests}))
+        .map(|f| json!({"id": f.id, "impression": f.impression, "confused_with": f.confused_with, "tests": f.tests, "severity": f.severity}))
         .collect()
 }
 

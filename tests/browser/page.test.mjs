@@ -30,31 +30,16 @@ describe("the page", { concurrency: 2 }, () => {
     }
   });
 
-  test("an address made for a class opens its scenario with its seed, or with one for each", async () => {
-    await withPage(wide, async ({ page, url, context }) => {
-      await page.goto(url);
-      await page.getByText("Make an address").click();
-      await choose(page, "Scenario", "A thick, fuzzy trace");
-      const address = await page.locator(".address").innerText();
-      assert.match(address, /#s=hum-on-the-strip&seed=\d{9}$/);
-      const seeds = [];
-      for (const each of [address, address]) {
-        const other = await context.newPage();
-        await other.goto(each);
-        seeds.push(await other.locator(".where .seed").innerText());
+  test("an instructor's ways lead to setting a bench and to what came in; a fresh bench has a seed of its own", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      for (const [link, heading] of [["Set a bench", "Set a bench for a class"], ["What came in", "What came in"]]) {
+        await page.goto(`${url}?${link.length}`);
+        await page.getByRole("link", { name: link, exact: true }).click();
+        await page.getByRole("heading", { level: 1, name: heading, exact: true }).waitFor();
+        assert.ok(await page.evaluate(() => document.activeElement.tagName === "H1"), "the focus is not on the heading");
+        await page.getByRole("button", { name: "Scenarios" }).click();
+        await page.locator("#start .card").first().waitFor();
       }
-      assert.equal(seeds[0], seeds[1]);
-      assert.ok(address.endsWith(seeds[0].replace("seed ", "")));
-      await page.getByLabel("The same heart for everyone").uncheck();
-      const open = await page.locator(".address").innerText();
-      assert.match(open, /#s=hum-on-the-strip$/);
-      const own = [];
-      for (let k = 0; k < 2; k += 1) {
-        const other = await context.newPage();
-        await other.goto(open);
-        own.push(await other.locator(".where .seed").innerText());
-      }
-      assert.notEqual(own[0], own[1]);
       await pressButton(page, "Take the next bench");
       await page.locator("#lab").waitFor();
       assert.match(page.url(), /#s=[\w-]+&seed=\d{9}$/);

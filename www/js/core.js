@@ -1,6 +1,6 @@
 // The only file that touches the wasm module: loading it, and turning its strings into values and its errors into codes.
 
-import init, { faultCatalogue, Lab, scenarioBrief } from "../wasm/dicrotic.js";
+import init, { classSummary, composeScenario, fairness, faultCatalogue, gradesCsv, Lab, qrSvg, Regrade, scenarioBrief, scenarioDigest, scenarioJson, scenarioMinimised, seedFor } from "../wasm/dicrotic.js";
 import { coded } from "./text.js";
 
 /** An error of the core, as a code with arguments; message is the page's sentence for it. */
@@ -37,6 +37,50 @@ export const brief = (toml) => JSON.parse(guarded(() => scenarioBrief(toml)));
 /** The catalogue of faults: [{id, impression, confused_with, tests}]. */
 export const catalogue = () => JSON.parse(faultCatalogue());
 
+// handing out, handing in, a class
+
+/** Which scenario a text is: hexadecimal digits that comments do not change. */
+export const digestOf = (toml) => scenarioDigest(toml);
+/** A scenario file without its comments. */
+export const minimised = (toml) => scenarioMinimised(toml);
+/** A scenario file as a value, for editing; and back, as the text of a file. */
+export const scenarioValue = (toml) => JSON.parse(guarded(() => scenarioJson(toml)));
+export const composed = (scenario) => guarded(() => composeScenario(JSON.stringify(scenario)));
+/** The seed of a student's try at an assignment. */
+export const seedOf = (key, student, tries) => seedFor(key, student, tries);
+/** How many of so many right students each way of grading fails: {students, without, own_window, exact_count, record_mean, tolerances}. */
+export const fairnessOf = (toml, first, students, window = 0) => JSON.parse(guarded(() => fairness(toml, first, students, window)));
+/** A link as the text of an SVG picture, or undefined when it is too long for one. */
+export const pictureOf = (link) => qrSvg(link);
+/** Graded results summed up, and as a table of text. */
+export const summedUp = (graded, need) => JSON.parse(guarded(() => classSummary(JSON.stringify(graded), need)));
+export const gradesTable = (files, graded) => guarded(() => gradesCsv(JSON.stringify(files), JSON.stringify(graded)));
+
+/** Something handed in, replayed piece by piece: the text of a result file, or a code with the scenarios it may belong to. */
+export class Replayed {
+  #regrade;
+  constructor(text, scenarios = {}) {
+    this.#regrade = guarded(() => new Regrade(text, JSON.stringify(scenarios)));
+  }
+  /** Goes on for some samples; true when all is done. */
+  step(samples) {
+    return guarded(() => this.#regrade.step(samples));
+  }
+  graded() {
+    return JSON.parse(guarded(() => this.#regrade.graded()));
+  }
+  get scenario() {
+    return this.#regrade.scenario();
+  }
+  /** The attempt as a bench; this is used up. */
+  intoBench() {
+    return new Bench(guarded(() => this.#regrade.intoLab()));
+  }
+  free() {
+    this.#regrade.free();
+  }
+}
+
 /** A lab of the core behind plain values. */
 export class Bench {
   #lab;
@@ -57,6 +101,16 @@ export class Bench {
       if (error.args?.line) throw new CoreError(error.code, { ...error.args, line: error.args.line - 1 }); // the file's own count
       throw error;
     }
+  }
+  static fromCode(code, toml) {
+    return new Bench(guarded(() => Lab.fromCode(code, toml)));
+  }
+  /** The attempt as one line of text, and as a result file. about: {student, try, begun_s, ended_s}. */
+  code(about) {
+    return guarded(() => this.#lab.code(JSON.stringify(about)));
+  }
+  result(about) {
+    return guarded(() => this.#lab.result(JSON.stringify(about)));
   }
   static restored(saved) {
     return new Bench(guarded(() => Lab.restore(saved)));

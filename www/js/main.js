@@ -17,14 +17,17 @@ import { SheetPane } from "./sheet/index.js";
 import { showStart } from "./start.js";
 import { attemptKey, forget, keep, recall } from "./store.js";
 import { StripPane } from "./strip/index.js";
-import { fillTexts, loadTexts, t } from "./text.js";
+import { bringTexts, fillTexts, loadTexts, t } from "./text.js";
 import { startTheme, toggleTheme } from "./theme.js";
+import { button } from "./widgets.js";
 
 const $ = (id) => document.getElementById(id);
 const RATES_HZ = { low: 10, high: 10000 }; // what the core takes
 let scenarios = [];
 let running = null; // what stands on the page now: {session, loop, strip, ends}
 let panes = null;
+let shown = null; // an instructor's screen that stands on the page: {view, screen}
+let screens = 0; // counts the screens that were asked for: one that comes late gives way
 let reading = null; // the card index is open: whether the bench ran before, and the page's title then
 
 /** Shows a calm message above everything; no words, no message. */
@@ -35,6 +38,11 @@ function calm(text) {
 
 function show(view) {
   document.body.dataset.view = view;
+  for (const later of ["assign", "class"]) $(later).hidden = view !== later;
+  if (shown && shown.view !== view) {
+    shown.screen.end();
+    shown = null;
+  }
   $("skeleton").hidden = view !== "loading";
   $("start").hidden = view !== "start";
   $("faults").hidden = view !== "faults";
@@ -50,14 +58,18 @@ function close() {
   running.bench?.end();
   running.session.bench.free();
   running = null;
+  for (const part of ["brief", "bench", "strip", "worksheet"]) $(part).replaceChildren();
 }
 
-/** Puts a lab on the page and lets it run. */
-function stand(bench, scenario, seed, deeds = 0) {
+/**
+ * Puts a lab on the page and lets it run. given: begun (ms since 1970), again(): opens the next bench, assigned: {address,
+ * student, tries, closing}, and for a replay back(): where it came from; such a lab stands still and is only looked at.
+ */
+function stand(bench, scenario, seed, deeds = 0, given = {}) {
   close();
   calm("");
   const session = new Session(bench, scenario, seed);
-  session.deeds = deeds;
+  Object.assign(session, { deeds, begun: given.begun ?? Date.now(), looksOnly: Boolean(given.back) });
   const recording = bench.kind === "recording";
   show("lab");
   const loop = new Loop((dt) => {
@@ -67,15 +79,28 @@ function stand(bench, scenario, seed, deeds = 0) {
     if (drawn && (dt > 0 || recording)) moved();
   });
   document.body.dataset.kind = bench.kind;
-  showWhere(session.view, recording);
+  showWhere(session.view, recording, given.back);
   $("bench").hidden = recording;
   panes.setBench(!recording);
   panes.show(recording ? "strip" : "bench");
   const benchPane = recording ? null : new BenchPane($("bench"), session);
   const strip = new StripPane($("strip"), session, loop);
-  new SheetPane($("worksheet"), session, { settle: () => strip.cursors.settleAll(), again: () => open(scenario, newSeed()) });
-  running = { session, loop, strip, bench: benchPane };
+  new SheetPane($("worksheet"), session, { settle: () => strip.cursors.settleAll(), again: given.again ?? (() => open(scenario, newSeed())) });
+  running = { session, loop, strip, bench: benchPane, address: given.assigned?.address };
+  if (given.back) loop.running = false;
+  else if (!recording) offerHandIn(session, given.assigned);
   loop.start();
+}
+
+/** Brings the way to hand in under the worksheet once there is something to hand in. */
+function offerHandIn(session, assigned) {
+  let asked = false;
+  session.onView(async (view) => {
+    if (!view.check || asked) return;
+    asked = true;
+    const [{ HandIn }] = await Promise.all([import("./hand/handin.js"), bringTexts("hand")]);
+    if (running?.session === session) new HandIn($("worksheet"), session, assigned);
+  });
 }
 
 /** Tells the tests and the clock that a trace has moved on the page. */
@@ -85,10 +110,10 @@ function moved() {
   performance.mark("first-trace");
 }
 
-function showWhere(view, recording) {
+function showWhere(view, recording, back) {
   const told = view.scenario && inWords(view.scenario);
   const title = told?.title ?? view.recording_name;
-  $("where").replaceChildren(h("b", {}, title), recording ? "" : h("span", { class: "seed" }, t("where-seed", { v: view.seed })));
+  $("where").replaceChildren(h("b", {}, title), recording ? "" : h("span", { class: "seed" }, t("where-seed", { v: view.seed })), back ? button(t("class-back"), back, { kind: "btn-back" }) : "");
   document.title = t("where-title", { title });
   $("brief").replaceChildren(h("h1", { id: "brief-h" }, title), recording ? h("p", { class: "aim" }, t("recording-about")) : briefing(told));
 }
@@ -119,7 +144,7 @@ async function open(id, seed, goOn = false) {
     show("loading");
     if (goOn || (await askResume(kept))) {
       try {
-        stand(Bench.restored(kept.saved), id, seed, kept.deeds ?? 1);
+        stand(Bench.restored(kept.saved), id, seed, kept.deeds ?? 1, { begun: kept.begun });
         return;
       } catch (error) {
         calm(t("resume-failed", { told: error.message }));
@@ -142,13 +167,76 @@ async function home() {
 
 async function follow() {
   calm("");
-  const { scenario, seed, faults } = readRoute();
+  const { scenario, seed, faults, assigned, screen } = readRoute();
+  screens += 1;
   if (faults !== null) return readFaults(faults);
+  if (screen) return openScreen(screen);
+  if (assigned !== null) return openAssigned(assigned);
   if (running && reading && running.session.scenario === scenario && (!seed || running.session.seed === seed)) return backToLab();
   reading = null;
   if (!scenario) return home();
   if (running?.session.scenario === scenario && running.session.seed === seed) return undefined;
   return open(scenario, seed ?? newSeed());
+}
+
+const SCREENS = { assign: () => import("./assign/index.js"), class: () => import("./class/index.js") };
+
+/** Opens a screen for instructors. */
+async function openScreen(name) {
+  const mine = screens;
+  reading = null;
+  close();
+  calm("");
+  show("loading");
+  const [screen] = await Promise.all([SCREENS[name](), bringTexts("class"), bringTexts("hand")]);
+  if (mine !== screens) return undefined;
+  $("where").replaceChildren();
+  const back = () => (location.hash === `#${name}` ? openScreen(name).catch(report) : (location.hash = `#${name}`));
+  const made = await screen.showScreen($(name), { scenarios, report, standStill: (bench) => stand(bench, null, null, 0, { back }) });
+  if (mine !== screens) return made.end();
+  shown = { view: name, screen: made };
+  document.title = t("where-title", { title: t(`${name}-title`) });
+  show(name);
+  $(name).querySelector("h1")?.focus({ preventScroll: true });
+  return undefined;
+}
+
+/** Opens an assignment whose text is in the address: asks who the student is, and takes up or begins a try. */
+async function openAssigned(address) {
+  const mine = screens;
+  if (running?.address === address) return reading && backToLab();
+  reading = null;
+  const [{ readAssigned, whoAndWhich }] = await Promise.all([import("./hand/begin.js"), bringTexts("hand")]);
+  let task;
+  try {
+    task = await readAssigned(address);
+  } catch (error) {
+    await home();
+    calm(t("hand-link_bad", { told: error.message }));
+    return;
+  }
+  close();
+  show("loading");
+  const chosen = await whoAndWhich(task);
+  if (mine !== screens) return;
+  if (!chosen) return leaveAssigned();
+  const { student, tries, seed } = chosen;
+  const kept = recall(attemptKey(task.id, seed));
+  const given = { begun: kept?.begun, assigned: { address, student, tries, closing: task.assignment?.closing ?? "", own: Boolean(task.assignment) }, again: () => { close(); openAssigned(address).catch(report); } };
+  if (kept?.saved) {
+    try {
+      stand(Bench.restored(kept.saved), task.id, seed, kept.deeds ?? 1, given);
+      return;
+    } catch (error) {
+      calm(t("resume-failed", { told: error.message }));
+    }
+  }
+  stand(Bench.fresh(task.toml, seed), task.id, seed, 0, given);
+}
+
+function leaveAssigned() {
+  leave();
+  return home();
 }
 
 /** Opens the card index of faults; a bench that is open waits meanwhile. */
@@ -166,7 +254,8 @@ async function readFaults(card) {
 /** Back to the bench as it was left, or to the scenarios. */
 function leaveFaults() {
   const { scenario, seed } = running?.session ?? {};
-  history.replaceState(null, "", scenario ? routeTo(scenario, seed) : location.pathname);
+  const address = running?.address ? `#a=${running.address}` : scenario ? routeTo(scenario, seed) : location.pathname;
+  history.replaceState(null, "", address);
   if (running) return backToLab();
   reading = null;
   return home().then(() => $("main").focus(), report);

@@ -1,10 +1,13 @@
-// Scenario and seed in the address: #s=<id>&seed=<digits>, so that a reload or a link gives the same bench.
+// Scenario and seed in the address: #s=<id>&seed=<digits>, so that a reload or a link gives the same bench; a composed one as
+// #a=<its packed text>; #assign and #class for instructors.
 
-/** The address's scenario, seed, and card of the fault index ("" for its top); each may be null. */
+const SCREENS = ["assign", "class"];
+
+/** The address's scenario, seed, card of the fault index ("" for its top), packed assignment and screen; each may be null. */
 export function readRoute() {
   const parts = new URLSearchParams(location.hash.slice(1));
   const seed = parts.get("seed");
-  return { scenario: parts.get("s"), seed: isSeed(seed) ? seed : null, faults: parts.get("faults") };
+  return { scenario: parts.get("s"), seed: isSeed(seed) ? seed : null, faults: parts.get("faults"), assigned: parts.get("a"), screen: SCREENS.find((one) => parts.has(one)) ?? null };
 }
 
 const isSeed = (text) => /^\d{1,20}$/.test(text ?? "") && BigInt(text) < 1n << 64n;

@@ -3,6 +3,7 @@
 import { keepAttempt } from "./store.js";
 
 const SAVE_MS = 300;
+const LOOKS = new Set(["scroll", "time_base", "open_take", "zoom", "zoom_out"]);
 
 export class Session {
   /** bench: a Bench of core.js; scenario: its id or null (a recording); seed: digits or null. */
@@ -16,6 +17,8 @@ export class Session {
     this.revision = bench.revision;
     this.view = bench.view();
     this.deeds = 0;
+    this.begun = Date.now();
+    this.looksOnly = false; // somebody else's attempt, replayed: it can be looked at and not changed
   }
 
   /** Calls tell(view) now and whenever the view has changed. */
@@ -36,6 +39,11 @@ export class Session {
 
   /** Does an action; true when the world let it happen. */
   act(action) {
+    if (this.looksOnly && !LOOKS.has(action.do)) {
+      this.hears.forEach((tell) => tell(this.view));
+      this.hearsRefusal.forEach((tell) => tell("replayed", {}, action));
+      return false;
+    }
     const answer = this.bench.act(action);
     this.refresh();
     if (answer.ok) {
@@ -68,6 +76,6 @@ export class Session {
     clearTimeout(this.saving);
     this.saving = null;
     if (!this.scenario || this.deeds === 0) return;
-    keepAttempt(this.scenario, this.seed, { at: Date.now(), deeds: this.deeds, saved: this.bench.save() });
+    keepAttempt(this.scenario, this.seed, { at: Date.now(), deeds: this.deeds, begun: this.begun, saved: this.bench.save() });
   }
 }

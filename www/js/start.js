@@ -22,7 +22,7 @@ export function showStart(root, scenarios, { openFile, goOn }) {
   const told = scenarios.filter((scenario) => !problemOf(scenario));
   root.replaceChildren(
     h("div", { class: "start-lead" }, h("h1", { id: "start-h" }, t("start-title")), h("p", { class: "lede" }, t("start-lede"))),
-    h("div", { class: "ways" }, keptWay(told, goOn), told.length > 0 && [rehearseWay(told), checkWay(told), assignWay(told)]),
+    h("div", { class: "ways" }, keptWay(told, goOn), told.length > 0 && [rehearseWay(told), checkWay(told), assignWay()]),
     hero(),
     scenarioList(scenarios),
     h("div", { class: "start-own" }, h("h2", {}, t("start-faults_title")), h("p", {}, t("start-faults")), h("a", { class: "btn", href: "#faults" }, t("start-faults_go"))),

@@ -1,10 +1,10 @@
 // The ways in from the first screen: going on, rehearsing, checking oneself, and passing a scenario on to a class.
 
-import { h, say, words } from "./dom.js";
+import { h } from "./dom.js";
 import { newSeed, routeTo } from "./route.js";
 import { keptAttempts } from "./store.js";
 import { agoText, t } from "./text.js";
-import { button, Choice, Tick } from "./widgets.js";
+import { button } from "./widgets.js";
 
 const MOST_KEPT = 3;
 
@@ -36,30 +36,6 @@ export function checkWay(scenarios) {
   return way("check", go);
 }
 
-/** For an instructor: an address that opens a scenario, for all the same or for each their own. */
-export function assignWay(scenarios) {
-  let seed = newSeed();
-  const address = h("output", { class: "address" });
-  const said = h("span", { class: "quiet" });
-  const which = new Choice(t("way-assign_scenario"), () => show());
-  which.set(scenarios.map((one) => [one.id, one.brief.title]), scenarios[0].id);
-  const same = new Tick(t("way-assign_same"), () => show());
-  same.set(true);
-  const show = () => {
-    words(address, `${location.origin}${location.pathname}${routeTo(which.select.value, same.box.checked ? seed : null)}`);
-    words(said, "");
-  };
-  const copy = button(t("way-assign_copy"), async () => {
-    try {
-      await navigator.clipboard.writeText(address.textContent);
-      words(said, t("way-assign_copied"));
-    } catch {
-      getSelection().selectAllChildren(address); // the device does not let a page copy: the address is ready to be copied by hand
-      words(said, t("way-assign_by_hand"));
-    }
-    say(said.textContent);
-  });
-  const fresh = button(t("way-assign_fresh"), () => { seed = newSeed(); show(); }, { kind: "btn-plain" });
-  show();
-  return way("assign", h("details", {}, h("summary", { class: "btn" }, t("way-assign_go")), which.el, same.el, address, h("div", { class: "row" }, copy, fresh, said)));
-}
+/** For an instructor: setting a bench for a class, and looking at what the class handed in. */
+export const assignWay = () =>
+  way("assign", h("div", { class: "row" }, h("a", { class: "btn", href: "#assign" }, t("way-assign_go")), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class"))));

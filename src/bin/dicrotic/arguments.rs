@@ -9,7 +9,7 @@ use crate::chart::{self, Order, Size, Theme};
 use crate::detect::{self, Polarity};
 use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
-use crate::{check, fingerprint, output, plot, project, render, replay, serve, site};
+use crate::{check, class, fingerprint, grade, output, plot, project, render, replay, serve, site};
 
 /// The exit code of everything that went wrong, as for wrong arguments.
 const FAILED: u8 = 2;
@@ -122,6 +122,48 @@ enum Command {
         #[arg(long, value_enum, default_value_t = Polarity::Auto)]
         polarity: Polarity,
     },
+    /// Replay what students handed in, and write a table of grades. What cannot be read or does not verify is named with
+    /// the reason and does not hold up the rest; the exit code is then 2
+    Grade {
+        /// Result files (*.dicrotic-result.json), lists of codes (*.txt, one a line), or folders of them
+        #[arg(required = true, value_name = "RESULT")]
+        results: Vec<PathBuf>,
+        /// The table to write
+        #[arg(long, value_name = "FILE.csv")]
+        out: PathBuf,
+        /// A scenario file that codes may belong to, besides the project's own; may be given several times
+        #[arg(long, value_name = "FILE.toml")]
+        scenario: Vec<PathBuf>,
+    },
+    /// Sum up what a class handed in: who is ready, which faults stayed, which misreadings came
+    Class {
+        /// Result files, lists of codes, or folders of them, as for grade
+        #[arg(required = true, value_name = "RESULT")]
+        results: Vec<PathBuf>,
+        /// An HTML file to write; without it a table is printed
+        #[arg(long, value_name = "FILE.html")]
+        out: Option<PathBuf>,
+        /// On how many different benches a student must have passed
+        #[arg(long, value_name = "N", default_value_t = 1)]
+        passes: usize,
+        /// Call students by the code that they typed
+        #[arg(long)]
+        names: bool,
+        /// A scenario file that codes may belong to, besides the project's own; may be given several times
+        #[arg(long, value_name = "FILE.toml")]
+        scenario: Vec<PathBuf>,
+    },
+    /// Print the seed of a student's try at an assignment
+    #[command(allow_hyphen_values = true)]
+    Seed {
+        /// The assignment's key
+        key: String,
+        /// The student's own code; "" for a seed that all share
+        student: String,
+        /// Which try, from 1
+        #[arg(long = "try", value_name = "N", default_value_t = 1)]
+        tries: u32,
+    },
     /// Print a hash of a run's samples
     #[command(hide = true)]
     Fingerprint {
@@ -196,6 +238,14 @@ fn carry_out(command: Command) -> Result<(), Failure> {
         }
         Command::Detect { file, rate, column, polarity } => {
             detect::run(&file, rate, column.as_deref(), polarity)
+        }
+        Command::Grade { results, out, scenario } => grade::run(&results, &scenario, &out),
+        Command::Class { results, out, passes, names, scenario } => {
+            let out = out.as_deref();
+            class::run(&results, &class::Order { scenarios: &scenario, passes, names, out })
+        }
+        Command::Seed { key, student, tries } => {
+            output::print(&format!("{}\n", dicrotic::session::seeds::seed(&key, &student, tries)))
         }
         Command::Fingerprint { scenario, seed, samples } => fingerprint::run(&scenario, seed, samples),
         Command::Replay { file } => replay::run(&file),

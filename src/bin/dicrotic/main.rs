@@ -12,6 +12,7 @@
 //! | `site` | puts the page together |
 //! | `http`, `request`, `serve` | the protocol; what is let in; the page's server |
 //! | `check` | scenario files |
+//! | `handed_in`, `grade`, `class` | what students handed in, as a table of grades and summed up |
 //! | `bench_run`, `render`, `fingerprint` | a scenario's bench, running untouched |
 //! | `chart`, `chart_words`, `plot` | charts as files; their words; charts of recordings |
 //! | `replay` | a saved attempt, done again |
@@ -31,6 +32,8 @@ mod chart_words;
 #[cfg(not(target_family = "wasm"))]
 mod check;
 #[cfg(not(target_family = "wasm"))]
+mod class;
+#[cfg(not(target_family = "wasm"))]
 mod detect;
 #[cfg(not(target_family = "wasm"))]
 mod failure;
@@ -38,6 +41,10 @@ mod failure;
 mod filter_response;
 #[cfg(not(target_family = "wasm"))]
 mod fingerprint;
+#[cfg(not(target_family = "wasm"))]
+mod grade;
+#[cfg(not(target_family = "wasm"))]
+mod handed_in;
 #[cfg(not(target_family = "wasm"))]
 mod http;
 #[cfg(not(target_family = "wasm"))]

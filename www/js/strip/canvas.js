@@ -6,8 +6,9 @@ import { offTheme, onTheme, stripTheme } from "../theme.js";
 const MAX_DPR = 2; // more pixels than this cost time and cannot be seen in a trace
 
 export class Canvases {
-  /** moved(geometry) is called when the plot box or its ranges have changed. */
-  constructor(bench, moved) {
+  /** moved(geometry) is called when the plot box or its ranges have changed; zoom enlarges letters and lines, for a room. */
+  constructor(bench, moved, zoom = 1) {
+    this.zoom = zoom;
     this.bench = bench;
     this.moved = moved;
     this.base = h("canvas", { class: "layer", "aria-hidden": "true" });
@@ -36,7 +37,7 @@ export class Canvases {
       canvas.width = w;
       canvas.height = h;
     }
-    this.bench.setSize(w, h, dpr);
+    this.bench.setSize(w, h, dpr * this.zoom);
     this.sized = true;
     this.key = "";
     this.draw();

@@ -194,6 +194,7 @@ said-unknown = The subject nods.
 
 refusal-does_not_fit = The plug does not go in there: the shapes differ.
 refusal-socket_taken = Something is already in that socket.
+refusal-replayed = This attempt is only looked at; it stays as it was done.
 refusal-no_link = There is nothing to record: no samples reach the computer.
 refusal-nothing_in_input = Nothing is plugged into input { $input }, which is the one shown.
 refusal-no_bench = There is no bench behind a recording.

@@ -1,0 +1,188 @@
+//! Many results together: who is ready, which faults stayed, which misreadings came, how long it took.
+
+use super::grade::Graded;
+use crate::session::seeds::tidy;
+use serde::Serialize;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// A student, by the code they typed.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Student {
+    /// Their code as they typed it first; empty for a result without one.
+    pub student: String,
+    /// Their results: places in the list that was summed up.
+    pub results: Vec<usize>,
+    /// Benches (different seeds) on which they were found ready.
+    pub passes: usize,
+    /// Whether that is often enough.
+    pub ready: bool,
+    /// Time at the bench over all results, min.
+    pub minutes: f64,
+    /// The step that went wrong first in their last result.
+    pub first_wrong: Option<String>,
+    /// Faults that they left in, over all results.
+    pub faults_left: Vec<String>,
+    /// Whether a result of theirs is not verified.
+    pub doubtful: bool,
+    /// Whether a result of theirs has a seed that is not theirs.
+    pub other_seed: bool,
+    /// Whether somebody else handed in the same log.
+    pub copied: bool,
+}
+
+/// How often a fault was met and not mended.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FaultCount {
+    /// Its name in the catalogue.
+    pub id: String,
+    /// Results whose bench had it.
+    pub met: usize,
+    /// Results in which it was still there at the end.
+    pub left: usize,
+}
+
+/// How a step went over all results.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct StepCount {
+    /// Its name.
+    pub step: String,
+    /// Results in which it was judged.
+    pub judged: usize,
+    /// Results in which it was right, give or take an edge.
+    pub right: usize,
+}
+
+/// A class.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Summary {
+    /// Not ready first, then by passes, then by code.
+    pub students: Vec<Student>,
+    /// Most often left first.
+    pub faults: Vec<FaultCount>,
+    /// Misreadings by count, most frequent first.
+    pub misreadings: Vec<(String, usize)>,
+    /// Steps in the order of measuring.
+    pub steps: Vec<StepCount>,
+    /// Skills with the share of results that show them, where there is evidence.
+    pub skills: Vec<(String, f64)>,
+    /// Time at the bench a student, min: quarter, middle, three quarters.
+    pub minutes: Option<[f64; 3]>,
+    /// Number of results.
+    pub results: usize,
+    /// Number of results that are not verified.
+    pub doubtful: usize,
+}
+
+/// Sums up results. A student is ready who was found ready on `need` different benches; what is not verified counts as
+/// handed in, but not towards being ready.
+pub fn sum_up(results: &[Graded], need: usize) -> Summary {
+    let mut by_mark: BTreeMap<&str, BTreeSet<String>> = BTreeMap::new();
+    let key = |k: usize, g: &Graded| {
+        let code = tidy(&g.about.student);
+        // Who gave no code is a student of their own.
+        if code.is_empty() { format!("\u{10ffff}{k:06}") } else { code }
+    };
+    let mut by_student: BTreeMap<String, Vec<usize>> = BTreeMap::new();
+    for (k, graded) in results.iter().enumerate() {
+        by_student.entry(key(k, graded)).or_default().push(k);
+        by_mark.entry(&graded.mark).or_default().insert(key(k, graded));
+    }
+    let mut students: Vec<Student> = by_student
+        .into_values()
+        .map(|mine| {
+            let of = || mine.iter().map(|k| &results[*k]);
+            let passed = |g: &&Graded| g.ready && g.verified() && g.own_seed != Some(false);
+            let passes = of().filter(passed).map(|g| (&g.digest, &g.seed)).collect::<BTreeSet<_>>().len();
+            let left: BTreeSet<String> =
+                of().flat_map(|g| &g.faults).filter(|f| !f.cleared).map(|f| f.id.clone()).collect();
+            Student {
+                student: of().next().map_or_else(String::new, |g| g.about.student.clone()),
+                passes,
+                ready: passes >= need.max(1),
+                minutes: of().map(|g| g.minutes).sum(),
+                first_wrong: of().next_back().and_then(|g| g.verdict.first_wrong.clone()),
+                faults_left: left.into_iter().collect(),
+                doubtful: of().any(|g| !g.verified()),
+                other_seed: of().any(|g| g.own_seed == Some(false)),
+                copied: of().any(|g| by_mark[g.mark.as_str()].len() > 1),
+                results: mine,
+            }
+        })
+        .collect();
+    students.sort_by_key(|s| (s.ready, s.passes));
+    let mut minutes: Vec<f64> = students.iter().map(|s| s.minutes).collect();
+    minutes.sort_by(f64::total_cmp);
+    let at = |share: f64| minutes[((minutes.len() - 1) as f64 * share).round() as usize];
+    Summary {
+        minutes: (!minutes.is_empty()).then(|| [at(0.25), at(0.5), at(0.75)]),
+        faults: faults(results),
+        misreadings: most_first(results.iter().filter_map(|g| g.verdict.misreading.clone())),
+        steps: steps(results),
+        skills: skills(results),
+        results: results.len(),
+        doubtful: results.iter().filter(|g| !g.verified()).count(),
+        students,
+    }
+}
+
+fn most_first(names: impl Iterator<Item = String>) -> Vec<(String, usize)> {
+    let mut counts: BTreeMap<String, usize> = BTreeMap::new();
+    for name in names {
+        *counts.entry(name).or_default() += 1;
+    }
+    let mut sorted: Vec<(String, usize)> = counts.into_iter().collect();
+    sorted.sort_by_key(|(_, n)| core::cmp::Reverse(*n));
+    sorted
+}
+
+fn faults(results: &[Graded]) -> Vec<FaultCount> {
+    let mut counts: BTreeMap<&str, (usize, usize)> = BTreeMap::new();
+    for fault in results.iter().flat_map(|g| &g.faults) {
+        let (met, left) = counts.entry(&fault.id).or_default();
+        *met += 1;
+        *left += usize::from(!fault.cleared);
+    }
+    let mut sorted: Vec<FaultCount> =
+        counts.into_iter().map(|(id, (met, left))| FaultCount { id: id.into(), met, left }).collect();
+    // By share; of two alike the one that was met more often.
+    sorted.sort_by(|a, b| (b.left * a.met).cmp(&(a.left * b.met)).then(b.met.cmp(&a.met)));
+    sorted
+}
+
+fn steps(results: &[Graded]) -> Vec<StepCount> {
+    let mut counts: Vec<StepCount> = Vec::new();
+    for (step, verdict) in results.iter().flat_map(|g| &g.steps) {
+        if verdict == "note" {
+            continue;
+        }
+        let k = counts.iter().position(|c| c.step == *step).unwrap_or_else(|| {
+            counts.push(StepCount { step: step.clone(), judged: 0, right: 0 });
+            counts.len() - 1
+        });
+        counts[k].judged += 1;
+        counts[k].right += usize::from(verdict == "right" || verdict == "edge");
+    }
+    counts
+}
+
+fn skills(results: &[Graded]) -> Vec<(String, f64)> {
+    let mut order: Vec<&str> = Vec::new();
+    let mut counts: BTreeMap<&str, (usize, usize)> = BTreeMap::new();
+    for (skill, got) in results.iter().flat_map(|g| &g.skills) {
+        if !order.contains(&skill.as_str()) {
+            order.push(skill);
+        }
+        if got == "none" {
+            continue;
+        }
+        let (seen, passed) = counts.entry(skill).or_default();
+        *seen += 1;
+        *passed += usize::from(got == "pass");
+    }
+    order
+        .into_iter()
+        .filter_map(|skill| {
+            counts.get(skill).map(|(seen, passed)| (skill.to_string(), *passed as f64 / *seen as f64))
+        })
+        .collect()
+}

@@ -1,0 +1,197 @@
+//! The result file: everything about an attempt as JSON that a person can read.
+//!
+//! `checksum` is the SHA-256, in hexadecimal digits, of the file's JSON without that field, written without blanks and
+//! with the keys of every object in order. It is there to notice accidental change; who wants to change a file can
+//! also work the checksum out anew.
+
+use super::grade::{Handed, HandinError};
+use crate::scenario::assignment::{digest, hex};
+use crate::session::attempt::Logged;
+use crate::session::compact::{About, MOST_STUDENT};
+use crate::session::{Session, save};
+use serde::{Deserialize, Serialize};
+use serde_json::{Map, Value, json};
+use sha2::{Digest, Sha256};
+
+/// What the field `format` says.
+pub const FORMAT: &str = "dicrotic-result";
+/// Number of this form.
+pub const VERSION: u32 = 1;
+/// How the names of result files end.
+pub const EXTENSION: &str = ".dicrotic-result.json";
+/// Largest file that is read, bytes.
+pub const MOST_BYTES: usize = 4 << 20;
+
+/// The file's fields.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Form {
+    format: String,
+    version: u32,
+    /// Version of the program that wrote it.
+    program: String,
+    about: About,
+    scenario_id: String,
+    /// See [`digest`].
+    scenario_sha256: String,
+    /// Text of the scenario file.
+    scenario: String,
+    /// Decimal digits.
+    seed: String,
+    samples: u64,
+    log: Vec<Logged>,
+    /// What stands on the worksheet, field by field, as typed.
+    answers: Map<String, Value>,
+    /// Faults that were named.
+    named: Vec<String>,
+    verdict: Verdict,
+    checksum: String,
+}
+
+/// What came of an attempt, in codes. A replay must come to the same.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Verdict {
+    /// Number of checks.
+    pub tries: u32,
+    /// Whether the last check was passed.
+    pub passed: bool,
+    /// The first step that went wrong.
+    pub first_wrong: Option<String>,
+    /// Codes of the judged steps.
+    pub codes: Vec<String>,
+    /// The misreading that explains what was typed.
+    pub misreading: Option<String>,
+}
+
+impl Verdict {
+    /// What came of an attempt.
+    pub fn of(session: &Session) -> Self {
+        let Some(check) = session.check() else { return Self::default() };
+        // As JSON has them: the names that stand in logs and texts.
+        let name = |v: Value| v.as_str().map(String::from);
+        Self {
+            tries: check.tries,
+            passed: check.report.passed,
+            first_wrong: check.report.first_wrong.and_then(|step| name(json!(step))),
+            codes: check.report.steps.iter().map(|s| s.code.to_string()).collect(),
+            misreading: check.misreading.as_ref().and_then(|m| name(json!(m.id))),
+        }
+    }
+}
+
+/// The result file of an attempt; `None` for an opened recording.
+pub fn write(session: &Session, about: &About) -> Option<String> {
+    let text = session.scenario_text()?;
+    let view = session.view();
+    let answers = view["worksheet"]
+        .as_object()
+        .map(|fields| fields.iter().map(|(name, entry)| (name.clone(), entry["text"].clone())).collect())
+        .unwrap_or_default();
+    let mut about = about.clone();
+    about.student = about.student.chars().take(MOST_STUDENT).collect();
+    let form = Form {
+        format: FORMAT.into(),
+        version: VERSION,
+        program: env!("CARGO_PKG_VERSION").into(),
+        about,
+        scenario_id: session.scenario()?.id.clone(),
+        scenario_sha256: hex(&digest(text)),
+        scenario: text.into(),
+        seed: session.seed().to_string(),
+        samples: session.samples(),
+        log: session.log().to_vec(),
+        answers,
+        named: serde_json::from_value(view["named"].clone()).unwrap_or_default(),
+        verdict: Verdict::of(session),
+        checksum: String::new(),
+    };
+    let mut value = serde_json::to_value(form).ok()?;
+    value["checksum"] = Value::from(checksum(&value));
+    serde_json::to_string_pretty(&value).ok()
+}
+
+/// Reads a result file. What it says is only compared with itself here, see [`Handed::replay`].
+pub fn read(text: &str) -> Result<Handed, HandinError> {
+    if text.len() > MOST_BYTES {
+        return Err(HandinError::TooLong { bytes: text.len(), most: MOST_BYTES });
+    }
+    let value: Value =
+        serde_json::from_str(text).map_err(|e| HandinError::NoResult { found: e.to_string() })?;
+    let format = value.get("format").and_then(Value::as_str).unwrap_or_default();
+    if format != FORMAT {
+        let found = if format.is_empty() { "no field \"format\"".into() } else { short(format) };
+        return Err(HandinError::NoResult { found });
+    }
+    let version = value.get("version").and_then(Value::as_u64).unwrap_or_default();
+    if version != u64::from(VERSION) {
+        return Err(HandinError::Version { found: version });
+    }
+    let sum = checksum(&value);
+    let form: Form =
+        serde_json::from_value(value).map_err(|e| HandinError::NoResult { found: e.to_string() })?;
+    let seed = save::seed(&form.seed).map_err(|e| HandinError::NoResult { found: e.to_string() })?;
+    let mut doubts = Vec::new();
+    if form.checksum != sum {
+        doubts.push(HandinError::Changed {});
+    }
+    if form.scenario_sha256 != hex(&digest(&form.scenario)) {
+        doubts.push(HandinError::OtherScenario {});
+    }
+    let mut about = form.about;
+    about.student = about.student.chars().take(MOST_STUDENT).collect();
+    Ok(Handed {
+        about,
+        program: form.program.chars().take(40).collect(),
+        scenario: form.scenario,
+        seed,
+        samples: form.samples,
+        log: form.log,
+        claims: Some(form.verdict),
+        outcome: None,
+        doubts,
+    })
+}
+
+/// The start of a text that somebody else wrote.
+fn short(text: &str) -> String {
+    format!("format \"{}\"", text.chars().take(40).collect::<String>())
+}
+
+fn checksum(value: &Value) -> String {
+    let mut told = String::new();
+    canonical(value, true, &mut told);
+    hex(&Sha256::digest(told.as_bytes()))
+}
+
+/// JSON without blanks and with sorted keys; at the outermost level without the checksum.
+fn canonical(value: &Value, outermost: bool, told: &mut String) {
+    match value {
+        Value::Object(fields) => {
+            let mut keys: Vec<&String> =
+                fields.keys().filter(|key| !(outermost && *key == "checksum")).collect();
+            keys.sort();
+            told.push('{');
+            for (k, key) in keys.into_iter().enumerate() {
+                if k > 0 {
+                    told.push(',');
+                }
+                told.push_str(&Value::from(key.as_str()).to_string());
+                told.push(':');
+                canonical(&fields[key], false, told);
+            }
+            told.push('}');
+        }
+        Value::Array(items) => {
+            told.push('[');
+            for (k, item) in items.iter().enumerate() {
+                if k > 0 {
+                    told.push(',');
+                }
+                canonical(item, false, told);
+            }
+            told.push(']');
+        }
+        plain => told.push_str(&plain.to_string()),
+    }
+}

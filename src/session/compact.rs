@@ -1,0 +1,265 @@
+//! The compact code of an attempt: one line of printable ASCII that can be pasted into a mail or kept by a courseware
+//! system. It carries which scenario, the seed, what was done and when; the samples come back by replay.
+//!
+//! ```text
+//! D1.<base64url of: body, then the first four bytes of its SHA-256>
+//! body = form, first 8 bytes of the scenario's digest, seed, samples, outcome, try, begun, length, student, program,
+//!        number of entries, entries
+//! entry = action, samples since the entry before, fields in the action's order
+//! ```
+//!
+//! Whole numbers are variable-length (seven bits a byte, low ones first). A field is one self-describing value, see
+//! [`value`]. Nothing is rounded here: a number that is no short decimal takes its eight bytes, so that replay is exact.
+//! An action or a word that is in no table goes through as text, so that a new action needs no new form.
+//!
+//! - [`table`]: the numbering of actions and words
+//! - [`value`]: numbers and texts as bytes
+
+pub mod base64;
+pub mod table;
+pub mod value;
+
+use super::action::Action;
+use super::attempt::{Logged, MOST_ACTIONS, Session};
+use super::save::{self, MOST_SAMPLES, RestoreError};
+use crate::scenario::assignment;
+use serde_json::{Map, Value};
+use sha2::{Digest, Sha256};
+use table::ACTIONS;
+use thiserror::Error;
+use value::Reader;
+
+/// What every code begins with.
+pub const PREFIX: &str = "D1.";
+/// Number of this form.
+const FORM: u8 = 1;
+/// Bytes of the scenario's digest that a code carries.
+pub const DIGEST_BYTES: usize = 8;
+/// Bytes of the checksum.
+const SUM_BYTES: usize = 4;
+/// Longest code that is read, characters.
+const MOST_CHARACTERS: usize = 1 << 20;
+/// Longest name that a student gives themselves, characters.
+pub const MOST_STUDENT: usize = 60;
+/// Marks an action that is in no table: it follows as text.
+const IN_WORDS: u64 = 0;
+
+/// Who did an attempt and when, as told by the page; nothing here changes the replay.
+#[derive(Clone, Debug, Default, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+#[serde(default)]
+pub struct About {
+    /// The student's own code, as typed; may be empty.
+    pub student: String,
+    /// Which fresh try at the assignment, from 1; 0 where nobody counts.
+    #[serde(rename = "try")]
+    pub tries: u32,
+    /// Begin by the page's clock, s since 1970; 0 where it is not known.
+    pub begun_s: u64,
+    /// End by the page's clock, s since 1970.
+    pub ended_s: u64,
+}
+
+/// An attempt as a code holds it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Code {
+    /// First bytes of the scenario's digest, see [`assignment::digest`].
+    pub scenario: [u8; DIGEST_BYTES],
+    /// Seed.
+    pub seed: u64,
+    /// Samples made at the end.
+    pub samples: u64,
+    /// What came of it: 0 before the first check, then twice the number of the last check, and one more if it was
+    /// passed. A replay must come to the same.
+    pub outcome: u64,
+    /// Version of the program that made it.
+    pub program: String,
+    /// Who and when.
+    pub about: About,
+    /// What was done.
+    pub log: Vec<Logged>,
+}
+
+/// Why a text is no code of an attempt.
+#[derive(Clone, Debug, Error, PartialEq, Eq)]
+pub enum CodeError {
+    /// It does not begin like one.
+    #[error("not a code of an attempt: it does not begin with {PREFIX}")]
+    Foreign,
+    /// It is longer than any attempt can be.
+    #[error("the code has {0} characters; at most {MOST_CHARACTERS} are read")]
+    TooLong(usize),
+    /// A character that no code has.
+    #[error("character {at} of the code is \"{found}\", which no code has")]
+    Character {
+        /// Its place, from 1.
+        at: usize,
+        /// The character.
+        found: char,
+    },
+    /// Cut short or changed.
+    #[error("the code is damaged: a part is missing or was changed")]
+    Damaged,
+    /// It was made by another version.
+    #[error("the code has form {0}; this version reads form {FORM}")]
+    Form(u8),
+    /// The checksum holds and yet something in it cannot be.
+    #[error("the code cannot be: {0}")]
+    Content(String),
+}
+
+impl Code {
+    /// The code as text.
+    pub fn write(&self) -> String {
+        let mut body = vec![FORM];
+        body.extend(self.scenario);
+        let about = &self.about;
+        for number in [self.seed, self.samples, self.outcome, u64::from(about.tries), about.begun_s] {
+            value::put_whole(&mut body, number);
+        }
+        value::put_whole(&mut body, about.ended_s.saturating_sub(about.begun_s));
+        value::put_text(&mut body, &about.student.chars().take(MOST_STUDENT).collect::<String>());
+        value::put_text(&mut body, &self.program);
+        value::put_whole(&mut body, self.log.len() as u64);
+        let mut before = 0;
+        for logged in &self.log {
+            put_entry(&mut body, logged, before);
+            before = logged.at;
+        }
+        let sum = Sha256::digest(&body);
+        body.extend(&sum[..SUM_BYTES]);
+        format!("{PREFIX}{}", base64::write(&body))
+    }
+
+    /// Reads a code; blanks and line ends in it, as mail programs put them in, do not matter.
+    pub fn read(text: &str) -> Result<Self, CodeError> {
+        if text.len() > MOST_CHARACTERS {
+            return Err(CodeError::TooLong(text.len()));
+        }
+        let text: String = text.chars().filter(|c| !c.is_whitespace()).collect();
+        let digits = text.strip_prefix(PREFIX).ok_or(CodeError::Foreign)?;
+        let bytes = base64::read(digits).map_err(|bad| match bad {
+            base64::Bad::Character(at, found) => CodeError::Character { at: at + 1 + PREFIX.len(), found },
+            base64::Bad::Length => CodeError::Damaged,
+        })?;
+        let (body, sum) =
+            bytes.split_at_checked(bytes.len().wrapping_sub(SUM_BYTES)).ok_or(CodeError::Damaged)?;
+        if Sha256::digest(body)[..SUM_BYTES] != *sum {
+            return Err(CodeError::Damaged);
+        }
+        let mut reader = Reader::new(body);
+        let form = reader.byte()?;
+        if form != FORM {
+            return Err(CodeError::Form(form));
+        }
+        let mut scenario = [0; DIGEST_BYTES];
+        for byte in &mut scenario {
+            *byte = reader.byte()?;
+        }
+        let (seed, samples, outcome) = (reader.whole()?, reader.whole()?, reader.whole()?);
+        let tries = u32::try_from(reader.whole()?).map_err(|_| content("a number of tries beyond reason"))?;
+        let begun_s = reader.whole()?;
+        let ended_s = begun_s.checked_add(reader.whole()?).ok_or_else(|| content("an end beyond reason"))?;
+        let (student, program) = (reader.text()?, reader.text()?);
+        let about = About { student, tries, begun_s, ended_s };
+        let entries = reader.whole()?;
+        if entries > MOST_ACTIONS as u64 {
+            return Err(content(format!("{entries} entries, at most {MOST_ACTIONS}")));
+        }
+        let mut log = Vec::new();
+        let mut before = 0;
+        for _ in 0..entries {
+            let logged = entry(&mut reader, before)?;
+            before = logged.at;
+            log.push(logged);
+        }
+        if !reader.is_empty() {
+            return Err(content("more bytes than entries"));
+        }
+        Ok(Self { scenario, seed, samples, outcome, program, about, log })
+    }
+
+    /// Whether this is an attempt at the scenario with this text.
+    pub fn is_of(&self, scenario_text: &str) -> bool {
+        assignment::digest(scenario_text)[..DIGEST_BYTES] == self.scenario
+    }
+
+    /// Does the attempt again, given its scenario's text.
+    pub fn replay(&self, scenario_text: &str) -> Result<Session, RestoreError> {
+        save::replay(scenario_text, self.seed, self.samples, &self.log)
+    }
+}
+
+impl Session {
+    /// The attempt as a code; `None` for an opened recording.
+    pub fn code(&self, about: &About) -> Option<Code> {
+        let digest = assignment::digest(self.scenario_text()?);
+        let mut scenario = [0; DIGEST_BYTES];
+        scenario.copy_from_slice(&digest[..DIGEST_BYTES]);
+        Some(Code {
+            scenario,
+            seed: self.seed(),
+            samples: self.samples(),
+            outcome: self.outcome(),
+            program: env!("CARGO_PKG_VERSION").into(),
+            about: about.clone(),
+            log: self.log().to_vec(),
+        })
+    }
+
+    /// What came of the attempt so far, as [`Code::outcome`] has it.
+    pub fn outcome(&self) -> u64 {
+        self.check().map_or(0, |c| 2 * u64::from(c.tries) + u64::from(c.report.passed))
+    }
+}
+
+fn content(what: impl Into<String>) -> CodeError {
+    CodeError::Content(what.into())
+}
+
+fn put_entry(body: &mut Vec<u8>, logged: &Logged, before: u64) {
+    // A log that is out of order is written as it is and refused at replay, as it is when it comes from a file.
+    let since = logged.at.wrapping_sub(before);
+    let flat = logged.action.to_value();
+    let fields = flat.as_object().cloned().unwrap_or_default();
+    let name = fields.get("do").and_then(Value::as_str).unwrap_or_default();
+    let known = ACTIONS.iter().position(|(known, keys)| {
+        *known == name && fields.len() == keys.len() + 1 && keys.iter().all(|key| fields.contains_key(*key))
+    });
+    match known {
+        Some(k) => {
+            value::put_whole(body, k as u64 + 1);
+            value::put_whole(body, since);
+            for key in ACTIONS[k].1 {
+                value::put(body, &fields[*key]);
+            }
+        }
+        None => {
+            value::put_whole(body, IN_WORDS);
+            value::put_whole(body, since);
+            value::put_text(body, &flat.to_string());
+        }
+    }
+}
+
+fn entry(reader: &mut Reader, before: u64) -> Result<Logged, CodeError> {
+    let number = reader.whole()?;
+    let at = before.wrapping_add(reader.whole()?);
+    if at > MOST_SAMPLES {
+        return Err(content(format!("an action at sample {at}, at most {MOST_SAMPLES}")));
+    }
+    let flat = if number == IN_WORDS {
+        serde_json::from_str(&reader.text()?).map_err(|e| content(e.to_string()))?
+    } else {
+        let (name, keys) = usize::try_from(number - 1)
+            .ok()
+            .and_then(|k| ACTIONS.get(k))
+            .ok_or_else(|| content(format!("action number {number}, which this version does not know")))?;
+        let mut fields = Map::new();
+        fields.insert("do".into(), Value::from(*name));
+        for key in *keys {
+            fields.insert((*key).into(), reader.value()?);
+        }
+        Value::Object(fields)
+    };
+    Ok(Logged { at, action: Action::from_value(flat).map_err(content)? })
+}

@@ -1,0 +1,305 @@
+// Setting a bench for a class, passing it on, handing in, and what the class handed in.
+import { describe, test } from "node:test";
+import assert from "node:assert/strict";
+import { execFileSync, spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import AxeBuilder from "@axe-core/playwright";
+import { host, launch, startServer, withPage } from "./lib.mjs";
+import * as student from "./student.mjs";
+
+const { choose, pressButton } = student;
+const wide = { viewport: { width: 1280, height: 900 } };
+const HOSTILE = `<img src=x onerror="document.title='hit'"><b>"'&`;
+
+const scratch = () => mkdtempSync(path.join(os.tmpdir(), "dicrotic-hand-"));
+
+async function openAssign(page, url) {
+  await page.goto(`${url}#assign`);
+  await page.locator("#assign .preview-table svg").waitFor();
+}
+
+/** Composes a bench with two faults; the link. */
+async function compose(page) {
+  await page.getByLabel("Heading").fill(`Week three ${HOSTILE}`);
+  await page.getByLabel("Add a fault").selectOption("strip_off");
+  await page.getByLabel("Add a fault").selectOption("charger_near");
+  const mildest = page.getByLabel("“Charger beside the lead”: mildest");
+  await mildest.fill("0.6");
+  await page.getByLabel("Rate at rest, beats/min").fill("66");
+  await page.getByLabel("Early beats, per min").fill("0");
+  await page.getByLabel("Mains", { exact: true }).selectOption("60/120");
+  await page.getByLabel("Key of the assignment").fill("bio-101, week 3");
+  await page.getByLabel("Tries").fill("3");
+  await page.getByLabel("Words before the first try").fill(`Please do this before Tuesday. ${HOSTILE}`);
+  await page.getByLabel("Words after the last check").fill("Hand in the file.");
+  await page.waitForTimeout(600);
+  return page.locator(".out .address").innerText();
+}
+
+/** Opens a link as a student with a code. */
+async function begin(page, link, code) {
+  await page.goto(link);
+  await page.locator("#ask").waitFor();
+  await page.getByLabel(/Your own code/).fill(code);
+  await pressButton(page, "Begin try 1 of 3");
+  await page.locator(".plug").first().waitFor({ state: "attached" });
+}
+
+async function save(page, name) {
+  const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, name)]);
+  return { name: download.suggestedFilename(), text: readFileSync(await download.path(), "utf8") };
+}
+
+/** The class of the Rust tests, as files: written by the program's own test helper. */
+function classOfThirty() {
+  const folder = scratch();
+  execFileSync("cargo", ["test", "--quiet", "--test", "exchange_handin", "thirty_results_are_written", "--", "--exact", "--nocapture"], { cwd: path.resolve(import.meta.dirname, "../.."), env: { ...process.env, DICROTIC_CLASS: folder }, stdio: ["ignore", "pipe", "pipe"] });
+  return folder;
+}
+
+describe("a class", { concurrency: 2 }, () => {
+  test("a bench is composed, saved, accepted by the command line, and opened again as it was", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openAssign(page, url);
+      await compose(page);
+      const file = await save(page, "Save the scenario file");
+      assert.match(file.name, /^week-three-[\w-]*\.toml$/);
+      assert.match(file.text, /^# How it is handed out/m);
+      const saved = path.join(scratch(), file.name);
+      writeFileSync(saved, file.text);
+      const checked = spawnSync(host, ["check", saved], { encoding: "utf8" });
+      assert.equal(checked.status, 0, checked.stderr);
+      // Reading it back gives the same file.
+      await page.getByLabel("Begin with").selectOption({ label: "A thick, fuzzy trace" });
+      assert.equal(await page.getByLabel("Heading").inputValue(), "A thick, fuzzy trace");
+      const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open a scenario file")]);
+      await chooser.setFiles(saved);
+      await page.waitForFunction(() => [...document.querySelectorAll(".fault-row b")].length === 2);
+      await page.waitForTimeout(400);
+      assert.equal((await save(page, "Save the scenario file")).text, file.text);
+      // What cannot be is told, and nothing is passed on meanwhile.
+      await page.getByLabel("Key of the assignment").fill("");
+      await page.locator("#assign .calm").filter({ hasText: "assignment.key" }).waitFor();
+      assert.ok(await page.getByRole("button", { name: "Copy the link" }).isDisabled());
+    });
+  });
+
+  test("the preview of fairness is worked out and shows why a tolerance round the mean is not used", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openAssign(page, url);
+      await page.locator('.fairness[data-students="400"]').waitFor({ timeout: 90_000 });
+      const shares = (await page.locator(".fair-value").allInnerTexts()).map((text) => parseFloat(text));
+      const [own, exact, two, three, four] = shares;
+      assert.ok(own < 1 && exact < 10, `${shares}`);
+      assert.ok(two > 20 && two >= three && three >= four, `${shares}`);
+    });
+  });
+
+  test("a link gives the same bench in two browsers, another to a neighbour, and nothing of it goes over the wire", async () => {
+    const server = await startServer();
+    const browsers = [await launch(), await launch()];
+    try {
+      const first = await (await browsers[0].newContext(wide)).newPage();
+      await openAssign(first, server.url);
+      const link = await compose(first);
+      console.log(`# a link with two faults and texts: ${link.length} characters`);
+      assert.ok(link.length < 1500, `${link.length}`);
+      const seeds = [], hashes = [];
+      for (const [browser, code] of [[browsers[0], "Group A-01"], [browsers[1], " group a 01"], [browsers[1], "Group A-02"]]) {
+        const page = await (await browser.newContext(wide)).newPage();
+        const asked = [];
+        page.on("request", (request) => asked.push(request.url()));
+        await begin(page, link, code);
+        seeds.push((await page.locator(".where .seed").innerText()).replace("seed ", ""));
+        assert.ok(asked.every((one) => !one.includes("a=")), "the link's content was asked for");
+        hashes.push(await page.evaluate(async ([packed, seed]) => {
+          const { unpackText } = await import("./js/hand/link.js");
+          const { fingerprint } = await import("./wasm/dicrotic.js");
+          return fingerprint(await unpackText(packed), seed, 200_000);
+        }, [link.split("#a=")[1], seeds.at(-1)]));
+        await page.close();
+      }
+      assert.equal(seeds[0], seeds[1]);
+      assert.equal(hashes[0], hashes[1]);
+      assert.notEqual(hashes[0], hashes[2]);
+      assert.equal(spawnSync(host, ["seed", "bio-101, week 3", "GROUP A01"], { encoding: "utf8" }).stdout.trim(), seeds[0]);
+    } finally {
+      for (const browser of browsers) await browser.close();
+      await server.stop();
+    }
+  });
+
+  test("a damaged link is told and leads to the scenarios", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openAssign(page, url);
+      const link = await compose(page);
+      for (const bad of [link.slice(0, -40), `${url}#a=`, `${url}#a=%00%%%`, `${url}#a=AAAA`]) {
+        await page.goto("about:blank");
+        await page.goto(bad);
+        await page.locator("#calm").filter({ hasText: "This link cannot be used" }).waitFor();
+        await page.locator("#start .card").first().waitFor();
+      }
+    });
+  });
+
+  test("handed in: the file and the code hold the attempt, the class view replays both, and no name becomes a page", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openAssign(page, url);
+      const link = await compose(page);
+      const name = HOSTILE.slice(0, 50);
+      await begin(page, link, name);
+      await page.getByLabel("Power strip", { exact: true }).check();
+      await page.waitForTimeout(1500);
+      await pressButton(page, "Record");
+      await page.waitForTimeout(3000);
+      await pressButton(page, "Stop recording");
+      await page.locator(".strip.is-measuring").waitFor();
+      assert.equal(await page.locator(".handin").count(), 0, "nothing to hand in yet");
+      await student.check(page);
+      await page.locator(".handin").waitFor();
+      const file = await save(page, "Save the result file");
+      assert.match(file.name, /^week-three[\w-]*\.dicrotic-result\.json$/);
+      const result = JSON.parse(file.text);
+      assert.equal(result.about.student, name);
+      await page.getByText("Show the code").click();
+      const code = await page.getByLabel("The attempt as a code").inputValue();
+      assert.match(code, /^D1\.[\w-]+$/);
+      console.log(`# the code of a short attempt: ${code.length} characters`);
+
+      const folder = scratch();
+      writeFileSync(path.join(folder, file.name), file.text);
+      writeFileSync(path.join(folder, "codes.txt"), `${code}\n`);
+      writeFileSync(path.join(folder, "bench.toml"), result.scenario);
+      const graded = spawnSync(host, ["grade", path.join(folder, file.name), path.join(folder, "codes.txt"), "--scenario", path.join(folder, "bench.toml"), "--out", path.join(folder, "grades.csv")], { encoding: "utf8" });
+      assert.equal(graded.status, 0, graded.stderr);
+
+      await page.goto(`${url}?class#class`);
+      await page.locator(".intake").waitFor();
+      // A code alone does not tell its bench; with the link beside it, it does. Mail programs fold lines.
+      await page.getByLabel(/Or paste codes/).fill(`From: someone\n> ${code.slice(0, 40)}\n${code.slice(40)}\n`);
+      await pressButton(page, "Take the codes");
+      await page.locator(".intake-wrong li").filter({ hasText: "bench is not at hand" }).waitFor();
+      await page.getByLabel(/Or paste codes/).fill(`${link}\n${code.slice(0, 40)}\n${code.slice(40)}`);
+      await pressButton(page, "Take the codes");
+      await page.locator(".students tbody tr").waitFor();
+      const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Choose files")]);
+      await chooser.setFiles([path.join(folder, file.name)]);
+      await page.getByText("2 results").waitFor();
+      assert.equal(await page.locator(".students tbody tr").count(), 1, "file and code are of one student");
+      assert.match(await page.locator(".students tbody th").innerText(), /^Student 1/);
+      await page.getByLabel("Show the students’ codes").check();
+      assert.ok((await page.locator(".students tbody th").innerText()).startsWith(name));
+      assert.equal(await page.locator(".students img, .students b").count(), 0);
+      assert.notEqual(await page.title(), "hit");
+      const table = await save(page, "Save as a table (CSV)");
+      assert.equal(table.text.trim().split("\n").length, 3);
+
+      // Looking at it: the same strip and debrief, and nothing can be changed.
+      await page.locator(".students .c-look button").first().click();
+      await page.locator(".debrief").waitFor();
+      await page.locator(".strip.is-measuring").waitFor();
+      const clock = await page.locator(".modes, .segs").first().innerText();
+      assert.match(clock, /Take 1/);
+      await page.getByLabel("Power strip", { exact: true }).click();
+      await page.locator(".bench-note").filter({ hasText: "only looked at" }).waitFor();
+      assert.ok(await page.getByLabel("Power strip", { exact: true }).isChecked());
+      await pressButton(page, "Back to the class");
+      await page.locator(".students tbody tr").waitFor();
+      assert.ok(await page.getByLabel("Show the students’ codes").isChecked(), "the class was forgotten");
+    });
+  });
+
+  test("tries are counted, and the last one can be gone on with", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openAssign(page, url);
+      const link = await compose(page);
+      await begin(page, link, "B7");
+      const seed = await page.locator(".where .seed").innerText();
+      await page.getByLabel("Power strip", { exact: true }).check();
+      await page.waitForTimeout(500);
+      await page.reload();
+      await page.locator("#ask").waitFor();
+      assert.equal(await page.getByLabel(/Your own code/).inputValue(), "B7");
+      assert.ok(await page.getByRole("button", { name: "Begin try 2 of 3" }).isVisible());
+      await pressButton(page, "Go on with try 1");
+      await page.locator(".plug").first().waitFor({ state: "attached" });
+      assert.equal(await page.locator(".where .seed").innerText(), seed);
+      assert.ok(await page.getByLabel("Power strip", { exact: true }).isChecked());
+    });
+  });
+
+  test("a class of thirty: from the folder to the list of who is ready", async () => {
+    const folder = classOfThirty();
+    await withPage(wide, async ({ page, url }) => {
+      await page.goto(`${url}#class`);
+      await page.locator(".intake").waitFor();
+      const files = Array.from({ length: 30 }, (_, k) => path.join(folder, `${String(k).padStart(2, "0")}.dicrotic-result.json`));
+      const bad = path.join(folder, "cake.json");
+      writeFileSync(bad, "{\"format\": \"a cake\"}");
+      const began = Date.now();
+      const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Choose files")]);
+      await chooser.setFiles([...files, bad]);
+      await page.locator('.report[data-students="30"]').waitFor({ timeout: 60_000 });
+      console.log(`# thirty results from folder to list: ${((Date.now() - began) / 1000).toFixed(1)} s`);
+      assert.match(await page.locator(".intake-wrong").innerText(), /cake\.json/);
+      const states = await page.locator(".students .state").allInnerTexts();
+      assert.deepEqual(states, [...Array(12).fill("not ready"), ...Array(18).fill("ready")]);
+      assert.match(await page.locator(".heat-faults li").first().innerText(), /Charger beside the lead\s*3 of 30/);
+      assert.match(await page.locator(".heat-misreadings").innerText(), /multiplier of another window\s*3 of 30/);
+      assert.doesNotMatch(await page.locator(".report").innerText(), /Group/);
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target)}`), []);
+    });
+  });
+
+  test("a fault is shown to a room, cured, frozen and named", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await page.goto(`${url}#class`);
+      await page.getByLabel("Fault", { exact: true }).selectOption("charger_near");
+      await pressButton(page, "Show it");
+      const dialog = page.locator("dialog.projector");
+      await dialog.waitFor();
+      assert.equal(await dialog.locator(".show-state").innerText(), "As found");
+      const picture = () => dialog.locator(".drum:not([hidden]) canvas").nth(1).evaluate((el) => el.toDataURL().length);
+      await page.waitForTimeout(800);
+      await pressButton(page, "Freeze");
+      await page.waitForTimeout(300);
+      const found = await picture();
+      await page.waitForTimeout(500);
+      assert.equal(await picture(), found, "it moves on");
+      await page.keyboard.press("c");
+      assert.equal(await dialog.locator(".show-state").innerText(), "Put right");
+      await page.waitForTimeout(500);
+      assert.ok((await picture()) < found, "a clean trace is less of a picture than a thick one");
+      await pressButton(page, "Name it");
+      assert.equal(await dialog.locator(".show-title").innerText(), "Charger beside the lead");
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target)}`), []);
+      await page.keyboard.press("Escape");
+      await dialog.waitFor({ state: "detached" });
+    });
+  });
+
+  for (const colorScheme of ["light", "dark"]) {
+    for (const width of [1280, 390, 320]) {
+      test(`the instructor's screens: axe has no complaint and nothing scrolls sideways, ${colorScheme}, ${width} px`, async () => {
+        await withPage({ viewport: { width, height: 800 }, colorScheme }, async ({ page, url }) => {
+          for (const [hash, ready] of [["assign", ".preview-table svg"], ["class", ".intake"]]) {
+            await page.goto(`${url}?${hash}#${hash}`);
+            await page.locator(`#${hash} ${ready}`).waitFor();
+            if (hash === "assign") {
+              await page.getByLabel("Add a fault").selectOption("charger_near");
+              await page.locator(".qr svg").waitFor();
+            }
+            const { violations } = await new AxeBuilder({ page }).analyze();
+            assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => `${node.target} ${node.failureSummary}`)}`), [], hash);
+            const [inner, client] = await page.evaluate(() => [document.documentElement.scrollWidth, document.documentElement.clientWidth]);
+            assert.ok(inner <= client, `${hash}: ${inner} px of content on ${client} px`);
+          }
+        });
+      });
+    }
+  }
+});

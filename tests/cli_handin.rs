@@ -1,0 +1,159 @@
+//! The command line over what students hand in: the table, what is skipped and why, the class, seeds.
+
+use dicrotic::exchange::handin::result;
+use std::ffi::OsStr;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+use students::{ASSIGNMENT, KEY, attempt};
+
+mod students;
+
+fn scratch(name: &str) -> PathBuf {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("handin").join(name);
+    let _ = std::fs::remove_dir_all(&folder);
+    std::fs::create_dir_all(&folder).unwrap();
+    folder
+}
+
+fn dicrotic<S: AsRef<OsStr>>(arguments: &[S]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_dicrotic")).args(arguments).output().unwrap()
+}
+
+fn text(bytes: &[u8]) -> String {
+    String::from_utf8_lossy(bytes).into_owned()
+}
+
+/// A folder of so many results.
+fn class(name: &str, students: std::ops::Range<u32>) -> PathBuf {
+    let folder = scratch(name);
+    for k in students {
+        let (session, about) = attempt(k);
+        let path = folder.join(format!("{k:02}{}", result::EXTENSION));
+        std::fs::write(path, result::write(&session, &about).unwrap()).unwrap();
+    }
+    folder
+}
+
+#[test]
+fn a_folder_becomes_a_table_and_what_is_wrong_in_it_is_named_and_skipped() {
+    let folder = class("grade", 0..6);
+    let out = folder.join("grades.csv");
+    let (folder_text, out_text) = (folder.to_str().unwrap(), out.to_str().unwrap());
+    let clean = dicrotic(&["grade", folder_text, "--out", out_text]);
+    assert!(clean.status.success(), "{}", text(&clean.stderr));
+    let table = std::fs::read_to_string(&out).unwrap();
+    assert_eq!(table.lines().count(), 7);
+    assert!(table.lines().nth(1).unwrap().contains("before-the-lab"), "{table}");
+    std::fs::remove_file(&out).unwrap();
+
+    let good = std::fs::read_to_string(folder.join(format!("00{}", result::EXTENSION))).unwrap();
+    let nested = folder.join("more");
+    std::fs::create_dir(&nested).unwrap();
+    for (name, content) in [
+        ("truncated.json", &good[..good.len() / 2]),
+        ("foreign.json", "{\"format\": \"a cake\"}"),
+        ("thesis.pdf", "%PDF"),
+        ("empty.txt", "nothing here"),
+        ("bomb.json", &"[".repeat(200_000)),
+        ("changed.json", &good.replace("\"student\": \"Group A-01\"", "\"student\": \"=1+1\"")),
+    ] {
+        std::fs::write(nested.join(name), content).unwrap();
+    }
+    std::fs::write(nested.join("binary.json"), [0xff, 0xfe, 0, 1]).unwrap();
+    let mixed = dicrotic(&["grade", folder_text, "/nowhere/lost.json", "--out", out_text]);
+    assert_eq!(mixed.status.code(), Some(2));
+    let told = text(&mixed.stderr);
+    for part in [
+        "truncated.json: skipped: not a result file",
+        "foreign.json: skipped: not a result file: format \"a cake\"",
+        "thesis.pdf: skipped: neither",
+        "empty.txt: skipped: no line with a code",
+        "bomb.json: skipped",
+        "binary.json: skipped: not UTF-8",
+        "changed.json: not verified: the checksum",
+        "lost.json: skipped",
+    ] {
+        assert!(told.contains(part), "{part}: {told}");
+    }
+    assert!(!told.contains("panicked"), "{told}");
+    let table = std::fs::read_to_string(&out).unwrap();
+    assert_eq!(table.lines().count(), 8, "{table}");
+    let changed = table.lines().find(|l| l.contains("changed.json")).unwrap();
+    assert!(changed.contains(",\"'=1+1\",") && changed.contains(",no,"), "{changed}");
+}
+
+#[test]
+fn codes_are_graded_from_a_list_given_their_scenario() {
+    let folder = scratch("codes");
+    let scenario = folder.join("assignment.toml");
+    std::fs::write(&scenario, ASSIGNMENT).unwrap();
+    let codes: Vec<String> = (0..3)
+        .map(|k| {
+            let (session, about) = attempt(k);
+            format!("by mail: {}", session.code(&about).unwrap().write())
+        })
+        .collect();
+    let list = folder.join("codes.txt");
+    let cut = &codes[0][..60];
+    std::fs::write(&list, format!("# Monday\n{}\n{cut}\n", codes.join("\n"))).unwrap();
+    let out = folder.join("grades.csv");
+    let (list, out, scenario) = (list.to_str().unwrap(), out.to_str().unwrap(), scenario.to_str().unwrap());
+    let told = text(&dicrotic(&["grade", list, "--out", out]).stderr);
+    assert!(told.contains("line 2: skipped: the code belongs to a scenario that is not at hand"), "{told}");
+    let output = dicrotic(&["grade", list, "--out", out, "--scenario", scenario]);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(
+        text(&output.stderr).contains("line 5: skipped: the code is damaged"),
+        "{}",
+        text(&output.stderr)
+    );
+    let table = std::fs::read_to_string(out).unwrap();
+    assert_eq!(table.lines().count(), 4);
+    assert!(table.contains("Group A-01") && table.contains("\""), "{table}");
+    // The project's own scenarios are known without being named.
+    let first =
+        std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios/01-first-wiring.toml"))
+            .unwrap();
+    let session = dicrotic::session::Session::new(&first, 3).unwrap();
+    std::fs::write(folder.join("own.txt"), session.code(&Default::default()).unwrap().write()).unwrap();
+    let own = dicrotic(&["grade", folder.join("own.txt").to_str().unwrap(), "--out", out]);
+    assert!(own.status.success(), "{}", text(&own.stderr));
+}
+
+#[test]
+fn a_class_is_shown_as_a_table_and_as_a_page_without_scripts_and_without_names() {
+    let folder = class("class", 0..10);
+    let hostile = "<script>alert(1)</script>\u{1b}[31m";
+    let (session, mut about) = attempt(10);
+    about.student = hostile.into();
+    let path = folder.join(format!("hostile{}", result::EXTENSION));
+    std::fs::write(path, result::write(&session, &about).unwrap()).unwrap();
+
+    let folder_text = folder.to_str().unwrap();
+    let plain = dicrotic(&["class", folder_text]);
+    assert!(plain.status.success(), "{}", text(&plain.stderr));
+    let table = text(&plain.stdout);
+    let lines: Vec<&str> = table.lines().collect();
+    assert!(lines[1].contains("not ready") && lines[1].contains("student 1"), "{table}");
+    assert!(table.contains("charger near") && table.contains("other multiplier"), "{table}");
+    assert!(!table.contains("Group"), "{table}");
+    let named = text(&dicrotic(&["class", folder_text, "--names"]).stdout);
+    assert!(named.contains("Group A-01") && !named.contains('\u{1b}'), "{named}");
+
+    let out = folder.join("class.html");
+    let page = dicrotic(&["class", folder_text, "--names", "--out", out.to_str().unwrap()]);
+    assert!(page.status.success(), "{}", text(&page.stderr));
+    let html = std::fs::read_to_string(&out).unwrap();
+    assert!(html.contains("&lt;script&gt;") && !html.contains("<script"), "{html}");
+    assert!(!html.contains("http") && html.contains("not ready"), "{html}");
+    let twice = text(&dicrotic(&["class", folder_text, "--passes", "2"]).stdout);
+    assert!(twice.lines().skip(1).take(11).all(|l| l.contains("not ready")), "{twice}");
+}
+
+#[test]
+fn a_seed_is_printed_as_the_page_derives_it() {
+    let output = dicrotic(&["seed", KEY, "group a 01"]);
+    assert_eq!(text(&output.stdout).trim(), attempt(0).0.seed().to_string());
+    let second = dicrotic(&["seed", KEY, "Group A-01", "--try", "2"]);
+    assert!(second.status.success() && second.stdout != output.stdout);
+}

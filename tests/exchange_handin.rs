@@ -1,0 +1,259 @@
+//! What is handed in: the result file comes back, damage and forgery are found by checksum or replay, a class is summed up,
+//! a name runs nothing on the instructor's machine.
+
+use dicrotic::exchange::handin::class::sum_up;
+use dicrotic::exchange::handin::{Graded, Handed, HandinError, result, table};
+use dicrotic::scenario::assignment::{digest, hex};
+use serde_json::{Value, json};
+use sha2::{Digest, Sha256};
+use students::{ASSIGNMENT, Way, attempt, student, way};
+
+mod students;
+
+fn file(k: u32) -> String {
+    let (session, about) = attempt(k);
+    result::write(&session, &about).unwrap()
+}
+
+fn grade(text: &str) -> Result<Graded, HandinError> {
+    result::read(text)?.grade()
+}
+
+/// The checksum by its definition, with the keys in order as serde_json's maps keep them.
+fn seal(mut value: Value) -> String {
+    value.as_object_mut().unwrap().remove("checksum");
+    let text = value.to_string();
+    value["checksum"] = json!(hex(&Sha256::digest(text.as_bytes())));
+    value.to_string()
+}
+
+#[test]
+fn a_result_file_is_verified_and_says_what_came_of_it() {
+    let text = file(0);
+    let graded = grade(&text).unwrap();
+    assert_eq!(graded.doubts, []);
+    assert!(graded.verdict.passed && graded.ready, "{graded:?}");
+    assert_eq!((graded.about.student.as_str(), graded.own_seed), (student(0).as_str(), Some(true)));
+    assert!(graded.faults.iter().all(|f| f.cleared && f.named) && graded.faults.len() == 2);
+    assert!((0.6..1.0).contains(&graded.minutes), "{} min", graded.minutes);
+    // The file is plain JSON with the checksum of its definition.
+    let value: Value = serde_json::from_str(&text).unwrap();
+    assert_eq!(seal(value.clone()), value.to_string());
+    assert_eq!(value["scenario_sha256"], json!(hex(&digest(ASSIGNMENT))));
+    assert_eq!(value["answers"]["count"], json!(value["answers"]["count"].as_str().unwrap()));
+}
+
+#[test]
+fn a_code_hands_in_the_same_as_a_file() {
+    let (session, about) = attempt(2);
+    let code = session.code(&about).unwrap().write();
+    let from_code = Handed::of_code(&code, |_| Some(ASSIGNMENT.into())).unwrap().grade().unwrap();
+    let from_file = grade(&file(2)).unwrap();
+    assert_eq!(from_code, from_file);
+    let missing = Handed::of_code(&code, |_| None).unwrap_err();
+    assert_eq!(missing, HandinError::ScenarioMissing { digest: hex(&digest(ASSIGNMENT)[..8]) });
+}
+
+#[test]
+fn each_way_of_going_wrong_is_told_apart() {
+    for k in [0, 2, 4, 5, 7] {
+        let graded = grade(&file(k)).unwrap();
+        assert_eq!(graded.doubts, [], "student {k}");
+        let verdict = &graded.verdict;
+        let misreading = verdict.misreading.as_deref();
+        match way(k) {
+            Way::Right => assert!(verdict.passed),
+            Way::Six => assert_eq!(
+                (verdict.first_wrong.as_deref(), misreading),
+                (Some("multiplier"), Some("other_multiplier"))
+            ),
+            Way::Bumps => assert_eq!(
+                (verdict.first_wrong.as_deref(), misreading),
+                (Some("count"), Some("bumps_counted"))
+            ),
+            Way::Fence => assert_eq!(
+                (verdict.first_wrong.as_deref(), misreading),
+                (Some("count"), Some("one_too_many"))
+            ),
+            Way::Hum => {
+                assert_eq!(verdict.first_wrong.as_deref(), Some("name"));
+                let left: Vec<&str> =
+                    graded.faults.iter().filter(|f| !f.cleared).map(|f| f.id.as_str()).collect();
+                assert_eq!(left, ["charger_near"]);
+            }
+        }
+    }
+}
+
+#[test]
+fn changes_are_found_by_the_checksum_and_forgery_by_the_replay() {
+    let text = file(2);
+    let value: Value = serde_json::from_str(&text).unwrap();
+    let change = |path: &str, to: Value| {
+        let mut changed = value.clone();
+        *changed.pointer_mut(path).unwrap() = to;
+        changed
+    };
+    // Whatever field is changed, the checksum tells.
+    for (path, to) in [
+        ("/about/student", json!("somebody else")),
+        ("/verdict/passed", json!(true)),
+        ("/samples", json!(70_000)),
+        ("/answers/count", json!("12")),
+        ("/about/ended_s", json!(1)),
+    ] {
+        let graded = grade(&change(path, to).to_string()).unwrap();
+        assert!(graded.doubts.contains(&HandinError::Changed {}), "{path}: {:?}", graded.doubts);
+    }
+    // With the checksum made anew, the replay tells.
+    let graded = grade(&seal(change("/verdict/passed", json!(true)))).unwrap();
+    let differs = |field: &str, graded: &Graded| matches!(&graded.doubts[..], [HandinError::Differs { field: f, .. }] if f == field);
+    assert!(differs("passed", &graded), "{:?}", graded.doubts);
+    let graded = grade(&seal(change("/seed", json!("17")))).unwrap();
+    assert!(!graded.verified() || graded.own_seed == Some(false), "{graded:?}");
+    assert_eq!(graded.own_seed, Some(false));
+    // An answer put right afterwards is another attempt than the one that the verdict tells of.
+    let log = value["log"].as_array().unwrap();
+    let at = log.iter().position(|l| l["action"]["field"] == "multiplier").unwrap();
+    let graded = grade(&seal(change(&format!("/log/{at}/action/text"), json!("3.77")))).unwrap();
+    assert!(!graded.verified(), "{graded:?}");
+    // A friendlier scenario under the old digest.
+    let easier = ASSIGNMENT.replace("severity = 0.8", "severity = 0.0");
+    let graded = grade(&seal(change("/scenario", json!(easier)))).unwrap();
+    assert!(graded.doubts.contains(&HandinError::OtherScenario {}), "{:?}", graded.doubts);
+}
+
+#[test]
+fn damaged_truncated_foreign_and_hostile_files_are_refused_with_the_reason() {
+    let text = file(0);
+    for k in (0..text.len()).step_by(997) {
+        let part = text.get(..k).unwrap_or("{");
+        assert!(result::read(part).is_err(), "cut at {k}");
+    }
+    let value: Value = serde_json::from_str(&text).unwrap();
+    let with = |path: &str, to: Value| {
+        let mut changed = value.clone();
+        *changed.pointer_mut(path).unwrap() = to;
+        seal(changed)
+    };
+    for (text, part) in [
+        (String::new(), "not a result"),
+        ("\u{0}\u{1}".into(), "not a result"),
+        ("[]".into(), "format"),
+        (json!({"format": "something-else", "version": 1}).to_string(), "something-else"),
+        (with("/version", json!(2)), "form 2"),
+        (with("/seed", json!("-1")), "seed"),
+        (with("/seed", json!(5)), "not a result"),
+        (with("/log/0/action", json!({"do": "format_disk"})), "format_disk"),
+        (with("/log/0/at", json!(-1)), "not a result"),
+        ("[".repeat(100_000), "not a result"),
+        ("x".repeat(result::MOST_BYTES + 1), "at most"),
+    ] {
+        let error = result::read(&text).unwrap_err().to_string();
+        assert!(error.contains(part), "{error}, not {part}");
+    }
+    for (text, part) in [
+        (with("/scenario", json!("id = 7")), "scenario"),
+        (with("/samples", json!(u64::MAX)), "samples"),
+        (with("/log/0/at", json!(u64::MAX)), "samples"),
+        (with("/log/0/action", json!({"do": "stop"})), "refused"),
+        (with("/log/1/at", json!(0)), "before"),
+        (
+            with("/scenario", json!(format!("before = [{}]\n{ASSIGNMENT}", "{ wait = 600.0 },".repeat(50)))),
+            "at most 1800 s",
+        ),
+    ] {
+        let error = grade(&text).unwrap_err().to_string();
+        assert!(error.contains(part), "{error}, not {part}");
+    }
+}
+
+#[test]
+fn a_name_is_no_formula() {
+    for (text, expected) in [
+        ("=HYPERLINK(\"http://x\")", "\"'=HYPERLINK(\"\"http://x\"\")\""),
+        ("+1", "\"'+1\""),
+        ("-2+3", "\"'-2+3\""),
+        ("@SUM(A1)", "\"'@SUM(A1)\""),
+        ("  =1", "\"'  =1\""),
+        ("\t=1", "\"' =1\""),
+        ("a\r\n=1", "a  =1"),
+        ("a,b", "\"a,b\""),
+        ("Ана", "Ана"),
+    ] {
+        assert_eq!(table::cell(text), expected);
+    }
+    let mut graded = grade(&file(0)).unwrap();
+    graded.about.student = "=cmd|' /C calc'!A0".into();
+    let line = table::line("a.json", &graded);
+    assert!(line.contains("\"'=cmd|' /C calc'!A0\""), "{line}");
+    assert!(line.contains("2026-09-21T14:13:20Z"), "{line}");
+}
+
+#[test]
+fn moments_are_those_of_the_calendar() {
+    // From another program: date -u -d @N +%FT%TZ
+    for (s, expected) in [
+        (951_782_400, "2000-02-29T00:00:00Z"),
+        (1_709_251_199, "2024-02-29T23:59:59Z"),
+        (1_735_689_599, "2024-12-31T23:59:59Z"),
+        (4_107_542_400, "2100-03-01T00:00:00Z"),
+        (0, ""),
+    ] {
+        assert_eq!(table::moment(s), expected);
+    }
+}
+
+#[test]
+fn a_class_is_summed_up_with_those_who_are_not_ready_first() {
+    let mut results: Vec<Graded> = (0..30).map(|k| grade(&file(k)).unwrap()).collect();
+    let summary = sum_up(&results, 1);
+    assert_eq!((summary.students.len(), summary.results, summary.doubtful), (30, 30, 0));
+    let not_ready = summary.students.iter().take_while(|s| !s.ready).count();
+    assert_eq!(not_ready, 12);
+    assert!(summary.students[not_ready..].iter().all(|s| s.ready && s.passes == 1));
+    assert_eq!(
+        (summary.faults[0].id.as_str(), summary.faults[0].left, summary.faults[0].met),
+        ("charger_near", 3, 30)
+    );
+    assert_eq!((summary.faults[1].left, summary.faults[1].met), (0, 30));
+    let count = |id: &str| summary.misreadings.iter().find(|(m, _)| m == id).map_or(0, |(_, n)| *n);
+    assert_eq!((count("other_multiplier"), count("bumps_counted"), count("one_too_many")), (3, 3, 3));
+    let step = |name: &str| summary.steps.iter().find(|s| s.step == name).unwrap();
+    assert_eq!((step("multiplier").judged, step("multiplier").right), (30, 27));
+    let [q1, q2, q3] = summary.minutes.unwrap();
+    assert!(q1 <= q2 && q2 <= q3 && q1 > 0.5);
+    // Two passes are asked for: nobody has them; two on the same bench are one.
+    assert!(sum_up(&results, 2).students.iter().all(|s| !s.ready));
+    results.push(results[0].clone());
+    let twice = sum_up(&results, 2);
+    assert_eq!(twice.students.len(), 30);
+    assert!(twice.students.iter().all(|s| !s.ready && s.passes <= 1));
+    // The same code typed differently is the same student; another's log under a new name is told.
+    results[30].about.student = "group a 01".into();
+    assert_eq!(sum_up(&results, 1).students.len(), 30);
+    results[30].about.student = "Mallory".into();
+    let copied = sum_up(&results, 1);
+    assert_eq!(copied.students.iter().filter(|s| s.copied).count(), 2);
+    // Who types nothing is counted one by one.
+    results[29].about.student = " ".into();
+    results[30].about.student = String::new();
+    assert_eq!(sum_up(&results, 1).students.len(), 31);
+    assert_eq!(sum_up(&[], 1).minutes, None);
+}
+
+/// The browser's test of a class takes its files from here: the folder is named by DICROTIC_CLASS, one of the target
+/// folder's own without it.
+#[test]
+fn thirty_results_are_written() {
+    let folder = std::env::var_os("DICROTIC_CLASS").map_or_else(
+        || std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("class-of-thirty"),
+        std::path::PathBuf::from,
+    );
+    std::fs::create_dir_all(&folder).unwrap();
+    for k in 0..30 {
+        let text = file(k);
+        assert!(result::read(&text).unwrap().doubts.is_empty());
+        std::fs::write(folder.join(format!("{k:02}{}", result::EXTENSION)), text).unwrap();
+    }
+}

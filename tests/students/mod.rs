@@ -1,0 +1,224 @@
+//! Students for the tests of what is handed in: one who takes ten minutes over a bench, and a class of thirty who do
+//! well or badly in known ways.
+
+#![allow(dead_code)]
+
+use dicrotic::session::compact::About;
+use dicrotic::session::{Action, Session, script, seeds};
+use serde_json::{Value, json};
+
+/// A bench in pieces.
+pub const FIRST: &str = include_str!("../../scenarios/01-first-wiring.toml");
+
+/// Key of the class's assignment.
+pub const KEY: &str = "bio-101, week 3";
+
+/// An assignment with two faults: the power strip is off, and the charger hums.
+pub const ASSIGNMENT: &str = r#"
+id = "before-the-lab"
+level = 2
+title = "Before the lab"
+aim = "Find both faults, put them right, and take a rate."
+brief = "Somebody else set this bench up. Name what is wrong, put it right, then record, mark, count."
+name_faults = true
+
+[assignment]
+key = "bio-101, week 3"
+attempts = 3
+opening = "Please do this before Tuesday."
+closing = "Hand in the file."
+
+[subject]
+rest_rate_bpm = 66.0
+restlessness = 0.1
+premature_per_min = 0.0
+pulse_mv = 40.0
+
+[recorder]
+range_v = 0.1
+
+[[fault]]
+name = "strip_off"
+
+[[fault]]
+name = "charger_near"
+severity = 0.8
+"#;
+
+/// Does an action that must be possible.
+pub fn act(session: &mut Session, action: Value) {
+    session.act(&Action::from_value(action.clone()).unwrap()).unwrap_or_else(|r| panic!("{action}: {r:?}"));
+}
+
+/// Numbers: where a student is slow, where a hand goes: any generator will do.
+pub struct Draws(pub u64);
+
+impl Draws {
+    /// From 0 to 1.
+    pub fn next(&mut self) -> f64 {
+        self.0 = dicrotic::rng::mix(self.0);
+        (self.0 >> 11) as f64 / (1_u64 << 53) as f64
+    }
+}
+
+/// Ten minutes of a student who does everything, some of it thrice: wires, moves the lead about, tries ranges and
+/// strap, records, puts and nudges cursors, marks every beat of two takes, types and corrects, checks twice.
+pub fn diligent(seed: u64) -> Session {
+    let mut session = Session::new(FIRST, seed).unwrap();
+    let mut draws = Draws(seed);
+    let mut wait = |session: &mut Session, seconds: f64| {
+        // The page does things on frames, some 60 a second, so that times are no round numbers of samples.
+        session.run_long((seconds * (500.0 + 1000.0 * draws.next())) as u64 + 1);
+    };
+    for action in [
+        json!({"do": "plug", "end": "mains_unit", "socket": "unit_inlet"}),
+        json!({"do": "plug", "end": "mains_wall", "socket": "outlet2"}),
+        json!({"do": "plug", "end": "data_unit", "socket": "unit_data"}),
+        json!({"do": "plug", "end": "data_computer", "socket": "port1"}),
+        json!({"do": "plug", "end": "pad", "socket": "in1"}),
+        json!({"do": "switch", "id": "unit", "on": true}),
+        json!({"do": "tap_pad"}),
+        json!({"do": "strap_on"}),
+    ] {
+        wait(&mut session, 5.0);
+        act(&mut session, action);
+    }
+    for k in 0..24 {
+        wait(&mut session, 0.3);
+        act(&mut session, json!({"do": "strap", "tightness": f64::from(49 + k) / 100.0}));
+    }
+    for v in [1.0, 0.5, 0.2, 0.1, 0.05, 0.1] {
+        wait(&mut session, 3.0);
+        act(&mut session, json!({"do": "range", "v": v}));
+    }
+    for k in 0..20 {
+        wait(&mut session, 0.4);
+        let (x, y) = (50.0 + 0.5 * f64::from(k), 20.0 + 0.5 * f64::from(k % 5));
+        act(
+            &mut session,
+            json!({"do": "move", "part": if k % 2 == 0 { "lead1" } else { "lead2" }, "x": x, "y": y}),
+        );
+    }
+    let mut t = Draws(!seed);
+    let mut ms = |low: f64, high: f64| ((low + (high - low) * t.next()) * 1000.0).round() / 1000.0;
+    for s in [5.0, 2.0, 1.0, 10.0] {
+        act(&mut session, json!({"do": "time_base", "s": s}));
+        wait(&mut session, 4.0);
+    }
+    for take in 0..2 {
+        wait(&mut session, 6.0);
+        act(&mut session, json!({"do": "record"}));
+        session.run_long(62_000);
+        act(&mut session, json!({"do": "stop"}));
+        for _ in 0..8 {
+            wait(&mut session, 1.0);
+            act(&mut session, json!({"do": "scroll", "start_s": ms(0.0, 50.0)}));
+            act(&mut session, json!({"do": "cursor", "which": "a", "t": ms(0.0, 10.0)}));
+            wait(&mut session, 1.0);
+            act(&mut session, json!({"do": "cursor", "which": "b", "t": ms(40.0, 60.0)}));
+        }
+        for k in 0..60 {
+            wait(&mut session, 0.8);
+            act(&mut session, json!({"do": "mark", "t": ms(f64::from(k), f64::from(k) + 0.9)}));
+        }
+        for _ in 0..2 {
+            for (field, text) in
+                [("count", "31"), ("seconds", "27.35"), ("multiplier", "60/27.35"), ("rate", "68")]
+            {
+                wait(&mut session, 4.0);
+                act(&mut session, json!({"do": "answer", "field": field, "text": text}));
+            }
+        }
+        wait(&mut session, 10.0);
+        act(&mut session, json!({"do": "check"}));
+        if take == 0 {
+            act(&mut session, json!({"do": "show", "mode": "live"}));
+        }
+    }
+    session.run_long(600_000_u64.saturating_sub(session.samples()));
+    session
+}
+
+/// How a student of the class fares.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// All right.
+    Right,
+    /// Multiplies by six.
+    Six,
+    /// Counts every bump.
+    Bumps,
+    /// Leaves the charger humming.
+    Hum,
+    /// One beat too many.
+    Fence,
+}
+
+/// The way of the `k`-th student.
+pub fn way(k: u32) -> Way {
+    [
+        Way::Right,
+        Way::Right,
+        Way::Six,
+        Way::Right,
+        Way::Bumps,
+        Way::Hum,
+        Way::Right,
+        Way::Fence,
+        Way::Right,
+        Way::Right,
+    ][k as usize % 10]
+}
+
+/// The code that the `k`-th student types.
+pub fn student(k: u32) -> String {
+    format!("Group {}-{:02}", char::from(b'A' + (k / 10 % 26) as u8), k % 10 + 1)
+}
+
+/// The attempt of the `k`-th student of a class, as it is handed in.
+pub fn attempt(k: u32) -> (Session, About) {
+    let code = student(k);
+    let seed = seeds::seed(KEY, &code, 1);
+    let way = way(k);
+    let mut steps = vec![
+        json!({"wait": 3.0}),
+        json!({"do": "look_around"}),
+        json!({"wait": 4.5}),
+        json!({"do": "name", "fault": "strip_off"}),
+        json!({"do": "switch", "id": "strip", "on": true}),
+        json!({"wait": 5.0}),
+        json!({"do": "time_base", "s": 1.0}),
+        json!({"wait": 5.0}),
+        json!({"do": "time_base", "s": 10.0}),
+    ];
+    if way != Way::Hum {
+        steps.push(json!({"do": "charger", "plugged": false}));
+        steps.push(json!({"wait": 3.0}));
+        steps.push(json!({"do": "name", "fault": "charger_near"}));
+    }
+    let (count, multiplier, rate) = match way {
+        Way::Right | Way::Hum => ("@count", "@multiplier", "@rate"),
+        Way::Six => ("@count", "6", "@count*6"),
+        Way::Bumps => ("@count*2", "@multiplier", "@rate*2"),
+        Way::Fence => ("@count+1", "@multiplier", "@rate+4"),
+    };
+    steps.extend([
+        // The second one's line wanders out of the smaller range.
+        json!({"do": "range", "v": if k == 1 { 0.1 } else { 0.05 }}),
+        json!({"wait": 4.0}),
+        json!({"do": "record"}),
+        json!({"wait": 20.0 + f64::from(k % 7)}),
+        json!({"do": "stop"}),
+        json!({"do": "cursor", "which": "a", "t": "@beat+0.3"}),
+        json!({"do": "cursor", "which": "b", "t": "@beat+16.2"}),
+        json!({"do": "answer", "field": "count", "text": count}),
+        json!({"do": "answer", "field": "seconds", "text": "@seconds"}),
+        json!({"do": "answer", "field": "multiplier", "text": multiplier}),
+        json!({"do": "answer", "field": "rate", "text": rate}),
+        json!({"do": "check"}),
+    ]);
+    let mut session = Session::new(ASSIGNMENT, seed).unwrap();
+    script::play(&mut session, &steps).unwrap_or_else(|e| panic!("student {k}: {e}"));
+    let begun_s = 1_790_000_000 + 700 * u64::from(k);
+    (session, About { student: code, tries: 1, begun_s, ended_s: begun_s + 600 })
+}

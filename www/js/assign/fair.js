@@ -1,0 +1,73 @@
+// Whether the grading is fair: many students with a right method, tried by the core a few at a time, and what share each way of
+// grading would fail.
+
+import { fairnessOf } from "../core.js";
+import { h, style, words } from "../dom.js";
+import { num, t } from "../text.js";
+
+const STUDENTS = 400;
+const SLICE = 8;
+const AFTER_MS = 700;
+const SHOWN_BPM = [2, 3, 4, 6];
+
+export class Fair {
+  constructor() {
+    this.rows = new Map();
+    this.list = h("ul", { class: "fair" });
+    for (const key of ["own", "exact", ...SHOWN_BPM]) this.list.append(this.row(key));
+    this.note = h("p", { class: "quiet", role: "status" });
+    this.el = h("section", { class: "fairness", "aria-labelledby": "fair-h" }, h("h2", { id: "fair-h" }, t("assign-fair")), h("p", { class: "quiet" }, t("assign-fair_about")), this.list, this.note);
+  }
+
+  row(key) {
+    const bar = h("span", { class: "fair-bar" }), value = h("output", { class: "fair-value" });
+    const label = typeof key === "number" ? t("assign-fair_mean", { v: key }) : t(`assign-fair_${key}`);
+    this.rows.set(key, { bar, value });
+    return h("li", { class: `fair-row${key === "own" ? " is-ours" : ""}` }, h("span", { class: "fair-name" }, label), h("span", { class: "fair-track", "aria-hidden": "true" }, bar), value);
+  }
+
+  /** Tries a scenario's text after a while without changes. */
+  show(toml) {
+    if (toml === this.toml) return;
+    this.toml = toml;
+    this.run = (this.run ?? 0) + 1;
+    clearTimeout(this.due);
+    this.list.classList.add("is-stale");
+    this.due = setTimeout(() => this.tryAll(this.run), AFTER_MS);
+  }
+
+  async tryAll(run) {
+    const sum = { students: 0, without: 0, own_window: 0, exact_count: 0, record_mean: [], tolerances: [] };
+    while (sum.students < STUDENTS) {
+      const part = fairnessOf(this.toml, 1 + sum.students, SLICE);
+      if (part.students === 0) return;
+      for (const name of ["students", "without", "own_window", "exact_count"]) sum[name] += part[name];
+      part.record_mean.forEach((n, k) => (sum.record_mean[k] = (sum.record_mean[k] ?? 0) + n));
+      sum.tolerances = part.tolerances;
+      if (sum.students % (SLICE * 5) === 0 || sum.students >= STUDENTS) this.tell(sum);
+      await new Promise((next) => setTimeout(next)); // the page stays alive
+      if (run !== this.run) return;
+    }
+  }
+
+  tell(sum) {
+    this.list.classList.remove("is-stale");
+    const of = sum.students - sum.without;
+    const put = (key, n) => {
+      const share = of > 0 ? n / of : 0;
+      const { bar, value } = this.rows.get(key);
+      style(bar, "width", `${(share * 100).toFixed(1)}%`);
+      words(value, of > 0 ? t("assign-percent", { v: num(share * 100, share < 0.1 ? 1 : 0) }) : "–");
+    };
+    put("own", sum.own_window);
+    put("exact", sum.exact_count);
+    for (const bpm of SHOWN_BPM) put(bpm, sum.record_mean[sum.tolerances.indexOf(bpm)] ?? 0);
+    words(this.note, sum.without > 0 ? t("assign-fair_without", { n: sum.without, of: sum.students }) : t("assign-fair_done", { n: sum.students }));
+    this.el.dataset.students = sum.students;
+  }
+
+  end() {
+    clearTimeout(this.due);
+    this.run += 1;
+  }
+}

@@ -1,0 +1,183 @@
+// The form: a scenario as an instructor thinks of it. It holds a scenario value of the core and changes parts of it; what it does
+// not show stays as it was.
+
+import { attr, h, newId, prop, refill, style, words } from "../dom.js";
+import { plainName } from "../hand/file.js";
+import { icon } from "../icons.js";
+import { num, t } from "../text.js";
+import { button, Choice, Tick } from "../widgets.js";
+
+const MOST_FAULTS = 4; // what the core takes
+const REGIONS = [[50, 230], [50, 220], [60, 120], [60, 127], [60, 220], [50, 100], [60, 100]];
+
+const get = (value, path) => path.split(".").reduce((at, key) => at?.[key], value);
+function set(value, path, to) {
+  const keys = path.split("."), last = keys.pop();
+  let at = value;
+  for (const key of keys) at = at[key] ??= {};
+  at[last] = to;
+}
+
+export class Form {
+  constructor({ scenarios, faults, changed, pickBase }) {
+    Object.assign(this, { faults, changed });
+    this.scenario = {};
+    this.fields = [];
+    this.base = new Choice(t("assign-base"), pickBase);
+    this.base.set([["", t("assign-blank")], ...scenarios.filter((one) => one.brief).map((one) => [one.id, one.brief.title])], "");
+    this.faultList = h("ol", { class: "assign-faults" });
+    this.addFault = new Choice(t("assign-add_fault"), (id) => id && this.add(id));
+    this.fillFaults();
+    const part = (key, ...kids) => h("fieldset", { class: "part" }, h("legend", {}, t(`assign-part_${key}`)), kids);
+    this.el = h("div", { class: "assign-form" },
+      part("what", this.base.el, this.text("title_is", "title", 80), this.area("aim", "aim", 2), this.area("brief", "brief", 4)),
+      part("faults", h("p", { class: "quiet" }, t("assign-faults_about")), this.faultList, this.addFault.el, this.tick("name_faults", "name_faults")),
+      part("subject", h("div", { class: "pair" }, this.number("age", "subject.age_years", 6, 90), this.number("pulse", "subject.rest_rate_bpm", 30, 150), this.number("temperature", "subject.finger_temp_c", 10, 38), this.number("premature", "subject.premature_per_min", 0, 20)),
+        h("p", { class: "quiet" }, t("assign-drawn")), this.slider("restless", "subject.restlessness", 0, 3, 0.1, 1)),
+      part("help", h("div", { class: "pair" }, this.choice("region", null, REGIONS.map(([hz, volts]) => [`${hz}/${volts}`, t("assign-region_of", { hz, volts })])), this.choice("help", "help", ["guided", "alone"].map((key) => [key, t(`start-help-${key}`)])))),
+      part("pass", h("div", { class: "pair" }, this.number("window", "pass.window_s", 5, 120), this.number("record", "pass.record_s", 5, 600)),
+        this.slider("edge", "pass.edge_s", 0, 0.15, 0.01, 0.06, (v) => t("unit-ms", { v: num(v * 1000, 0) })),
+        this.slider("hum", "pass.hum_ratio", 0.02, 1, 0.02, 0.1, (v) => t("assign-percent", { v: num(v * 100, 0) })),
+        h("div", { class: "pair" }, this.slider("low", "pass.fill_min", 0.05, 0.6, 0.05, 0.3, (v) => t("assign-percent", { v: num(v * 100, 0) })), this.slider("high", "pass.fill_max", 0.6, 1, 0.05, 0.8, (v) => t("assign-percent", { v: num(v * 100, 0) })))),
+      part("class", h("div", { class: "pair" }, this.number("attempts", "assignment.attempts", 1, 99), this.choice("seeds", "assignment.seeds", ["each", "same"].map((key) => [key, t(`assign-seeds_${key}`)]))), this.text("key", "assignment.key", 60), h("p", { class: "quiet" }, t("assign-key_about")),
+        this.area("opening", "assignment.opening", 2), this.area("closing", "assignment.closing", 2)));
+  }
+
+  /** A field: its label, its control, how it shows a value and reads one. */
+  field(key, control, show, extra = null) {
+    const id = newId("assign");
+    control.id = id;
+    this.fields.push(show);
+    return h("div", { class: "fld" }, h("label", { for: id }, t(`assign-${key}`)), control, extra);
+  }
+
+  put(path, value) {
+    set(this.scenario, path, value);
+    this.changed();
+  }
+
+  text(key, path, most) {
+    const input = h("input", { class: "txt", maxlength: most, autocomplete: "off", oninput: () => {
+      if (path === "title") this.scenario.id = plainName(input.value, 50) || "our-own-bench";
+      this.put(path, input.value);
+    } });
+    return this.field(key, input, () => prop(input, "value", get(this.scenario, path) ?? ""));
+  }
+
+  area(key, path, rows) {
+    const input = h("textarea", { class: "txt", rows, oninput: () => this.put(path, input.value) });
+    return this.field(key, input, () => prop(input, "value", (get(this.scenario, path) ?? "").trim()));
+  }
+
+  number(key, path, min, max) {
+    const input = h("input", { class: "txt", inputmode: "decimal", autocomplete: "off", placeholder: path.startsWith("pass") ? null : t("assign-free"), oninput: () => {
+      const text = input.value.trim().replace(",", ".");
+      const value = Number(text);
+      const wrong = text !== "" && !(value >= min && value <= max);
+      attr(input, "aria-invalid", wrong ? "true" : null);
+      words(problem, wrong ? t("assign-between", { min, max }) : "");
+      if (!wrong) this.put(path, text === "" ? (path.startsWith("pass") ? 15 : null) : value);
+    } });
+    const problem = h("span", { class: "problem", role: "status" });
+    return this.field(key, input, () => { prop(input, "value", String(get(this.scenario, path) ?? (path.startsWith("pass") ? 15 : ""))); attr(input, "aria-invalid", null); words(problem, ""); }, problem);
+  }
+
+  slider(key, path, min, max, step, usual, unit = (v) => num(v)) {
+    const shown = h("output", { class: "slide-value" });
+    const tell = () => words(shown, unit(Number(input.value)));
+    const input = h("input", { type: "range", min, max, step, oninput: () => { tell(); this.put(path, Number(input.value)); } });
+    const el = this.field(key, input, () => { prop(input, "value", String(get(this.scenario, path) ?? usual)); tell(); }, shown);
+    el.classList.add("slide");
+    return el;
+  }
+
+  choice(key, path, options) {
+    const select = h("select", { onchange: () => {
+      if (path) return this.put(path, select.value);
+      const [hz, volts] = select.value.split("/").map(Number);
+      return this.put("mains", { hz, volts });
+    } });
+    return this.field(key, select, () => {
+      const now = path ? get(this.scenario, path) : `${this.scenario.mains?.hz ?? 50}/${this.scenario.mains?.volts ?? 230}`;
+      const all = options.some(([value]) => value === now) ? options : [...options, [now, now.replace("/", " Hz, ") + (path ? "" : " V")]];
+      refill(select, all, () => all.map(([value, label]) => h("option", { value }, label)));
+      prop(select, "value", now);
+    });
+  }
+
+  tick(key, path) {
+    const tick = new Tick(t(`assign-${key}`), (on) => this.put(path, on));
+    this.fields.push(() => tick.set(get(this.scenario, path)));
+    return tick.el;
+  }
+
+  // faults
+
+  fillFaults() {
+    this.addFault.select.replaceChildren(h("option", { value: "" }, t("assign-choose_fault")), ...this.faults.impressions.map(({ name, faults }) => h("optgroup", { label: name }, faults.map((fault) => h("option", { value: fault.id }, fault.name)))));
+  }
+
+  add(id) {
+    this.addFault.select.value = "";
+    const list = this.scenario.fault ?? [];
+    if (list.length >= MOST_FAULTS || list.some((one) => one.name === id)) return;
+    this.scenario.fault = [...list, { name: id, severity: null }];
+    this.scenario.name_faults ||= true;
+    this.showAll();
+    this.changed();
+    this.faultList.lastChild?.querySelector("input")?.focus();
+  }
+
+  take(k) {
+    this.scenario.fault = this.scenario.fault.filter((_, i) => i !== k);
+    if (this.scenario.fault.length === 0) this.scenario.name_faults = false;
+    this.showAll();
+    this.changed();
+    this.addFault.select.focus();
+  }
+
+  faultRow(spec, k) {
+    const fault = this.faults.of(spec.name);
+    const name = fault?.name ?? spec.name;
+    const [low, high] = Array.isArray(spec.severity) ? spec.severity : spec.severity === null || spec.severity === undefined ? fault?.severity ?? [0, 1] : [spec.severity, spec.severity];
+    const shown = h("span", { class: "quiet", role: "status" });
+    const slide = (key, value) => h("input", { type: "range", min: "0", max: "1", step: "0.05", "aria-label": t(`assign-${key}`, { fault: name }), value: String(value) });
+    const mild = slide("mildest", low), worst = slide("worst", high);
+    const tell = () => words(shown, mild.value === worst.value ? t("assign-severity_one", { v: num(mild.value * 100, 0) }) : t("assign-severity_two", { low: num(mild.value * 100, 0), high: num(worst.value * 100, 0) }));
+    const put = (moved) => () => {
+      if (Number(mild.value) > Number(worst.value)) (moved === mild ? worst : mild).value = moved.value;
+      const [a, b] = [Number(mild.value), Number(worst.value)];
+      this.scenario.fault[k].severity = a === b ? a : [a, b];
+      tell();
+      this.changed();
+    };
+    mild.addEventListener("input", put(mild));
+    worst.addEventListener("input", put(worst));
+    tell();
+    return h("li", { class: "fault-row" }, h("div", { class: "fault-row-head" }, h("b", {}, name),
+      h("button", { type: "button", class: "btn btn-round btn-plain", "aria-label": t("assign-take_fault", { fault: name }), onclick: () => this.take(k) }, icon("cross"))),
+      h("p", { class: "pencil" }, fault?.seen ?? ""), h("div", { class: "fault-slides" }, mild, worst), shown);
+  }
+
+  // the whole
+
+  show(scenario) {
+    this.scenario = structuredClone(scenario);
+    this.showAll();
+  }
+
+  showAll() {
+    for (const show of this.fields) show();
+    const faults = this.scenario.fault ?? [];
+    this.faultList.replaceChildren(...faults.map((one, k) => this.faultRow(one, k)));
+    prop(this.addFault.select, "disabled", faults.length >= MOST_FAULTS);
+    style(this.faultList, "display", faults.length ? "" : "none");
+  }
+
+  /** The scenario as it stands; a try at nothing is refused by the core. */
+  value() {
+    const scenario = structuredClone(this.scenario);
+    delete scenario.attempt;
+    return scenario;
+  }
+}

@@ -1,0 +1,120 @@
+// Setting a bench for a class: what it is, how it looks, whether its grading is fair, and passing it on.
+
+import { composed, CoreError, scenarioValue } from "../core.js";
+import { h, words } from "../dom.js";
+import { faultWords } from "../faults/words.js";
+import { chooseFiles, download, plainName } from "../hand/file.js";
+import { unpackText } from "../hand/link.js";
+import { newSeed } from "../route.js";
+import { problemOf } from "../scenarios.js";
+import { keep, recall } from "../store.js";
+import { t } from "../text.js";
+import { button } from "../widgets.js";
+import { Fair } from "./fair.js";
+import { Form } from "./form.js";
+import { Out } from "./out.js";
+import { Preview } from "./preview.js";
+
+const SETTLE_MS = 250;
+
+/** Fills the section; returns what is to be ended when it is left. */
+export async function showScreen(root, { scenarios }) {
+  await Promise.all(scenarios.map((one) => one.load()));
+  const faults = await faultWords();
+  for (const one of scenarios) problemOf(one); // reads what each tells of itself
+  return new Assign(root, scenarios, faults);
+}
+
+/** A bench without anything wrong, to begin with. */
+export const BLANK = () => ({
+  id: "our-own-bench", level: 2, title: t("assign-blank_title"), aim: t("assign-blank_aim"), brief: t("assign-blank_brief"), help: "alone",
+  subject: { restlessness: 0.3 }, recorder: { range_v: 0.1 }, fault: [], name_faults: false, pass: {},
+  assignment: { key: `key-${newSeed()}`, seeds: "each", attempts: 2, opening: "", closing: "" },
+});
+
+class Assign {
+  constructor(root, scenarios, faults) {
+    Object.assign(this, { root, scenarios });
+    this.problem = h("p", { class: "calm", role: "alert", hidden: true });
+    this.form = new Form({ scenarios, faults, changed: () => this.changed(), pickBase: (id) => this.pickBase(id) });
+    this.preview = new Preview();
+    this.fair = new Fair();
+    this.out = new Out({ saveFile: () => this.saveFile() });
+    root.replaceChildren(
+      h("div", { class: "wide-lead" }, h("h1", { id: "assign-h", tabindex: "-1" }, t("assign-title")), h("p", { class: "lede" }, t("assign-lede")),
+        h("div", { class: "row" }, button(t("assign-load"), () => this.load(), { pic: "open" }), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")))),
+      this.problem,
+      h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el)), this.out.el);
+    const kept = recall("assign");
+    this.take(kept?.id ? kept : BLANK());
+  }
+
+  end() {
+    clearTimeout(this.due);
+    this.preview.end();
+    this.fair.end();
+    this.root.replaceChildren();
+  }
+
+  /** Shows a scenario (a value of the core) in the form, and works it out. */
+  take(scenario) {
+    const { assignment } = scenario;
+    this.form.show({ ...scenario, attempt: [], assignment: assignment ?? BLANK().assignment });
+    this.workOut();
+  }
+
+  pickBase(id) {
+    const found = this.scenarios.find((one) => one.id === id);
+    if (!found) return this.take(BLANK());
+    // An id of its own: what is changed is no longer the page's scenario, whose words the page knows in other languages.
+    const value = scenarioValue(found.toml);
+    return this.take({ ...value, id: `own-${value.id}`.slice(0, 60) });
+  }
+
+  changed() {
+    clearTimeout(this.due);
+    this.due = setTimeout(() => this.workOut(), SETTLE_MS);
+  }
+
+  /** Puts the form to the core: its text is what is shown, tried and passed on. */
+  workOut() {
+    clearTimeout(this.due);
+    try {
+      const scenario = this.form.value();
+      this.toml = composed(scenario);
+      keep("assign", scenario);
+      this.complain("");
+      this.preview.show(this.toml);
+      this.fair.show(this.toml);
+      this.out.show(this.toml, scenario);
+    } catch (error) {
+      if (!(error instanceof CoreError)) throw error;
+      this.toml = null;
+      this.complain(t("assign-problem", { told: error.message }));
+      this.out.show(null);
+    }
+  }
+
+  complain(text) {
+    this.problem.hidden = !text;
+    words(this.problem, text);
+  }
+
+  saveFile() {
+    this.workOut();
+    if (this.toml) download(`${plainName(this.form.value().id) || "scenario"}.toml`, this.toml, "application/toml");
+  }
+
+  load() {
+    chooseFiles(".toml,.txt,text/plain", async ([file]) => {
+      if (!file) return;
+      try {
+        const text = await file.text();
+        const packed = text.match(/#a=([\w-]+)/)?.[1];
+        this.take(scenarioValue(packed ? await unpackText(packed) : text));
+      } catch (error) {
+        this.complain(t("assign-problem", { told: error.message }));
+      }
+    });
+  }
+}

@@ -1,0 +1,17 @@
+// A strip that only shows: the drum's band with the core's two canvases.
+
+import { h } from "../dom.js";
+import { Canvases } from "../strip/canvas.js";
+
+export class MiniStrip {
+  constructor(bench, zoom = 1) {
+    this.canvases = new Canvases(bench, () => {}, zoom);
+    this.el = h("div", { class: "drum mini" }, h("div", { class: "smoked" }, h("div", { class: "field" }, this.canvases.el)));
+  }
+  draw() {
+    return this.canvases.draw();
+  }
+  end() {
+    this.canvases.end();
+  }
+}

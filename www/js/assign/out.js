@@ -1,0 +1,50 @@
+// Passing the bench on: a link with everything in it, its picture, the file.
+
+import { pictureOf } from "../core.js";
+import { h, prop, say, words } from "../dom.js";
+import { copy, download } from "../hand/file.js";
+import { linkOf } from "../hand/link.js";
+import { num, t } from "../text.js";
+import { button } from "../widgets.js";
+
+export class Out {
+  constructor({ saveFile }) {
+    this.address = h("output", { class: "address", tabindex: "0", role: "group", "aria-label": t("assign-link") });
+    this.length = h("p", { class: "quiet" });
+    this.said = h("span", { class: "quiet", role: "status" });
+    this.picture = h("div", { class: "qr" });
+    this.open = h("a", { class: "btn btn-plain" }, t("assign-as_student"));
+    this.savePicture = button(t("assign-qr_save"), () => this.svg && download(`${this.name}-qr.svg`, this.svg, "image/svg+xml"), { pic: "save" });
+    this.el = h("section", { class: "out", "aria-labelledby": "out-h" }, h("h2", { id: "out-h" }, t("assign-out")), h("p", { class: "quiet" }, t("assign-out_about")),
+      h("div", { class: "out-two" }, h("div", {}, this.address, this.length, h("div", { class: "row" }, button(t("assign-copy"), () => this.copy(), { kind: "btn-strong" }), this.open, button(t("assign-save"), saveFile, { pic: "save" }), this.said)),
+        h("div", { class: "qr-row" }, this.picture, this.savePicture)));
+  }
+
+  /** Shows the link of a scenario's text; none while it cannot be used. */
+  async show(toml, scenario) {
+    const mine = (this.count = (this.count ?? 0) + 1);
+    for (const one of this.el.querySelectorAll("button")) prop(one, "disabled", !toml);
+    if (!toml) return;
+    const link = await linkOf(toml);
+    if (mine !== this.count) return;
+    this.name = scenario.id;
+    words(this.address, link);
+    words(this.length, t("assign-length", { n: num(link.length) }));
+    this.open.href = link.slice(link.indexOf("#"));
+    this.svg = pictureOf(link);
+    prop(this.savePicture, "hidden", !this.svg);
+    if (!this.svg) {
+      this.picture.replaceChildren(h("p", { class: "quiet" }, t("assign-qr_long")));
+      return;
+    }
+    const picture = document.importNode(new DOMParser().parseFromString(this.svg, "image/svg+xml").documentElement, true);
+    picture.setAttribute("role", "img");
+    picture.setAttribute("aria-label", t("assign-qr"));
+    this.picture.replaceChildren(picture);
+  }
+
+  async copy() {
+    words(this.said, (await copy(this.address.textContent, this.address)) ? t("hand-copied") : t("hand-by_hand"));
+    say(this.said.textContent);
+  }
+}

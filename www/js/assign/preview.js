@@ -1,0 +1,81 @@
+// How the bench looks to one student: the table, and its strip running. Nothing here can be touched.
+
+import { Table } from "../bench/table.js";
+import { Bench, CoreError } from "../core.js";
+import { flag, h, words } from "../dom.js";
+import { Loop } from "../loop.js";
+import { newSeed } from "../route.js";
+import { t } from "../text.js";
+import { button } from "../widgets.js";
+import { MiniStrip } from "./ministrip.js";
+
+export class Preview {
+  constructor() {
+    this.seed = newSeed();
+    this.table = h("div", { class: "preview-table" });
+    this.place = h("div", { class: "preview-strip" });
+    this.told = h("p", { class: "quiet" });
+    this.stop = button(t("assign-stand_still"), () => this.hold());
+    this.el = h("section", { class: "preview", "aria-labelledby": "preview-h" },
+      h("div", { class: "strip-head-2" }, h("h2", { id: "preview-h" }, t("assign-preview")), button(t("assign-another"), () => this.another(), { pic: "again" }), this.stop),
+      this.table, this.place, this.told);
+    this.loop = new Loop((dt) => this.frame(dt));
+    this.loop.running = !matchMedia("(prefers-reduced-motion: reduce)").matches;
+    this.label();
+    this.loop.start();
+  }
+
+  label() {
+    words(this.stop.querySelector(".word"), t(this.loop.running ? "assign-stand_still" : "assign-run_on"));
+  }
+
+  hold() {
+    this.loop.running = !this.loop.running;
+    this.label();
+  }
+
+  another() {
+    this.seed = newSeed();
+    if (this.toml) this.show(this.toml, true);
+  }
+
+  /** Shows a scenario's bench; the same text again changes nothing. */
+  show(toml, anew = false) {
+    if (toml === this.toml && !anew) return;
+    this.toml = toml;
+    this.free();
+    try {
+      this.bench = Bench.fresh(toml, this.seed);
+    } catch (error) {
+      if (!(error instanceof CoreError)) throw error;
+      words(this.told, error.message);
+      return;
+    }
+    const view = this.bench.view();
+    const table = new Table(view.bench);
+    table.draw(view.bench);
+    flag(table.svg, "is-seen", view.link.seen);
+    this.table.replaceChildren(table.svg);
+    this.strip = new MiniStrip(this.bench);
+    this.place.replaceChildren(this.strip.el);
+    for (let k = 0; k < 24; k += 1) this.bench.advance(0.25); // so that there is something on the strip at once
+    words(this.told, t(view.link.seen ? "assign-seen" : "assign-unseen", { v: this.seed }));
+  }
+
+  frame(dt) {
+    if (!this.bench) return;
+    if (dt > 0) this.bench.advance(dt);
+    this.strip.draw();
+  }
+
+  free() {
+    this.strip?.end();
+    this.bench?.free();
+    this.bench = this.strip = null;
+  }
+
+  end() {
+    this.loop.stop();
+    this.free();
+  }
+}

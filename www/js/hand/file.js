@@ -1,0 +1,32 @@
+// Files that go to the student's or instructor's own disk, and texts that go to the clipboard.
+
+import { h } from "../dom.js";
+
+/** Lets the browser save a text. */
+export function download(name, text, type = "application/json") {
+  const link = h("a", { href: URL.createObjectURL(new Blob([text], { type })), download: name });
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 2000);
+}
+
+/** Copies a text; false where the device does not let a page copy: then it is selected in `el` to be copied by hand. */
+export async function copy(text, el) {
+  try {
+    await navigator.clipboard.writeText(text);
+    return true;
+  } catch {
+    if (el.select) el.select();
+    else getSelection().selectAllChildren(el);
+    return false;
+  }
+}
+
+/** Words as part of a file's name: small letters, digits and hyphens. */
+export const plainName = (text, most = 40) => text.normalize("NFKD").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "").slice(0, most);
+
+/** Lets the user choose files; calls take(files). */
+export function chooseFiles(accept, take, multiple = false) {
+  const input = h("input", { type: "file", accept, multiple });
+  input.addEventListener("change", () => take([...input.files]));
+  input.click();
+}

@@ -1,0 +1,36 @@
+// Links that carry a whole scenario: its text, deflated, in the fragment, which no browser sends to a server.
+
+import { minimised } from "../core.js";
+
+const MOST_BYTES = 64 * 1024; // what the core reads; a link that swells beyond it is none of ours
+
+async function through(bytes, stream, most) {
+  const parts = [];
+  let length = 0;
+  for (const reader = new Blob([bytes]).stream().pipeThrough(stream).getReader(); ;) {
+    const { done, value } = await reader.read();
+    if (done) break;
+    length += value.length;
+    if (length > most) {
+      await reader.cancel().catch(() => {});
+      throw new RangeError(`more than ${most} bytes`);
+    }
+    parts.push(value);
+  }
+  return new Uint8Array(await new Blob(parts).arrayBuffer());
+}
+
+/** A scenario's text as the part of a link after "#a=". */
+export async function packText(toml) {
+  const bytes = await through(new TextEncoder().encode(minimised(toml)), new CompressionStream("deflate-raw"), Infinity);
+  return btoa(String.fromCharCode(...bytes)).replace(/\+/g, "-").replace(/\//g, "_").replace(/=+$/, "");
+}
+
+/** The text that a link carries; throws when it is damaged. */
+export async function unpackText(packed) {
+  const bytes = Uint8Array.from(atob(packed.replace(/-/g, "+").replace(/_/g, "/")), (c) => c.charCodeAt(0));
+  return new TextDecoder("utf-8", { fatal: true }).decode(await through(bytes, new DecompressionStream("deflate-raw"), MOST_BYTES));
+}
+
+/** The whole link of a composed scenario. */
+export const linkOf = async (toml) => `${location.origin}${location.pathname}#a=${await packText(toml)}`;
