@@ -194,6 +194,7 @@ said-unknown = El sujeto asiente.
 
 refusal-does_not_fit = La clavija no entra ahí: las formas son distintas.
 refusal-socket_taken = Ese conector ya está ocupado.
+refusal-replayed = Este intento solo se mira; queda como se hizo.
 refusal-no_link = No hay nada que registrar: a la computadora no llegan muestras.
 refusal-nothing_in_input = No hay nada conectado en la entrada { $input }, que es la que se muestra.
 refusal-no_bench = Detrás de un registro no hay ninguna mesa.

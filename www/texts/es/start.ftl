@@ -13,7 +13,7 @@
 ###   foot pie · peak pico · notch incisura dícrota · bump segunda onda, onda dícrota · hum zumbido · fuzz ruido (fino)
 ###   teeth dientes · ripple rizado · spike espiga · step escalón · drop-out corte · swing vaivén · drift deriva
 ###   motion movimiento · clipping recorte · scenario escenario · fault avería · look-alike avería parecida
-###   seed semilla · attempt intento · worksheet hoja de trabajo · debrief balance · rubric rúbrica · readiness preparación
+###   seed semilla · attempt intento · worksheet hoja de trabajo · debrief balance · rubric rúbrica · readiness preparación (ready: a punto)
 ###   subject sujeto · instructor docente · licensed clinician profesional de la salud habilitado
 
 app-title = Dicrotic: una mesa de prácticas para el pulso del dedo
@@ -49,14 +49,9 @@ way-check_text = Una mesa a la que le pasa algo y un corazón que aún no conoce
 way-check_go = Tomar la próxima mesa
 way-assign = Proponla a una clase
 way-assign_for = diez minutos, para docentes
-way-assign_text = Comparte una dirección: todos encuentran la misma mesa, hasta la última muestra, o cada uno un corazón propio.
-way-assign_go = Crear una dirección
-way-assign_scenario = Escenario
-way-assign_same = El mismo corazón para todos
-way-assign_copy = Copiar
-way-assign_copied = Copiada.
-way-assign_by_hand = Seleccionada; cópiala con el teclado.
-way-assign_fresh = Otro corazón
+way-assign_text = Monta una mesa con las averías que quieras, prueba si su evaluación es justa, comparte un enlace y mira quién está a punto.
+way-assign_go = Preparar una mesa
+way-assign_class = Lo recibido
 
 hero-foot = pie
 hero-peak = pico, uno en cada latido
@@ -118,6 +113,12 @@ ask-face_immersion = meta la cara en agua fría (solo simulado)
 ask-caution = Solo simulado: no es para una persona en clase. Puede provocar desmayos y frenar el corazón de forma peligrosa. Si puede hacerse o no, lo deciden las normas locales, tu institución y los profesionales de la salud habilitados.
 
 error-unknown = El núcleo comunicó algo inesperado ({ $code }).
+error-no_result = No es un archivo de resultado, o le falta una parte. ({ $found })
+error-version = Lo escribió otra versión (forma { $found }).
+error-code = { $found }
+error-scenario_missing = Su mesa no está a mano: abre antes el archivo del escenario o pega el enlace.
+error-too_long = Es más largo que cualquier resultado.
+error-replay = No se puede reproducir: { $found }
 error-core_stopped = La simulación se detuvo. Vuelve a cargar la página; el intento está guardado hasta la última acción. ({ $told })
 error-scenario_invalid = No se puede leer un archivo de escenario: { $field } debería ser { $expected }, pero es { $found }.
 error-csv_empty = { $file } no tiene ninguna línea con números.
