@@ -57,7 +57,7 @@ async function fillSheet(page, w, { count, seconds, multiplier, rate }) {
   await field(page, w("sheet-line-rate")).press("Tab");
 }
 
-/** Takes a page through start, card index, bench, strip, take, sheet and debrief; calls see(name) on each. */
+/** Takes a page through start, card index, the instructors' pages, bench, strip, take, sheet and debrief; calls see(name) on each. */
 async function screens(page, url, w, see) {
   await page.goto(url);
   await page.locator("#start .card").first().waitFor();
@@ -65,6 +65,11 @@ async function screens(page, url, w, see) {
   await page.goto(`${url}#faults`);
   await page.locator("#faults h1, #faults h2").first().waitFor();
   await see("card index");
+  for (const name of ["assign", "class"]) {
+    await page.goto(`${url}#${name}`);
+    await page.locator(`#${name}-h`).waitFor();
+    await see(name);
+  }
   await student.openScenario(page, url, "hum-on-the-strip", 7);
   await turnTo(page, w("pane-bench"));
   for (const more of await page.locator("#bench details").all()) await more.evaluate((el) => (el.open = true));
@@ -108,6 +113,8 @@ const nothingCut = (page) => async (screen) => {
     const all = [...document.querySelectorAll("button, .btn, label, .lbl, summary, h1, h2, h3, h4, p, li, dt, dd, output, .where ~ *")].filter((el) => shown(el) && el.textContent.trim() !== "");
     const clipped = (el) => ["hidden", "clip"].includes(getComputedStyle(el).overflowX) && (el.scrollWidth > el.clientWidth + 1 || el.scrollHeight > el.clientHeight + 1);
     const outside = (el) => el.getBoundingClientRect().right > document.documentElement.clientWidth + 1 || el.getBoundingClientRect().left < -1;
+    const squeezed = [...document.querySelectorAll("select, input.txt")].filter((el) => shown(el) && el.clientWidth < 2.5 * parseFloat(getComputedStyle(el).fontSize));
+    if (squeezed.length > 0) return { looked: all.length, cut: squeezed.map((el) => `no room in ${el.tagName}.${el.className} ${el.id}`) };
     return { looked: all.length, cut: all.filter((el) => clipped(el) || outside(el)).map((el) => `${el.tagName}.${el.className} "${el.textContent.trim().slice(0, 50)}"`) };
   });
   assert.ok(cut.looked > 15, `looked at ${cut.looked} elements of "${screen}"`);
