@@ -119,7 +119,7 @@ other_browser_tests() {
 
 reference() {
   local script
-  for script in tests/reference/filters.py tests/reference/hr_agreement.py; do
+  for script in tests/reference/filters.py tests/reference/files.py tests/reference/hr_agreement.py tests/reference/qr.py; do
     "$target/venv/bin/python" "$script"
   done
 }

@@ -157,3 +157,20 @@ fn a_seed_is_printed_as_the_page_derives_it() {
     let second = dicrotic(&["seed", KEY, "Group A-01", "--try", "2"]);
     assert!(second.status.success() && second.stdout != output.stdout);
 }
+
+#[test]
+fn a_link_needs_a_valid_scenario_and_an_address() {
+    let folder = scratch("link");
+    let file = folder.join("a.toml");
+    std::fs::write(&file, ASSIGNMENT).unwrap();
+    let file = file.to_str().unwrap();
+    let output = dicrotic(&["link", file, "--at", "https://course.example/"]);
+    assert!(output.status.success(), "{}", text(&output.stderr));
+    let link = text(&output.stdout);
+    assert!(link.starts_with("https://course.example/#a=") && link.trim().len() < 900, "{link}");
+    for bad in ["course.example", "https://a/#s=b", "javascript:alert(1)"] {
+        assert!(text(&dicrotic(&["link", file, "--at", bad]).stderr).contains("--at"), "{bad}");
+    }
+    std::fs::write(file, "id = 3").unwrap();
+    assert!(text(&dicrotic(&["link", file, "--at", "https://a/"]).stderr).contains("a.toml"));
+}

@@ -1,7 +1,7 @@
 //! What is handed in: the result file comes back, damage and forgery are found by checksum or replay, a class is summed up,
 //! a name runs nothing on the instructor's machine.
 
-use dicrotic::exchange::handin::class::sum_up;
+use dicrotic::exchange::handin::class::{Need, sum_up};
 use dicrotic::exchange::handin::{Graded, Handed, HandinError, result, table};
 use dicrotic::scenario::assignment::{digest, hex};
 use serde_json::{Value, json};
@@ -32,7 +32,11 @@ fn a_result_file_is_verified_and_says_what_came_of_it() {
     let text = file(0);
     let graded = grade(&text).unwrap();
     assert_eq!(graded.doubts, []);
-    assert!(graded.verdict.passed && graded.ready, "{graded:?}");
+    assert!(
+        graded.verdict.passed && graded.score.is_some_and(|s| s > 10.0) && !graded.rubric_ready,
+        "{graded:?}"
+    );
+    assert!(graded.skills.contains(&("counting".into(), "pass".into())), "{:?}", graded.skills);
     assert_eq!((graded.about.student.as_str(), graded.own_seed), (student(0).as_str(), Some(true)));
     assert!(graded.faults.iter().all(|f| f.cleared && f.named) && graded.faults.len() == 2);
     assert!((0.6..1.0).contains(&graded.minutes), "{} min", graded.minutes);
@@ -117,6 +121,15 @@ fn changes_are_found_by_the_checksum_and_forgery_by_the_replay() {
     let at = log.iter().position(|l| l["action"]["field"] == "multiplier").unwrap();
     let graded = grade(&seal(change(&format!("/log/{at}/action/text"), json!("3.77")))).unwrap();
     assert!(!graded.verified(), "{graded:?}");
+    // A result of another version says so, besides what comes out otherwise.
+    let mut other = change("/verdict/passed", json!(true));
+    other["program"] = json!("0.0.9");
+    let doubts = grade(&seal(other)).unwrap().doubts;
+    assert!(
+        doubts.iter().any(|d| d.to_string().contains("made by version 0.0.9")) && doubts.len() == 2,
+        "{doubts:?}"
+    );
+    assert!(grade(&seal(change("/program", json!("0.0.9")))).unwrap().verified());
     // A friendlier scenario under the old digest.
     let easier = ASSIGNMENT.replace("severity = 0.8", "severity = 0.0");
     let graded = grade(&seal(change("/scenario", json!(easier)))).unwrap();
@@ -204,10 +217,14 @@ fn moments_are_those_of_the_calendar() {
     }
 }
 
+fn passes(benches: usize) -> Need {
+    Need { benches, rubric: false }
+}
+
 #[test]
 fn a_class_is_summed_up_with_those_who_are_not_ready_first() {
     let mut results: Vec<Graded> = (0..30).map(|k| grade(&file(k)).unwrap()).collect();
-    let summary = sum_up(&results, 1);
+    let summary = sum_up(&results, passes(1));
     assert_eq!((summary.students.len(), summary.results, summary.doubtful), (30, 30, 0));
     let not_ready = summary.students.iter().take_while(|s| !s.ready).count();
     assert_eq!(not_ready, 12);
@@ -223,23 +240,28 @@ fn a_class_is_summed_up_with_those_who_are_not_ready_first() {
     assert_eq!((step("multiplier").judged, step("multiplier").right), (30, 27));
     let [q1, q2, q3] = summary.minutes.unwrap();
     assert!(q1 <= q2 && q2 <= q3 && q1 > 0.5);
+    // Nobody labelled the take or read the caution: by the rubric nobody is ready yet.
+    let by_rubric = sum_up(&results, Need { benches: 1, rubric: true });
+    assert!(by_rubric.students.iter().all(|s| !s.ready && s.score.is_some_and(|s| s < 16.0)));
+    let skill = |name: &str| summary.skills.iter().find(|(s, _)| s == name).map(|(_, share)| *share);
+    assert!(skill("counting").is_some_and(|s| (s - 0.8).abs() < 1e-9), "{:?}", summary.skills);
     // Two passes are asked for: nobody has them; two on the same bench are one.
-    assert!(sum_up(&results, 2).students.iter().all(|s| !s.ready));
+    assert!(sum_up(&results, passes(2)).students.iter().all(|s| !s.ready));
     results.push(results[0].clone());
-    let twice = sum_up(&results, 2);
+    let twice = sum_up(&results, passes(2));
     assert_eq!(twice.students.len(), 30);
     assert!(twice.students.iter().all(|s| !s.ready && s.passes <= 1));
     // The same code typed differently is the same student; another's log under a new name is told.
     results[30].about.student = "group a 01".into();
-    assert_eq!(sum_up(&results, 1).students.len(), 30);
+    assert_eq!(sum_up(&results, passes(1)).students.len(), 30);
     results[30].about.student = "Mallory".into();
-    let copied = sum_up(&results, 1);
+    let copied = sum_up(&results, passes(1));
     assert_eq!(copied.students.iter().filter(|s| s.copied).count(), 2);
     // Who types nothing is counted one by one.
     results[29].about.student = " ".into();
     results[30].about.student = String::new();
-    assert_eq!(sum_up(&results, 1).students.len(), 31);
-    assert_eq!(sum_up(&[], 1).minutes, None);
+    assert_eq!(sum_up(&results, passes(1)).students.len(), 31);
+    assert_eq!(sum_up(&[], passes(1)).minutes, None);
 }
 
 /// The browser's test of a class takes its files from here: the folder is named by DICROTIC_CLASS, one of the target

@@ -487,3 +487,38 @@ fn a_running_count_is_shown_only_where_help_allows() {
     assert_eq!(half.view()["count_shown"], true);
     assert_eq!(taken(1).view()["count_shown"], true, "a guided scenario");
 }
+
+#[test]
+fn a_short_window_that_was_asked_for_is_no_misreading() {
+    // Beats counted instead of intervals, in a run that takes less than ten seconds at this rate.
+    let text = scenario("57-").replace("n = [9, 17]", "n = [6, 6]");
+    let mut s = Session::new(&text, 4).unwrap();
+    all(&mut s, &[json!({"do": "help", "mode": "half"})]);
+    play(
+        &mut s,
+        &[
+            json!({"do": "cursor", "which": "a", "t": "@peak"}),
+            json!({"do": "cursor", "which": "b", "t": "@last"}),
+            json!({"do": "answer", "field": "count", "text": "@intervals+1"}),
+            json!({"do": "answer", "field": "seconds", "text": "@seconds"}),
+            json!({"do": "answer", "field": "rate", "text": "@interval_rate*1.1667"}),
+            json!({"do": "check"}),
+        ],
+    )
+    .unwrap();
+    let check = s.view()["check"].clone();
+    assert!(s.take().unwrap().window().unwrap().1 < 10.0);
+    assert_eq!(
+        (&check["first_wrong"], &check["misreading"]["id"]),
+        (&json!("count"), &json!("one_too_many")),
+        "{check}"
+    );
+    // And a window that is missing is another matter for each kind of question.
+    for (part, code) in
+        [("57-", "window_features"), ("56-", "window_foot_peak"), ("54-", "window_given"), ("04-", "window")]
+    {
+        let mut s = Session::new(&scenario(part), 4).unwrap();
+        all(&mut s, &[json!({"do": "help", "mode": "half"}), json!({"do": "check"}), json!({"do": "hint"})]);
+        assert_eq!(s.view()["hint"]["code"], code, "{part}");
+    }
+}

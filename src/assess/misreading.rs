@@ -202,8 +202,12 @@ fn timing(e: &Evidence, found: &mut Vec<Hypothesis>) {
     }
     if length < 10.0 - 0.05 {
         let beats = e.count.unwrap_or(f64::MAX);
-        let id = if beats <= 2.0 { Misreading::SingleInterval } else { Misreading::WindowTooShort };
-        add(found, id, 0.0, json!({"seconds": (length * 10.0).round() / 10.0}));
+        // A short window does not make a wrong count; what explains the count goes before it.
+        let (id, distance) = match beats {
+            n if n <= 2.0 => (Misreading::SingleInterval, 0.0),
+            _ => (Misreading::WindowTooShort, 0.7),
+        };
+        add(found, id, distance, json!({"seconds": (length * 10.0).round() / 10.0}));
     }
     let Some(seconds) = e.seconds else { return };
     if (seconds - length).abs() <= (0.005 * length).max(0.05) + 1e-9 {
@@ -246,7 +250,8 @@ fn scaling(e: &Evidence, found: &mut Vec<Hypothesis>) {
     if fits(by_hand) || fits(own) || count <= 0.0 {
         // A remark on a rate that is right; one that is wrong has other troubles, and 1.27 is beats a second.
         if e.rate_decimals > 1 && count > 0.0 {
-            add(found, Misreading::TooManyDigits, 0.0, json!({"decimals": e.rate_decimals}));
+            // Named only where nothing weightier stands beside it.
+            add(found, Misreading::TooManyDigits, 0.9, json!({"decimals": e.rate_decimals}));
         }
         return;
     }

@@ -1,8 +1,8 @@
 //! What makes a scenario an assignment: a key for the seeds of a class, how often it may be tried, words before and
 //! after. And the identity of a scenario: a digest of its text that comments and blank lines do not change.
 
+use super::compose::value_of;
 use super::error::ScenarioError;
-use super::schema::Scenario;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
@@ -69,8 +69,8 @@ impl Assignment {
 pub fn minimised(text: &str) -> String {
     let kept = |line: &&str| !line.trim().is_empty() && !line.trim_start().starts_with('#');
     let short: String = text.lines().filter(kept).flat_map(|line| [line.trim_end(), "\n"]).collect();
-    match (Scenario::read(&short), Scenario::read(text)) {
-        (Ok(a), Ok(b)) if a == b => short,
+    match (value_of(&short), value_of(text)) {
+        (Some(a), Some(b)) if a == b => short,
         _ => text.to_string(),
     }
 }

@@ -1,15 +1,15 @@
-//! A scenario as the text of a file: always in the same order, what is as usual left out, a word of comment at each
-//! table, so that a person can read and edit it. Scripted attempts are left out: they belong to whoever wrote them.
+//! A scenario as the text of a file: always in the same order, a word of comment at each table, so that a person can
+//! read and edit it. It is made from and turned into a plain value, field by field as it stands in the file, so that what
+//! the file does not say stays unsaid.
 
 use super::error::ScenarioError;
 use super::schema::Scenario;
 use serde_json::{Map, Value};
+use toml::de::{DeTable, DeValue};
 
 /// Keys that stand before the first table, in order.
 const TOP: [&str; 9] =
     ["id", "level", "title", "aim", "brief", "help", "name_faults", "time_base_s", "before"];
-/// Keys without which a file is no scenario.
-const NEEDED: [&str; 5] = ["id", "level", "title", "aim", "brief"];
 /// Tables in order, each with its comment. A table that is not named here comes after them.
 const TABLES: [(&str, &str); 9] = [
     ("assignment", "How it is handed out: the key makes the seeds, together with each student's own code."),
@@ -24,43 +24,66 @@ const TABLES: [(&str, &str); 9] = [
 ];
 const FAULTS: &str = "A fault of the catalogue. Its severity is a number from 0 to 1, or two to draw between; drawn freely when left out.";
 
-/// A scenario given as JSON, as the file has it in TOML. Refuses what the scenario's own checks refuse.
+/// A scenario given as JSON, as the file has it in TOML. Refuses what the scenario's own checks refuse. Scripted attempts
+/// are left out: they belong to whoever wrote them.
 pub fn of_json(text: &str) -> Result<String, ScenarioError> {
     let value: Value =
         serde_json::from_str(text).map_err(|e| ScenarioError::at("file", e, "a scenario as JSON"))?;
-    let scenario: Scenario =
-        serde_json::from_value(value).map_err(|e| ScenarioError::at("file", e, "a scenario as JSON"))?;
-    let text = write(&scenario);
+    let Value::Object(fields) = value else {
+        return Err(ScenarioError::at("file", "something else", "a scenario as JSON"));
+    };
+    let text = write(&fields);
     // Reading is what checks.
     Scenario::read(&text).map(|_| text)
 }
 
-/// The text of a scenario's file.
-pub fn write(scenario: &Scenario) -> String {
-    let usual = "id = \"usual\"\nlevel = 1\ntitle = \"u\"\naim = \"u\"\nbrief = \"u\"\n";
-    let usual = Scenario::read(usual).ok().and_then(|s| serde_json::to_value(s).ok()).unwrap_or_default();
-    let Ok(Value::Object(all)) = serde_json::to_value(scenario) else { return String::new() };
-    let mut text = String::new();
-    for key in TOP {
-        if NEEDED.contains(&key) || all.get(key) != usual.get(key) {
-            put_pair(&mut text, key, all.get(key).unwrap_or(&Value::Null));
+/// What a scenario file says, as a value; `None` where it is no TOML.
+pub fn value_of(text: &str) -> Option<Value> {
+    fn plain(value: &DeValue) -> Value {
+        match value {
+            DeValue::String(text) => Value::from(text.as_ref()),
+            DeValue::Integer(n) => {
+                i64::from_str_radix(n.as_str(), n.radix()).map_or(Value::Null, Value::from)
+            }
+            DeValue::Float(n) => n.as_str().parse::<f64>().map_or(Value::Null, Value::from),
+            DeValue::Boolean(on) => Value::from(*on),
+            DeValue::Datetime(moment) => Value::from(moment.to_string()),
+            DeValue::Array(items) => items.iter().map(|item| plain(item.get_ref())).collect(),
+            DeValue::Table(table) => all(table),
         }
     }
-    let others = all.keys().map(String::as_str).filter(|key| {
+    fn all(table: &DeTable) -> Value {
+        Value::Object(table.iter().map(|(k, v)| (k.get_ref().to_string(), plain(v.get_ref()))).collect())
+    }
+    DeTable::parse(text).ok().map(|table| all(table.get_ref()))
+}
+
+/// The text of a scenario's file, from its fields.
+fn write(all: &Map<String, Value>) -> String {
+    let mut text = String::new();
+    for key in TOP {
+        put_pair(&mut text, key, all.get(key).unwrap_or(&Value::Null));
+    }
+    let mut others: Vec<&str> = all.keys().map(String::as_str).collect();
+    others.sort_unstable();
+    others.retain(|key| {
         !TOP.contains(key) && !["fault", "attempt"].contains(key) && !TABLES.iter().any(|(k, _)| k == key)
     });
-    for (key, comment) in TABLES.into_iter().chain(others.map(|key| (key, ""))) {
-        let Some(Value::Object(table)) = all.get(key).map(|v| unusual(v, &usual[key])) else { continue };
-        if table.is_empty() {
-            continue;
-        }
-        text.push('\n');
-        if !comment.is_empty() {
-            text.push_str(&format!("# {comment}\n"));
-        }
-        text.push_str(&format!("[{key}]\n"));
-        for (name, value) in &table {
-            put_pair(&mut text, name, value);
+    for (key, comment) in TABLES.into_iter().chain(others.into_iter().map(|key| (key, ""))) {
+        match all.get(key) {
+            Some(Value::Object(table)) if table.values().any(|v| !v.is_null()) => {
+                text.push('\n');
+                if !comment.is_empty() {
+                    text.push_str(&format!("# {comment}\n"));
+                }
+                text.push_str(&format!("[{}]\n", bare(key)));
+                for (name, value) in table {
+                    put_pair(&mut text, &bare(name), value);
+                }
+            }
+            None | Some(Value::Object(_) | Value::Null) => {}
+            // No scenario has it; reading will say so.
+            Some(other) => text = format!("{} = {}\n{text}", bare(key), inline(other)),
         }
     }
     for (k, fault) in all.get("fault").and_then(Value::as_array).into_iter().flatten().enumerate() {
@@ -70,24 +93,10 @@ pub fn write(scenario: &Scenario) -> String {
         }
         text.push_str("[[fault]]\n");
         for (name, value) in fault.as_object().into_iter().flatten() {
-            put_pair(&mut text, name, value);
+            put_pair(&mut text, &bare(name), value);
         }
     }
     text
-}
-
-/// What of a value is not as usual; objects part by part.
-fn unusual(value: &Value, usual: &Value) -> Value {
-    match (value, usual) {
-        (Value::Object(fields), Value::Object(plain)) => Value::Object(
-            fields
-                .iter()
-                .filter(|(key, v)| plain.get(*key) != Some(v))
-                .map(|(key, v)| (key.clone(), unusual(v, plain.get(key).unwrap_or(&Value::Null))))
-                .collect::<Map<String, Value>>(),
-        ),
-        _ => value.clone(),
-    }
 }
 
 fn put_pair(text: &mut String, key: &str, value: &Value) {

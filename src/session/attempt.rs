@@ -3,6 +3,7 @@
 use super::action::{Action, Mode, Page, Refusal, Which};
 use super::guide::Worked;
 use super::judging::Checked;
+use super::note::{Note, Start};
 use super::take::{LONGEST_LABEL, Take};
 use super::worksheet::Worksheet;
 use crate::assess::hint::{Hint, Rung};
@@ -154,9 +155,15 @@ impl Session {
 
     /// A recording of a real pulse on the same strip: its values, V or any unit, at `rate_hz`.
     pub fn of_recording(name: &str, rate_hz: f64, values: &[f64]) -> Self {
+        Self::of_annotated(name, rate_hz, values, &[])
+    }
+
+    /// The same with the notes of its file: its beats become beat marks, its cursors cursors.
+    pub fn of_annotated(name: &str, rate_hz: f64, values: &[f64], notes: &[Note]) -> Self {
         let world =
             World::File { name: name.to_string(), detected: measure::detect::detect(values, rate_hz) };
-        let take = Take::of(Recording::of_values(rate_hz, values), 0.0);
+        let mut take = Take::of(Recording::of_values(rate_hz, values), 0.0);
+        take.annotate(notes);
         let mut made = Self::with(world, 0, vec![take], Mode::Take, 10.0);
         made.shown_take = Some(0);
         made
@@ -423,6 +430,11 @@ impl Session {
         }
     }
 
+    /// The samples at which the link was lost.
+    pub(super) fn losses(&self) -> &[u64] {
+        &self.losses
+    }
+
     /// How often the link was lost within the last 30 s.
     pub fn losses_lately(&self) -> u32 {
         let Some(chain) = self.chain() else { return 0 };
@@ -675,6 +687,7 @@ impl Session {
         let mut take = Take::new(f64::from(chain.settings().rate_hz), chain.time_s());
         // The pulse's energy lies around its fundamental; 1.2 Hz is 72 beats a minute.
         take.delay_s = chain.delay_s(1.2);
+        take.start = Some(Start { sample: chain.samples(), settings: chain.settings().clone() });
         take.exercise_ended_s = self.exercise_ended_s.map(|ended| ended - take.start_s);
         self.leave_zoom();
         take.view_s = self.time_base_s;

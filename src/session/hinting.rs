@@ -4,6 +4,7 @@ use super::action::Refusal;
 use super::attempt::Session;
 use super::worksheet::Field;
 use crate::assess::hint::{self, Hint, Rung};
+use crate::assess::task::Kind;
 use crate::assess::trace;
 use crate::assess::verdict::{Finding, Step};
 use crate::assess::window::{Peak, allowed};
@@ -16,9 +17,19 @@ impl Session {
     /// The finding that a hint would be about, and the rung it would be given on.
     fn next_hint(&self) -> Option<(Finding, Rung)> {
         let finding = self.check()?.report.first_finding()?.clone();
-        let topic = hint::topic(&finding);
+        let topic = self.topic(&finding);
         let last = self.rung.filter(|(step, code, _)| (*step, *code) == (finding.step, topic)).map(|r| r.2);
         Some((finding, hint::next(last, self.over)?))
+    }
+
+    /// What a finding's hints are about: a window that is not there is another matter for each kind of question.
+    fn topic(&self, finding: &Finding) -> &'static str {
+        match (hint::topic(finding), self.task.kind) {
+            ("window", Kind::Intervals) => "window_features",
+            ("window", Kind::ReadRange) => "window_foot_peak",
+            ("window", Kind::GivenWindow) => "window_given",
+            (topic, _) => topic,
+        }
     }
 
     /// The rung that the next hint would be on; none where there is nothing to tell, or not yet.
@@ -31,7 +42,7 @@ impl Session {
             return Err(Refusal::NotChecked {});
         }
         let (finding, rung) = self.next_hint().ok_or(Refusal::NoHint {})?;
-        let code = hint::topic(&finding);
+        let code = self.topic(&finding);
         let own = self.take().and_then(|t| t.window()).map(|(a, b)| b - a);
         let args = match rung {
             Rung::Worked => hint::example(own),
@@ -49,7 +60,7 @@ impl Session {
     /// Where to look: `from_s` and `to_s` on the take, a cursor, a field, or an action that would tell.
     fn place_of(&self, finding: &Finding) -> Option<Value> {
         let span = |a: f64, b: f64| json!({"from_s": hundredth(a.max(0.0)), "to_s": hundredth(b)});
-        let topic = hint::topic(finding);
+        let topic = self.topic(finding);
         if topic == "name" {
             // The first test that tells the fault from its look-alikes and has not been done.
             let scenario = self.scenario()?;

@@ -264,7 +264,7 @@ impl Session {
             allowed = Allowed { exact: n, least: n, most: n };
             features_off_s = Some(off);
         }
-        Some(misreading::hypotheses(&Evidence {
+        let mut found = misreading::hypotheses(&Evidence {
             peaks: &peaks,
             bumps: &bumps,
             marks: &take.marks,
@@ -278,7 +278,12 @@ impl Session {
             breaths_per_min: self.chain().map_or(15.0, Chain::breaths_per_min),
             mains_shows_hz: (mains_hz - (mains_hz / rate_hz).round() * rate_hz).abs(),
             features_off_s,
-        }))
+        });
+        if self.task.kind == Kind::Intervals || self.criteria().window_s < 10.0 {
+            // A window as short as the question asks for is no misreading.
+            found.retain(|h| !matches!(h.id, Misreading::WindowTooShort | Misreading::SingleInterval));
+        }
+        Some(found)
     }
 
     /// What was done, with its time. A sample's length changes with the sampling rate.

@@ -3,6 +3,7 @@
 //!
 //! - [`action`]: what can be done, as it stands in logs and scripts
 //! - [`take`]: a recording with its cursors and marks
+//! - [`note`]: what is known of a take, for files
 //! - [`worksheet`]: what was typed
 //! - [`attempt`]: the running attempt: acts and advances
 //! - [`judging`]: the check
@@ -26,6 +27,7 @@ pub mod fairness;
 pub mod guide;
 pub mod hinting;
 pub mod judging;
+pub mod note;
 pub mod overview;
 pub mod save;
 pub mod script;

@@ -1,5 +1,6 @@
 //! A recording that was made or opened, with the cursors and beat marks that were put on it.
 
+use super::note::{self, Note, Start};
 use crate::assess::window::Peak;
 use crate::recording::Recording;
 
@@ -33,6 +34,10 @@ pub struct Take {
     pub view_s: f64,
     /// The beats of a take that somebody else made, who is not at this bench.
     pub foreign: Option<Vec<Peak>>,
+    /// How it began, if it was recorded at this bench.
+    pub start: Option<Start>,
+    /// Notes that came with its file and that are neither beat marks nor cursors.
+    pub notes: Vec<Note>,
 }
 
 impl Take {
@@ -54,6 +59,24 @@ impl Take {
             exercise_ended_s: None,
             view_s: 10.0,
             foreign: None,
+            start: None,
+            notes: Vec::new(),
+        }
+    }
+
+    /// Puts the notes of a file where they belong: beats to the marks, as far as there is room, cursors to the cursors,
+    /// the rest to the notes. Notes outside of the take are left out.
+    pub fn annotate(&mut self, notes: &[Note]) {
+        let end = self.recording.duration_s();
+        for found in notes.iter().filter(|n| (0.0..=end).contains(&n.at_s)) {
+            match found.text.as_str() {
+                note::BEAT if self.mark(found.at_s) => {}
+                note::CURSOR_A if self.a.is_none() => self.a = Some(found.at_s),
+                note::CURSOR_B if self.b.is_none() => self.b = Some(found.at_s),
+                // It follows from the cursors.
+                note::WINDOW => {}
+                _ => self.notes.push(found.clone()),
+            }
         }
     }
 

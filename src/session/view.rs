@@ -13,6 +13,9 @@ use crate::scenario::{Scenario, fault};
 use crate::strip::frame::TIME_BASES_S;
 use serde_json::{Map, Value, json};
 
+/// Most notes of an opened file that the page is told of.
+const MOST_NOTES: usize = 500;
+
 /// What a scenario tells before it is begun.
 pub fn brief(scenario: &Scenario) -> Value {
     json!({
@@ -104,6 +107,7 @@ impl Session {
                 }),
             },
             "marks": take.map_or(&[][..], |t| &t.marks),
+            "notes": take.map_or(&[][..], |t| &t.notes[..t.notes.len().min(MOST_NOTES)]),
             "marks_in_window": take.map_or(0, |t| t.marks_in_window()),
             "worksheet": worksheet,
             "over": self.over,

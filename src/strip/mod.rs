@@ -13,3 +13,4 @@ pub mod columns;
 pub mod frame;
 pub mod listen;
 pub mod live;
+pub mod svg;

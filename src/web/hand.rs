@@ -1,7 +1,7 @@
 //! For the page: composing and handing out, handing in, grading a class.
 
 use super::{Lab, fail, scenario_fail};
-use crate::exchange::handin::class::sum_up;
+use crate::exchange::handin::class::{Need, sum_up};
 use crate::exchange::handin::{Graded, Handed, HandinError, result, table};
 use crate::exchange::qr;
 use crate::scenario::Scenario;
@@ -11,7 +11,7 @@ use crate::session::compact::{About, Code};
 use crate::session::fairness::{TOLERANCES_BPM, fairness};
 use crate::session::save::Replay;
 use crate::session::seeds::seed;
-use serde_json::{Value, json};
+use serde_json::json;
 use std::collections::HashMap;
 use wasm_bindgen::prelude::*;
 
@@ -36,11 +36,11 @@ pub fn scenario_minimised(toml: &str) -> String {
     minimised(toml)
 }
 
-/// A scenario file as JSON, for editing.
+/// What a scenario file says, as JSON, for editing.
 #[wasm_bindgen(js_name = scenarioJson)]
 pub fn scenario_json(toml: &str) -> Result<String, JsValue> {
-    let scenario = Scenario::read(toml).map_err(|e| scenario_fail(&e))?;
-    Ok(json!(scenario).to_string())
+    Scenario::read(toml).map_err(|e| scenario_fail(&e))?;
+    Ok(compose::value_of(toml).unwrap_or_default().to_string())
 }
 
 /// A scenario given as JSON, as the text of a file.
@@ -70,25 +70,6 @@ pub fn fairness_of(toml: &str, first: u32, students: u32, window_s: f64) -> Resu
 #[wasm_bindgen(js_name = qrSvg)]
 pub fn qr_svg(link: &str) -> Option<String> {
     qr::svg(link)
-}
-
-/// Many results summed up, as JSON: an array of what [`Regrade::graded`] told, and on how many benches a student must
-/// be found ready.
-#[wasm_bindgen(js_name = classSummary)]
-pub fn class_summary(graded: &str, need: usize) -> Result<String, JsValue> {
-    let graded: Vec<Graded> = serde_json::from_str(graded)
-        .map_err(|e| fail("bad_value", json!({"field": "graded", "expected": e.to_string()})))?;
-    Ok(json!(sum_up(&graded, need)).to_string())
-}
-
-/// Many results as a table of text: an array of file names and one of what [`Regrade::graded`] told.
-#[wasm_bindgen(js_name = gradesCsv)]
-pub fn grades_csv(files: &str, graded: &str) -> Result<String, JsValue> {
-    let bad = |e: serde_json::Error| fail("bad_value", json!({"field": "graded", "expected": e.to_string()}));
-    let files: Vec<String> = serde_json::from_str(files).map_err(bad)?;
-    let graded: Vec<Graded> = serde_json::from_str(graded).map_err(bad)?;
-    let lines: String = files.iter().zip(&graded).map(|(f, g)| table::line(f, g) + "\n").collect();
-    Ok(format!("{}\n{lines}", table::HEAD))
 }
 
 /// What a code says of itself, as JSON.
@@ -155,14 +136,6 @@ impl Regrade {
             .map_err(|e| handin_fail(&HandinError::Replay { found: e.to_string() }))
     }
 
-    /// What came of it, as JSON, with `verified`.
-    pub fn graded(&self) -> String {
-        let graded = Graded::of(&self.handed, self.replay.session());
-        let mut told = json!(graded);
-        told["verified"] = Value::from(graded.verified());
-        told.to_string()
-    }
-
     /// The text of its scenario.
     pub fn scenario(&self) -> String {
         self.handed.scenario.clone()
@@ -172,5 +145,41 @@ impl Regrade {
     #[wasm_bindgen(js_name = intoLab)]
     pub fn into_lab(self) -> Lab {
         Lab::of(self.replay.into_session())
+    }
+}
+
+/// What a class handed in, graded.
+#[wasm_bindgen]
+#[derive(Default)]
+pub struct Book {
+    files: Vec<String>,
+    graded: Vec<Graded>,
+}
+
+#[wasm_bindgen]
+impl Book {
+    /// An empty one.
+    #[wasm_bindgen(constructor)]
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// Writes down what came of a finished replay, under the name of its file.
+    pub fn add(&mut self, file: &str, regrade: &Regrade) {
+        self.files.push(file.into());
+        self.graded.push(Graded::of(&regrade.handed, regrade.replay.session()));
+    }
+
+    /// All of it summed up, as JSON. A student is ready who passed on so many benches, or was ready on them by the
+    /// rubric.
+    pub fn summary(&self, benches: usize, rubric: bool) -> String {
+        json!(sum_up(&self.graded, Need { benches, rubric })).to_string()
+    }
+
+    /// All of it as a table of text.
+    pub fn csv(&self) -> String {
+        let lines: String =
+            self.files.iter().zip(&self.graded).map(|(f, g)| table::line(f, g) + "\n").collect();
+        format!("{}\n{lines}", table::HEAD)
     }
 }

@@ -200,8 +200,8 @@ describe("a class", { concurrency: 2 }, () => {
       await page.locator(".students .c-look button").first().click();
       await page.locator(".debrief").waitFor();
       await page.locator(".strip.is-measuring").waitFor();
-      const clock = await page.locator(".modes, .segs").first().innerText();
-      assert.match(clock, /Take 1/);
+      const modes = await page.locator(".strip-head .segs").innerText();
+      assert.match(modes, /Take 1/);
       await page.getByLabel("Power strip", { exact: true }).click();
       await page.locator(".bench-note").filter({ hasText: "only looked at" }).waitFor();
       assert.ok(await page.getByLabel("Power strip", { exact: true }).isChecked());

@@ -215,7 +215,7 @@ describe("languages", { concurrency: 2 }, () => {
       for (const rate of second.truth.slice(1)) assert.match(rate, /^\d+,\d$/);
       assert.doesNotMatch(second.text, /\d\.\d/);
 
-      const [download] = await Promise.all([page.waitForEvent("download"), button(page, w("take-export")).click()]);
+      const [download] = await Promise.all([page.waitForEvent("download"), button(page, w("save-csv.long")).click()]);
       assert.match(download.suggestedFilename(), /^dicrotic-registro-\d+\.csv$/);
       const head = (await readFile(await download.path(), "utf8")).split("\n").slice(0, 3);
       assert.equal(head[0], "t_s,value");

@@ -10,7 +10,7 @@ const preloaded = [...html.matchAll(/<link rel="modulepreload" href="([^"]+)">/g
 const modules = readdirSync(path.join(root, "www/js"), { recursive: true, withFileTypes: true })
   .filter((entry) => entry.name.endsWith(".js"))
   .map((entry) => path.relative(path.join(root, "www"), path.join(entry.parentPath ?? entry.path, entry.name)))
-  .filter((name) => !/^js\/(hand|assign|class)\//.test(name)); // brought when they are opened
+  .filter((name) => !/^js\/(hand|assign|class|course)\//.test(name)); // brought when they are opened
 
 test("index.html lists every module, so that none waits for another", () => {
   assert.deepEqual(preloaded, [...modules, "wasm/dicrotic.js"].sort());

@@ -102,17 +102,23 @@ export async function record(page, seconds) {
   await choose(page, "Time base, per screen", "20 s");
 }
 
+/** Presses a button that saves a file; the file's name and bytes. */
+export async function saved(page, name) {
+  const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, name)]);
+  return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
+}
+
 /** The open take as the page saves it: [[t, value]…]. */
 export async function savedTake(page) {
   const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, "Save take as CSV")]);
   return readTake(download);
 }
 
-/** A downloaded take: [[t, value]…]. */
+/** A downloaded take: [[t, value]…]. Its notes are comments under the table. */
 export async function readTake(download) {
   const [head, ...lines] = (await readFile(await download.path(), "utf8")).trim().split("\n");
   assert.equal(head, "t_s,value");
-  return lines.map((line) => line.split(",").map(Number));
+  return lines.filter((line) => !line.startsWith("#")).map((line) => line.split(",").map(Number));
 }
 
 /**

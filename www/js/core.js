@@ -1,6 +1,6 @@
 // The only file that touches the wasm module: loading it, and turning its strings into values and its errors into codes.
 
-import init, { classSummary, composeScenario, fairness, faultCatalogue, gradesCsv, Lab, qrSvg, Regrade, scenarioBrief, scenarioDigest, scenarioJson, scenarioMinimised, seedFor } from "../wasm/dicrotic.js";
+import init, { Book, composeScenario, fairness, faultCatalogue, Lab, qrSvg, Regrade, scenarioBrief, scenarioDigest, scenarioJson, scenarioMinimised, seedFor } from "../wasm/dicrotic.js";
 import { coded } from "./text.js";
 
 /** An error of the core, as a code with arguments; message is the page's sentence for it. */
@@ -52,9 +52,22 @@ export const seedOf = (key, student, tries) => seedFor(key, student, tries);
 export const fairnessOf = (toml, first, students, window = 0) => JSON.parse(guarded(() => fairness(toml, first, students, window)));
 /** A link as the text of an SVG picture, or undefined when it is too long for one. */
 export const pictureOf = (link) => qrSvg(link);
-/** Graded results summed up, and as a table of text. */
-export const summedUp = (graded, need) => JSON.parse(guarded(() => classSummary(JSON.stringify(graded), need)));
-export const gradesTable = (files, graded) => guarded(() => gradesCsv(JSON.stringify(files), JSON.stringify(graded)));
+/** What a class handed in, graded: add(file, replayed), summary(need), csv(). */
+export class ClassBook {
+  #book = new Book();
+  add(file, replayed) {
+    guarded(() => replayed.writeInto(this.#book, file));
+  }
+  summary({ benches, rubric }) {
+    return JSON.parse(guarded(() => this.#book.summary(benches, rubric)));
+  }
+  csv() {
+    return guarded(() => this.#book.csv());
+  }
+  free() {
+    this.#book.free();
+  }
+}
 
 /** Something handed in, replayed piece by piece: the text of a result file, or a code with the scenarios it may belong to. */
 export class Replayed {
@@ -66,8 +79,8 @@ export class Replayed {
   step(samples) {
     return guarded(() => this.#regrade.step(samples));
   }
-  graded() {
-    return JSON.parse(guarded(() => this.#regrade.graded()));
+  writeInto(book, file) {
+    book.add(file, this.#regrade);
   }
   get scenario() {
     return this.#regrade.scenario();
@@ -90,17 +103,9 @@ export class Bench {
   static fresh(toml, seed) {
     return new Bench(guarded(() => new Lab(toml, seed)));
   }
-  static fromRecording(name, text) {
-    return new Bench(guarded(() => Lab.fromRecording(name, text)));
-  }
-  /** A recording that does not tell its sampling rate, with a rate in Hz: told to the core as the file would, in a comment. */
-  static fromRecordingAt(hz, name, text) {
-    try {
-      return Bench.fromRecording(name, `# rate_hz = ${hz}\n${text}`);
-    } catch (error) {
-      if (error.args?.line) throw new CoreError(error.code, { ...error.args, line: error.args.line - 1 }); // the file's own count
-      throw error;
-    }
+  /** A recording from its files, [[name, bytes]…], with what they do not tell: rate in Hz, name of a channel. */
+  static fromFiles(named, { rate, channel } = {}) {
+    return new Bench(guarded(() => Lab.fromFiles(named.map(([name]) => name), named.map(([, bytes]) => bytes), rate, channel)));
   }
   static fromCode(code, toml) {
     return new Bench(guarded(() => Lab.fromCode(code, toml)));
@@ -173,8 +178,17 @@ export class Bench {
   save() {
     return guarded(() => this.#lab.save());
   }
-  exportCsv(take) {
-    return guarded(() => this.#lab.exportCsv(take));
+  /** Names of the channels of an opened recording. */
+  get channels() {
+    return this.#lab.channels();
+  }
+  /** A take as a file's bytes: "csv", "edf", or "wfdb" (an archive). */
+  exportTake(take, format, name) {
+    return guarded(() => this.#lab.exportTake(take, format, name));
+  }
+  /** What the strip shows of a take, as SVG. */
+  stripSvg(title) {
+    return guarded(() => this.#lab.stripSvg(title));
   }
   free() {
     this.#lab.free?.();

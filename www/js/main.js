@@ -1,10 +1,12 @@
 // Starts the page: texts, theme, core, scenarios; then opens what the address asks for.
 
-import { askRate, askResume } from "./ask.js";
+import { askResume } from "./ask.js";
 import { BenchPane } from "./bench/index.js";
 import { Bench, CoreError, loadCore } from "./core.js";
+import { packed } from "./packed.js";
 import { h, words } from "./dom.js";
 import { showFaults, turnToCard } from "./faults/cards.js";
+import { chooseFiles, readRecording, takeDrops } from "./files.js";
 import { icon } from "./icons.js";
 import { chooseLanguage, languageChoice } from "./language.js";
 import { Loop } from "./loop.js";
@@ -15,19 +17,19 @@ import { briefOf, inWords, loadScenarios, scenarioWords } from "./scenarios.js";
 import { Session } from "./session.js";
 import { SheetPane } from "./sheet/index.js";
 import { showStart } from "./start.js";
-import { attemptKey, forget, keep, recall } from "./store.js";
+import { attemptKey, forget, keep, keptAttempts, recall } from "./store.js";
 import { StripPane } from "./strip/index.js";
 import { bringTexts, fillTexts, loadTexts, t } from "./text.js";
 import { startTheme, toggleTheme } from "./theme.js";
 import { button } from "./widgets.js";
 
 const $ = (id) => document.getElementById(id);
-const RATES_HZ = { low: 10, high: 10000 }; // what the core takes
 let scenarios = [];
 let running = null; // what stands on the page now: {session, loop, strip, ends}
 let panes = null;
 let shown = null; // an instructor's screen that stands on the page: {view, screen}
 let screens = 0; // counts the screens that were asked for: one that comes late gives way
+let course = null; // the course site around this page
 let reading = null; // the card index is open: whether the bench ran before, and the page's title then
 
 /** Shows a calm message above everything; no words, no message. */
@@ -87,6 +89,7 @@ function stand(bench, scenario, seed, deeds = 0, given = {}) {
   const strip = new StripPane($("strip"), session, loop);
   new SheetPane($("worksheet"), session, { settle: () => strip.cursors.settleAll(), again: given.again ?? (() => open(scenario, newSeed())) });
   running = { session, loop, strip, bench: benchPane, address: given.assigned?.address };
+  given.follow?.(session);
   if (given.back) loop.running = false;
   else if (!recording) offerHandIn(session, given.assigned);
   loop.start();
@@ -156,6 +159,7 @@ async function open(id, seed, goOn = false) {
 }
 
 async function home() {
+  if (packed) return openPacked();
   await Promise.allSettled(scenarios.map((one) => one.load())); // what is missing says so in its place
   if (scenarios.some((one) => one.id === readRoute().scenario)) return; // opened meanwhile
   close();
@@ -199,6 +203,44 @@ async function openScreen(name) {
   show(name);
   $(name).querySelector("h1")?.focus({ preventScroll: true });
   return undefined;
+}
+
+/** Opens the assignment that this page was packed for: in a course site, or by itself. */
+async function openPacked() {
+  if (running) return undefined; // there is nothing else to open
+  const [scenario] = scenarios;
+  await scenario.load();
+  const { assignment } = briefOf(scenario);
+  if (packed.standard === "alone") {
+    const kept = keptAttempts().find((one) => one.scenario === scenario.id);
+    if (!assignment) return open(scenario.id, kept?.seed ?? newSeed());
+    const { packText } = await import("./hand/link.js");
+    return openAssigned(await packText(scenario.toml));
+  }
+  const [{ Course }] = await Promise.all([import("./course/index.js"), bringTexts("course")]);
+  course ??= new Course(packed.standard, { id: scenario.id, toml: scenario.toml, assignment });
+  $("course").replaceChildren(course.el);
+  const ended = (text) => {
+    close();
+    show("loading");
+    $("skeleton").hidden = true;
+    calm(text);
+  };
+  const begin = (tries) => {
+    const seed = course.seed(tries);
+    stand(Bench.fresh(scenario.toml, seed), scenario.id, seed, 0, given(tries));
+  };
+  const given = (tries) => ({ again: () => begin(tries + 1), follow: (session) => course.follow(session, tries, ended) });
+  const { state } = course;
+  course.state = null;
+  if (!state) return begin(1);
+  try {
+    const bench = Bench.fromCode(state.code, scenario.toml);
+    return stand(bench, scenario.id, bench.view().seed, 1, given(state.tries));
+  } catch {
+    begin(state.tries + 1);
+    return calm(t("course-other"));
+  }
 }
 
 /** Opens an assignment whose text is in the address: asks who the student is, and takes up or begins a try. */
@@ -270,38 +312,25 @@ function backToLab() {
   $("main").focus();
 }
 
-/** Reads a recording; where the file does not tell its sampling rate, the student is asked. Null when they give up. */
-async function readRecording(name, text) {
+/** Opens a recording from its files; a bad one is told and costs nothing. */
+async function openFiles(files) {
   try {
-    return Bench.fromRecording(name, text);
+    const bench = await readRecording(files);
+    if (!bench) return;
+    leave();
+    stand(bench, null, null);
   } catch (error) {
-    if (error.code !== "csv_rate_missing") throw error;
-    const hz = await askRate(name, RATES_HZ);
-    return hz === null ? null : Bench.fromRecordingAt(hz, name, text);
+    report(error);
+    if (running) calm(`${$("calm").textContent} ${t("error-file_left")}`);
   }
 }
 
-function chooseFile() {
-  const input = h("input", { type: "file", accept: ".csv,.txt,text/csv,text/plain" });
-  input.addEventListener("change", async () => {
-    const [file] = input.files;
-    if (!file) return;
-    try {
-      const bench = await readRecording(file.name, await file.text());
-      if (!bench) return;
-      leave();
-      stand(bench, null, null);
-    } catch (error) {
-      report(error);
-      if (running) calm(`${$("calm").textContent} ${t("error-file_left")}`);
-    }
-  });
-  input.click();
-}
+const chooseFile = () => chooseFiles(openFiles);
 
 function tools() {
   const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", title: t(key), onclick }, icon(pic), h("span", { class: "word" }, t(key)));
-  $("tools").replaceChildren(tool("tools-scenarios", "list", () => { leave(); home().then(() => $("main").focus(), report); }), tool("tools-faults", "cards", () => (location.hash = "#faults")), tool("tools-open", "open", chooseFile), tool("tools-theme", "theme", toggleTheme));
+  const others = packed ? [] : [tool("tools-scenarios", "list", () => { leave(); home().then(() => $("main").focus(), report); })];
+  $("tools").replaceChildren(...others, tool("tools-faults", "cards", () => (location.hash = "#faults")), tool("tools-open", "open", chooseFile), tool("tools-theme", "theme", toggleTheme));
   $("language").replaceChildren(...languageChoice(() => running?.session.saveNow()));
   $("brand").addEventListener("click", (event) => { event.preventDefault(); leave(); home().catch(report); });
 }
@@ -317,6 +346,7 @@ function report(error) {
   calm(error instanceof CoreError ? error.message : t("error-page", { told: error?.message ?? String(error) }));
 }
 
+takeDrops(openFiles);
 addEventListener("error", (event) => report(event.error ?? event.message));
 addEventListener("unhandledrejection", (event) => report(event.reason));
 addEventListener("pagehide", () => running?.session.saveNow());
@@ -338,7 +368,7 @@ try {
   await Promise.all([core, told]);
   addEventListener("hashchange", () => follow().catch(report));
   await follow();
-  keepOffline({ note: $("kept"), free: () => document.body.dataset.view === "start" });
+  if (!packed) keepOffline({ note: $("kept"), free: () => document.body.dataset.view === "start" });
 } catch (error) {
   $("skeleton").hidden = true;
   report(error);

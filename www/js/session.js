@@ -76,6 +76,7 @@ export class Session {
     clearTimeout(this.saving);
     this.saving = null;
     if (!this.scenario || this.deeds === 0) return;
+    this.alsoKeep?.();
     keepAttempt(this.scenario, this.seed, { at: Date.now(), deeds: this.deeds, begun: this.begun, saved: this.bench.save() });
   }
 }

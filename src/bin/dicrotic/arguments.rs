@@ -4,12 +4,17 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
+use dicrotic::exchange::Options;
+
+use dicrotic::exchange::handin::class::Need;
 
 use crate::chart::{self, Order, Size, Theme};
 use crate::detect::{self, Polarity};
 use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
-use crate::{check, class, fingerprint, grade, output, plot, project, render, replay, serve, site};
+use crate::{
+    check, class, convert, fingerprint, grade, link, output, pack, plot, project, render, replay, serve, site,
+};
 
 /// The exit code of everything that went wrong, as for wrong arguments.
 const FAILED: u8 = 2;
@@ -56,7 +61,8 @@ enum Command {
         /// The sampling rate in Hz, one of the recorder's; the scenario's own if left out
         #[arg(long, value_name = "HZ")]
         rate: Option<u32>,
-        /// The file to write: a table with the columns t_s and value, in volts; with --plot *.svg or *.png
+        /// The file to write: *.csv (t_s and value, in volts), *.edf, or *.hea for a WFDB record; with --plot *.svg or
+        /// *.png
         #[arg(long, value_name = "FILE")]
         out: PathBuf,
         /// Draw a chart in the place of the table
@@ -78,12 +84,13 @@ enum Command {
         /// Which chart
         #[arg(value_enum)]
         chart: chart::Kind,
-        /// The recording: a table of text with a time column, or of values alone with --rate
+        /// The recording: EDF or EDF+, the header of a WFDB record, or a table of text with a time column (or of values
+        /// alone with --rate)
         file: PathBuf,
         /// The sampling rate in Hz, if the file has no time column
         #[arg(long, value_name = "HZ")]
         rate: Option<f64>,
-        /// The column to read: its title, or its number from 1
+        /// The column or channel to read: its title, or its number from 1
         #[arg(long)]
         column: Option<String>,
         /// The pulse points down in the file
@@ -108,14 +115,39 @@ enum Command {
         #[arg(long, value_name = "FILE")]
         out: PathBuf,
     },
+    /// Write a recording in another form of file, with its notes
+    Convert {
+        /// The recording: EDF or EDF+, the header of a WFDB record, or a table of text
+        from: PathBuf,
+        /// The file to write: *.csv, *.edf, or *.hea for a WFDB record
+        to: PathBuf,
+        /// The sampling rate in Hz, if the file has no time column
+        #[arg(long, value_name = "HZ")]
+        rate: Option<f64>,
+        /// The column or channel to read: its title, or its number from 1
+        #[arg(long)]
+        column: Option<String>,
+    },
+    /// Pack an assignment and the page that opens it: for a course site, or as one file that opens by a double click
+    Pack {
+        /// The assignment: a scenario file (*.toml)
+        assignment: PathBuf,
+        /// The file to write: *.zip for a course site, *.html for a page that stands by itself
+        #[arg(long, value_name = "FILE")]
+        to: PathBuf,
+        /// The course site's standard, for a *.zip; SCORM 1.2 if left out
+        #[arg(long, value_enum)]
+        standard: Option<pack::Standard>,
+    },
     /// Print the times of a recording's beats, in seconds from its first sample, one a line
     Detect {
-        /// The recording: a table of text with a time column, or of values alone with --rate
+        /// The recording: EDF or EDF+, the header of a WFDB record, or a table of text with a time column (or of values
+        /// alone with --rate)
         file: PathBuf,
         /// The sampling rate in Hz, if the file has no time column
         #[arg(long, value_name = "HZ")]
         rate: Option<f64>,
-        /// The column to read: its title, or its number from 1
+        /// The column or channel to read: its title, or its number from 1
         #[arg(long)]
         column: Option<String>,
         /// Which way the pulse points
@@ -146,12 +178,26 @@ enum Command {
         /// On how many different benches a student must have passed
         #[arg(long, value_name = "N", default_value_t = 1)]
         passes: usize,
+        /// Count a bench only if the rubric calls the student ready on it: 16 of 20 points, and no row empty
+        #[arg(long)]
+        rubric: bool,
         /// Call students by the code that they typed
         #[arg(long)]
         names: bool,
         /// A scenario file that codes may belong to, besides the project's own; may be given several times
         #[arg(long, value_name = "FILE.toml")]
         scenario: Vec<PathBuf>,
+    },
+    /// Print a link that holds a whole scenario, for the page at an address
+    Link {
+        /// The scenario file (*.toml)
+        scenario: PathBuf,
+        /// The page's address
+        #[arg(long, value_name = "ADDRESS")]
+        at: String,
+        /// A picture of the link to write, for a telephone's camera
+        #[arg(long, value_name = "FILE.svg")]
+        qr: Option<PathBuf>,
     },
     /// Print the seed of a student's try at an assignment
     #[command(allow_hyphen_values = true)]
@@ -236,14 +282,22 @@ fn carry_out(command: Command) -> Result<(), Failure> {
             let source = plot::Source { file: &file, rate_hz, column, inverted, from_s, to_s, mains_hz };
             plot::run(&source, &Order { kind: chart, theme, size, out: &out })
         }
+        Command::Convert { from, to, rate, column } => {
+            convert::run(&from, &to, &Options { rate_hz: rate, channel: column.as_deref() })
+        }
+        Command::Pack { assignment, to, standard } => pack::run(&assignment, &to, standard),
         Command::Detect { file, rate, column, polarity } => {
             detect::run(&file, rate, column.as_deref(), polarity)
         }
         Command::Grade { results, out, scenario } => grade::run(&results, &scenario, &out),
-        Command::Class { results, out, passes, names, scenario } => {
+        Command::Class { results, out, passes, rubric, names, scenario } => {
             let out = out.as_deref();
-            class::run(&results, &class::Order { scenarios: &scenario, passes, names, out })
+            class::run(
+                &results,
+                &class::Order { scenarios: &scenario, need: Need { benches: passes, rubric }, names, out },
+            )
         }
+        Command::Link { scenario, at, qr } => link::run(&scenario, &at, qr.as_deref()),
         Command::Seed { key, student, tries } => {
             output::print(&format!("{}\n", dicrotic::session::seeds::seed(&key, &student, tries)))
         }

@@ -5,7 +5,7 @@ use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
 use dicrotic::exchange::handin::Graded;
-use dicrotic::exchange::handin::class::{Student, Summary, sum_up};
+use dicrotic::exchange::handin::class::{Need, Student, Summary, sum_up};
 
 use crate::failure::Failure;
 use crate::handed_in::{complaints, grade_all};
@@ -15,8 +15,8 @@ use crate::{output, text_file};
 pub struct Order<'a> {
     /// Scenario files that codes may belong to.
     pub scenarios: &'a [PathBuf],
-    /// Benches on which a student must be found ready.
-    pub passes: usize,
+    /// What makes a student ready.
+    pub need: Need,
     /// Whether students are called by the code that they typed.
     pub names: bool,
     /// The HTML file; the terminal without one.
@@ -28,7 +28,7 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
     let rows = grade_all(paths, order.scenarios)?;
     let complaints = complaints(&rows);
     let graded: Vec<Graded> = rows.into_iter().filter_map(|row| row.graded.ok()).collect();
-    let summary = sum_up(&graded, order.passes);
+    let summary = sum_up(&graded, order.need);
     match order.out {
         Some(out) => text_file::write(out, &html(&summary, order.names))?,
         None => output::print(&plain(&summary, order.names))?,
@@ -49,7 +49,7 @@ fn words(code: &str) -> String {
 
 fn remarks(student: &Student) -> Vec<&'static str> {
     [
-        (student.doubtful, "a result does not verify"),
+        (!student.doubts.is_empty(), "a result does not verify"),
         (student.other_seed, "a seed is not theirs"),
         (student.copied, "same log as somebody else"),
     ]
@@ -58,10 +58,11 @@ fn remarks(student: &Student) -> Vec<&'static str> {
     .collect()
 }
 
-fn line(student: &Student) -> [String; 6] {
+fn line(student: &Student) -> [String; 7] {
     [
         if student.ready { "ready" } else { "not ready" }.into(),
         format!("{} of {}", student.passes, student.results.len()),
+        student.score.map_or_else(|| "-".into(), |s| format!("{s:.0}")),
         student.first_wrong.as_deref().map_or_else(|| "-".into(), words),
         if student.faults_left.is_empty() {
             "-".into()
@@ -73,7 +74,8 @@ fn line(student: &Student) -> [String; 6] {
     ]
 }
 
-const HEADS: [&str; 7] = ["student", "", "passed", "first open step", "faults left", "min", "remarks"];
+const HEADS: [&str; 8] =
+    ["student", "", "passed", "of 20", "first open step", "faults left", "min", "remarks"];
 
 fn plain(summary: &Summary, names: bool) -> String {
     let mut table: Vec<Vec<String>> = vec![HEADS.map(String::from).to_vec()];
@@ -155,11 +157,11 @@ fn html(summary: &Summary, names: bool) -> String {
     }
     body.push_str("</tr></thead><tbody>");
     for (k, student) in summary.students.iter().enumerate() {
-        let [state, passed, step, faults, minutes, remarks] = line(student).map(|cell| escaped(&cell));
+        let [state, passed, score, step, faults, minutes, remarks] = line(student).map(|cell| escaped(&cell));
         let class = if student.ready { "quiet" } else { "not" };
         let _ = write!(
             body,
-            "<tr><th scope=row>{}</th><td class={class}>{state}</td><td class=n>{passed}</td><td>{step}</td>\
+            "<tr><th scope=row>{}</th><td class={class}>{state}</td><td class=n>{passed}</td><td class=n>{score}</td><td>{step}</td>\
              <td>{faults}</td><td class=n>{minutes}</td><td>{remarks}</td></tr>",
             escaped(&name(student, k, names))
         );

@@ -3,11 +3,11 @@
 use std::path::Path;
 
 use clap::ValueEnum;
-use dicrotic::exchange::csv::{self, Options};
+use dicrotic::exchange::Options;
 use dicrotic::measure::detect as detector;
 
 use crate::failure::Failure;
-use crate::{output, text_file};
+use crate::{output, recording_file};
 
 /// Which way the pulse points.
 #[derive(Clone, Copy, ValueEnum)]
@@ -27,11 +27,7 @@ pub fn run(
     channel: Option<&str>,
     polarity: Polarity,
 ) -> Result<(), Failure> {
-    let text = text_file::read(file)?;
-    let name = file.display().to_string();
-    // The error names the file itself.
-    let recorded = csv::read_with(&name, &text, &Options { rate_hz, channel })
-        .map_err(|error| Failure::new(error.to_string()))?;
+    let recorded = recording_file::read(file, &Options { rate_hz, channel })?.recorded;
     let polarity = match polarity {
         Polarity::Up => detector::Polarity::Up,
         Polarity::Down => detector::Polarity::Down,

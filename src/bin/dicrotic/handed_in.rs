@@ -49,7 +49,9 @@ pub fn grade_all(paths: &[PathBuf], scenarios: &[PathBuf]) -> Result<Vec<Row>, F
             add(&mut work, path);
         }
     }
-    let known = known_scenarios(scenarios)?;
+    // Only codes need to be told their scenario.
+    let codes = work.iter().any(|one| matches!(one, Work::Code { .. }));
+    let known = if codes { known_scenarios(scenarios)? } else { Known::new() };
     let bar = if work.len() >= LONG_WORK && std::io::stderr().is_terminal() {
         ProgressBar::new(work.len() as u64)
     } else {

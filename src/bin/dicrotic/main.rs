@@ -6,12 +6,15 @@
 //! | `failure` | why a command could not do its work |
 //! | `output` | where results go |
 //! | `text_file` | files that commands read and write |
+//! | `recording_file`, `convert` | recordings in files of any form; from one form to another |
 //! | `project` | where the sources are |
 //! | `stamp` | whether a build is older than its sources |
 //! | `wasm` | builds the core for the browser |
 //! | `site` | puts the page together |
 //! | `http`, `request`, `serve` | the protocol; what is let in; the page's server |
+//! | `pack` | an assignment with the page: for a course site, or as one file |
 //! | `check` | scenario files |
+//! | `link` | a scenario as a link |
 //! | `handed_in`, `grade`, `class` | what students handed in, as a table of grades and summed up |
 //! | `bench_run`, `render`, `fingerprint` | a scenario's bench, running untouched |
 //! | `chart`, `chart_words`, `plot` | charts as files; their words; charts of recordings |
@@ -34,6 +37,8 @@ mod check;
 #[cfg(not(target_family = "wasm"))]
 mod class;
 #[cfg(not(target_family = "wasm"))]
+mod convert;
+#[cfg(not(target_family = "wasm"))]
 mod detect;
 #[cfg(not(target_family = "wasm"))]
 mod failure;
@@ -48,11 +53,17 @@ mod handed_in;
 #[cfg(not(target_family = "wasm"))]
 mod http;
 #[cfg(not(target_family = "wasm"))]
+mod link;
+#[cfg(not(target_family = "wasm"))]
 mod output;
+#[cfg(not(target_family = "wasm"))]
+mod pack;
 #[cfg(not(target_family = "wasm"))]
 mod plot;
 #[cfg(not(target_family = "wasm"))]
 mod project;
+#[cfg(not(target_family = "wasm"))]
+mod recording_file;
 #[cfg(not(target_family = "wasm"))]
 mod render;
 #[cfg(not(target_family = "wasm"))]

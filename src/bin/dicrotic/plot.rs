@@ -2,11 +2,11 @@
 
 use std::path::Path;
 
-use dicrotic::exchange::csv::{self, Options};
+use dicrotic::exchange::Options;
 
 use crate::chart::{Order, Samples};
 use crate::failure::Failure;
-use crate::text_file;
+use crate::recording_file;
 
 /// Which part of which file is drawn, and what its text does not say.
 pub struct Source<'a> {
@@ -34,9 +34,7 @@ pub fn run(source: &Source, order: &Order) -> Result<(), Failure> {
     }
     let name = source.file.display().to_string();
     let options = Options { rate_hz: source.rate_hz, channel: source.column };
-    // The error names the file itself.
-    let recorded = csv::read_with(&name, &text_file::read(source.file)?, &options)
-        .map_err(|error| Failure::new(error.to_string()))?;
+    let recorded = recording_file::read(source.file, &options)?.recorded;
     let mut values = recorded.values;
     if source.inverted {
         values.iter_mut().for_each(|v| *v = -*v);

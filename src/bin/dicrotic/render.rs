@@ -2,14 +2,16 @@
 
 use std::path::Path;
 
-use dicrotic::exchange::csv;
+use dicrotic::exchange::{self, Format, Outgoing};
 use dicrotic::recorder::converter::code_v;
+use dicrotic::recording::Recording;
 use dicrotic::scenario::Scenario;
+use dicrotic::session::note;
 
 use crate::bench_run;
 use crate::chart::{self, Order, Samples};
 use crate::failure::{Failure, While};
-use crate::text_file;
+use crate::{recording_file, text_file};
 
 /// Longest strip, s: it is held in memory.
 const LONGEST_S: f64 = 24.0 * 3600.0;
@@ -39,10 +41,12 @@ pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -
         None if chart::is_chart(out) => {
             let name = out.display();
             return Err(Failure::new(format!(
-                "--out {name}: say which chart with --plot; a table ends in .csv"
+                "--out {name}: say which chart with --plot; a recording's file ends in .csv, .edf or .hea"
             )));
         }
-        None => {}
+        None => {
+            recording_file::format_of(out)?;
+        }
     }
     let mut chain = bench_run::start(scenario, seed, rate_hz)?;
     let rate = f64::from(chain.settings().rate_hz);
@@ -63,7 +67,18 @@ pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -
                 plain: false,
             })?;
         }
-        None => text_file::write(out, &csv::write(rate, &volts))?,
+        None => {
+            let mut recording = Recording::new(rate);
+            recording.mark_span(step_v, 0.0, chain.settings().bits);
+            recording.push(&codes);
+            let notes = [note::settings(chain.settings())];
+            // A table of a rendered strip is just that, for other programs to read.
+            let notes = if recording_file::format_of(out)? == Format::Csv { &notes[..0] } else { &notes[..] };
+            recording_file::write(
+                out,
+                &Outgoing { name: "", samples: exchange::Samples::Recording(&recording), volts: true, notes },
+            )?;
+        }
     }
     if let Some(truth) = truth {
         let inside = |t: &f64| (0.0..=seconds).contains(t);

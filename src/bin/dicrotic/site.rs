@@ -19,7 +19,7 @@ pub type Files = BTreeMap<String, Vec<u8>>;
 
 /// One line of `scenarios/index.json`.
 #[derive(Debug, Serialize, PartialEq)]
-struct Entry {
+pub struct Entry {
     file: String,
     id: String,
     level: i64,
@@ -179,7 +179,7 @@ fn read(path: &Path) -> Result<Vec<u8>, Failure> {
 }
 
 /// The index shows what the start page lists; the core checks all of it when it is opened.
-fn entry(file: &str, bytes: &[u8]) -> Result<Entry, Failure> {
+pub fn entry(file: &str, bytes: &[u8]) -> Result<Entry, Failure> {
     let wrong = |what: String| Failure::new(format!("scenarios/{file}: {what}"));
     let text = std::str::from_utf8(bytes).map_err(|error| wrong(format!("not UTF-8: {error}")))?;
     let table: toml::Table = text.parse().map_err(|error| wrong(format!("not TOML: {error}")))?;

@@ -10,6 +10,12 @@ const MOST_BYTES: u64 = 1 << 30;
 
 /// The text of a file.
 pub fn read(path: &Path) -> Result<String, Failure> {
+    String::from_utf8(read_bytes(path)?)
+        .map_err(|error| Failure::new(format!("{}: not UTF-8 text: {}", path.display(), error.utf8_error())))
+}
+
+/// The bytes of a file.
+pub fn read_bytes(path: &Path) -> Result<Vec<u8>, Failure> {
     let doing = || format!("reading {}", path.display());
     let facts = fs::metadata(path).while_doing(doing)?;
     if facts.is_dir() {
@@ -18,9 +24,7 @@ pub fn read(path: &Path) -> Result<String, Failure> {
     if facts.len() > MOST_BYTES {
         return Err(Failure::new(format!("{} has more than {MOST_BYTES} bytes", path.display())));
     }
-    let bytes = fs::read(path).while_doing(doing)?;
-    String::from_utf8(bytes)
-        .map_err(|error| Failure::new(format!("{}: not UTF-8 text: {}", path.display(), error.utf8_error())))
+    fs::read(path).while_doing(doing)
 }
 
 /// Writes a file in place of what was there.

@@ -11,15 +11,19 @@
 //! - The unit of time is told by the title (`t_ms`, `time (s)`), else by the median step: up to .1 it is seconds, up
 //!   to 100 milliseconds, above that microseconds; at 10 Hz to 10 kHz no other reading is possible.
 //! - The value column is the first that is neither time nor a running number, unless one is asked for by name.
+//! - Comments of the form `# note,2.5,,beat` are notes: time, length or nothing, and text, as [`write_with_notes`]
+//!   puts them under the table.
 //! - One column with a decimal comma and no other separator reads as two columns; where the first of them cannot be
 //!   time, it is taken for what it is.
 
 mod cells;
 mod clock;
 mod error;
+mod notes;
 mod uniform;
 
 pub use error::CsvError;
+pub use notes::{read_notes, write_with_notes};
 
 use cells::{Cell, Separator};
 use clock::TimeUnit;

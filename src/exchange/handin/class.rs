@@ -1,6 +1,6 @@
 //! Many results together: who is ready, which faults stayed, which misreadings came, how long it took.
 
-use super::grade::Graded;
+use super::grade::{Graded, HandinError};
 use crate::session::seeds::tidy;
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -12,8 +12,10 @@ pub struct Student {
     pub student: String,
     /// Their results: places in the list that was summed up.
     pub results: Vec<usize>,
-    /// Benches (different seeds) on which they were found ready.
+    /// Benches (different seeds) on which they did what [`Need`] asks for.
     pub passes: usize,
+    /// Their best score by the rubric, of 20.
+    pub score: Option<f64>,
     /// Whether that is often enough.
     pub ready: bool,
     /// Time at the bench over all results, min.
@@ -22,8 +24,8 @@ pub struct Student {
     pub first_wrong: Option<String>,
     /// Faults that they left in, over all results.
     pub faults_left: Vec<String>,
-    /// Whether a result of theirs is not verified.
-    pub doubtful: bool,
+    /// Codes of what keeps results of theirs from being verified.
+    pub doubts: Vec<String>,
     /// Whether a result of theirs has a seed that is not theirs.
     pub other_seed: bool,
     /// Whether somebody else handed in the same log.
@@ -73,9 +75,18 @@ pub struct Summary {
     pub doubtful: usize,
 }
 
-/// Sums up results. A student is ready who was found ready on `need` different benches; what is not verified counts as
-/// handed in, but not towards being ready.
-pub fn sum_up(results: &[Graded], need: usize) -> Summary {
+/// What makes a student ready.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Need {
+    /// On how many different benches.
+    pub benches: usize,
+    /// By the rubric; else by passing the check, which asks for what the assignment says.
+    pub rubric: bool,
+}
+
+/// Sums up results. What is not verified, or was done on a bench of somebody else, counts as handed in, but not towards
+/// being ready.
+pub fn sum_up(results: &[Graded], need: Need) -> Summary {
     let mut by_mark: BTreeMap<&str, BTreeSet<String>> = BTreeMap::new();
     let key = |k: usize, g: &Graded| {
         let code = tidy(&g.about.student);
@@ -91,18 +102,25 @@ pub fn sum_up(results: &[Graded], need: usize) -> Summary {
         .into_values()
         .map(|mine| {
             let of = || mine.iter().map(|k| &results[*k]);
-            let passed = |g: &&Graded| g.ready && g.verified() && g.own_seed != Some(false);
+            let passed = |g: &&Graded| {
+                let good = if need.rubric { g.rubric_ready } else { g.verdict.passed };
+                good && g.verified() && g.own_seed != Some(false)
+            };
             let passes = of().filter(passed).map(|g| (&g.digest, &g.seed)).collect::<BTreeSet<_>>().len();
             let left: BTreeSet<String> =
                 of().flat_map(|g| &g.faults).filter(|f| !f.cleared).map(|f| f.id.clone()).collect();
+            let code =
+                |d: &HandinError| serde_json::json!(d)["code"].as_str().unwrap_or_default().to_string();
+            let doubts: BTreeSet<String> = of().flat_map(|g| &g.doubts).map(code).collect();
             Student {
                 student: of().next().map_or_else(String::new, |g| g.about.student.clone()),
                 passes,
-                ready: passes >= need.max(1),
+                ready: passes >= need.benches.max(1),
+                score: of().filter_map(|g| g.score).max_by(f64::total_cmp),
                 minutes: of().map(|g| g.minutes).sum(),
                 first_wrong: of().next_back().and_then(|g| g.verdict.first_wrong.clone()),
                 faults_left: left.into_iter().collect(),
-                doubtful: of().any(|g| !g.verified()),
+                doubts: doubts.into_iter().collect(),
                 other_seed: of().any(|g| g.own_seed == Some(false)),
                 copied: of().any(|g| by_mark[g.mark.as_str()].len() > 1),
                 results: mine,

@@ -1,18 +1,19 @@
 //! Replays what was handed in and compares it with what it claims.
 
 use super::result::Verdict;
+use crate::assess::skill::SKILLS;
 use crate::scenario::assignment::{Seeds, hex};
 use crate::scenario::fault;
 use crate::session::attempt::Logged;
 use crate::session::compact::{About, Code, CodeError};
 use crate::session::{Session, save, seeds, symptom};
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use thiserror::Error;
 
 /// What is wrong with something handed in. Serialises as a code with arguments for the page.
-#[derive(Clone, Debug, Error, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Error, PartialEq, Eq, Serialize)]
 #[serde(tag = "code", content = "args", rename_all = "snake_case")]
 pub enum HandinError {
     /// Longer than any result.
@@ -58,6 +59,14 @@ pub enum HandinError {
     Replay {
         /// Why.
         found: String,
+    },
+    /// It was made by another version of the program, which may judge otherwise.
+    #[error("it was made by version {found}, this is version {ours}: grade it with that one")]
+    OtherProgram {
+        /// The version that made it.
+        found: String,
+        /// This version.
+        ours: String,
     },
     /// What comes out of a replay is not what it claims.
     #[error("a replay comes out otherwise: {field} is {replayed}, the result says {claimed}")]
@@ -134,7 +143,7 @@ impl Handed {
 }
 
 /// A fault of the scenario, and what became of it.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct FaultLeft {
     /// Its name in the catalogue.
     pub id: String,
@@ -145,7 +154,7 @@ pub struct FaultLeft {
 }
 
 /// What came of something handed in. All of it comes from the replay but `about` and `program`.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Graded {
     /// Who and when, as told by the page.
     pub about: About,
@@ -171,8 +180,8 @@ pub struct Graded {
     pub faults: Vec<FaultLeft>,
     /// Points of the rubric, where there is one.
     pub score: Option<f64>,
-    /// Whether the rubric calls the student ready; where there is none, whether they passed.
-    pub ready: bool,
+    /// Whether the rubric calls the student ready: enough points, and no row that was asked for empty.
+    pub rubric_ready: bool,
     /// Time at the bench, min.
     pub minutes: f64,
     /// Number of actions.
@@ -204,10 +213,16 @@ impl Graded {
                 replayed: told(session.outcome()),
             });
         }
+        // A change of the program is the likeliest reason, and no fault of the student's.
+        let ours = env!("CARGO_PKG_VERSION");
+        if !doubts.is_empty() && handed.program != ours {
+            doubts.push(HandinError::OtherProgram { found: handed.program.clone(), ours: ours.into() });
+        }
         let check = session.view()["check"].clone();
         let word = |v: &Value| v.as_str().unwrap_or_default().to_string();
         let steps = |v: &Value| v.as_array().cloned().unwrap_or_default();
         let rubric = &check["rubric"];
+        let evidence = session.evidence().unwrap_or_default();
         let scenario = session.scenario();
         let view_named = session.view()["named"].clone();
         let named = |id: &str| view_named.as_array().is_some_and(|n| n.iter().any(|v| v == id));
@@ -231,12 +246,16 @@ impl Graded {
                 })
                 .collect(),
             score: rubric["total"].as_f64(),
-            ready: rubric["ready"].as_bool().unwrap_or(true) && verdict.passed,
+            rubric_ready: rubric["ready"].as_bool().unwrap_or(false) && verdict.passed,
             minutes: session.chain().map_or(0.0, |c| c.time_s() / 60.0),
             actions: handed.log.len(),
             hints: handed.log.iter().filter(|l| l.action.name() == "hint").count(),
             process: steps(&check["process"]).iter().map(|s| word(&s["code"])).collect(),
-            skills: Vec::new(),
+            skills: SKILLS
+                .into_iter()
+                .map(|skill| (skill.to_string(), word(&evidence["skills"][skill]["got"])))
+                .filter(|(_, got)| !got.is_empty())
+                .collect(),
             mark: hex(&Sha256::digest(log.as_bytes())[..8]),
             verdict,
         }

@@ -4,7 +4,7 @@
 use super::grade::Graded;
 
 /// The table's head.
-pub const HEAD: &str = "file,student,scenario,seed,try,verified,why_not,passed,checks,score,ready,first_wrong,misreading,faults_left,minutes,actions,hints,begun,ended,own_seed,program";
+pub const HEAD: &str = "file,student,scenario,seed,try,verified,why_not,passed,checks,score,rubric_ready,first_wrong,misreading,faults_left,minutes,actions,hints,begun,ended,own_seed,program";
 
 /// One line of the table, without its end.
 pub fn line(file: &str, graded: &Graded) -> String {
@@ -24,7 +24,7 @@ pub fn line(file: &str, graded: &Graded) -> String {
         yes(verdict.passed),
         verdict.tries.to_string(),
         graded.score.map_or_else(String::new, |s| format!("{}", (s * 10.0).round() / 10.0)),
-        yes(graded.ready),
+        yes(graded.rubric_ready),
         verdict.first_wrong.clone().unwrap_or_default(),
         verdict.misreading.clone().unwrap_or_default(),
         left.join(" "),

@@ -8,6 +8,7 @@ import { num, t } from "../text.js";
 import { button, Choice, Tick } from "../widgets.js";
 
 const MOST_FAULTS = 4; // what the core takes
+const TASKS = ["own_window", "given_window", "intervals", "irregular", "after_exercise", "clean_stretch", "read_range", "name_fault", "compare"];
 const REGIONS = [[50, 230], [50, 220], [60, 120], [60, 127], [60, 220], [50, 100], [60, 100]];
 
 const get = (value, path) => path.split(".").reduce((at, key) => at?.[key], value);
@@ -30,11 +31,11 @@ export class Form {
     this.fillFaults();
     const part = (key, ...kids) => h("fieldset", { class: "part" }, h("legend", {}, t(`assign-part_${key}`)), kids);
     this.el = h("div", { class: "assign-form" },
-      part("what", this.base.el, this.text("title_is", "title", 80), this.area("aim", "aim", 2), this.area("brief", "brief", 4)),
+      part("what", this.base.el, this.text("title_is", "title", 80), this.area("aim", "aim", 2), this.area("brief", "brief", 4), this.choice("task", "task.kind", TASKS.map((kind) => [kind, t(`assign-task_${kind}`)]), TASKS[0])),
       part("faults", h("p", { class: "quiet" }, t("assign-faults_about")), this.faultList, this.addFault.el, this.tick("name_faults", "name_faults")),
       part("subject", h("div", { class: "pair" }, this.number("age", "subject.age_years", 6, 90), this.number("pulse", "subject.rest_rate_bpm", 30, 150), this.number("temperature", "subject.finger_temp_c", 10, 38), this.number("premature", "subject.premature_per_min", 0, 20)),
         h("p", { class: "quiet" }, t("assign-drawn")), this.slider("restless", "subject.restlessness", 0, 3, 0.1, 1)),
-      part("help", h("div", { class: "pair" }, this.choice("region", null, REGIONS.map(([hz, volts]) => [`${hz}/${volts}`, t("assign-region_of", { hz, volts })])), this.choice("help", "help", ["guided", "alone"].map((key) => [key, t(`start-help-${key}`)])))),
+      part("help", h("div", { class: "pair" }, this.choice("region", null, REGIONS.map(([hz, volts]) => [`${hz}/${volts}`, t("assign-region_of", { hz, volts })])), this.choice("help", "help", ["guided", "alone"].map((key) => [key, t(`start-help-${key}`)]), "guided"))),
       part("pass", h("div", { class: "pair" }, this.number("window", "pass.window_s", 5, 120), this.number("record", "pass.record_s", 5, 600)),
         this.slider("edge", "pass.edge_s", 0, 0.15, 0.01, 0.06, (v) => t("unit-ms", { v: num(v * 1000, 0) })),
         this.slider("hum", "pass.hum_ratio", 0.02, 1, 0.02, 0.1, (v) => t("assign-percent", { v: num(v * 100, 0) })),
@@ -91,14 +92,15 @@ export class Form {
     return el;
   }
 
-  choice(key, path, options) {
+  choice(key, path, options, usual = options[0][0]) {
     const select = h("select", { onchange: () => {
+      if (path === "task.kind") this.ask(select.value);
       if (path) return this.put(path, select.value);
       const [hz, volts] = select.value.split("/").map(Number);
       return this.put("mains", { hz, volts });
     } });
     return this.field(key, select, () => {
-      const now = path ? get(this.scenario, path) : `${this.scenario.mains?.hz ?? 50}/${this.scenario.mains?.volts ?? 230}`;
+      const now = path ? (get(this.scenario, path) ?? usual) : `${this.scenario.mains?.hz ?? 50}/${this.scenario.mains?.volts ?? 230}`;
       const all = options.some(([value]) => value === now) ? options : [...options, [now, now.replace("/", " Hz, ") + (path ? "" : " V")]];
       refill(select, all, () => all.map(([value, label]) => h("option", { value }, label)));
       prop(select, "value", now);
@@ -109,6 +111,15 @@ export class Form {
     const tick = new Tick(t(`assign-${key}`), (on) => this.put(path, on));
     this.fields.push(() => tick.set(get(this.scenario, path)));
     return tick.el;
+  }
+
+  /** Another kind of question: what the old one laid down does not belong to it, and naming needs names. */
+  ask(kind) {
+    this.scenario.task = { kind };
+    if (kind === "name_fault" && !this.scenario.name_faults) {
+      this.scenario.name_faults = true;
+      this.showAll();
+    }
   }
 
   // faults
@@ -140,6 +151,7 @@ export class Form {
     const fault = this.faults.of(spec.name);
     const name = fault?.name ?? spec.name;
     const [low, high] = Array.isArray(spec.severity) ? spec.severity : spec.severity === null || spec.severity === undefined ? fault?.severity ?? [0, 1] : [spec.severity, spec.severity];
+    const fixed = fault && fault.severity[0] === fault.severity[1]; // nothing about it can be more or less
     const shown = h("span", { class: "quiet", role: "status" });
     const slide = (key, value) => h("input", { type: "range", min: "0", max: "1", step: "0.05", "aria-label": t(`assign-${key}`, { fault: name }), value: String(value) });
     const mild = slide("mildest", low), worst = slide("worst", high);
@@ -156,7 +168,7 @@ export class Form {
     tell();
     return h("li", { class: "fault-row" }, h("div", { class: "fault-row-head" }, h("b", {}, name),
       h("button", { type: "button", class: "btn btn-round btn-plain", "aria-label": t("assign-take_fault", { fault: name }), onclick: () => this.take(k) }, icon("cross"))),
-      h("p", { class: "pencil" }, fault?.seen ?? ""), h("div", { class: "fault-slides" }, mild, worst), shown);
+      h("p", { class: "pencil" }, fault?.seen ?? ""), !fixed && [h("div", { class: "fault-slides" }, mild, worst), shown]);
   }
 
   // the whole

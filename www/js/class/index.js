@@ -1,6 +1,6 @@
 // What a class handed in: taking it in, who is ready, what went wrong, looking at one attempt, showing a fault to all.
 
-import { gradesTable, summedUp } from "../core.js";
+import { ClassBook } from "../core.js";
 import { h, prop } from "../dom.js";
 import { faultWords } from "../faults/words.js";
 import { download } from "../hand/file.js";
@@ -10,7 +10,7 @@ import { ShowFault } from "./faultshow.js";
 import { Intake } from "./intake.js";
 import { report } from "./report.js";
 
-const state = { results: [], names: false, need: 1 }; // stays while the page is open, and nowhere else
+const state = { results: [], book: null, names: false, need: "1" }; // stays while the page is open, and nowhere else
 
 /** Fills the section; returns what is to be ended when it is left. */
 export async function showScreen(root, { scenarios, standStill }) {
@@ -21,14 +21,15 @@ export async function showScreen(root, { scenarios, standStill }) {
 class ClassScreen {
   constructor(root, scenarios, faults, standStill) {
     Object.assign(this, { faults, standStill });
-    this.intake = new Intake({ scenarios, results: state.results, took: () => this.sumUp() });
+    state.book ??= new ClassBook();
+    this.intake = new Intake({ scenarios, state, took: () => this.sumUp() });
     this.names = new Tick(t("class-names"), (on) => { state.names = on; this.sumUp(); });
     this.names.set(state.names);
-    this.need = new Choice(t("class-need"), (n) => { state.need = Number(n); this.sumUp(); });
-    this.need.set([1, 2, 3].map((n) => [n, t("class-need_of", { n })]), state.need);
+    this.need = new Choice(t("class-need"), (n) => { state.need = n; this.sumUp(); });
+    this.need.set([...[1, 2, 3].map((n) => [String(n), t("class-need_of", { n })]), ["1r", t("class-need_rubric")], ["2r", t("class-need_rubric_twice")]], state.need);
     this.report = h("div", { class: "report" });
     this.saved = button(t("class-csv"), () => this.csv(), { pic: "save" });
-    this.empty = button(t("class-empty"), () => { state.results.length = 0; this.intake.reset(); this.sumUp(); }, { kind: "btn-plain" });
+    this.empty = button(t("class-empty"), () => this.forget(), { kind: "btn-plain" });
     this.ways = h("div", { class: "row class-ways", hidden: true }, this.need.el, this.names.el, this.saved, this.empty);
     this.show = new ShowFault(faults);
     root.replaceChildren(
@@ -38,10 +39,10 @@ class ClassScreen {
   }
 
   sumUp() {
-    const graded = state.results.map((one) => one.graded);
-    prop(this.ways, "hidden", graded.length === 0);
-    if (graded.length === 0) return this.report.replaceChildren();
-    const summary = summedUp(graded, state.need);
+    const none = state.results.length === 0;
+    prop(this.ways, "hidden", none);
+    if (none) return this.report.replaceChildren();
+    const summary = state.book.summary({ benches: parseInt(state.need, 10), rubric: state.need.endsWith("r") });
     this.report.replaceChildren(...report(summary, state, this.faults, (k) => this.look(k)));
     this.report.dataset.students = summary.students.length;
     return undefined;
@@ -53,8 +54,15 @@ class ClassScreen {
     this.standStill(again());
   }
 
+  forget() {
+    state.book.free();
+    Object.assign(state, { results: [], book: new ClassBook() });
+    this.intake.reset();
+    this.sumUp();
+  }
+
   csv() {
-    download("grades.csv", gradesTable(state.results.map((one) => one.file), state.results.map((one) => one.graded)), "text/csv");
+    download("grades.csv", state.book.csv(), "text/csv");
   }
 
   end() {

@@ -13,9 +13,9 @@ const MOST_FILE = 4 << 20;
 const CODE = /D1\.[\w-]+/g;
 
 export class Intake {
-  /** results: the list that is filled: {file, graded, again(): a bench}; took(): something came in. */
-  constructor({ scenarios, results, took }) {
-    Object.assign(this, { scenarios, results, took, queue: [], done: 0, known: {}, wrong: [] });
+  /** state: what is filled: {book, results: [{file, again(): a bench}]}; took(): something came in. */
+  constructor({ scenarios, state, took }) {
+    Object.assign(this, { scenarios, state, took, queue: [], done: 0, known: {}, wrong: [] });
     const id = newId("codes");
     this.codes = h("textarea", { id, class: "txt code", rows: "3", spellcheck: "false", autocomplete: "off" });
     this.bar = h("span", { class: "fair-bar" });
@@ -112,12 +112,12 @@ export class Intake {
             breath = performance.now();
           }
         }
-        const graded = replayed.graded();
+        this.state.book.add(one.file, replayed);
         const toml = replayed.scenario;
         this.know(toml);
         replayed.free();
         const source = text ?? one.used;
-        this.results.push({ file: one.file, graded, again: () => {
+        this.state.results.push({ file: one.file, again: () => {
           const again = new Replayed(source, { [digestOf(toml).slice(0, 16)]: toml });
           while (!again.step(1e9));
           return again.intoBench();
@@ -163,7 +163,7 @@ export class Intake {
     const busy = this.queue.length > 0;
     prop(this.progress, "hidden", !busy);
     style(this.bar, "width", `${((100 * this.done) / Math.max(1, total)).toFixed(1)}%`);
-    words(this.status, busy ? t("class-busy", { n: this.done, of: total }) : t("class-came", { n: this.results.length, wrong: this.wrong.length }));
+    words(this.status, busy ? t("class-busy", { n: this.done, of: total }) : t("class-came", { n: this.state.results.length, wrong: this.wrong.length }));
     this.el.dataset.busy = busy ? "1" : "";
   }
 }

@@ -27,15 +27,16 @@ export function report(summary, state, faults, look) {
 const tile = (label, value, more = "") => h("div", {}, h("dt", {}, label), h("dd", {}, value), more && h("dd", { class: "quiet" }, more));
 
 function students(summary, state, faultName, look) {
-  const head = ["student", "ready", "passed", "first", "left", "minutes", "look"].map((key) => h("th", { scope: "col", class: `c-${key}` }, t(`class-col_${key}`)));
+  const head = ["student", "ready", "passed", "score", "first", "left", "minutes", "look"].map((key) => h("th", { scope: "col", class: `c-${key}` }, t(`class-col_${key}`)));
   const rows = summary.students.map((one, k) => {
     const name = state.names && one.student ? one.student : t("class-student", { n: k + 1 });
-    const remarks = [one.doubtful && doubts(one, state), one.other_seed && t("class-other_seed"), one.copied && t("class-copied")].filter(Boolean);
+    const remarks = [one.doubts.length > 0 && one.doubts.map((code) => named("class-doubt", code)).join(" "), one.other_seed && t("class-other_seed"), one.copied && t("class-copied")].filter(Boolean);
     const cell = (key, ...kids) => h("td", { class: `c-${key}${kids[0] === NONE ? " is-none" : ""}`, "data-label": t(`class-col_${key}`) }, kids);
     return h("tr", { class: one.ready ? "is-ready" : "is-not" },
       h("th", { scope: "row", class: "c-student" }, name, remarks.length > 0 && h("span", { class: "remarks" }, remarks.join(" "))),
       cell("ready", h("span", { class: "state" }, one.ready ? t("class-ready") : t("class-not_ready"))),
       cell("passed", t("class-of", { n: one.passes, of: one.results.length })),
+      cell("score", one.score === null ? NONE : num(one.score, 0)),
       cell("first", one.first_wrong ? named("debrief-step", one.first_wrong) : NONE),
       cell("left", one.faults_left.length > 0 ? listed(one.faults_left.map(faultName)) : NONE),
       cell("minutes", num(one.minutes, 0)),
@@ -43,12 +44,6 @@ function students(summary, state, faultName, look) {
   });
   return h("section", { class: "students", "aria-labelledby": "students-h" }, h("h2", { id: "students-h" }, t("class-students")),
     h("table", {}, h("thead", {}, h("tr", {}, head)), h("tbody", {}, rows)));
-}
-
-/** Why results of a student are not verified. */
-function doubts(one, state) {
-  const codes = one.results.flatMap((k) => state.results[k].graded.doubts.map((doubt) => doubt.code));
-  return [...new Set(codes)].map((code) => named("class-doubt", code)).join(" ");
 }
 
 /** Counts as a heat map: the darker, the more. */
@@ -68,7 +63,7 @@ function shares(skills) {
   if (skills.length === 0) return null;
   return h("section", { class: "heat", "aria-labelledby": "class-skills-h" }, h("h2", { id: "class-skills-h" }, t("class-skills")),
     h("ul", {}, skills.map(([id, share]) => {
-      const row = h("li", {}, h("span", { class: "heat-name" }, named("skill", id)), h("span", { class: "heat-n" }, t("assign-percent", { v: num(share * 100, 0) })));
+      const row = h("li", {}, h("span", { class: "heat-name" }, named("class-skill", id)), h("span", { class: "heat-n" }, t("assign-percent", { v: num(share * 100, 0) })));
       style(row, "--heat", (1 - share).toFixed(3));
       return row;
     })));

@@ -3,9 +3,9 @@
 import { attr, flag, h, prop, say, words } from "../dom.js";
 import { icon } from "../icons.js";
 import { refusalText } from "../bench/index.js";
+import { bringTexts, coded, t } from "../text.js";
 import { inWords } from "../scenarios.js";
 import { Sound } from "../sound.js";
-import { t } from "../text.js";
 import { button, relabel, Segments } from "../widgets.js";
 import { Beats } from "./beats.js";
 import { Canvases } from "./canvas.js";
@@ -13,6 +13,7 @@ import { Chrono } from "./chrono.js";
 import { Cursors } from "./cursors.js";
 import { Dock } from "./dock.js";
 import { Measure } from "./measure.js";
+import { download, picture, saveRow } from "./save.js";
 import { Settings } from "./settings.js";
 import { Stylus } from "./stylus.js";
 import { summaryText } from "./summary.js";
@@ -31,7 +32,7 @@ export class StripPane {
     this.stylus = new Stylus();
     this.beats = new Beats();
     this.cursors = new Cursors({ act, moved: (times) => this.measure.times(times), markAt: (time) => this.markAt(time), tapped: (clientX) => this.tap(clientX) });
-    this.measure = new Measure({ act, cursors: this.cursors, markAt: (time) => this.markAt(time), exportTake: () => this.exportTake() });
+    this.measure = new Measure({ act, cursors: this.cursors, markAt: (time) => this.markAt(time), saves: saveRow((...as) => this.saveTake(...as), (kind) => this.savePicture(kind)) });
     this.settings = new Settings(act, { recorder: live });
 
     this.modes = new Segments(t("strip-modes"), (key) => this.pickMode(key));
@@ -223,11 +224,26 @@ export class StripPane {
     this.session.act(there === undefined ? { do: "mark", t: time } : { do: "unmark", t: there });
   }
 
-  exportTake() {
+  /** Saves the open take in a form of file. */
+  saveTake(format, ending, type) {
     const { take } = this.session.view.strip;
-    const link = h("a", { href: URL.createObjectURL(new Blob([this.session.bench.exportCsv(take)], { type: "text/csv" })), download: t("take-file", { v: take + 1 }) });
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(link.href), 2000);
+    const name = t("take-file", { v: take + 1 });
+    this.cursors.settleAll();
+    try {
+      download(`${name}.${ending}`, this.session.bench.exportTake(take, format, name), type);
+    } catch (error) {
+      bringTexts("files").then(() => this.tell(coded("error", error.code, error.args)), () => this.tell(error.message));
+    }
+  }
+
+  /** Saves what the strip shows as a picture. */
+  async savePicture(kind) {
+    this.cursors.settleAll();
+    const { strip, cursors, marks } = this.session.view;
+    const name = `${t("strip-file", { v: strip.take + 1 })}.${kind}`;
+    if (kind === "svg") return download(name, this.session.bench.stripSvg(this.marginLeft.textContent), "image/svg+xml");
+    const { base, trace, geometry } = this.canvases;
+    return download(name, await picture({ canvases: [base, trace], geometry, cursors, marks }), "image/png");
   }
 
   /** Shows the strip itself instead of its docked band: as a pane on a small screen, by scrolling on a large one. */

@@ -6,21 +6,24 @@ import { button } from "../widgets.js";
 import { timeText } from "./units.js";
 
 export class Measure {
-  constructor({ act, cursors, markAt, exportTake }) {
+  constructor({ act, cursors, markAt, saves }) {
     this.act = act;
     this.cursors = cursors;
     this.fields = { a: this.field("a"), b: this.field("b") };
     this.interval = h("output", { class: "big" });
     this.count = h("output", { class: "big" });
+    this.noteList = h("ul", { class: "mark-list note-list" });
+    this.notes = h("details", { class: "marks" }, h("summary", {}, t("notes-list")), this.noteList);
     this.list = h("ul", { class: "mark-list" });
     this.clear = button(t("marks-clear"), () => act({ do: "marks_clear" }), { kind: "btn-plain" });
     this.el = h("div", { class: "measure", role: "group", "aria-label": t("measure-title") },
       h("div", { class: "measure-cursors" }, this.fields.a.el, this.fields.b.el,
         h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-interval")), this.interval),
         h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-marks")), this.count)),
-      h("div", { class: "row" }, button(t("marks-at_a"), () => markAt(this.cursors.times.a)), button(t("marks-at_b"), () => markAt(this.cursors.times.b)), this.clear,
-        button(t("take-export"), exportTake, { kind: "btn-plain", pic: "save" })),
+      h("div", { class: "row" }, button(t("marks-at_a"), () => markAt(this.cursors.times.a)), button(t("marks-at_b"), () => markAt(this.cursors.times.b)), this.clear),
       h("details", { class: "marks" }, h("summary", {}, t("marks-list")), this.list),
+      this.notes,
+      saves,
       h("p", { class: "quiet" }, t("measure-hint")));
   }
 
@@ -48,6 +51,9 @@ export class Measure {
     this.times(this.cursors.times);
     words(this.count, num(view.marks_in_window));
     prop(this.clear, "disabled", view.marks.length === 0);
+    prop(this.notes, "hidden", view.notes.length === 0);
+    refill(this.noteList, view.notes, () =>
+      view.notes.map(({ at_s, length_s, text }) => h("li", {}, h("button", { type: "button", class: "btn btn-plain", onclick: () => this.act({ do: "scroll", start_s: Math.max(0, at_s - view.strip.time_base_s / 2) }) }, length_s === null ? t("notes-one", { s: timeText(at_s), text }) : t("notes-long", { s: timeText(at_s), length: timeText(length_s), text })))));
     refill(this.list, view.marks, () =>
       view.marks.length
         ? view.marks.map((mark) => h("li", {}, h("button", { type: "button", class: "btn btn-plain", "aria-label": t("marks-remove", { s: timeText(mark) }), onclick: () => this.act({ do: "unmark", t: mark }) }, timeText(mark), h("span", { "aria-hidden": "true" }, " ×"))))

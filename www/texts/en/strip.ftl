@@ -38,9 +38,6 @@ strip-margin_recording = recording
 strip-margin_measure = tap a beat to mark it, tap the mark to take it away
 strip-foot_take = { $from } to { $to } of { $all }
 
-take-export = Save take as CSV
-take-file = dicrotic-take-{ $v }.csv
-
 cursor-a = Cursor A
 cursor-b = Cursor B
 cursor-a_s = Cursor A, s

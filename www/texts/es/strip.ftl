@@ -38,9 +38,6 @@ strip-margin_recording = registrando
 strip-margin_measure = toca un latido para marcarlo, toca la marca para quitarla
 strip-foot_take = de { $from } a { $to }, total { $all }
 
-take-export = Guardar registro en CSV
-take-file = dicrotic-registro-{ $v }.csv
-
 cursor-a = Cursor A
 cursor-b = Cursor B
 cursor-a_s = Cursor A, s

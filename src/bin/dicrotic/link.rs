@@ -1,0 +1,38 @@
+//! `link`: a scenario file as a link that holds all of it, and as a picture for a telephone.
+
+use std::io::Write;
+use std::path::Path;
+
+use dicrotic::exchange::qr;
+use dicrotic::scenario::Scenario;
+use dicrotic::scenario::assignment::minimised;
+use dicrotic::session::compact::base64;
+use flate2::Compression;
+use flate2::write::DeflateEncoder;
+
+use crate::failure::{Failure, While};
+use crate::{output, text_file};
+
+/// Prints the link of `scenario` for the page at `address`, and draws it into `picture`.
+pub fn run(scenario: &Path, address: &str, picture: Option<&Path>) -> Result<(), Failure> {
+    let text = text_file::read(scenario)?;
+    Scenario::read(&text).while_doing(|| scenario.display().to_string())?;
+    if !(address.starts_with("http://") || address.starts_with("https://")) || address.contains('#') {
+        return Err(Failure::new(format!(
+            "--at {address}: expected the page's address, beginning with http:// or https:// and without a #"
+        )));
+    }
+    // As the page packs it: raw deflate, base64url.
+    let mut packer = DeflateEncoder::new(Vec::new(), Compression::best());
+    let packed = packer.write_all(minimised(&text).as_bytes()).and_then(|()| packer.finish());
+    let bytes = packed.while_doing(|| "packing the scenario".into())?;
+    let link = format!("{address}#a={}", base64::write(&bytes));
+    if let Some(picture) = picture {
+        let drawn = qr::svg(&link).ok_or_else(|| {
+            let (found, most) = (link.len(), qr::MOST_BYTES);
+            Failure::new(format!("the link has {found} characters; a picture holds {most}"))
+        })?;
+        text_file::write(picture, &drawn)?;
+    }
+    output::print(&format!("{link}\n"))
+}

@@ -1,0 +1,82 @@
+// Opening recordings from files: chosen or dropped, one file or the several of a record; what they do not tell is asked.
+
+import { askRate } from "./ask.js";
+import { Bench, CoreError } from "./core.js";
+import { h } from "./dom.js";
+import { bringTexts, t } from "./text.js";
+import { button, Choice } from "./widgets.js";
+
+const ENDINGS = ".csv,.txt,.edf,.hea,.dat,.atr,.zip,text/csv,text/plain";
+const MOST_BYTES = 400e6; // more than a browser's tab should be asked to hold
+const RATES_HZ = { low: 10, high: 10000 }; // what the core takes
+
+/** Lets the student choose files; calls open(files) with what was chosen. */
+export function chooseFiles(open) {
+  const input = h("input", { type: "file", accept: ENDINGS, multiple: true });
+  input.addEventListener("change", () => input.files.length > 0 && open([...input.files]));
+  input.click();
+}
+
+/** Takes files that are dropped anywhere on the page. */
+export function takeDrops(open) {
+  const carries = (event) => event.dataTransfer?.types.includes("Files");
+  const hover = (on) => document.body.toggleAttribute("data-drop", on);
+  addEventListener("dragover", (event) => {
+    if (!carries(event)) return;
+    event.preventDefault();
+    hover(true);
+  });
+  addEventListener("dragleave", (event) => event.relatedTarget === null && hover(false));
+  addEventListener("drop", (event) => {
+    if (!carries(event)) return;
+    event.preventDefault();
+    hover(false);
+    if (event.dataTransfer.files.length > 0) open([...event.dataTransfer.files]);
+  });
+}
+
+/** Reads the files of one recording; null when the student gives up over a question. Throws a CoreError in words. */
+export async function readRecording(files) {
+  await bringTexts("files");
+  const bytes = files.reduce((sum, file) => sum + file.size, 0);
+  if (bytes > MOST_BYTES) throw new CoreError("file_big", { file: files[0].name, mb: Math.round(bytes / 1e6), most: MOST_BYTES / 1e6 });
+  const named = await Promise.all(files.map(async (file) => [file.name, new Uint8Array(await file.arrayBuffer())]));
+  let rate;
+  let bench;
+  try {
+    bench = Bench.fromFiles(named);
+  } catch (error) {
+    if (error.code !== "csv_rate_missing") throw error;
+    rate = await askRate(error.args.file, RATES_HZ);
+    if (rate === null) return null;
+    bench = Bench.fromFiles(named, { rate });
+  }
+  if (bench.channels.length < 2) return bench;
+  const channel = await askChannel(files[0].name, bench.channels);
+  if (channel === null || channel === bench.channels[0]) {
+    if (channel === null) bench.free();
+    return channel === null ? null : bench;
+  }
+  bench.free();
+  return Bench.fromFiles(named, { rate, channel });
+}
+
+/** Asks which channel of a file is the pulse; null when the student gives up. */
+function askChannel(file, channels) {
+  const dialog = document.getElementById("ask");
+  return new Promise((done) => {
+    let found = null;
+    const which = new Choice(t("channel-label"), () => {});
+    which.set([...new Set(channels)].map((name) => [name, name]), channels[0]);
+    const take = (event) => {
+      event.preventDefault();
+      found = which.select.value;
+      dialog.close();
+    };
+    dialog.replaceChildren(h("form", { method: "dialog", onsubmit: take },
+      h("h2", { id: "ask-h" }, t("channel-title")), h("p", {}, t("channel-text", { file, n: channels.length })), which.el,
+      h("div", { class: "row" }, h("button", { type: "submit", class: "btn btn-strong" }, t("rate-yes")), button(t("rate-no"), () => dialog.close()))));
+    dialog.addEventListener("close", () => done(found), { once: true });
+    dialog.showModal();
+  });
+}

@@ -1,0 +1,51 @@
+// Saving from the strip: the take as a file for other programs, the strip as a picture.
+
+import { h } from "../dom.js";
+import { icon } from "../icons.js";
+import { stripTheme } from "../theme.js";
+import { t } from "../text.js";
+
+const TAKES = [["csv", "csv", "text/csv"], ["edf", "edf", "application/octet-stream"], ["wfdb", "zip", "application/zip"]];
+
+/** The row of buttons. saveTake(format, ending, type), savePicture("png" or "svg"). */
+export function saveRow(saveTake, savePicture) {
+  const one = (key, onclick) => h("button", { type: "button", class: "btn btn-plain", "aria-label": t(`save-${key}.long`), title: t(`save-${key}.long`), onclick }, t(`save-${key}`));
+  return h("div", { class: "row saves", role: "group", "aria-label": t("save-title") }, h("span", { class: "lbl" }, icon("save"), t("save-take")),
+    TAKES.map(([format, ending, type]) => one(format, () => saveTake(format, ending, type))), h("span", { class: "lbl" }, t("save-strip")), ["png", "svg"].map((kind) => one(kind, () => savePicture(kind))));
+}
+
+/** Hands a file to the browser. */
+export function download(name, content, type) {
+  const link = h("a", { href: URL.createObjectURL(new Blob([content], { type })), download: name });
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 2000);
+}
+
+/** The strip as it stands on the page, with cursors and marks, as a PNG. canvases: the layers from below. */
+export function picture({ canvases, geometry, cursors, marks }) {
+  const [first] = canvases;
+  const sheet = h("canvas", { width: first.width, height: first.height });
+  const pen = sheet.getContext("2d");
+  const { ground, accent } = stripTheme();
+  pen.fillStyle = ground;
+  pen.fillRect(0, 0, sheet.width, sheet.height);
+  for (const layer of canvases) pen.drawImage(layer, 0, 0);
+  const { left, width, top, height, t0, t1 } = geometry;
+  pen.scale(first.width / first.clientWidth, first.height / first.clientHeight);
+  pen.fillStyle = pen.strokeStyle = accent;
+  pen.font = "bold 13px serif";
+  const x = (time) => left + ((time - t0) / (t1 - t0)) * width;
+  const seen = (time) => time !== null && time >= t0 && time <= t1;
+  for (const mark of marks.filter(seen)) {
+    pen.beginPath();
+    pen.moveTo(x(mark), top + 9);
+    pen.lineTo(x(mark) - 4, top + 2);
+    pen.lineTo(x(mark) + 4, top + 2);
+    pen.fill();
+  }
+  for (const [name, time] of [["A", cursors.a], ["B", cursors.b]].filter(([, at]) => seen(at))) {
+    pen.fillRect(x(time) - 0.5, top, 1, height);
+    pen.fillText(name, x(time) + 4, top + height - 6);
+  }
+  return new Promise((done) => sheet.toBlob(done, "image/png"));
+}
