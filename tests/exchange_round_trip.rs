@@ -171,13 +171,13 @@ proptest! {
 #[test]
 fn one_range_is_written_code_by_code() {
     let codes: Vec<i16> = (0..3000_i32).map(|k| ((k * 37) % 65536 - 32768) as i16).collect();
-    for range in 0..RANGES_V.len() {
+    for (range, range_v) in RANGES_V.into_iter().enumerate() {
         let made = recording(1000.0, &[(range, codes.clone())]);
         for format in FORMATS {
             let read = exchange::import(&written(format, &made, &[]), &Options::default()).unwrap();
-            let step = RANGES_V[range] / 32768.0;
+            let step = range_v / 32768.0;
             // EDF's ends have eight characters, too few for the exact scale of the smallest ranges.
-            let near = if format == Format::Edf && RANGES_V[range] < 0.1 { 0.51 } else { 0.02 } * step;
+            let near = if format == Format::Edf && range_v < 0.1 { 0.51 } else { 0.02 } * step;
             for (code, value) in codes.iter().zip(&read.recorded.values) {
                 assert!((f64::from(*code) * step - value).abs() < near, "{format:?} {code} {value}");
             }

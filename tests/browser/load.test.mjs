@@ -7,13 +7,34 @@ import { root, withPage } from "./lib.mjs";
 
 const html = readFileSync(path.join(root, "www/index.html"), "utf8");
 const preloaded = [...html.matchAll(/<link rel="modulepreload" href="([^"]+)">/g)].map((found) => found[1]).sort();
-const modules = readdirSync(path.join(root, "www/js"), { recursive: true, withFileTypes: true })
+const www = path.join(root, "www");
+const modules = readdirSync(path.join(www, "js"), { recursive: true, withFileTypes: true })
   .filter((entry) => entry.name.endsWith(".js"))
-  .map((entry) => path.relative(path.join(root, "www"), path.join(entry.parentPath ?? entry.path, entry.name)))
-  .filter((name) => !/^js\/(hand|assign|class|course)\//.test(name)); // brought when they are opened
+  .map((entry) => path.relative(www, path.join(entry.parentPath ?? entry.path, entry.name)));
+const sourceOf = (file) => readFileSync(path.join(www, file), "utf8");
+const from = (file, name) => path.normalize(path.join(path.dirname(file), name));
+const asked = (file, how) => [...sourceOf(file).matchAll(how)].map((found) => from(file, found[1]));
+/** What a module needs before it runs, and what it brings when a screen is opened. */
+const needs = (file) => asked(file, /^import\s[^;]*?from "([^"]+)";/gm);
+const brings = (file) => asked(file, /\bimport\("([^"]+)"\)/g);
 
-test("index.html lists every module, so that none waits for another", () => {
-  assert.deepEqual(preloaded, [...modules, "wasm/dicrotic.js"].sort());
+/** All modules that are there once `first` has run: itself and whatever it needs. */
+function closure(first, found = new Set()) {
+  if (found.has(first)) return found;
+  found.add(first);
+  if (first.startsWith("js/")) for (const next of needs(first)) closure(next, found);
+  return found;
+}
+
+test("index.html lists every module that the page starts with, so that none waits for another, and no other", () => {
+  assert.deepEqual(preloaded, [...closure("js/main.js")].sort());
+});
+
+test("every module is there from the start or brought with a screen", () => {
+  const later = modules.flatMap(brings);
+  assert.ok(later.length >= 6, `${later}`);
+  const reached = new Set(["js/main.js", ...later].flatMap((one) => [...closure(one)]));
+  assert.deepEqual(modules.filter((one) => !reached.has(one)), []);
 });
 
 test("each file is fetched once, and no script is fetched that index.html does not list", async () => {

@@ -73,7 +73,7 @@ describe("rehearsals", { concurrency: true }, () => {
       await pressButton(page, "Go on with it");
       await page.locator(".strip.is-measuring").waitFor();
       assert.equal(await page.locator(".beat-ticks path").count(), inside.length, "marks after the reload");
-      assert.equal(await student.reading(page, "Interval A to B"), `${seconds.toFixed(2)} s`);
+      assert.equal(await student.reading(page, "Interval A to B"), `${seconds.toPrecision(3)} s`);
       assert.equal(await page.getByLabel("Between A and B I count N =").inputValue(), String(count));
       assert.ok(await page.locator(".link.is-seen").isVisible(), "the wiring is gone");
 

@@ -123,9 +123,10 @@ export async function readTake(download) {
 
 /**
  * Times of the tall peaks of a take, as a reader with a ruler would find them: on the curve smoothed over 60 ms, each
- * point that is the highest within .45 s and stands in the upper half of what the second before and after spans.
+ * point that is the highest within `apart` seconds and stands in the upper half of what the second before and after spans.
+ * A fast pulse wants less than the usual .45 s.
  */
-export function peaksOf(samples) {
+export function peaksOf(samples, apart = 0.45) {
   const rate = (samples.length - 1) / (samples.at(-1)[0] - samples[0][0]);
   const reach = (seconds) => Math.round(seconds * rate);
   const around = (values, i, n) => values.slice(Math.max(0, i - n), i + n + 1);
@@ -133,7 +134,7 @@ export function peaksOf(samples) {
   const curve = raw.map((_, i) => around(raw, i, reach(0.03)).reduce((sum, value, _k, all) => sum + value / all.length, 0));
   const tall = (i) => {
     const near = around(curve, i, reach(1));
-    return curve[i] >= Math.max(...around(curve, i, reach(0.45))) && curve[i] > (Math.max(...near) + Math.min(...near)) / 2;
+    return curve[i] >= Math.max(...around(curve, i, reach(apart))) && curve[i] > (Math.max(...near) + Math.min(...near)) / 2;
   };
   const peaks = [];
   for (let i = 1; i < curve.length - 1; i += 1) {
@@ -206,14 +207,16 @@ export async function readDebrief(page) {
     first: el.classList.contains("is-first"),
     text: el.innerText,
   })));
-  const truth = await page.locator(".debrief .truth").count() ? await page.locator(".debrief .truth dd").allInnerTexts() : null;
+  const told = Object.fromEntries(await page.locator(".debrief .truth dd[data-truth]").evaluateAll((all) => all.map((el) => [el.dataset.truth, el.innerText])));
+  const truth = Object.keys(told).length > 0 ? ["beats", "window", "record"].map((name) => told[name]) : null;
   return {
     steps,
     verdictOf: (name) => steps.find((step) => step.name === name)?.verdict,
     firstOpen: steps.find((step) => step.first)?.name ?? null,
     truth,
     trueBeats: await page.locator(".beat-truth path").count(),
-    text: await page.locator(".debrief").innerText(),
+    // What was found and asked; not the drawing of the student's own band, nor the points of the rubric.
+    text: (await page.locator(".debrief :is(.debrief-head, .hints-place, .truths-place, .spread-words, .how-place)").allInnerTexts()).join("\n"),
   };
 }
 
@@ -238,4 +241,37 @@ export function syntheticRecording() {
 export async function openFile(page, what) {
   const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.getByRole("button", { name: "Open a recording" }).first().click()]);
   await chooser.setFiles(what);
+}
+
+/** Takes a bench half done: opens it, lets the example do the set-up, and waits for the open take. */
+export async function openHalf(page, url, id, seed) {
+  await openScenario(page, url, id, seed);
+  await pressButton(page, "Half done, I finish it");
+  await page.locator(".strip.is-measuring").waitFor();
+}
+
+/** Puts both cursors by their numbers. */
+export async function putCursors(page, a, b) {
+  await page.getByLabel("Cursor A, s").fill(a.toFixed(3));
+  await page.getByLabel("Cursor B, s").fill(b.toFixed(3));
+  await page.getByLabel("Cursor B, s").press("Tab");
+}
+
+/** Types blanks by their fields. */
+export async function fillBlanks(page, answers) {
+  for (const [field, value] of Object.entries(answers)) await page.locator(`.blank[data-field="${field}"]`).fill(String(value));
+}
+
+/** Presses the check, whatever it is called for this question, and reads the debrief when its later parts are there. */
+export async function checkAll(page) {
+  await page.getByRole("button", { name: /^Check / }).click();
+  await page.locator(".rubric:not([hidden])").waitFor();
+  return readDebrief(page);
+}
+
+/** Beats that a window holds, and its right answers as one would write them. */
+export function rightAnswers(peaks, a, b) {
+  const count = peaks.filter((time) => time > a && time < b).length;
+  const seconds = Number((b - a).toPrecision(3));
+  return { count, seconds, multiplier: (60 / seconds).toFixed(2), rate: Math.round((60 * count) / seconds) };
 }

@@ -30,5 +30,6 @@ test("every word that is there is named by the code", () => {
   const stem = (key) => key.split(".")[0];
   const used = (key) => literals.has(key) || forms.some((form) => form.test(key));
   const coded = [...code.matchAll(/coded\("([\w-]+)"/g)].map((found) => `${found[1]}-`);
+  coded.push(...[...code.matchAll(/keysOf\("([\w-]+-)"\)/g)].map((found) => found[1])); // every key that begins so
   assert.deepEqual(Object.keys(all).filter((key) => !used(key) && !used(stem(key)) && !coded.some((prefix) => key.startsWith(prefix))), []);
 });

@@ -1,6 +1,6 @@
 // The only file that touches the wasm module: loading it, and turning its strings into values and its errors into codes.
 
-import init, { Book, composeScenario, fairness, faultCatalogue, Lab, qrSvg, Regrade, scenarioBrief, scenarioDigest, scenarioJson, scenarioMinimised, seedFor } from "../wasm/dicrotic.js";
+import init, { Book, composeScenario, fairness, faultCatalogue, Lab, qrSvg, Regrade, scenarioBrief, scenarioDigest, scenarioJson, scenarioMinimised, seedFor, skillMap as mapSkills } from "../wasm/dicrotic.js";
 import { coded } from "./text.js";
 
 /** An error of the core, as a code with arguments; message is the page's sentence for it. */
@@ -36,6 +36,9 @@ export const brief = (toml) => JSON.parse(guarded(() => scenarioBrief(toml)));
 
 /** The catalogue of faults: [{id, impression, confused_with, tests}]. */
 export const catalogue = () => JSON.parse(faultCatalogue());
+
+/** The skill map of a history of attempts (records of Bench.evidence, each with at_ms), as it stands at a time in ms. */
+export const skillMap = (history, now) => JSON.parse(guarded(() => mapSkills(JSON.stringify(history), now)));
 
 // handing out, handing in, a class
 
@@ -119,6 +122,29 @@ export class Bench {
   }
   static restored(saved) {
     return new Bench(guarded(() => Lab.restore(saved)));
+  }
+  /** The worked example of a scenario; throws no_worked_example. */
+  static worked(toml) {
+    return new Bench(guarded(() => Lab.worked(toml)));
+  }
+  /** Does the next step of a worked example and tells it: {action, wait_s, remaining, code, args}; null at the end. */
+  workedNext() {
+    return JSON.parse(guarded(() => this.#lab.workedNext()));
+  }
+  get isWorked() {
+    return this.#lab.isWorked();
+  }
+  /** The nearest peak that the detector finds in the shown take, s, or undefined. */
+  snap(time) {
+    return this.#lab.snap(time);
+  }
+  /** What this attempt shows of each skill, or null before the first check. */
+  evidence() {
+    return JSON.parse(guarded(() => this.#lab.evidence()));
+  }
+  /** The debrief's fingerprint: the same wherever the saved attempt is replayed. */
+  debriefHash() {
+    return this.#lab.debriefHash();
   }
   get kind() {
     return this.#lab.kind();

@@ -1,21 +1,24 @@
 // Starts the page: texts, theme, core, scenarios; then opens what the address asks for.
 
+import { afterwards } from "./afterwards.js";
 import { askResume } from "./ask.js";
 import { BenchPane } from "./bench/index.js";
 import { Bench, CoreError, loadCore } from "./core.js";
 import { packed } from "./packed.js";
 import { h, words } from "./dom.js";
-import { showFaults, turnToCard } from "./faults/cards.js";
 import { chooseFiles, readRecording, takeDrops } from "./files.js";
+import { Caution } from "./help/caution.js";
+import { Offer } from "./help/offer.js";
 import { icon } from "./icons.js";
 import { chooseLanguage, languageChoice } from "./language.js";
 import { Loop } from "./loop.js";
 import { keepOffline } from "./offline.js";
 import { makePanes } from "./panes.js";
-import { newSeed, readRoute, routeTo, writeRoute } from "./route.js";
+import { newSeed, readRoute, routeTo, watchRoute, writeRoute } from "./route.js";
 import { briefOf, inWords, loadScenarios, scenarioWords } from "./scenarios.js";
 import { Session } from "./session.js";
 import { SheetPane } from "./sheet/index.js";
+import { sectionOf, SIDES } from "./sides.js";
 import { showStart } from "./start.js";
 import { attemptKey, forget, keep, keptAttempts, recall } from "./store.js";
 import { StripPane } from "./strip/index.js";
@@ -30,7 +33,7 @@ let panes = null;
 let shown = null; // an instructor's screen that stands on the page: {view, screen}
 let screens = 0; // counts the screens that were asked for: one that comes late gives way
 let course = null; // the course site around this page
-let reading = null; // the card index is open: whether the bench ran before, and the page's title then
+let reading = null; // a screen beside the bench is open: which, whether the bench ran before, and the page's title then
 
 /** Shows a calm message above everything; no words, no message. */
 function calm(text) {
@@ -47,7 +50,7 @@ function show(view) {
   }
   $("skeleton").hidden = view !== "loading";
   $("start").hidden = view !== "start";
-  $("faults").hidden = view !== "faults";
+  for (const section of new Set(Object.keys(SIDES).map(sectionOf))) $(section).hidden = view !== section;
   $("lab").hidden = view !== "lab";
   $("panes").hidden = view !== "lab";
 }
@@ -60,12 +63,13 @@ function close() {
   running.bench?.end();
   running.session.bench.free();
   running = null;
-  for (const part of ["brief", "bench", "strip", "worksheet"]) $(part).replaceChildren();
+  for (const part of ["narrator", "brief", "offer", "bench", "strip", "worksheet"]) $(part).replaceChildren();
 }
 
 /**
  * Puts a lab on the page and lets it run. given: begun (ms since 1970), again(): opens the next bench, assigned: {address,
  * student, tries, closing}, and for a replay back(): where it came from; such a lab stands still and is only looked at.
+ * watched: the scenario of a worked example, which the narrator plays.
  */
 function stand(bench, scenario, seed, deeds = 0, given = {}) {
   close();
@@ -74,25 +78,65 @@ function stand(bench, scenario, seed, deeds = 0, given = {}) {
   Object.assign(session, { deeds, begun: given.begun ?? Date.now(), looksOnly: Boolean(given.back) });
   const recording = bench.kind === "recording";
   show("lab");
+  let narrator = null;
   const loop = new Loop((dt) => {
-    if (dt > 0) bench.advance(dt);
+    if (dt > 0 && given.watched) narrator?.frame(dt);
+    else if (dt > 0) bench.advance(dt);
     session.refresh();
     const drawn = strip.frame();
     if (drawn && (dt > 0 || recording)) moved();
   });
-  document.body.dataset.kind = bench.kind;
+  document.body.dataset.kind = given.watched ? "worked" : bench.kind;
   showWhere(session.view, recording, given.back);
   $("bench").hidden = recording;
   panes.setBench(!recording);
   panes.show(recording ? "strip" : "bench");
   const benchPane = recording ? null : new BenchPane($("bench"), session);
   const strip = new StripPane($("strip"), session, loop);
-  new SheetPane($("worksheet"), session, { settle: () => strip.cursors.settleAll(), again: given.again ?? (() => open(scenario, newSeed())) });
-  running = { session, loop, strip, bench: benchPane, address: given.assigned?.address };
+  const sheet = new SheetPane($("worksheet"), session, { settle: () => strip.cursors.settleAll(), again: given.again ?? (() => open(scenario, newSeed()).catch(report)) });
+  running = { session, loop, strip, bench: benchPane, address: given.assigned?.address, watched: given.watched };
+  for (const part of ["narrator", "offer"]) $(part).hidden = true;
+  afterwards(session, { strip, debrief: sheet.debrief }, { keeps: !given.back && !given.watched, calm, report });
   given.follow?.(session);
   if (given.back) loop.running = false;
-  else if (!recording) offerHandIn(session, given.assigned);
+  else if (given.watched) narrate(session, strip, sheet, given.watched).then((made) => (narrator = made)).catch(report);
+  else if (!recording) takeUp(session, scenario, given.assigned);
   loop.start();
+}
+
+/** A bench of the student's own: how to take it (an assigned one is taken as it is), the caution, and the way to hand in. */
+function takeUp(session, scenario, assigned) {
+  if (!assigned && !packed) running.offer = new Offer($("offer"), session, { watch: () => (location.hash = watchRoute(scenario)), chosen: (mode) => mode === "half" && halfDone() });
+  new Caution($("brief"), session, { waits: !assigned && !packed });
+  offerHandIn(session, assigned);
+}
+
+/** From a half-finished example the student goes on at the strip. */
+function halfDone() {
+  panes.show("strip");
+  $("strip").scrollIntoView({ block: "start" });
+}
+
+async function narrate(session, strip, sheet, scenario) {
+  const { makeNarrator } = await import("./help/narrator.js");
+  if (running?.session !== session) return null;
+  return makeNarrator($("narrator"), session, { strip, sheet, showPane: (pane) => panes.show(pane), stop: () => nowYou(scenario).catch(report) });
+}
+
+/** After a worked example: a bench of one's own, with the help that goes with having watched. */
+async function nowYou(scenario) {
+  await open(scenario, newSeed());
+  running.offer.begin("shown");
+  $("main").focus();
+}
+
+/** Opens a scenario's worked example. */
+async function watch(id) {
+  const scenario = scenarios.find((one) => one.id === id);
+  if (!scenario) return open(id, null);
+  await scenario.load();
+  briefOf(scenario);
+  return stand(Bench.worked(scenario.toml), null, null, 0, { watched: id });
 }
 
 /** Brings the way to hand in under the worksheet once there is something to hand in. */
@@ -160,8 +204,9 @@ async function open(id, seed, goOn = false) {
 
 async function home() {
   if (packed) return openPacked();
-  await Promise.allSettled(scenarios.map((one) => one.load())); // what is missing says so in its place
-  if (scenarios.some((one) => one.id === readRoute().scenario)) return; // opened meanwhile
+  await allLoaded(); // what is missing says so in its place
+  const { scenario, watch: watched } = readRoute();
+  if (scenarios.some((one) => one.id === (scenario ?? watched))) return; // opened meanwhile
   close();
   $("where").replaceChildren();
   document.title = t("app-title");
@@ -171,16 +216,17 @@ async function home() {
 
 async function follow() {
   calm("");
-  const { scenario, seed, faults, assigned, screen } = readRoute();
+  const { scenario, seed, watch: watched, side, turn, assigned, screen } = readRoute();
   screens += 1;
-  if (faults !== null) return readFaults(faults);
+  if (side !== null) return openSide(side, turn);
   if (screen) return openScreen(screen);
   if (assigned !== null) return openAssigned(assigned);
-  if (running && reading && running.session.scenario === scenario && (!seed || running.session.seed === seed)) return backToLab();
+  const same = running && !running.address && (watched ? running.watched === watched : !running.watched && running.session.scenario === scenario && (!seed || running.session.seed === seed));
+  if (reading && same) return backToLab();
   reading = null;
+  if (watched) return same ? undefined : watch(watched);
   if (!scenario) return home();
-  if (running?.session.scenario === scenario && running.session.seed === seed) return undefined;
-  return open(scenario, seed ?? newSeed());
+  return same && seed ? undefined : open(scenario, seed ?? newSeed());
 }
 
 const SCREENS = { assign: () => import("./assign/index.js"), class: () => import("./class/index.js") };
@@ -281,23 +327,31 @@ function leaveAssigned() {
   return home();
 }
 
-/** Opens the card index of faults; a bench that is open waits meanwhile. */
-async function readFaults(card) {
-  if (!reading) {
-    reading = { ran: running?.loop.running, title: document.title };
-    if (running) running.loop.running = false;
-    await showFaults($("faults"), { inLab: Boolean(running), goBack: leaveFaults });
-    document.title = t("where-title", { title: t("faults-title") });
-    show("faults");
+/** Opens a screen beside the bench; a bench that is open waits meanwhile. */
+async function openSide(side, turn) {
+  reading ??= { ran: running?.loop.running, title: document.title };
+  if (running) running.loop.running = false;
+  if (reading.side !== side || !SIDES[side].turn) {
+    reading.side = side;
+    document.title = t("where-title", { title: t(SIDES[side].title) });
+    await SIDES[side].open($(sectionOf(side)), turn, { inLab: Boolean(running), goBack: leaveSide, allLoaded });
+    show(sectionOf(side));
+    $(sectionOf(side)).querySelector("h1").focus({ preventScroll: true });
+    scrollTo({ top: 0 });
   }
-  turnToCard($("faults"), card);
+  await SIDES[side].turn?.($(side), turn);
+}
+
+async function allLoaded() {
+  await Promise.allSettled(scenarios.map((one) => one.load()));
+  return scenarios;
 }
 
 /** Back to the bench as it was left, or to the scenarios. */
-function leaveFaults() {
+function leaveSide() {
   const { scenario, seed } = running?.session ?? {};
-  const address = running?.address ? `#a=${running.address}` : scenario ? routeTo(scenario, seed) : location.pathname;
-  history.replaceState(null, "", address);
+  const bench = running?.watched ? watchRoute(running.watched) : scenario ? routeTo(scenario, seed) : location.pathname;
+  history.replaceState(null, "", running?.address ? `#a=${running.address}` : bench);
   if (running) return backToLab();
   reading = null;
   return home().then(() => $("main").focus(), report);
@@ -363,8 +417,9 @@ tools();
 panes = makePanes($("panes"));
 try {
   scenarios = await index;
-  const { scenario } = readRoute();
-  for (const one of scenarios) if (!scenario || one.id === scenario) one.load().catch(() => {}); // on its way while the core compiles
+  const { scenario, watch: watched } = readRoute();
+  const wanted = scenario ?? watched;
+  for (const one of scenarios) if (!wanted || one.id === wanted) one.load().catch(() => {}); // on its way while the core compiles
   await Promise.all([core, told]);
   addEventListener("hashchange", () => follow().catch(report));
   await follow();

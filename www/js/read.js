@@ -3,7 +3,7 @@
 import { h, newId, prop, words } from "./dom.js";
 import { bringTexts, has, keysOf, languageNow, t } from "./text.js";
 
-/** Fills the section with the glossary. goBack: leads back to where the reader was; inLab: whether that is a bench. */
+/** Fills the section with the glossary. back: the way back to where the reader was. */
 export async function showWords(root, back) {
   await bringTexts("words");
   const order = new Intl.Collator(languageNow());
@@ -16,7 +16,7 @@ export async function showWords(root, back) {
     entries.forEach(({ name, text }, i) => prop(rows[i], "hidden", !`${name} ${text}`.toLowerCase().includes(word)));
     words(none, rows.every((row) => row.hidden) ? t("words-none", { word: input.value.trim() }) : "");
   } });
-  page(root, "words", back, h("div", { class: "finder" }, h("label", { for: id }, t("words-find")), input, none), h("dl", { class: "terms" }, rows));
+  page(root, [t("words-title"), t("words-lede")], back, h("div", { class: "finder" }, h("label", { for: id }, t("words-find")), input, none), h("dl", { class: "terms" }, rows));
 }
 
 /** Fills the section with the page for instructors. */
@@ -26,9 +26,9 @@ export async function showTeach(root, back) {
     const lines = ["a", "b", "c", "d"].map((line) => `teach-${part}.${line}`).filter(has);
     return h("section", { class: "teach-part" }, h("h2", {}, t(`teach-${part}`)), h("ul", {}, lines.map((line) => h("li", {}, t(line)))));
   });
-  page(root, "teach", back, h("div", { class: "teach" }, parts));
+  page(root, [t("teach-title"), t("teach-lede")], back, h("div", { class: "teach" }, parts));
 }
 
-function page(root, name, back, ...body) {
-  root.replaceChildren(h("div", { class: "faults-head" }, h("h1", { id: "read-h", tabindex: "-1" }, t(`${name}-title`)), back), h("p", { class: "lede" }, t(`${name}-lede`)), ...body);
+function page(root, [title, lede], back, ...body) {
+  root.replaceChildren(h("div", { class: "faults-head" }, h("h1", { id: "read-h", tabindex: "-1" }, title), back), h("p", { class: "lede" }, lede), ...body);
 }

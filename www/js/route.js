@@ -1,13 +1,19 @@
 // Scenario and seed in the address: #s=<id>&seed=<digits>, so that a reload or a link gives the same bench; a composed one as
 // #a=<its packed text>; #assign and #class for instructors.
 
+const SIDES = ["faults", "skills", "notebook", "report", "words", "teach"];
 const SCREENS = ["assign", "class"];
 
-/** The address's scenario, seed, card of the fault index ("" for its top), packed assignment and screen; each may be null. */
+/**
+ * What the address asks for: a scenario and its seed, a worked example to watch, a packed assignment, an instructor's screen, or
+ * a screen beside the bench with what is to be turned to there ("" for its top). Each may be null.
+ */
 export function readRoute() {
   const parts = new URLSearchParams(location.hash.slice(1));
   const seed = parts.get("seed");
-  return { scenario: parts.get("s"), seed: isSeed(seed) ? seed : null, faults: parts.get("faults"), assigned: parts.get("a"), screen: SCREENS.find((one) => parts.has(one)) ?? null };
+  const named = (names) => names.find((one) => parts.has(one)) ?? null;
+  const side = named(SIDES);
+  return { scenario: parts.get("s"), seed: isSeed(seed) ? seed : null, watch: parts.get("watch"), assigned: parts.get("a"), screen: named(SCREENS), side, turn: side && parts.get(side) };
 }
 
 const isSeed = (text) => /^\d{1,20}$/.test(text ?? "") && BigInt(text) < 1n << 64n;
@@ -19,6 +25,9 @@ export function writeRoute(scenario, seed) {
 
 /** The address of a scenario, with a seed or without. */
 export const routeTo = (scenario, seed) => `#s=${encodeURIComponent(scenario)}${seed ? `&seed=${seed}` : ""}`;
+
+/** The address of a scenario's worked example. */
+export const watchRoute = (scenario) => `#watch=${encodeURIComponent(scenario)}`;
 
 /** A fresh seed: nine digits, short enough to read out to a neighbour. */
 export function newSeed() {

@@ -4,7 +4,7 @@ import { h, s } from "./dom.js";
 import { problemOf } from "./scenarios.js";
 import { scenarioList } from "./shelf.js";
 import { t } from "./text.js";
-import { assignWay, checkWay, keptWay, rehearseWay } from "./ways.js";
+import { assignWay, checkWay, keptWay, rehearseWay, standWay } from "./ways.js";
 
 /** One pulse on a strip, with the names of its features pencilled beside it. */
 function hero() {
@@ -22,10 +22,10 @@ export function showStart(root, scenarios, { openFile, goOn }) {
   const told = scenarios.filter((scenario) => !problemOf(scenario));
   root.replaceChildren(
     h("div", { class: "start-lead" }, h("h1", { id: "start-h" }, t("start-title")), h("p", { class: "lede" }, t("start-lede"))),
-    h("div", { class: "ways" }, keptWay(told, goOn), told.length > 0 && [rehearseWay(told), checkWay(told), assignWay()]),
+    h("div", { class: "ways" }, keptWay(told, goOn), told.length > 0 && [rehearseWay(told), checkWay(told), standWay(), assignWay()]),
     hero(),
     scenarioList(scenarios),
-    h("div", { class: "start-own" }, h("h2", {}, t("start-faults_title")), h("p", {}, t("start-faults")), h("a", { class: "btn", href: "#faults" }, t("start-faults_go"))),
+    h("div", { class: "start-own" }, h("h2", {}, t("start-faults_title")), h("p", {}, t("start-faults")), h("div", { class: "row" }, h("a", { class: "btn", href: "#faults" }, t("start-faults_go")), h("a", { class: "btn btn-plain", href: "#words" }, t("side-words")))),
     h("div", { class: "start-own" }, h("h2", {}, t("start-own_title")), h("p", {}, t("start-own")), h("button", { type: "button", class: "btn", onclick: openFile }, t("tools-open"))),
     h("div", { class: "caution" }, h("h2", {}, t("caution-title")), h("p", {}, t("caution-long"))));
 }

@@ -28,6 +28,15 @@ export function forget(key) {
   } catch { /* nothing was kept */ }
 }
 
+/** What follows a beginning in the kept keys; empty where storage is off. */
+export function keysOf(beginning) {
+  try {
+    return Object.keys(localStorage).filter((key) => key.startsWith(PREFIX + beginning)).map((key) => key.slice(PREFIX.length + beginning.length));
+  } catch {
+    return [];
+  }
+}
+
 const ATTEMPT = "attempt:";
 const MOST_ATTEMPTS = 24; // older ones make room, so that the device's store does not fill up
 
@@ -36,15 +45,10 @@ export const attemptKey = (scenario, seed) => `${ATTEMPT}${scenario}:${seed}`;
 
 /** The kept attempts, latest first: [{scenario, seed, at}]. */
 export function keptAttempts() {
-  try {
-    const keys = Object.keys(localStorage).filter((key) => key.startsWith(PREFIX + ATTEMPT)).map((key) => key.slice(PREFIX.length));
-    return keys.map((key) => {
-      const cut = key.lastIndexOf(":");
-      return { scenario: key.slice(ATTEMPT.length, cut), seed: key.slice(cut + 1), at: Number(recall(key)?.at) || 0 };
-    }).sort((a, b) => b.at - a.at);
-  } catch {
-    return [];
-  }
+  return keysOf(ATTEMPT).map((key) => {
+    const cut = key.lastIndexOf(":");
+    return { scenario: key.slice(0, cut), seed: key.slice(cut + 1), at: Number(recall(ATTEMPT + key)?.at) || 0 };
+  }).sort((a, b) => b.at - a.at);
 }
 
 /** Keeps an attempt, and forgets the oldest beyond MOST_ATTEMPTS. */

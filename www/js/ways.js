@@ -36,6 +36,9 @@ export function checkWay(scenarios) {
   return way("check", go);
 }
 
+/** For someone who comes back: the skill map and the notebook. */
+export const standWay = () => way("stand", h("div", { class: "row" }, h("a", { class: "btn", href: "#skills" }, t("side-skills")), h("a", { class: "btn", href: "#notebook" }, t("side-notebook"))));
+
 /** For an instructor: setting a bench for a class, and looking at what the class handed in. */
 export const assignWay = () =>
-  way("assign", h("div", { class: "row" }, h("a", { class: "btn", href: "#assign" }, t("way-assign_go")), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class"))));
+  way("assign", h("div", { class: "row" }, h("a", { class: "btn", href: "#assign" }, t("way-assign_go")), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")), h("a", { class: "btn btn-plain", href: "#teach" }, t("side-teach"))));

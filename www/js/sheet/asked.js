@@ -8,12 +8,20 @@ export const askedOfRecording = () => page([t("asked-long"), t("asked-count"), t
 
 const page = (lines) => h("div", { class: "asked" }, h("h3", { class: "debrief-h" }, t("asked-title")), h("ol", { class: "asked-list" }, lines.map((line) => h("li", {}, line))));
 
-/** The page for a scenario's criteria (shares as 0..1, times in s). */
-export function askedPage({ record_s: record, window_s: window, fill_min: low, fill_max: high, hum_ratio: hum }) {
+/** The page for a scenario's criteria (shares as 0..1, times in s) and its kind of question. */
+export function askedPage({ record_s: record, window_s: window, fill_min: low, fill_max: high, hum_ratio: hum }, task) {
+  if (task.kind === "name_fault") return page([t("asked-name_test"), t("asked-name_all"), t("asked-name_one")]);
   const percent = (share) => num(share * 100, 0);
-  const lines = [
-    t("asked-fill", { low: percent(low), high: percent(high) }), t("asked-hum", { hum: percent(hum) }), t("asked-clip"),
-    t("asked-record", { s: record }), t("asked-window", { s: window }), t("asked-count"), t("asked-work"),
-  ];
-  return page(lines);
+  const trace = [t("asked-fill", { low: percent(low), high: percent(high) }), t("asked-hum", { hum: percent(hum) }), t("asked-clip")];
+  if (task.kind === "clean_stretch") return page([t("asked-window", { s: window }), t("asked-clean")]);
+  if (task.kind === "read_range") return page([t("asked-range"), t("asked-foot_peak"), t("asked-amplitude")]);
+  const long = t("asked-record", { s: record });
+  const kinds = {
+    given_window: [t("asked-given", { s: num(task.seconds, 1) }), t("asked-count"), t("asked-work")],
+    intervals: [t("asked-intervals", { n: task.n }), t("asked-feature"), t("asked-intervals_work")],
+    irregular: [t("asked-window", { s: num(task.at_least_s, 1) }), t("asked-count"), t("asked-work")],
+    after_exercise: [t("asked-short", { s: window, longest: num(task.longest_s, 1) }), t("asked-within", { s: num(task.within_s, 0) }), t("asked-count"), t("asked-work")],
+    compare: [t("asked-two"), t("asked-count"), t("asked-uncertainty")],
+  };
+  return page([...trace, long, ...(kinds[task.kind] ?? [t("asked-window", { s: window }), t("asked-count"), t("asked-work")])]);
 }

@@ -2,10 +2,11 @@
 
 import { h, refill } from "../dom.js";
 import { faultWords } from "../faults/words.js";
-import { fixed, has, listed, num, t } from "../text.js";
+import { has, listed, num, t } from "../text.js";
 import { readingOf } from "./misreading.js";
 import { ask, doNext, glyph, see } from "./parts.js";
 import { processPart } from "./process.js";
+import { truthPart } from "./truths.js";
 
 const DIGITS = { seconds: 2, need: 0, typed: 2, window: 2, ratio: 2, fill: 0, share: 0 };
 
@@ -16,7 +17,14 @@ export class Debrief {
     this.asked = scenario?.pass ?? {};
     this.naming = Boolean(scenario?.name_faults);
     this.words = null; // of the catalogue, once the truth needs them
-    this.el = h("div", { class: "debrief", tabindex: "-1", role: "region", "aria-label": t("debrief-title"), hidden: true });
+    this.head = h("div", { class: "debrief-head" });
+    this.hints = h("div", { class: "hints-place" }); // filled by after/, as are the other two places
+    this.truths = h("div", { class: "truths-place" });
+    this.spread = h("div", { class: "spread-place" });
+    this.how = h("div", { class: "how-place" });
+    this.rubric = h("div", { class: "rubric-place" });
+    this.el = h("div", { class: "debrief", tabindex: "-1", role: "region", "aria-label": t("debrief-title"), hidden: true },
+      this.head, this.hints, this.truths, this.spread, this.how, this.rubric);
   }
 
   focus() {
@@ -31,11 +39,12 @@ export class Debrief {
     if (check.truth && (this.naming || check.truth.faults?.length > 0) && !this.words) this.bringWords();
     const first = check.steps.findIndex((step) => ["wrong", "missing"].includes(step.verdict));
     const reading = readingOf(check);
-    refill(this.el, [check, named, Boolean(this.words), this.failed], () => [
+    refill(this.head, [check, named, Boolean(this.words)], () => [
       h("h3", { class: "debrief-h" }, t(this.headline(check))),
       check.steps.length > 0 && h("ol", { class: "steps" }, check.steps.map((step, i) => this.step(step, i === first, reading)), reading && !reading.step && this.reading(reading)),
-      check.truth && this.truth(check.truth),
-      check.truth && this.faults(check.truth.faults ?? [], named ?? []),
+    ]);
+    refill(this.truths, [check.truth, named, Boolean(this.words), this.failed], () => check.truth && [truthPart(check.truth, this.recording), this.faults(check.truth.faults ?? [], named ?? [])]);
+    refill(this.how, [check.process, Boolean(check.truth), Boolean(this.words), check.over], () => [
       processPart(check.process ?? [], check.truth && this.words ? (id) => this.words.of(id)?.name ?? id : null),
       check.over && !this.recording && h("p", { class: "pencil" }, t("debrief-over")),
     ]);
@@ -67,13 +76,6 @@ export class Debrief {
     const shown = readable(args, this.asked);
     return has(`${key}.see`) && h("li", { class: "step step-note" }, glyph("note"),
       h("div", {}, h("p", { class: "step-name" }, t("debrief-step-reading"), h("span", { class: "verdict" }, t("verdict-note"))), see(`${key}.see`, shown), ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)));
-  }
-
-  truth(truth) {
-    const rows = [["truth-beats", truth.beats_in_window, 0], ["truth-window_rate", truth.window_rate, 1], ["truth-record_rate", truth.record_rate, 1]];
-    return h("div", { class: "truth" }, h("h3", {}, t(this.recording ? "truth-title_recording" : "truth-title")),
-      h("dl", {}, rows.map(([key, value, digits]) => h("div", {}, h("dt", {}, t(key)), h("dd", {}, value === null || value === undefined ? t("truth-none") : fixed(value, digits))))),
-      h("p", { class: "quiet" }, t(this.recording ? "truth-note_recording" : "truth-note")));
   }
 
   /** Which faults there were, each with cause, look, test and remedy; and what was named beside them. */

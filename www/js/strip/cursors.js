@@ -10,10 +10,10 @@ const TAP_PX = 4;
 export class Cursors {
   /**
    * act(action); moved(times) is told of every move, at rest or not; markAt(t) marks a beat; tapped(clientX) is told of a
-   * tap beside the flag that moved nothing: it was meant for the strip.
+   * tap beside the flag that moved nothing: it was meant for the strip; dropped(t) gives where a dragged cursor comes to rest.
    */
-  constructor({ act, moved, markAt, tapped }) {
-    Object.assign(this, { act, moved, markAt, tapped });
+  constructor({ act, moved, markAt, tapped, dropped }) {
+    Object.assign(this, { act, moved, markAt, tapped, dropped });
     this.times = { a: null, b: null };
     this.geometry = null;
     this.duration = 0;
@@ -61,6 +61,11 @@ export class Cursors {
     this.act({ do: "cursor", which, t: this.times[which] });
   }
 
+  /** Points at the cursor that a hint is about; null at none. */
+  point(which) {
+    for (const one of ["a", "b"]) flag(this.handles[one], "is-pointed", one === which);
+  }
+
   /** Puts both to the core, before anything that reads them. */
   settleAll() {
     this.settle("a");
@@ -88,6 +93,7 @@ export class Cursors {
   drop(which, event) {
     if (this.held !== which) return;
     this.held = null;
+    if (this.down.moved) this.set(which, this.dropped(this.times[which]));
     this.settle(which);
     if (event.type === "pointerup" && !this.down.moved && !this.down.flag) this.tapped(event.clientX);
   }

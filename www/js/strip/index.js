@@ -16,6 +16,7 @@ import { Measure } from "./measure.js";
 import { download, picture, saveRow } from "./save.js";
 import { Settings } from "./settings.js";
 import { Stylus } from "./stylus.js";
+import { Spots } from "./spots.js";
 import { summaryText } from "./summary.js";
 import { clockText, timeText } from "./units.js";
 
@@ -31,8 +32,9 @@ export class StripPane {
     this.chrono = new Chrono();
     this.stylus = new Stylus();
     this.beats = new Beats();
-    this.cursors = new Cursors({ act, moved: (times) => this.measure.times(times), markAt: (time) => this.markAt(time), tapped: (clientX) => this.tap(clientX) });
-    this.measure = new Measure({ act, cursors: this.cursors, markAt: (time) => this.markAt(time), saves: saveRow((...as) => this.saveTake(...as), (kind) => this.savePicture(kind)) });
+    this.spots = new Spots();
+    this.cursors = new Cursors({ act, moved: (times) => this.measure.times(times), markAt: (time) => this.markAt(time), tapped: (clientX) => this.tap(clientX), dropped: (time) => this.snapped(time) });
+    this.measure = new Measure({ act, cursors: this.cursors, markAt: (time) => this.markAt(time), saves: saveRow((...as) => this.saveTake(...as), (kind) => this.savePicture(kind)), zoom: (closer) => this.zoom(closer), turnSnap: (on) => act({ do: "snap", on }) });
     this.settings = new Settings(act, { recorder: live });
 
     this.modes = new Segments(t("strip-modes"), (key) => this.pickMode(key));
@@ -49,7 +51,7 @@ export class StripPane {
     this.footLeft = h("p", { class: "pencil" });
     this.footRight = h("p", { class: "pencil margin-right" });
     this.field = h("div", { class: "field", onpointerdown: (event) => this.press(event), onpointermove: (event) => this.pan(event), onpointerup: (event) => this.lift(event), onpointercancel: () => (this.pressed = null) },
-      this.canvases.el, this.stylus.el, this.beats.el, this.cursors.el);
+      this.canvases.el, this.spots.el, this.stylus.el, this.beats.el, this.cursors.el);
     this.startButton = h("button", { type: "button", class: "btn btn-strong start-strip", hidden: true, onclick: () => this.startLoop() }, icon("live"), h("span", { class: "word" }, t("strip-start")));
     this.toStrip = h("button", { type: "button", class: "dock-open", "aria-label": t("strip-dock_open"), onclick: () => this.comeToStrip() });
     this.drum = h("div", { class: "drum" },
@@ -58,6 +60,7 @@ export class StripPane {
       h("div", { class: "margin margin-foot" }, this.footLeft, this.footRight), this.toStrip);
 
     this.place = h("div", { class: "drum-place" }, this.drum);
+    this.course = h("div", { class: "course-place", hidden: true }); // filled after a check, see after/
 
     this.back = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip-back"), onclick: () => this.scrollBy(-0.5) }, icon("left"));
     this.forth = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip-forth"), onclick: () => this.scrollBy(0.5) }, icon("right"));
@@ -66,7 +69,7 @@ export class StripPane {
 
     root.replaceChildren(
       h("div", { class: "strip-head" }, h("h2", { id: "strip-h" }, t("strip-title")), this.modes.el, live && h("div", { class: "recorder" }, this.record, this.elapsed), this.summary, live && this.listen),
-      this.place, this.scroller, this.note, h("div", { class: "panels" }, this.measure.el, this.settings.el));
+      this.place, this.scroller, this.note, this.course, h("div", { class: "panels" }, this.measure.el, this.settings.el));
 
     this.dock = new Dock(this.place);
     session.onView((view) => this.show(view));
@@ -93,6 +96,7 @@ export class StripPane {
   moved(geometry) {
     this.chrono.draw(geometry);
     this.beats.place(geometry);
+    this.spots.place(geometry);
     this.cursors.place(geometry);
   }
 
@@ -125,7 +129,7 @@ export class StripPane {
 
     flag(this.root, "is-measuring", measuring);
     flag(this.root, "is-recording", recording.on);
-    for (const el of [this.scroller, this.measure.el, this.cursors.el, this.beats.el]) el.hidden = !measuring;
+    for (const el of [this.scroller, this.measure.el, this.cursors.el, this.beats.el, this.spots.el]) el.hidden = !measuring;
     this.modes.el.hidden = view.kind === "recording"; // there is nothing else to show
     words(this.marginLeft, view.kind === "recording" ? title : measuring ? t("strip-margin_take", { v: strip.take + 1, title }) : t(`strip-margin_${strip.mode}`, { title }));
     words(this.marginRight, Settings.line(view));
@@ -134,6 +138,7 @@ export class StripPane {
       this.cursors.show(view.cursors, this.duration);
       this.beats.show(view.marks, view.check?.truth?.beat_times);
       this.measure.show(view);
+      this.showSpots(view);
       const span = strip.time_base_s;
       const last = Math.max(0, this.duration - span);
       prop(this.scroll, "max", String(last));
@@ -144,6 +149,40 @@ export class StripPane {
       words(this.footLeft, t("strip-foot_take", { from: timeText(strip.start_s), to: timeText(Math.min(this.duration, strip.start_s + span)), all: timeText(this.duration) }));
     }
     this.settings.show(view);
+  }
+
+  /** The first window of a comparison as a ghost, and where the last hint points. */
+  showSpots({ cursors, strip, hint }) {
+    const { kept } = cursors;
+    this.spots.set("kept", kept && kept.take === strip.take ? { from_s: kept.a, to_s: kept.b } : null);
+    const place = hint?.locate;
+    this.spots.set("hint", place && typeof place.from_s === "number" ? place : null);
+    this.cursors.point(place?.cursor ?? null);
+  }
+
+  /** Shows a stretch of the open take, scrolled so that it lies in the middle, unless it is in sight already. */
+  bringToSight(from, to) {
+    const { start_s: start, time_base_s: span, mode } = this.session.view.strip;
+    if (mode !== "take" || (from >= start && to <= start + span)) return;
+    this.scrollTo((from + to) / 2 - span / 2);
+  }
+
+  /** Shows the stretch between the cursors, with a little room about it, or leaves that again. */
+  zoom(closer) {
+    this.cursors.settleAll();
+    if (!closer) return this.session.act({ do: "zoom_out" });
+    const { a, b } = this.session.view.cursors;
+    if (a === null || b === null) return this.tell(t("cursor-place_first"));
+    const room = 0.04 * Math.abs(b - a);
+    const at = (time) => Math.round(Math.max(0, Math.min(this.duration, time)) * 1000) / 1000;
+    return this.session.act({ do: "zoom", from_s: at(Math.min(a, b) - room), to_s: at(Math.max(a, b) + room) });
+  }
+
+  /** A time, or the nearest peak where the student has that help on. */
+  snapped(time) {
+    if (!this.session.view.snap) return time;
+    const peak = this.session.bench.snap(time);
+    return peak === undefined ? time : Math.round(peak * 1000) / 1000;
   }
 
   pickMode(key) {
@@ -160,7 +199,7 @@ export class StripPane {
     if (["stop", "open_take"].includes(action.do) && this.dock.lies) this.comeToStrip(); // there is no measuring on a docked band
     if (action.do === "mark") say(t("marks-made", { s: timeText(action.t) }));
     if (action.do === "unmark") say(t("marks-gone"));
-    if (["open_take", "show"].includes(action.do)) this.tell("");
+    if (["open_take", "show", "zoom", "zoom_out"].includes(action.do)) this.tell("");
     if (action.do === "show") this.startLoop();
   }
 
@@ -214,14 +253,15 @@ export class StripPane {
     if (x < left || x > left + width) return;
     const near = this.beats.near(x);
     if (near !== null) this.session.act({ do: "unmark", t: near });
-    else this.session.act({ do: "mark", t: Math.round((t0 + ((x - left) / width) * (t1 - t0)) * 1000) / 1000 });
+    else this.session.act({ do: "mark", t: this.snapped(Math.round((t0 + ((x - left) / width) * (t1 - t0)) * 1000) / 1000) });
   }
 
   /** Marks a beat at a time, or takes away the mark that stands there. */
   markAt(time) {
     if (time === null) return this.tell(t("cursor-place_first"));
-    const there = this.session.view.marks.find((mark) => Math.abs(mark - time) < 0.02);
-    this.session.act(there === undefined ? { do: "mark", t: time } : { do: "unmark", t: there });
+    const at = this.snapped(time);
+    const there = this.session.view.marks.find((mark) => Math.abs(mark - at) < 0.02);
+    this.session.act(there === undefined ? { do: "mark", t: at } : { do: "unmark", t: there });
   }
 
   /** Saves the open take in a form of file. */
@@ -259,4 +299,4 @@ export class StripPane {
   }
 }
 
-const STRIP_DEEDS = new Set(["input", "range", "time_base", "zero", "zero_clear", "invert", "high_pass", "low_pass", "notch", "average", "anti_alias", "rate", "bits", "shown", "scale", "show", "record", "stop", "open_take", "scroll", "cursor", "mark", "unmark", "marks_clear"]);
+const STRIP_DEEDS = new Set(["input", "range", "time_base", "zero", "zero_clear", "invert", "high_pass", "low_pass", "notch", "average", "anti_alias", "rate", "bits", "shown", "scale", "show", "record", "stop", "open_take", "scroll", "zoom", "zoom_out", "snap", "cursor", "mark", "unmark", "marks_clear"]);

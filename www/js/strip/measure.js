@@ -1,26 +1,40 @@
-// The measuring panel of an opened take: both cursors as numbers, the interval, the beat marks as a list.
+// The measuring panel of an opened take: both cursors as numbers, what lies between them, the beat marks as a list, and the
+// looking closer.
 
 import { h, newId, prop, refill, words } from "../dom.js";
 import { decimalSign, num, t } from "../text.js";
-import { button } from "../widgets.js";
-import { timeText } from "./units.js";
+import { button, Tick } from "../widgets.js";
+import { heightText, timeText, windowText } from "./units.js";
 
 export class Measure {
-  constructor({ act, cursors, markAt, saves }) {
+  /** zoom(): shows the stretch between the cursors, or all again; turnSnap(on): marks and dragged cursors go to the nearest peak. */
+  constructor({ act, cursors, markAt, saves, zoom, turnSnap }) {
     this.act = act;
     this.cursors = cursors;
     this.fields = { a: this.field("a"), b: this.field("b") };
     this.interval = h("output", { class: "big" });
+    this.height = h("output", { class: "big" });
     this.count = h("output", { class: "big" });
+    this.countBox = h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-marks")), this.count);
+    this.heightBox = h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-height")), this.height);
+    this.after = h("p", { class: "pencil measure-after" });
     this.noteList = h("ul", { class: "mark-list note-list" });
     this.notes = h("details", { class: "marks" }, h("summary", {}, t("notes-list")), this.noteList);
     this.list = h("ul", { class: "mark-list" });
     this.clear = button(t("marks-clear"), () => act({ do: "marks_clear" }), { kind: "btn-plain" });
+    this.zoomIn = button(t("zoom-in"), () => zoom(true), { kind: "btn-plain", pic: "zoom" });
+    this.zoomOut = button(t("zoom-out"), () => zoom(false), { kind: "btn-plain", pic: "whole" });
+    this.snap = new Tick(t("measure-snap"), turnSnap);
+    const labelId = newId("label");
+    this.label = h("input", { id: labelId, class: "txt", maxlength: "80", autocomplete: "off", onchange: () => act({ do: "label", take: this.take, text: this.label.value }) });
+    this.labelBox = h("div", { class: "fld take-label" }, h("label", { for: labelId }, t("take-label")), this.label);
     this.el = h("div", { class: "measure", role: "group", "aria-label": t("measure-title") },
       h("div", { class: "measure-cursors" }, this.fields.a.el, this.fields.b.el,
         h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-interval")), this.interval),
-        h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-marks")), this.count)),
-      h("div", { class: "row" }, button(t("marks-at_a"), () => markAt(this.cursors.times.a)), button(t("marks-at_b"), () => markAt(this.cursors.times.b)), this.clear),
+        this.heightBox, this.countBox, this.labelBox),
+      this.after,
+      h("div", { class: "row" }, button(t("marks-at_a"), () => markAt(this.cursors.times.a)), button(t("marks-at_b"), () => markAt(this.cursors.times.b)), this.clear, this.zoomIn, this.zoomOut),
+      this.snap.el,
       h("details", { class: "marks" }, h("summary", {}, t("marks-list")), this.list),
       this.notes,
       saves,
@@ -44,12 +58,27 @@ export class Measure {
   /** Shows the cursors, at rest or in the hand. */
   times({ a, b }) {
     for (const [which, time] of [["a", a], ["b", b]]) prop(this.fields[which].input, "value", time === null ? "" : time.toFixed(2).replace(".", decimalSign()));
-    words(this.interval, a === null || b === null ? t("measure-none") : timeText(Math.abs(b - a)));
+    words(this.interval, a === null || b === null ? t("measure-none") : windowText(Math.abs(b - a)));
   }
 
   show(view) {
+    const { cursors, strip, takes } = view;
     this.times(this.cursors.times);
+    words(this.height, typeof cursors.amplitude === "number" ? heightText(cursors.amplitude) : t("measure-none"));
+    this.heightBox.hidden = view.kind === "recording"; // nobody knows the unit of its values
+    this.countBox.hidden = !(view.count_shown ?? true);
     words(this.count, num(view.marks_in_window));
+    this.take = strip.take;
+    const take = takes.find((one) => one.take === strip.take);
+    this.labelBox.hidden = view.kind === "recording";
+    if (document.activeElement !== this.label) prop(this.label, "value", take?.label ?? "");
+    const after = take?.after_s;
+    this.after.hidden = typeof after !== "number";
+    if (!this.after.hidden) words(this.after, t("measure-after", { s: timeText(after) }));
+    this.snap.el.hidden = !view.help || view.help === "alone";
+    this.snap.set(view.snap);
+    prop(this.zoomIn, "disabled", cursors.interval_s === null || !cursors.interval_s);
+    this.zoomOut.hidden = !strip.zoomed;
     prop(this.clear, "disabled", view.marks.length === 0);
     prop(this.notes, "hidden", view.notes.length === 0);
     refill(this.noteList, view.notes, () =>

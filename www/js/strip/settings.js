@@ -43,7 +43,7 @@ export class Settings {
 
   show({ recorder, time_base: time }) {
     const list = (values, show) => ascending(values).map((v) => [v, show(v)]);
-    this.time.set(list(time.choices, spanText), time.s);
+    this.time.set(list(time.choices.includes(time.s) ? time.choices : [...time.choices, time.s], spanText), time.s); // a zoomed take has a span of its own
     if (!recorder) return; // an opened recording has no recorder to set
     this.now = recorder;
     const { choices, zero_v: zero } = recorder;

@@ -13,3 +13,13 @@ export const voltsText = (v) => t("unit-mv", { v: num(tidy(v * 1000)) });
 export const timeText = (s) => t("unit-s", { v: fixed(s, 2) });
 /** A length of time as m:ss, for the recording clock. */
 export const clockText = (s) => `${Math.floor(s / 60)}:${String(Math.floor(s % 60)).padStart(2, "0")}`;
+/** A window's length to three figures, as a reading of it can be trusted. */
+export const windowText = (s) => t("unit-s", { v: threeFigures(s) });
+/** A height in V as mV, to three figures. */
+export const heightText = (v) => t("unit-mv", { v: threeFigures(v * 1000) });
+
+/** Three figures, without a power of ten: 15.3, 1.25, .842. */
+export function threeFigures(value) {
+  const size = Math.abs(value);
+  return fixed(value, size >= 99.95 ? 0 : size >= 9.995 ? 1 : size >= 0.9995 ? 2 : 3);
+}

@@ -255,9 +255,6 @@ step-plausible_unknown =
 
 truth-title = What the bench knew
 truth-title_recording = What the project’s own detector found
-truth-beats = Beats in this window
-truth-window_rate = Rate in this window, beats/min
-truth-record_rate = Rate over the whole record, beats/min
 truth-none = –
 truth-note = The true beats now stand as small triangles under the strip. Your N is judged by your own window; the whole record only says whether the rate is likely.
 truth-note_recording = This compares two readings. It is no truth: the detector may miss or add beats as you may.

@@ -255,9 +255,6 @@ step-plausible_unknown =
 
 truth-title = Lo que la mesa sabía
 truth-title_recording = Lo que encontró el detector del proyecto
-truth-beats = Latidos en esta ventana
-truth-window_rate = Frecuencia en esta ventana, latidos/min
-truth-record_rate = Frecuencia en todo el registro, latidos/min
 truth-none = –
 truth-note = Los latidos verdaderos están ahora bajo la tira como pequeños triángulos. Tu N se juzga por tu propia ventana; el registro entero solo dice si la frecuencia es probable.
 truth-note_recording = Esto compara dos lecturas. No es la verdad: el detector puede perder o añadir latidos igual que tú.

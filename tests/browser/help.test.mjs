@@ -1,0 +1,168 @@
+// The helps: how a bench can be taken, the worked example that plays itself, the half-finished one, the hint ladder, and what
+// fades with them.
+import { describe, test } from "node:test";
+import assert from "node:assert/strict";
+import { withPage } from "./lib.mjs";
+import * as student from "./student.mjs";
+
+const wide = { viewport: { width: 1280, height: 900 } };
+const { checkAll, fillBlanks, openHalf, pressButton, putCursors, rightAnswers } = student;
+const told = (page) => page.locator(".narrator-deed").innerText();
+
+describe("helps", { concurrency: 2 }, () => {
+  test("the worked example plays itself on the bench, to a passed check; then it is the student's turn", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await student.openScenario(page, url, "first-wiring", 5);
+      await pressButton(page, "Watch it done first");
+      await page.locator(".narrator-deed").filter({ hasText: "into:" }).waitFor(); // it goes on by itself
+      const early = await told(page);
+      assert.match(await page.locator(".narrator-why").innerText(), /\w+ \w+ \w+/);
+      await pressButton(page, "Pause");
+      const still = await told(page);
+      await page.waitForTimeout(1500);
+      assert.equal(await told(page), still, "it does not stand still when paused");
+      const deeds = new Set([early]);
+      const next = page.getByRole("button", { name: "Next step", exact: true });
+      for (let k = 0; k < 80 && (await next.isVisible()); k += 1) {
+        await next.click();
+        deeds.add(await told(page));
+        if ((await told(page)).startsWith("Written: N")) assert.equal(await page.locator('.blank[data-field="count"]').inputValue(), (await told(page)).match(/= (.*)\.$/)[1]);
+      }
+      assert.ok(deeds.size > 10, `${[...deeds]}`);
+      assert.equal(await page.locator(".link.is-seen").count(), 1, "the wiring was not done on the bench itself");
+      const debrief = await student.readDebrief(page);
+      assert.equal(debrief.firstOpen, null, debrief.text);
+      assert.match(debrief.text, /The reading holds/);
+      // The example is nobody's trial.
+      assert.equal(await page.evaluate(() => Object.keys(localStorage).filter((key) => /page:|history/.test(key)).length), 0);
+      await pressButton(page, "Now you");
+      await page.locator(".offer").filter({ hasText: "Now you" }).waitFor();
+      assert.match(page.url(), /#s=first-wiring&seed=\d+/);
+      assert.equal(await page.locator(".link.is-seen").count(), 0, "the student's own bench is wired already");
+      assert.ok(await page.locator(".narrator").isHidden());
+    });
+  });
+
+  test("a worked example can be left at once, and refuses a hand in it", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await page.goto(`${url}#watch=rest-pulse`);
+      await page.locator(".narrator-deed").waitFor();
+      await pressButton(page, "Record");
+      assert.match(await page.locator(".strip-note").innerText(), /does everything itself/);
+      await pressButton(page, "Stop and try yourself");
+      await page.locator(".offer").filter({ hasText: "Now you" }).waitFor();
+    });
+  });
+
+  test("half finished: a take lies open, the measuring is the student's; running count and snap are offered, and not to who is alone", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openHalf(page, url, "given-window", 11);
+      assert.equal(await page.locator(".cursor.is-parked").count(), 2, "the cursors are set already");
+      const count = page.locator(".reading", { hasText: "Marks in the window" });
+      assert.ok(await count.isVisible());
+      const snap = page.getByLabel("Marks and dragged cursors go to the nearest peak");
+      assert.ok(!(await snap.isChecked()), "snap is on before anyone asked");
+      const peaks = student.peaksOf(await student.savedTake(page));
+      await putCursors(page, peaks[1] - 0.3, peaks[4] + 0.3);
+      await snap.check();
+      await page.locator('[aria-label="Cursor A"]').focus();
+      await student.choose(page, "Time base, per screen", "20 s");
+      await student.clickMarks(page, [peaks[2] + 0.12]);
+      const marked = Number((await page.locator(".mark-list").textContent()).match(/[\d.]+/)[0]);
+      assert.ok(Math.abs(marked - peaks[2]) < 0.05, `marked at ${marked}, the peak is at ${peaks[2]}`);
+      assert.equal(await student.reading(page, "Marks in the window"), "1");
+
+      await page.goto(`${url}?alone#s=loose-and-restless&seed=12`); // meant to be done alone
+      await page.locator(".plug").first().waitFor({ state: "attached" });
+      await pressButton(page, "On my own");
+      await pressButton(page, "Record");
+      await page.waitForTimeout(2500);
+      await pressButton(page, "Stop recording");
+      await page.locator(".strip.is-measuring").waitFor();
+      assert.ok(await count.isHidden());
+      assert.ok(await snap.isHidden());
+    });
+  });
+
+  test("looking closer shows the stretch between the cursors, and all of it again", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openHalf(page, url, "given-window", 11);
+      await putCursors(page, 3, 4.2);
+      const span = async () => {
+        const [from, to] = (await page.locator(".margin-foot p").first().innerText()).match(/[\d.]+/g).map(Number);
+        return [from, to];
+      };
+      const before = await span();
+      await pressButton(page, "Look closer, A to B");
+      const [from, to] = await span();
+      assert.ok(from > 2.8 && from < 3 && to > 4.2 && to < 4.4, `${from} to ${to}`);
+      assert.equal(await student.reading(page, "Interval A to B"), "1.20 s");
+      await pressButton(page, "All of it again");
+      const after = await span();
+      assert.ok(Math.abs(after[1] - after[0] - (before[1] - before[0])) < 0.02, `${after} after ${before}`);
+    });
+  });
+
+  test("the hint ladder: one rung a press, no number of one's own before the second check, the answer after it", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openHalf(page, url, "given-window", 11);
+      const asked = Number((await page.locator(".task-line").innerText()).match(/window of ([\d.]+) s/)[1]);
+      const peaks = student.peaksOf(await student.savedTake(page));
+      const a = peaks[1] - 0.3;
+      await putCursors(page, a, a + asked);
+      const right = rightAnswers(peaks, a, a + asked);
+      await fillBlanks(page, { ...right, count: right.count + 2, rate: Math.round((60 * (right.count + 2)) / asked) });
+      const first = await checkAll(page);
+      assert.equal(first.firstOpen, "The count, N", first.text);
+      const hint = page.locator(".hint-text");
+      const here = page.locator(".rung.is-here");
+      const told = [];
+      await pressButton(page, "A hint");
+      for (const rung of ["look", "locate", "rule", "worked step"]) {
+        await here.filter({ hasText: rung }).waitFor();
+        told.push(await hint.innerText());
+        if (rung === "locate") assert.equal(await page.locator(".spot-hint, .cursor.is-pointed, .line.is-pointed").count() > 0, true, "nothing is pointed at");
+        if (rung !== "worked step") await pressButton(page, "Another hint");
+      }
+      assert.equal(new Set(told).size, 4);
+      for (const text of told.slice(0, 3)) assert.doesNotMatch(text, new RegExp(`\\b${right.count}\\b`), text);
+      assert.ok(await page.getByRole("button", { name: "Another hint" }).isDisabled(), "the answer can be had before the second try");
+      await page.getByText("the answer is only told after a second check").waitFor();
+      await checkAll(page);
+      await pressButton(page, "A hint");
+      for (let k = 0; k < 4 && (await page.getByRole("button", { name: "Another hint", exact: true }).isEnabled()); k += 1) await pressButton(page, "Another hint");
+      await here.filter({ hasText: "answer" }).waitFor();
+      assert.match(await hint.innerText(), new RegExp(`\\b${right.count}\\b`));
+    });
+  });
+
+  test("the course: the first wrong step is marked, chosen by keys, told as a list, and the rubric turns to it", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openHalf(page, url, "given-window", 11);
+      await putCursors(page, 2, 12);
+      await fillBlanks(page, { count: 13, seconds: 10, multiplier: 10, rate: 130 });
+      await checkAll(page);
+      const ticks = page.getByRole("option").filter({ has: page.locator(":scope.course-tick") });
+      assert.ok((await ticks.count()) > 5);
+      assert.equal(await page.locator(".course-tick.is-wrong").count(), 1);
+      assert.match(await page.locator(".course-told").innerText(), /went wrong first/);
+      await page.locator('.course-tick[tabindex="0"]').focus();
+      const wrong = await page.locator(".course-told").innerText();
+      await page.keyboard.press("ArrowLeft");
+      assert.notEqual(await page.locator(".course-told").innerText(), wrong);
+      await page.keyboard.press("Home");
+      assert.match(await page.locator(".course-told").innerText(), /half done/);
+      assert.equal(await page.locator('.course-tick[aria-selected="true"]').count(), 1);
+      await pressButton(page, "To the first wrong step");
+      assert.equal(await page.locator(".course-told").innerText(), wrong);
+      await page.locator(".course").getByText("As a list").click();
+      assert.equal(await page.locator(".course-list li").count(), await page.locator(".course-tick").count());
+      for (const row of await page.locator(".rubric-row summary").all()) await row.click();
+      const see = page.getByRole("button", { name: "Show it" });
+      if (await see.count()) {
+        await see.first().click();
+        assert.ok(await page.evaluate(() => document.activeElement.classList.contains("course-tick")));
+      } else assert.match(await page.locator(".rubric").innerText(), /rests on/);
+    });
+  });
+});

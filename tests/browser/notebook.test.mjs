@@ -1,0 +1,210 @@
+// What is kept: the notebook with its exports and its printed report, the skill map after passes and failures, and that a kept
+// attempt gives the same debrief wherever it is replayed.
+import { describe, test } from "node:test";
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import AxeBuilder from "@axe-core/playwright";
+import { host, root, withPage } from "./lib.mjs";
+import * as student from "./student.mjs";
+
+const wide = { viewport: { width: 1280, height: 900 } };
+const { checkAll, fillBlanks, openHalf, pressButton, putCursors, rightAnswers } = student;
+
+/** One trial in a given window, right or one beat off; returns its answers. */
+async function trial(page, url, seed, { right = true } = {}) {
+  await openHalf(page, `${url}?${seed}`, "given-window", seed);
+  const asked = Number((await page.locator(".task-line").innerText()).match(/window of ([\d.]+) s/)[1]);
+  const peaks = student.peaksOf(await student.savedTake(page));
+  const free = (time) => peaks.every((peak) => Math.abs(peak - time) > 0.1);
+  const a = peaks.map((peak, i) => peak - 0.4 * (peak - (peaks[i - 1] ?? 0))).find((time, i) => i > 0 && free(time) && free(time + asked));
+  assert.ok(a, "no window between beats");
+  await putCursors(page, a, a + asked);
+  const answers = rightAnswers(peaks, a, a + asked);
+  if (!right) Object.assign(answers, { count: answers.count + 1, rate: Math.round((60 * (answers.count + 1)) / asked) });
+  await fillBlanks(page, { ...answers, uncertainty: Math.round(60 / asked) });
+  const debrief = await checkAll(page);
+  assert.equal(debrief.firstOpen, right ? null : "The count, N", debrief.text);
+  return answers;
+}
+
+async function turnTo(page, hash) {
+  await page.evaluate((to) => (location.hash = to), hash);
+  await page.locator(`${hash.split("=")[0]} h1`).waitFor();
+}
+
+const saved = async (page, name) => {
+  const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, name)]);
+  return readFileSync(await download.path(), "utf8");
+};
+
+describe("what is kept", { concurrency: 2 }, () => {
+  test("the notebook: a page a trial, notes, exports, deleted and put back, gone for good after that", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await trial(page, url, 12, { right: false });
+      const answers = await trial(page, url, 11);
+      await turnTo(page, "#notebook");
+      const pages = page.locator(".trial-page");
+      assert.equal(await pages.count(), 2);
+      assert.match(await pages.first().innerText(), /seed 11/, "the latest does not lie on top");
+      assert.match(await pages.first().innerText(), new RegExp(`${answers.count} beats`));
+      assert.match(await pages.first().innerText(), /held at the first check/);
+      assert.match(await pages.nth(1).innerText(), /First open step at check 1: The count, N/);
+      assert.ok((await pages.first().locator(".pic-line").getAttribute("d")).length > 2000, "no strip on the page");
+      await pages.first().getByLabel("Notes").fill("=calm, seated");
+      await pages.first().getByLabel("Notes").press("Tab");
+
+      const json = JSON.parse(await saved(page, "Export as JSON"));
+      assert.deepEqual(json.pages.map((one) => [one.seed, one.check.passed]), [["11", true], ["12", false]]);
+      assert.equal(json.pages[0].read.count, String(answers.count));
+      const [head, ...lines] = (await saved(page, "Export as CSV")).trim().split("\r\n");
+      assert.equal(lines.length, 2);
+      const cell = (name) => lines[0].split(/,(?=(?:[^"]*"[^"]*")*[^"]*$)/)[head.split(",").indexOf(name)];
+      assert.equal(cell("rate"), String(answers.rate));
+      assert.equal(cell("note"), "\"'=calm, seated\"", "a note that a spreadsheet would take for a formula");
+
+      await pages.nth(1).getByRole("button", { name: /^Delete/ }).click();
+      assert.equal(await pages.count(), 1);
+      await pressButton(page, "Put back");
+      assert.equal(await pages.count(), 2);
+      await pressButton(page, "Delete all pages");
+      assert.equal(await pages.count(), 0);
+      await page.reload();
+      await page.getByText("No trial yet").waitFor();
+    });
+  });
+
+  test("a store that is full or off is told, and the attempt goes on", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await page.addInitScript(() => {
+        Storage.prototype.setItem = () => {
+          throw new DOMException("full", "QuotaExceededError");
+        };
+      });
+      await trial(page, url, 13);
+      await page.locator("#calm").filter({ hasText: "could not be kept" }).waitFor();
+      await turnTo(page, "#notebook");
+      await page.getByText("No trial yet").waitFor();
+    });
+  });
+
+  test("the report: one or two pages on A4 and on Letter, with strip, readings and caution, no controls", async () => {
+    await withPage({ ...wide, colorScheme: "dark" }, async ({ page, url }) => {
+      const answers = await trial(page, url, 11);
+      await pressButton(page, "Report for printing");
+      await page.locator(".report-sheet").waitFor();
+      const text = await page.locator(".report-sheet").innerText();
+      for (const part of ["A window of a given length", `${answers.rate} beats/min`, "For teaching, not for diagnosis", "Pre-lab rubric"]) assert.ok(text.includes(part), `${part} is not in: ${text}`);
+      for (const format of ["A4", "Letter"]) {
+        const pdf = (await page.pdf({ format })).toString("latin1");
+        const count = Math.max(...[...pdf.matchAll(/\/Count (\d+)/g)].map((found) => Number(found[1])));
+        assert.ok(count === 1 || count === 2, `${count} pages of ${format}`);
+      }
+      await page.emulateMedia({ media: "print" });
+      for (const control of [".report-tools", ".top", ".foot"]) assert.ok(await page.locator(control).isHidden(), `${control} is printed`);
+      assert.equal(await page.locator(".report-sheet").evaluate((el) => getComputedStyle(el).backgroundColor), "rgb(255, 255, 255)");
+      const line = await page.locator(".pic-line").evaluate((el) => getComputedStyle(el).stroke.match(/\d+/g).slice(0, 3).map(Number));
+      assert.ok(Math.max(...line) < 110, `the strip is printed in ${line}`);
+    });
+  });
+
+  test("the skill map: a pass, a failure and a second pass change it, and it proposes what is next", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      const stateOf = (skill) => page.locator(`.skill[data-skill="${skill}"] .skill-state`).innerText();
+      await page.goto(`${url}#skills`);
+      await page.locator("#skills h1").waitFor();
+      assert.equal(await page.locator(".skill").count(), 12);
+      assert.equal(await stateOf("counting"), "not met yet");
+      await trial(page, url, 11);
+      await turnTo(page, "#skills");
+      assert.equal(await stateOf("counting"), "held once");
+      await trial(page, url, 12, { right: false });
+      await turnTo(page, "#skills");
+      assert.equal(await stateOf("counting"), "in practice");
+      assert.equal(await stateOf("arithmetic"), "ready");
+      assert.match(await page.locator('.skill[data-skill="arithmetic"]').innerText(), /Come back between .*\d{4} and .*\d{4}/);
+      assert.match(await page.locator(".skills-go").innerText(), /Counting: the last try did not hold/);
+      assert.match(await page.locator(".skills-go a").getAttribute("href"), /^#s=[\w-]+&seed=\d+$/);
+      await page.locator('.skill[data-skill="counting"] summary').click();
+      assert.equal(await page.locator('.skill[data-skill="counting"] .skill-past li').count(), 2);
+      const json = JSON.parse(await saved(page, "Export as JSON"));
+      assert.equal(json.attempts.length, 2);
+      await pressButton(page, "Forget all attempts");
+      assert.equal(await stateOf("counting"), "not met yet");
+      await pressButton(page, "Put back");
+      assert.equal(await stateOf("counting"), "in practice");
+    });
+  });
+
+  test("a kept attempt gives the same debrief live, replayed in the page, and replayed natively", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await trial(page, url, 14, { right: false });
+      await pressButton(page, "A hint");
+      await page.locator(".hint-text").filter({ hasText: /\w/ }).waitFor();
+      await page.waitForTimeout(600); // an attempt is kept soon after the deed
+      const { kept, live, again } = await page.evaluate(async () => {
+        const { Lab } = await import(new URL("wasm/dicrotic.js", location.href).href);
+        const text = JSON.parse(localStorage.getItem("dicrotic:attempt:given-window:14")).saved;
+        return { kept: text, live: JSON.parse(localStorage.getItem("dicrotic:page:given-window:14")).hash, again: Lab.restore(text).debriefHash() };
+      });
+      assert.match(live, /^[0-9a-f]{64}$/);
+      assert.equal(again, live);
+      const folder = mkdtempSync(path.join(os.tmpdir(), "dicrotic-replay-"));
+      try {
+        writeFileSync(path.join(folder, "attempt.json"), kept);
+        const native = execFileSync(host, ["replay", path.join(folder, "attempt.json")], { cwd: root, encoding: "utf8" });
+        assert.match(native, new RegExp(`\\b${live}\\b`));
+      } finally {
+        rmSync(folder, { recursive: true, force: true });
+      }
+    });
+  });
+
+  for (const [colorScheme, width] of [["light", 1280], ["dark", 390], ["light", 320]]) {
+    test(`notebook, report, skill map, offer, debrief and worked example: axe has no complaint and nothing scrolls sideways, ${colorScheme}, ${width} px`, async () => {
+      await withPage({ viewport: { width, height: width < 1000 ? 780 : 900 }, colorScheme, reducedMotion: "reduce" }, async ({ page, url }) => {
+        const clean = async (screen) => {
+          const { violations, passes } = await new AxeBuilder({ page }).analyze();
+          assert.ok(passes.length > 10, screen);
+          assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => `${node.target} ${node.failureSummary}`).join("; ")}`), [], screen);
+          const [inner, client] = await page.evaluate(() => [document.documentElement.scrollWidth, document.documentElement.clientWidth]);
+          assert.ok(inner <= client, `${screen}: ${inner} px on ${client} px`);
+        };
+        const pane = async (name) => {
+          const tab = page.getByRole("navigation").getByRole("button", { name, exact: true });
+          if (await tab.isVisible()) await tab.click();
+        };
+        await student.openScenario(page, url, "given-window", 11);
+        await clean("offer");
+        await pressButton(page, "Half done, I finish it");
+        await page.locator(".strip.is-measuring").waitFor();
+        await putCursors(page, 2, 12);
+        await pane("Worksheet");
+        await fillBlanks(page, { count: 20, seconds: 10, multiplier: 6, rate: 120 });
+        await checkAll(page);
+        await pressButton(page, "A hint");
+        await pressButton(page, "Another hint");
+        for (const row of await page.locator(".rubric-row summary").all()) await row.click();
+        await clean("debrief with a hint");
+        await checkAll(page);
+        await clean("debrief with the spread");
+        await pane("Strip");
+        await page.locator(".course").getByText("As a list").click();
+        await clean("course");
+        await turnTo(page, "#notebook");
+        await clean("notebook");
+        await page.getByRole("link", { name: "Report" }).click();
+        await page.locator(".report-sheet").waitFor();
+        await clean("report");
+        await turnTo(page, "#skills");
+        await clean("skill map");
+        await page.goto(`${url}?w#watch=first-wiring`);
+        await page.locator(".narrator-deed").waitFor();
+        for (let k = 0; k < 3; k += 1) await pressButton(page, "Next step");
+        await clean("worked example");
+      });
+    });
+  }
+});

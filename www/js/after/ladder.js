@@ -1,0 +1,61 @@
+// The hint ladder: look, locate, rule, worked step, answer. One button; the core says how far it goes today.
+
+import { h, prop, refill, say, words } from "../dom.js";
+import { has, num, t } from "../text.js";
+import { button } from "../widgets.js";
+import { deedText } from "./deeds.js";
+import { faultWords } from "../faults/words.js";
+
+const RUNGS = ["look", "locate", "rule", "worked", "answer"];
+
+export class Ladder {
+  constructor(session, strip) {
+    Object.assign(this, { session, strip });
+    this.rungs = h("ol", { class: "rungs" });
+    this.text = h("div", { class: "hint-text", role: "status" });
+    this.more = button("", () => this.ask(), { pic: "hint" });
+    this.none = h("p", { class: "quiet" });
+    this.el = h("section", { class: "hints", "aria-label": t("hints-title") }, h("div", { class: "hints-bar" }, this.more, this.rungs), this.text, this.none);
+  }
+
+  async ask() {
+    if (!this.session.act({ do: "hint" })) return;
+    const { hint } = this.session.view;
+    const place = hint?.locate;
+    if (place && typeof place.from_s === "number") this.strip.bringToSight(place.from_s, place.to_s);
+  }
+
+  show({ check, hint, hint_next: next }) {
+    this.el.hidden = !check || this.session.looksOnly || check.steps.length === 0 || (check.passed && !hint) || (next === undefined);
+    if (this.el.hidden) return;
+    const at = hint ? RUNGS.indexOf(hint.rung) : -1;
+    refill(this.rungs, [at, next], () => RUNGS.map((rung, i) => h("li", { class: `rung${i <= at ? " is-up" : ""}${i === at ? " is-here" : ""}`, "aria-current": i === at && "step" }, t(`hints-rung-${rung}`))));
+    words(this.more.querySelector(".word"), t(at < 0 ? "hints-first" : "hints-more"));
+    prop(this.more, "disabled", next === null);
+    words(this.none, next === null ? t(check.over || at === RUNGS.length - 1 ? "hints-end" : "hints-after_next") : "");
+    this.none.hidden = next !== null;
+    if (hint?.args?.list && !this.names) return this.bringNames();
+    const changed = refill(this.text, [hint, Boolean(this.names)], () => hint && [h("p", { class: "hint-step" }, t(`debrief-step-${hint.step}`)), h("p", { class: "pencil" }, hintText(hint, this.names)), hint.locate?.action && h("p", { class: "do" }, t("hint-try", { what: deedName(hint.locate.action) }))]);
+    if (changed && hint) say(this.text.textContent);
+    return undefined;
+  }
+
+  /** An answer that names faults needs the catalogue's words. */
+  bringNames() {
+    faultWords().then((all) => {
+      this.names = all;
+      this.show(this.session.view);
+    }, (error) => words(this.none, t("naming-failed", { told: error.message })));
+  }
+}
+
+/** A test by the name of its button, else of its deed. */
+const deedName = (deed) => (has(`list-${deed}`) ? t(`list-${deed}`) : deedText({ do: deed }).replace(/\.$/, ""));
+
+/** The words of a hint: of its topic where it has some, else of the rung alone. */
+export function hintText({ code, rung, args, step }, names) {
+  const shown = Object.fromEntries(Object.entries(args ?? {}).map(([name, value]) => [name, typeof value === "number" ? num(value, 2) : Array.isArray(value) ? value.map((id) => names?.of(id)?.name ?? id).join(", ") : value]));
+  if (rung === "answer" && shown.list === "") return t("hint-nothing_wrong");
+  const key = `hint-${code}.${rung}`;
+  return has(key) ? t(key, shown) : t(`hint-any.${rung}`, { step: t(`debrief-step-${step}`), value: "", ...shown });
+}

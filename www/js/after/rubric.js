@@ -1,0 +1,42 @@
+// The pre-lab rubric: each row with its points, each point with what it rests on; choosing that turns to the course of the attempt.
+
+import { h, refill } from "../dom.js";
+import { coded, listed, num, t } from "../text.js";
+
+const counts = ({ applies }) => applies !== false;
+
+export class Rubric {
+  constructor(course) {
+    this.course = course;
+    this.el = h("section", { class: "rubric", "aria-labelledby": "rubric-h", hidden: true });
+  }
+
+  show(rubric) {
+    this.el.hidden = !rubric;
+    if (!rubric) return;
+    refill(this.el, rubric, () => [
+      h("h3", { class: "debrief-h", id: "rubric-h" }, t("rubric-title")),
+      h("p", { class: "rubric-total" }, h("b", {}, t("rubric-total", { got: num(rubric.total, 1), of: rubric.of })), " ", h("span", { class: "pencil" }, t(rubric.ready ? "rubric-ready" : "rubric-not_yet"))),
+      h("div", { class: "rubric-rows" }, rubric.rows.filter(counts).map((row) => this.row(row))),
+      !rubric.rows.every(counts) && h("p", { class: "quiet" }, t("rubric-left_out", { list: listed(rubric.rows.filter((row) => !counts(row)).map(({ row }) => t(`rubric-${row}`))) })),
+    ]);
+  }
+
+  row({ row, got, of, points }) {
+    const full = got >= of;
+    return h("details", { class: "rubric-row" },
+      h("summary", {}, h("span", { class: "rubric-name" }, t(`rubric-${row}`)), h("span", { class: "rubric-pips", "aria-hidden": "true" }, Array.from({ length: Math.round(of) }, (_, i) => h("i", { class: i < Math.round(got) ? "is-got" : "" }))), h("span", { class: `rubric-got${full ? "" : " is-open"}` }, t("rubric-of", { got: num(got, 1), of }))),
+      h("ul", { class: "rubric-points" }, points.map((point) => this.point(point))));
+  }
+
+  point({ code, got, at_s: at, log, evidence }) {
+    const where = typeof log === "number" ? h("button", { type: "button", class: "btn btn-plain rubric-see", onclick: () => this.course.turnTo(log) }, t("rubric-see")) : evidence ? h("span", { class: "quiet" }, rests(evidence)) : null;
+    return h("li", {}, h("span", { class: "glyph", "aria-hidden": "true" }, got ? "✓" : "○"), h("span", {}, h("span", { class: "vh" }, t(got ? "rubric-is_got" : "rubric-is_open")), coded("rubric-point", code)), where);
+  }
+}
+
+/** What a point rests on: a step of the verdict or a remark on the process, by the name of its place in the debrief. */
+function rests(code) {
+  const [first] = code.split("_");
+  return t("rubric-rests", { on: code.startsWith("process") ? t("debrief-process") : coded("debrief-step", first) });
+}

@@ -1,0 +1,31 @@
+// What belongs to a checked attempt: the debrief's further parts beside it, and what is kept of it on this device.
+
+import { noteEvidence } from "./evidence.js";
+import { t } from "./text.js";
+
+const KEEPS = new Set(["check", "reveal", "hint"]);
+
+/** keeps: whether the attempt is the student's own; calm(text) and report(error) tell what went wrong. */
+export function afterwards(session, { strip, debrief }, { keeps, calm, report }) {
+  let brought = null;
+  const toReport = keeps ? () => import("./notebook/pages.js").then(({ idOf }) => (location.hash = `#report=${encodeURIComponent(idOf(session))}`), report) : null;
+  session.onView(({ check }) => {
+    if (!check || brought) return;
+    brought = import("./after/index.js").then(({ showAfter }) => showAfter(session, strip, debrief, toReport)).catch((error) => {
+      brought = null;
+      report(error);
+    });
+  });
+  if (!keeps) return;
+  session.onDeed((action) => {
+    if (!KEEPS.has(action.do)) return;
+    const kept = session.scenario ? noteEvidence(session.bench.evidence()) : true;
+    keepTrial(session, kept).then((all) => !all && calm(t("notebook-full")), report);
+  });
+}
+
+/** Keeps the trial in the notebook; true when all was kept. */
+async function keepTrial(session, kept) {
+  const [{ pageOf }, { keepPage }] = await Promise.all([import("./notebook/entry.js"), import("./notebook/pages.js")]);
+  return keepPage(pageOf(session, Date.now())) && kept;
+}

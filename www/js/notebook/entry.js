@@ -1,0 +1,52 @@
+// A page of the notebook made from an attempt that has been checked: what was asked, how the recorder stood, what was read, what
+// the debrief said, and the strip as a small outline.
+
+import { taskOf } from "../sheet/task.js";
+import { idOf, readPage } from "./pages.js";
+import { outline } from "./picture.js";
+
+const SETTINGS = ["range_v", "high_pass_hz", "high_pass_order", "low_pass_hz", "low_pass_order", "notch_hz", "average_ms", "inverted", "scale", "shown", "rate_hz", "bits"];
+const ROOM = 0.06; // so much of the window is shown before and after it
+
+/** The page of a session, in place of what is kept of the same attempt; its note stays. at: ms since 1970. */
+export function pageOf(session, at) {
+  const { view, bench } = session;
+  const id = idOf(session);
+  const old = readPage(id);
+  const { check, cursors, strip, takes } = view;
+  const take = takes.find((one) => one.take === strip.take);
+  const task = taskOf(view);
+  return {
+    v: 1, id, at_ms: at, scenario: session.scenario, title: view.scenario?.title ?? view.recording_name, seed: session.seed, level: view.scenario?.level ?? null, kind: task.kind, mode: view.help ?? null,
+    recorder: view.recorder ? Object.fromEntries(SETTINGS.map((name) => [name, view.recorder[name]])) : null,
+    time_base_s: view.time_base.s,
+    take: take ? { take: take.take, duration_s: take.duration_s, label: take.label ?? "" } : null,
+    cursors: { a: cursors.a, b: cursors.b, interval_s: cursors.interval_s }, kept: cursors.kept ?? null, marks: view.marks,
+    read: Object.fromEntries(Object.entries(view.worksheet).map(([field, { text }]) => [field, text])),
+    named: view.named ?? [],
+    check: { ...summary(check), ...(session.scenario ? {} : { rubric: null }) },
+    hash: session.scenario ? bench.debriefHash() : null,
+    picture: take ? picture(bench, take, cursors) : null,
+    note: old?.note ?? "",
+  };
+}
+
+/** What a page keeps of a check. */
+function summary({ try: tries, passed, over, steps, first_wrong: first, misreading, spread, rubric, truth, hints }) {
+  return {
+    tries, passed, over, first_wrong: first, hints: hints ?? 0,
+    steps: steps.map(({ step, verdict, code }) => ({ step, verdict, code })),
+    misreading: misreading?.id ?? null,
+    band: spread?.band ?? null, window_s: spread?.window_s ?? null, others: spread?.others ? { n: spread.others.n, low: spread.others.q05, high: spread.others.q95 } : null,
+    rubric: rubric ? { total: rubric.total, of: rubric.of, ready: rubric.ready, rows: rubric.rows.map(({ row, got, of, applies }) => ({ row, got, of, applies })) } : null,
+    truth: truth ? { window: truth.own_window?.rate ?? truth.window_rate ?? null, record: truth.record?.rate ?? truth.record_rate ?? null, beats: truth.beats_in_window ?? null } : null,
+    beats: truth?.beat_times ?? null,
+  };
+}
+
+function picture(bench, take, { a, b }) {
+  const both = a !== null && b !== null;
+  const [from, to] = both ? [Math.min(a, b), Math.max(a, b)] : [0, Math.min(take.duration_s, 20)];
+  const room = both ? ROOM * (to - from) : 0;
+  return outline(bench.exportCsv(take.take), Math.max(0, from - room), Math.min(take.duration_s, to + room));
+}

@@ -1,0 +1,33 @@
+// The notebook as files: everything as JSON, a table as CSV.
+
+import { h } from "../dom.js";
+
+const READ = ["count", "seconds", "multiplier", "rate", "uncertainty", "middle", "range", "amplitude", "count_1", "seconds_1", "rate_1"];
+
+/** All pages as JSON text. */
+export const asJson = (pages) => JSON.stringify({ format: "dicrotic-notebook", version: 1, pages }, null, 1);
+
+/** All pages as a table: one line a trial, times of day in UTC. */
+export function asCsv(pages) {
+  const head = ["date_utc", "scenario", "title", "seed", "kind", "help", "take_s", "window_s", ...READ, "band_low", "band_high", "passed", "tries", "hints", "first_open_step", "misreading", "rubric", "rubric_of", "true_rate_window", "true_rate_record", "label", "note"];
+  const lines = pages.map((page) => [
+    new Date(page.at_ms).toISOString(), page.scenario, page.title, page.seed, page.kind, page.mode, page.take?.duration_s, page.cursors.interval_s, ...READ.map((field) => page.read[field]),
+    page.check.band?.low, page.check.band?.high, page.check.passed, page.check.tries, page.check.hints, page.check.first_wrong, page.check.misreading, page.check.rubric?.total, page.check.rubric?.of, page.check.truth?.window, page.check.truth?.record, page.take?.label, page.note,
+  ]);
+  return [head, ...lines].map((cells) => cells.map(cell).join(",")).join("\r\n") + "\r\n";
+}
+
+/** A cell; text that a spreadsheet would take for a formula gets a mark in front. */
+function cell(value) {
+  if (value === null || value === undefined) return "";
+  if (typeof value === "number") return String(Math.round(value * 1e6) / 1e6);
+  const text = /^[=+\-@\t\r]/.test(value) && !/^[+-]?[\d.,]+$/.test(value) ? `'${value}` : String(value);
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}
+
+/** Hands a text to the student as a file. */
+export function handOut(text, name, type) {
+  const link = h("a", { href: URL.createObjectURL(new Blob([text], { type })), download: name });
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 2000);
+}

@@ -1,0 +1,85 @@
+// The notebook: every trial that was checked, latest first, with its strip, its readings and a line to write on; to be printed,
+// exported, deleted and put back.
+
+import { h, newId, say, words } from "../dom.js";
+import { icon } from "../icons.js";
+import { routeTo } from "../route.js";
+import { bringTexts, t } from "../text.js";
+import { button } from "../widgets.js";
+import { asCsv, asJson, handOut } from "./export.js";
+import { allPages, dropPage, keepPage } from "./pages.js";
+import { drawing } from "./picture.js";
+import { outcome, readings, settingsLine, whenText } from "./words.js";
+
+const NOTE_MS = 500;
+
+/** Fills the section; goBack(): returns to what was there before; inLab: whether that is a bench. */
+export async function showNotebook(root, { goBack, inLab }) {
+  await Promise.all([bringTexts("notebook"), bringTexts("after")]);
+  new Notebook(root, goBack, inLab).show();
+}
+
+class Notebook {
+  constructor(root, goBack, inLab) {
+    this.problem = h("p", { class: "problem", role: "alert" });
+    this.list = h("ol", { class: "pages" });
+    this.none = h("p", { class: "pencil" }, t("notebook-none"));
+    this.undo = h("p", { class: "undo", role: "status" });
+    this.exports = h("div", { class: "row" },
+      button(t("notebook-json"), () => handOut(asJson(this.pages), "dicrotic-notebook.json", "application/json"), { pic: "save" }),
+      button(t("notebook-csv"), () => handOut(asCsv(this.pages), "dicrotic-notebook.csv", "text/csv"), { pic: "save" }),
+      button(t("notebook-drop_all"), () => this.drop(this.pages), { kind: "btn-plain", pic: "bin" }));
+    root.replaceChildren(
+      h("div", { class: "side-lead" }, h("h1", { id: "notebook-h", tabindex: "-1" }, t("notebook-title")), h("p", { class: "lede" }, t("notebook-lede")),
+        h("div", { class: "row" }, button(t(inLab ? "side-back" : "side-back_start"), goBack), h("a", { class: "btn btn-plain", href: "#skills" }, t("side-skills")))),
+      this.exports, this.problem, this.undo, this.none, this.list);
+  }
+
+  show() {
+    this.pages = allPages();
+    this.none.hidden = this.pages.length > 0;
+    this.exports.hidden = this.pages.length === 0;
+    this.list.replaceChildren(...this.pages.map((page) => h("li", {}, this.page(page))));
+  }
+
+  page(page) {
+    const id = newId("page"), noteId = newId("note");
+    const note = h("textarea", { id: noteId, class: "note", rows: "2", maxlength: "600", onchange: () => this.note(page, note.value), oninput: () => {
+      clearTimeout(this.noting);
+      this.noting = setTimeout(() => this.note(page, note.value), NOTE_MS);
+    } });
+    note.value = page.note;
+    return h("article", { class: "trial-page", "aria-labelledby": id, data: { page: page.id } },
+      h("div", { class: "trial-head" }, h("h2", { id }, page.title), h("p", { class: "quiet" }, [whenText(page.at_ms), page.seed && t("where-seed", { v: page.seed }), settingsLine(page)].filter(Boolean).join(" · "))),
+      page.picture ? drawing(page.picture, { ...page.cursors, marks: page.marks, label: t("notebook-picture") }) : h("p", { class: "quiet" }, t("notebook-no_picture")),
+      h("div", { class: "trial-body" },
+        h("dl", { class: "trial-read" }, readings(page).map(([name, value]) => h("div", {}, h("dt", {}, name), h("dd", {}, value)))),
+        h("div", { class: "trial-told" }, h("p", { class: `pencil outcome${page.check.passed ? " is-passed" : ""}` }, outcome(page)), page.check.rubric && h("p", { class: "quiet" }, t("page-rubric", { got: page.check.rubric.total, of: page.check.rubric.of }))),
+        h("div", { class: "fld trial-note" }, h("label", { for: noteId }, t("notebook-note")), note)),
+      h("div", { class: "row" },
+        h("a", { class: "btn", href: `#report=${encodeURIComponent(page.id)}` }, icon("print"), h("span", {}, t("notebook-report"))),
+        page.scenario && h("a", { class: "btn btn-plain", href: routeTo(page.scenario, page.seed) }, t("notebook-open")),
+        button(t("notebook-drop"), () => this.drop([page]), { kind: "btn-plain", pic: "bin", "aria-label": t("notebook-drop_one", { title: page.title, when: whenText(page.at_ms) }) })));
+  }
+
+  note(page, text) {
+    clearTimeout(this.noting);
+    page.note = text;
+    words(this.problem, keepPage(page) ? "" : t("notebook-not_kept"));
+  }
+
+  /** Takes pages out, and keeps them in the hand until this screen is left. */
+  drop(pages) {
+    for (const page of pages) dropPage(page.id);
+    this.show();
+    const back = button(t("notebook-put_back"), () => {
+      const kept = pages.map(keepPage).every(Boolean);
+      words(this.problem, kept ? "" : t("notebook-not_kept"));
+      this.undo.replaceChildren(t("notebook-is_back"));
+      this.show();
+    }, { kind: "btn-strong" });
+    this.undo.replaceChildren(h("span", {}, t("notebook-dropped", { n: pages.length })), " ", back);
+    back.focus();
+    say(t("notebook-dropped", { n: pages.length }));
+  }
+}

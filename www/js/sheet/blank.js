@@ -1,0 +1,43 @@
+// One blank of the worksheet: a sentence with a place to write in. What is typed goes to the core as typed.
+
+import { attr, h, newId, prop, words } from "../dom.js";
+import { coded, has, t } from "../text.js";
+
+const TYPING_MS = 700;
+
+export class Blank {
+  /** key: of its sentence; act(action); done(): Enter was pressed. */
+  constructor(field, key, session, { done, optional }) {
+    Object.assign(this, { field, session, optional });
+    const id = newId(field), problemId = newId("problem");
+    this.input = h("input", { id, class: "blank", inputmode: "decimal", autocomplete: "off", "aria-describedby": problemId, data: { field }, onchange: () => this.put(), oninput: () => this.typing(),
+      onkeydown: (event) => event.key === "Enter" && done() });
+    this.problem = h("span", { class: "problem", id: problemId });
+    const after = has(`${key}.after`) ? t(`${key}.after`) : "";
+    this.el = h("li", { class: `line line-${field}` }, h("label", { for: id }, t(key)), this.input, h("span", { class: "after", "aria-hidden": "true" }, after),
+      optional && h("span", { class: "quiet line-may" }, t("sheet-may")), this.problem);
+  }
+
+  typing() {
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.put(), TYPING_MS);
+  }
+
+  /** Puts what is typed to the core. */
+  put() {
+    clearTimeout(this.timer);
+    const now = this.session.view.worksheet[this.field];
+    if (now && this.input.value !== now.text) this.session.act({ do: "answer", field: this.field, text: this.input.value });
+  }
+
+  show({ worksheet, check, hint }) {
+    const answer = worksheet[this.field];
+    if (!answer) return;
+    if (document.activeElement !== this.input) prop(this.input, "value", answer.text);
+    const wrong = answer.problem && !(answer.problem === "empty" && (!check || this.optional));
+    words(this.problem, wrong ? coded("problem", answer.problem) : "");
+    attr(this.input, "aria-invalid", wrong ? "true" : null);
+    prop(this.input, "readOnly", Boolean(check?.over));
+    this.el.classList.toggle("is-pointed", hint?.locate?.field === this.field);
+  }
+}

@@ -1,0 +1,25 @@
+// The screens beside the bench, each brought when it is opened: the card index of faults, the skill map, the notebook, a report,
+// pages to read.
+
+import { h } from "./dom.js";
+import { t } from "./text.js";
+
+const cards = () => import("./faults/cards.js");
+const read = () => import("./read.js");
+const back = ({ goBack, inLab }) => h("button", { type: "button", class: "btn", onclick: goBack }, t(inLab ? "side-back" : "side-back_start"));
+
+/**
+ * By name: the key of its title, its section where that has another name, open(root, turn, ways) which fills its section, and for one that has places to turn to
+ * turn(root, turn). ways: {inLab, goBack(), allLoaded()}.
+ */
+export const SIDES = {
+  faults: { title: "faults-title", open: async (root, _turn, ways) => (await cards()).showFaults(root, ways), turn: async (root, turn) => (await cards()).turnToCard(root, turn) },
+  skills: { title: "side-skills", open: async (root, _turn, ways) => (await import("./skills/index.js")).showSkills(root, { ...ways, scenarios: await ways.allLoaded() }) },
+  notebook: { title: "side-notebook", open: async (root, _turn, ways) => (await import("./notebook/index.js")).showNotebook(root, ways) },
+  report: { title: "side-report", open: async (root, turn, ways) => (await import("./notebook/report.js")).showReport(root, turn, ways) },
+  words: { title: "side-words", section: "read", open: async (root, _turn, ways) => (await read()).showWords(root, back(ways)) },
+  teach: { title: "side-teach", section: "read", open: async (root, _turn, ways) => (await read()).showTeach(root, back(ways)) },
+};
+
+/** The section that a screen fills. */
+export const sectionOf = (side) => SIDES[side].section ?? side;

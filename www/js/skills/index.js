@@ -1,0 +1,90 @@
+// The skill map: the twelve skills, each as a short strip, with what it rests on, when to come back, and what to do next.
+
+import { skillMap } from "../core.js";
+import { h, s, words } from "../dom.js";
+import { pastEvidence, setEvidence } from "../evidence.js";
+import { dayText, whenText } from "../notebook/words.js";
+import { handOut } from "../notebook/export.js";
+import { newSeed, routeTo } from "../route.js";
+import { problemOf } from "../scenarios.js";
+import { bringTexts, t } from "../text.js";
+import { button } from "../widgets.js";
+import { nextSkill, scenarioFor, SKILLS } from "./propose.js";
+
+/** Fills the section. goBack(): returns to what was there before; inLab: whether that is a bench. */
+export async function showSkills(root, { scenarios, goBack, inLab }) {
+  await Promise.all([bringTexts("skills"), bringTexts("notebook")]);
+  new SkillsScreen(root, scenarios.filter((one) => !problemOf(one)), goBack, inLab).show();
+}
+
+class SkillsScreen {
+  constructor(root, scenarios, goBack, inLab) {
+    this.scenarios = scenarios;
+    this.lead = h("div", { class: "side-lead" }, h("h1", { id: "skills-h", tabindex: "-1" }, t("skills-title")), h("p", { class: "lede" }, t("skills-lede")),
+      h("div", { class: "row" }, button(t(inLab ? "side-back" : "side-back_start"), goBack), h("a", { class: "btn btn-plain", href: "#notebook" }, t("side-notebook"))));
+    this.next = h("section", { class: "skills-next", "aria-labelledby": "skills-next-h" });
+    this.list = h("ul", { class: "skills-list" });
+    this.problem = h("p", { class: "problem", role: "alert" });
+    this.undo = h("p", { class: "undo", role: "status" });
+    this.keys = h("div", { class: "row" }, button(t("skills-json"), () => handOut(JSON.stringify({ format: "dicrotic-skills", version: 1, attempts: this.past }, null, 1), "dicrotic-skills.json", "application/json"), { pic: "save" }),
+      button(t("skills-drop"), () => this.drop(), { kind: "btn-plain", pic: "bin" }));
+    root.replaceChildren(this.lead, this.next, this.list, h("div", { class: "skills-keys" }, h("p", { class: "quiet" }, t("skills-kept")), this.keys, this.problem, this.undo));
+  }
+
+  show() {
+    this.past = pastEvidence();
+    const map = skillMap(this.past, Date.now());
+    this.keys.hidden = this.past.length === 0;
+    this.next.replaceChildren(...this.proposal(map));
+    this.list.replaceChildren(...SKILLS.map((skill) => h("li", {}, this.skill(skill, map.skills[skill]))));
+  }
+
+  proposal({ skills, readiness }) {
+    const skill = nextSkill(skills);
+    const scenario = skill && scenarioFor(skill, this.scenarios, this.past);
+    return [
+      h("div", { class: "skills-go" }, h("h2", { id: "skills-next-h" }, t(skill ? "skills-next" : "skills-all_ready")),
+        skill && h("p", {}, t(`skills-why-${skills[skill].state}`, { skill: t(`skill-${skill}`) })),
+        scenario && h("a", { class: "btn btn-strong", href: routeTo(scenario.brief.id, newSeed()) }, t("skills-go", { title: scenario.brief.title }))),
+      h("div", { class: "skills-ready" }, h("h2", {}, t("skills-ready_title")), h("p", { class: "readiness" }, Array.from({ length: readiness.need }, (_, i) => s("svg", { class: `ready-pulse${i < readiness.times ? " is-on" : ""}`, viewBox: "0 0 64 30", width: 64, height: 30, "aria-hidden": "true" }, s("path", { d: i < readiness.times ? PULSE : "M2 25H62" }))),
+        h("span", {}, t(readiness.ready ? "skills-ready_yes" : "skills-ready_no", { n: readiness.times, need: readiness.need })))),
+    ];
+  }
+
+  skill(skill, { state, passes, fails, retest_from_ms: from, retest_to_ms: to }) {
+    const rows = this.past.filter((one) => ["pass", "fail"].includes(one.skills?.[skill]?.got)).sort((a, b) => b.at_ms - a.at_ms);
+    const title = (id) => this.scenarios.find((one) => one.brief.id === id)?.brief.title ?? id;
+    return h("article", { class: `skill skill-${state}`, data: { skill } },
+      line(state),
+      h("div", { class: "skill-head" }, h("h3", {}, t(`skill-${skill}`)), h("p", { class: "skill-state" }, t(`skills-state-${state}`))),
+      h("p", { class: "quiet" }, t(`skill-${skill}.about`)),
+      typeof from === "number" && h("p", { class: "pencil skill-retest" }, t(state === "due" ? "skills-retest_due" : "skills-retest", { from: dayText(from), to: dayText(to) })),
+      rows.length > 0 && h("details", { class: "skill-past" }, h("summary", {}, t("skills-evidence", { passes, fails })),
+        h("ul", {}, rows.map((one) => h("li", {}, h("span", { class: "glyph", "aria-hidden": "true" }, one.skills[skill].got === "pass" ? "✓" : "○"), h("span", {}, h("b", {}, t(`skills-got-${one.skills[skill].got}`)), " ", h("a", { href: routeTo(one.scenario, one.seed) }, title(one.scenario)), h("span", { class: "quiet" }, ` ${whenText(one.at_ms)} · ${t("where-seed", { v: one.seed })}`)))))));
+  }
+
+  drop() {
+    const taken = this.past;
+    if (!setEvidence([])) return words(this.problem, t("notebook-not_kept"));
+    this.show();
+    const back = button(t("notebook-put_back"), () => {
+      words(this.problem, setEvidence(taken) ? "" : t("notebook-not_kept"));
+      this.undo.replaceChildren(t("notebook-is_back"));
+      this.show();
+    }, { kind: "btn-strong" });
+    this.undo.replaceChildren(h("span", {}, t("skills-dropped", { n: taken.length })), " ", back);
+    back.focus();
+    return undefined;
+  }
+}
+
+const PULSE = "M2 25h8c3 0 4-20 7-20s4 13 8 13.500 3-4 6-4 5 10.500 12 10.500h19";
+const LINES = {
+  new: "M2 25H206",
+  practising: "M2 24l6 1 4-4 5 6 6-14 6 15 5-5 6 4c4 0 5-16 8-13s3 8 7 6 4 3 7 4l6-6 5 7 6-12 6 13 7-5 6 3c4 0 5-18 8-14s3 9 7 7 4 4 9 4l6-4 7 5 6-9 6 8 8-4 7 4h12",
+  once: "M2 25h66c3 0 4-20 7-20s4 13 8 13.500 3-4 6-4 5 10.500 12 10.500h105",
+  ready: "M2 25h8c3 0 4-20 7-20s4 13 8 13.500 3-4 6-4 5 10.500 12 10.500h29c3 0 4-20 7-20s4 13 8 13.500 3-4 6-4 5 10.500 12 10.500h29c3 0 4-20 7-20s4 13 8 13.500 3-4 6-4 5 10.500 12 10.500h28",
+};
+
+/** A skill's state as a line: bare, ragged, one pulse, three pulses, three that fade. */
+const line = (state) => h("div", { class: "skill-strip", "aria-hidden": "true" }, s("svg", { viewBox: "0 0 208 30", preserveAspectRatio: "none" }, s("path", { d: LINES[state === "due" ? "ready" : state] ?? LINES.new })));

@@ -1,0 +1,153 @@
+### After a check: hints, the course of the attempt, the spread of windows, the rubric.
+
+after-report = Report for printing
+after-skills = Skill map
+
+hint-try = Try: { $what }.
+hint-nothing_wrong = Nothing is wrong with this bench.
+
+hints-title = Hints
+hints-first = A hint
+hints-more = Another hint
+hints-rung-look = look
+hints-rung-locate = locate
+hints-rung-rule = rule
+hints-rung-worked = worked step
+hints-rung-answer = answer
+hints-after_next = Try once more first: the answer is only told after a second check.
+hints-end = That was the last rung.
+
+course-title = The course of it
+course-hint = Arrow keys go from scratch to scratch. Long pauses are drawn short.
+course-list = As a list
+course-before = The step before
+course-next = The next step
+course-to_wrong = To the first wrong step
+course-times = { $text } ({ $n } times)
+course-wrong = Here “{ $step }” went wrong first.
+course-lane-bench = bench
+course-lane-settings = settings
+course-lane-record = record
+course-lane-measure = measure
+course-lane-check = check
+
+deed-unknown = { $deed }
+deed-plug = { $end } into: { $socket }.
+deed-unplug = { $end } pulled out.
+deed-switch = { $on ->
+    [true] { $id } switched on.
+   *[other] { $id } switched off.
+}
+deed-move = Moved: { $part }.
+deed-charger = { $on ->
+    [true] Charger plugged in.
+   *[other] Charger pulled out.
+}
+deed-strap_on = Pad strapped on.
+deed-strap_off = Strap taken off.
+deed-strap = Strap set to { $percent } %.
+deed-pad_place = Pad moved to the { $place }.
+deed-pad_face = Active face turned { $face }.
+deed-hand_height = Hand moved to { $cm } cm from the heart’s level.
+deed-rescan = Looked for the unit.
+deed-tap_pad = Tapped the pad.
+deed-ask_still = Asked to hold still.
+deed-ask_quiet = Asked to be quiet.
+deed-ask_finger = Asked how the finger feels.
+deed-press_finger = Pressed the finger.
+deed-wiggle = Wiggled: { $end }.
+deed-swap_lead = Took another lead.
+deed-rest_arm = Cushioned the arm.
+deed-tell_instructor = Told the instructor.
+deed-look_around = Looked around.
+deed-shade = { $on ->
+    [true] Cloth laid over the finger.
+   *[other] Cloth taken off the finger.
+}
+deed-other_hand = The other hand { $on }.
+deed-manoeuvre = Asked the subject to { $what }.
+deed-input = Input { $n } shown.
+deed-range = Range { $v }.
+deed-time_base = Time base { $s } per screen.
+deed-zero = Line zeroed.
+deed-zero_clear = Zero undone.
+deed-invert = { $on ->
+    [true] Polarity turned over.
+   *[other] Polarity turned back.
+}
+deed-high_pass = High-pass { $hz }.
+deed-low_pass = Low-pass { $hz }.
+deed-notch = Mains notch { $hz }.
+deed-average = Averaging { $ms }.
+deed-anti_alias = { $on ->
+    [true] Anti-alias filter on.
+   *[other] Anti-alias filter off.
+}
+deed-rate = Sampling rate { $hz }.
+deed-bits = Resolution { $n } bit.
+deed-scale = Value scale ×{ $by }.
+deed-shown = { $on ->
+    [true] Trace drawn.
+   *[other] Trace not drawn.
+}
+deed-show = Strip turned to { $mode }.
+deed-record = Recording begun.
+deed-stop = Recording ended.
+deed-open_take = Take { $take } opened.
+deed-scroll = Strip scrolled.
+deed-zoom = Looked closer, { $from } to { $to }.
+deed-zoom_out = All of it shown again.
+deed-cursor = Cursor { $which } to { $t }.
+deed-mark = Beat marked at { $t }.
+deed-unmark = Mark near { $t } taken away.
+deed-marks_clear = All marks cleared.
+deed-snap = { $on ->
+    [true] Snap to peaks on.
+   *[other] Snap to peaks off.
+}
+deed-answer = Written: { $field } = { $text }.
+deed-keep_window = Kept as window 1.
+deed-keep_clear = Window 1 forgotten.
+deed-name = Named: { $fault }.
+deed-unname = Taken back: { $fault }.
+deed-label = Take { $take } labelled “{ $text }”.
+deed-agree = Caution read.
+deed-check = Checked.
+deed-reveal = The truth shown.
+deed-hint = Asked for a hint.
+deed-help = Bench taken { $mode }.
+
+spread-title = How far a window of this length can be trusted
+spread-band = { $n } beats in { $s }: { $rate } beats/min. One beat more or less would make it { $low } or { $high }; each beat weighs { $one }.
+spread-later = What other windows of this record give is shown with the truth.
+spread-others = In the same record, { $n } other windows of { $s } were counted: nine in ten give { $low } to { $high } beats/min. Each dot is one of them.
+spread-picture = Your window’s band, and what other windows of the same record give
+spread-own = as counted
+spread-record = whole record
+spread-unit = beats/min
+
+rubric-title = The pre-lab rubric
+rubric-total = { $got } of { $of }
+rubric-ready = Ready, with this seed. It takes two.
+rubric-not_yet = Ready is 16 or more, alone, with no row empty.
+rubric-of = { $got } / { $of }
+rubric-left_out = This bench does not call for: { $list }. The rest is brought to 20.
+rubric-see = Show it
+rubric-is_got = got: 
+rubric-is_open = open: 
+rubric-rests = rests on: { $on }
+
+field-count = N
+field-seconds = T
+field-multiplier = multiplier
+field-rate = rate
+field-uncertainty = uncertainty
+field-middle = middle
+field-range = range
+field-amplitude = foot to peak
+field-count_1 = N, window 1
+field-seconds_1 = T, window 1
+field-rate_1 = rate, window 1
+help-mode-shown = after watching
+help-mode-half = half done
+help-mode-alone = alone
