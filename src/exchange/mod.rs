@@ -149,7 +149,7 @@ fn import_plain(files: &[NamedFile], options: &Options) -> Result<Imported, File
             let belongs = is_part_of_record(name);
             let text = std::str::from_utf8(bytes).ok().filter(|text| !text.contains('\0'));
             match text {
-                Some(text) if !belongs => csv(name, text, options),
+                Some(text) if !belongs => table(name, text, options),
                 _ if belongs => Err(FileError::FileHeadless { file: name.clone() }),
                 _ => Err(unknown(name)),
             }
@@ -158,7 +158,7 @@ fn import_plain(files: &[NamedFile], options: &Options) -> Result<Imported, File
     }
 }
 
-fn csv(name: &str, text: &str, options: &Options) -> Result<Imported, FileError> {
+fn table(name: &str, text: &str, options: &Options) -> Result<Imported, FileError> {
     let recorded = csv::read_with(name, text, options)?;
     let mut notes = csv::read_notes(text);
     for note in &mut notes {

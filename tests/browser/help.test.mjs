@@ -68,7 +68,7 @@ describe("helps", { concurrency: 2 }, () => {
       await page.locator('[aria-label="Cursor A"]').focus();
       await student.choose(page, "Time base, per screen", "20 s");
       await student.clickMarks(page, [peaks[2] + 0.12]);
-      const marked = Number((await page.locator(".mark-list").textContent()).match(/[\d.]+/)[0]);
+      const marked = Number((await page.locator(".mark-list").first().textContent()).match(/[\d.]+/)[0]);
       assert.ok(Math.abs(marked - peaks[2]) < 0.05, `marked at ${marked}, the peak is at ${peaks[2]}`);
       assert.equal(await student.reading(page, "Marks in the window"), "1");
 
@@ -142,26 +142,26 @@ describe("helps", { concurrency: 2 }, () => {
       await putCursors(page, 2, 12);
       await fillBlanks(page, { count: 13, seconds: 10, multiplier: 10, rate: 130 });
       await checkAll(page);
-      const ticks = page.getByRole("option").filter({ has: page.locator(":scope.course-tick") });
+      const ticks = page.getByRole("option").filter({ has: page.locator(":scope.trail-tick") });
       assert.ok((await ticks.count()) > 5);
-      assert.equal(await page.locator(".course-tick.is-wrong").count(), 1);
-      assert.match(await page.locator(".course-told").innerText(), /went wrong first/);
-      await page.locator('.course-tick[tabindex="0"]').focus();
-      const wrong = await page.locator(".course-told").innerText();
+      assert.equal(await page.locator(".trail-tick.is-wrong").count(), 1);
+      assert.match(await page.locator(".trail-told").innerText(), /went wrong first/);
+      await page.locator('.trail-tick[tabindex="0"]').focus();
+      const wrong = await page.locator(".trail-told").innerText();
       await page.keyboard.press("ArrowLeft");
-      assert.notEqual(await page.locator(".course-told").innerText(), wrong);
+      assert.notEqual(await page.locator(".trail-told").innerText(), wrong);
       await page.keyboard.press("Home");
-      assert.match(await page.locator(".course-told").innerText(), /half done/);
-      assert.equal(await page.locator('.course-tick[aria-selected="true"]').count(), 1);
+      assert.match(await page.locator(".trail-told").innerText(), /half done/);
+      assert.equal(await page.locator('.trail-tick[aria-selected="true"]').count(), 1);
       await pressButton(page, "To the first wrong step");
-      assert.equal(await page.locator(".course-told").innerText(), wrong);
-      await page.locator(".course").getByText("As a list").click();
-      assert.equal(await page.locator(".course-list li").count(), await page.locator(".course-tick").count());
+      assert.equal(await page.locator(".trail-told").innerText(), wrong);
+      await page.locator(".trail").getByText("As a list").click();
+      assert.equal(await page.locator(".trail-list li").count(), await page.locator(".trail-tick").count());
       for (const row of await page.locator(".rubric-row summary").all()) await row.click();
       const see = page.getByRole("button", { name: "Show it" });
       if (await see.count()) {
         await see.first().click();
-        assert.ok(await page.evaluate(() => document.activeElement.classList.contains("course-tick")));
+        assert.ok(await page.evaluate(() => document.activeElement.classList.contains("trail-tick")));
       } else assert.match(await page.locator(".rubric").innerText(), /rests on/);
     });
   });

@@ -191,7 +191,7 @@ describe("what is kept", { concurrency: 2 }, () => {
         await checkAll(page);
         await clean("debrief with the spread");
         await pane("Strip");
-        await page.locator(".course").getByText("As a list").click();
+        await page.locator(".trail").getByText("As a list").click();
         await clean("course");
         await turnTo(page, "#notebook");
         await clean("notebook");

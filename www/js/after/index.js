@@ -3,7 +3,7 @@
 
 import { h } from "../dom.js";
 import { bringTexts, t } from "../text.js";
-import { Course } from "./course.js";
+import { Trail } from "./trail.js";
 import { Ladder } from "./ladder.js";
 import { Rubric } from "./rubric.js";
 import { Spread } from "./spread.js";
@@ -13,19 +13,19 @@ export async function showAfter(session, strip, debrief, report) {
   await Promise.all(["after", "hints", "points"].map(bringTexts));
   const ladder = new Ladder(session, strip);
   const spread = new Spread();
-  const course = new Course(session, strip);
-  const rubric = new Rubric(course);
+  const trail = new Trail(session, strip);
+  const rubric = new Rubric(trail);
   debrief.hints.replaceChildren(ladder.el);
   debrief.spread.replaceChildren(spread.el);
   const bench = session.bench.kind !== "recording"; // a recording has no bench to be ready for
   debrief.rubric.replaceChildren(...[bench && rubric.el, report && h("p", { class: "row after-ways" }, h("button", { type: "button", class: "btn", onclick: report }, t("after-report")), bench && h("a", { class: "btn btn-plain", href: "#skills" }, t("after-skills")))].filter(Boolean));
-  strip.course.replaceChildren(course.el);
+  strip.trail.replaceChildren(trail.el);
   session.onView((view) => {
-    strip.course.hidden = !view.check?.course?.length;
+    strip.trail.hidden = !view.check?.course?.length;
     ladder.show(view);
     if (!view.check) return;
     spread.show(view.check);
-    course.show(view.check);
+    trail.show(view.check);
     rubric.show(view.check.rubric);
   });
 }

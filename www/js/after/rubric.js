@@ -6,8 +6,8 @@ import { coded, listed, num, t } from "../text.js";
 const counts = ({ applies }) => applies !== false;
 
 export class Rubric {
-  constructor(course) {
-    this.course = course;
+  constructor(trail) {
+    this.trail = trail;
     this.el = h("section", { class: "rubric", "aria-labelledby": "rubric-h", hidden: true });
   }
 
@@ -30,7 +30,7 @@ export class Rubric {
   }
 
   point({ code, got, at_s: at, log, evidence }) {
-    const where = typeof log === "number" ? h("button", { type: "button", class: "btn btn-plain rubric-see", onclick: () => this.course.turnTo(log) }, t("rubric-see")) : evidence ? h("span", { class: "quiet" }, rests(evidence)) : null;
+    const where = typeof log === "number" ? h("button", { type: "button", class: "btn btn-plain rubric-see", onclick: () => this.trail.turnTo(log) }, t("rubric-see")) : evidence ? h("span", { class: "quiet" }, rests(evidence)) : null;
     return h("li", {}, h("span", { class: "glyph", "aria-hidden": "true" }, got ? "✓" : "○"), h("span", {}, h("span", { class: "vh" }, t(got ? "rubric-is_got" : "rubric-is_open")), coded("rubric-point", code)), where);
   }
 }

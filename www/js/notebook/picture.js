@@ -10,17 +10,17 @@ const LONGEST_S = 900; // a longer take is not read for a picture
 
 /** The outline of a take's stretch: {from_s, to_s, line}, or null. csv: the take as the core tells it. */
 export function outline(csv, from, to) {
-  const rows = csv.trim().split("\n");
-  const [t0, t1] = [Number(rows[1]?.split(",")[0]), Number(rows.at(-1).split(",")[0])];
-  if (rows.length < 3 || !(t1 > t0) || t1 - t0 > LONGEST_S || !(to > from)) return null;
-  const at = (time) => 1 + Math.max(0, Math.min(rows.length - 2, Math.round(((time - t0) / (t1 - t0)) * (rows.length - 2))));
+  const rows = csv.split("\n").filter((row) => /^[\d.-]/.test(row)); // neither head nor notes
+  const [t0, t1] = [Number(rows[0]?.split(",")[0]), Number(rows.at(-1)?.split(",")[0])];
+  if (!(t1 > t0) || t1 - t0 > LONGEST_S || !(to > from)) return null;
+  const at = (time) => Math.max(0, Math.min(rows.length - 1, Math.round(((time - t0) / (t1 - t0)) * (rows.length - 1))));
   const first = at(from), last = at(to);
   const n = Math.min(COLUMNS, last - first);
   if (n < 2) return null;
   const pairs = Array.from({ length: n }, (_, k) => {
     let low = Infinity, high = -Infinity;
     for (let i = first + Math.floor((k * (last - first)) / n); i <= first + Math.floor(((k + 1) * (last - first)) / n); i += 1) {
-      const value = Number(rows[i].slice(rows[i].indexOf(",") + 1));
+      const value = Number(rows[i].split(",")[1]);
       low = Math.min(low, value);
       high = Math.max(high, value);
     }

@@ -60,7 +60,7 @@ export class StripPane {
       h("div", { class: "margin margin-foot" }, this.footLeft, this.footRight), this.toStrip);
 
     this.place = h("div", { class: "drum-place" }, this.drum);
-    this.course = h("div", { class: "course-place", hidden: true }); // filled after a check, see after/
+    this.trail = h("div", { class: "trail-place", hidden: true }); // filled after a check, see after/
 
     this.back = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip-back"), onclick: () => this.scrollBy(-0.5) }, icon("left"));
     this.forth = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip-forth"), onclick: () => this.scrollBy(0.5) }, icon("right"));
@@ -69,7 +69,7 @@ export class StripPane {
 
     root.replaceChildren(
       h("div", { class: "strip-head" }, h("h2", { id: "strip-h" }, t("strip-title")), this.modes.el, live && h("div", { class: "recorder" }, this.record, this.elapsed), this.summary, live && this.listen),
-      this.place, this.scroller, this.note, this.course, h("div", { class: "panels" }, this.measure.el, this.settings.el));
+      this.place, this.scroller, this.note, this.trail, h("div", { class: "panels" }, this.measure.el, this.settings.el));
 
     this.dock = new Dock(this.place);
     session.onView((view) => this.show(view));

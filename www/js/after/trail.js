@@ -11,24 +11,24 @@ const LANES = { wiring: "bench", strap: "bench", table: "bench", poke: "bench", 
 const ORDER = ["bench", "settings", "record", "measure", "check"];
 const LEAST_S = 1.5, PAUSE_S = 8; // scratches stand apart at least so far; a longer pause is drawn short
 
-export class Course {
+export class Trail {
   constructor(session, strip) {
     Object.assign(this, { session, strip });
     this.at = -1;
-    this.ticks = h("div", { class: "course-ticks", role: "listbox", "aria-orientation": "horizontal", "aria-label": t("course-title"), onkeydown: (event) => this.key(event) });
-    this.lanes = h("div", { class: "course-lanes", "aria-hidden": "true" }, ORDER.map((lane) => h("span", { class: "course-lane" }, t(`course-lane-${lane}`))));
-    this.told = h("p", { class: "pencil course-told", role: "status" });
+    this.ticks = h("div", { class: "trail-ticks", role: "listbox", "aria-orientation": "horizontal", "aria-label": t("trail-title"), onkeydown: (event) => this.key(event) });
+    this.lanes = h("div", { class: "trail-lanes", "aria-hidden": "true" }, ORDER.map((lane) => h("span", { class: "trail-lane" }, t(`trail-lane-${lane}`))));
+    this.told = h("p", { class: "pencil trail-told", role: "status" });
     const step = (by, key, pic) => h("button", { type: "button", class: "btn btn-round", "aria-label": t(key), title: t(key), onclick: () => this.select(this.at + by) }, icon(pic));
-    this.before = step(-1, "course-before", "left");
-    this.next = step(1, "course-next", "right");
-    this.toWrong = h("button", { type: "button", class: "btn btn-plain", onclick: () => this.select(this.wrong) }, t("course-to_wrong"));
-    this.list = h("ol", { class: "course-list" });
-    this.el = h("section", { class: "course", "aria-labelledby": "course-h" },
-      h("div", { class: "course-head" }, h("h3", { id: "course-h" }, t("course-title")), this.toWrong),
-      h("div", { class: "course-drum" }, this.lanes, this.ticks),
-      h("div", { class: "course-foot" }, this.before, this.told, this.next),
-      h("p", { class: "quiet" }, t("course-hint")),
-      h("details", { class: "course-as_list" }, h("summary", {}, t("course-list")), this.list));
+    this.before = step(-1, "trail-before", "left");
+    this.next = step(1, "trail-next", "right");
+    this.toWrong = h("button", { type: "button", class: "btn btn-plain", onclick: () => this.select(this.wrong) }, t("trail-to_wrong"));
+    this.list = h("ol", { class: "trail-list" });
+    this.el = h("section", { class: "trail", "aria-labelledby": "trail-h" },
+      h("div", { class: "trail-head" }, h("h3", { id: "trail-h" }, t("trail-title")), this.toWrong),
+      h("div", { class: "trail-drum" }, this.lanes, this.ticks),
+      h("div", { class: "trail-foot" }, this.before, this.told, this.next),
+      h("p", { class: "quiet" }, t("trail-hint")),
+      h("details", { class: "trail-as_list" }, h("summary", {}, t("trail-list")), this.list));
   }
 
   show({ course = [] }) {
@@ -37,7 +37,7 @@ export class Course {
     if (!changed) return;
     this.wrong = course.findIndex((entry) => entry.wrong);
     this.toWrong.hidden = this.wrong < 0;
-    this.list.replaceChildren(...course.map((entry, i) => h("li", { class: entry.wrong ? "is-wrong" : "" }, h("button", { type: "button", class: "course-line", onclick: () => this.select(i) }, h("span", { class: "course-when" }, clockText(entry.t_s)), h("span", {}, this.words(entry))))));
+    this.list.replaceChildren(...course.map((entry, i) => h("li", { class: entry.wrong ? "is-wrong" : "" }, h("button", { type: "button", class: "trail-line", onclick: () => this.select(i) }, h("span", { class: "trail-when" }, clockText(entry.t_s)), h("span", {}, this.words(entry))))));
     this.at = -1;
     this.mark(this.wrong >= 0 ? this.wrong : course.length - 1, { quiet: true });
   }
@@ -50,7 +50,7 @@ export class Course {
     const end = Math.max(60, places.at(-1)); // a short course keeps the scale of its scratches
     return course.map((entry, i) => {
       const lane = LANES[entry.what] ?? "bench";
-      const el = h("div", { class: `course-tick course-tick-${entry.what}${entry.wrong ? " is-wrong" : ""}`, role: "option", tabindex: "-1", "aria-selected": "false",
+      const el = h("div", { class: `trail-tick trail-tick-${entry.what}${entry.wrong ? " is-wrong" : ""}`, role: "option", tabindex: "-1", "aria-selected": "false",
         "aria-label": `${clockText(entry.t_s)}, ${this.words(entry)}`, onclick: () => this.select(i, { focus: true }) });
       style(el, "--at", `${((places[i] / end) * 100).toFixed(2)}%`);
       style(el, "--lane", String(ORDER.indexOf(lane)));
@@ -60,7 +60,7 @@ export class Course {
 
   words(entry) {
     const text = deedText(entry);
-    return [entry.times > 1 ? t("course-times", { text, n: entry.times }) : text, entry.wrong && t("course-wrong", { step: t(`debrief-step-${entry.wrong}`) })].filter(Boolean).join(" ");
+    return [entry.times > 1 ? t("trail-times", { text, n: entry.times }) : text, entry.wrong && t("trail-wrong", { step: t(`debrief-step-${entry.wrong}`) })].filter(Boolean).join(" ");
   }
 
   /** Chooses an entry by its place in the course. */
