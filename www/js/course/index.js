@@ -28,7 +28,7 @@ export class Course {
     this.counter = Math.max(here?.counter ?? 0, there?.counter ?? 0);
     this.note = h("span", { class: "quiet", role: "status" });
     this.done = button(t("course-finish"), () => this.finish(), { kind: "btn-strong" });
-    this.el = h("div", { class: "course", role: "group", "aria-label": t("course-site") }, this.lms ? this.done : "", this.note);
+    this.el = h("div", { class: "course", role: "group", "aria-label": t("course-title") }, this.lms ? this.done : "", this.note);
     if (!this.lms) words(this.note, t("course-none"));
   }
 

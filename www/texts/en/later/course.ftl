@@ -1,6 +1,6 @@
 ### An assignment inside a course site.
 
-course-site = Course site
+course-title = Course site
 course-finish = Finish and hand over
 course-none = No course site was found around this page. The attempt is kept on this device.
 course-kept = Kept here and by the course site.

@@ -1,6 +1,6 @@
 ### Una tarea dentro de un sitio de curso.
 
-course-site = Sitio del curso
+course-title = Sitio del curso
 course-finish = Terminar y entregar
 course-none = No se encontró ningún sitio de curso alrededor de esta página. El intento se guarda en este dispositivo.
 course-kept = Guardado aquí y en el sitio del curso.
