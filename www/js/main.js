@@ -407,9 +407,11 @@ addEventListener("pagehide", () => running?.session.saveNow());
 
 const core = loadCore();
 const index = loadScenarios();
-for (const early of [core, index]) early.catch(() => {}); // told below, once there are words
+const texts = loadTexts(chooseLanguage());
+const told = scenarioWords();
+for (const early of [core, index, told]) early.catch(() => {}); // told below, once there are words
 startTheme();
-await loadTexts(chooseLanguage());
+await texts;
 fillTexts(document);
 tools();
 panes = makePanes($("panes"));
@@ -418,7 +420,7 @@ try {
   const { scenario, watch: watched } = readRoute();
   const wanted = scenario ?? watched;
   for (const one of scenarios) if (!wanted || one.id === wanted) one.load().catch(() => {}); // on its way while the core compiles
-  await Promise.all([core, scenarioWords()]);
+  await Promise.all([core, told]);
   addEventListener("hashchange", () => follow().catch(report));
   await follow();
   if (!packed) keepOffline({ note: $("kept"), free: () => document.body.dataset.view === "start" });
