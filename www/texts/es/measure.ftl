@@ -126,5 +126,7 @@ side-back_start = Volver a los escenarios
 notebook-full = Este ensayo no se pudo guardar en el cuaderno: el almacenamiento del dispositivo está lleno o desactivado. Imprime o exporta lo que importe y borra páginas antiguas.
 
 caution-before = Antes de poner un sensor a una persona: pídele permiso, sigue las normas locales y las reglas de tu institución, afloja enseguida lo que duerma u oscurezca un dedo, y deja a los profesionales de la salud habilitados lo que un trazo pueda significar.
+caution-read = Antes de poner el sensor: la advertencia
+caution-later = Más tarde
 caution-agree = Lo he leído y lo haré
 caution-agreed = La advertencia está leída.
