@@ -145,7 +145,7 @@ function offerHandIn(session, assigned) {
   session.onView(async (view) => {
     if (!view.check || asked) return;
     asked = true;
-    const [{ HandIn }] = await Promise.all([import("./hand/handin.js"), bringTexts("hand")]);
+    const [{ HandIn }] = await Promise.all([import("./hand/handin.js"), bringTexts("hand"), session.debriefed]); // it stands below all of the debrief
     if (running?.session === session) new HandIn($("worksheet"), session, assigned);
   });
 }
