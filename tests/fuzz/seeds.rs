@@ -13,7 +13,19 @@ use std::fs;
 use std::io::{Error, Write};
 use std::path::Path;
 
-const BLANKS: &[&str] = &["72", "60/15", "\u{2248} 4,0 s", "72 beats/min", "x4", "\u{b1}100 mV", ".5", "1,234.5", "-3", "1e9", "15:0"];
+const BLANKS: &[&str] = &[
+    "72",
+    "60/15",
+    "\u{2248} 4,0 s",
+    "72 beats/min",
+    "x4",
+    "\u{b1}100 mV",
+    ".5",
+    "1,234.5",
+    "-3",
+    "1e9",
+    "15:0",
+];
 
 fn main() -> Result<(), Error> {
     let to = std::env::args().nth(1).ok_or_else(|| Error::other("a folder is missing"))?;
@@ -44,20 +56,33 @@ fn main() -> Result<(), Error> {
             put("saved", &format!("{name}.{k}"), session.save().unwrap_or_default().as_bytes())?;
             let lines: Vec<String> = session.log().iter().map(|l| l.action.to_value().to_string()).collect();
             put("saved", &format!("{name}.{k}.lines"), lines.join("\n").as_bytes())?;
-            put("result", &format!("{name}.{k}"), result::write(&session, &about).unwrap_or_default().as_bytes())?;
+            put(
+                "result",
+                &format!("{name}.{k}"),
+                result::write(&session, &about).unwrap_or_default().as_bytes(),
+            )?;
         }
     }
     let values: Vec<f64> = (0..600).map(|k| f64::from(k % 80 - 40) * 1e-3).collect();
-    let note = |at_s: f64, text: &str| Note { at_s, length_s: (at_s > 2.0).then_some(0.5), text: text.into() };
+    let note =
+        |at_s: f64, text: &str| Note { at_s, length_s: (at_s > 2.0).then_some(0.5), text: text.into() };
     let notes = [note(1.0, "beat"), note(3.0, "cursor A")];
-    let out = Outgoing { name: "a", samples: Samples::Values { rate_hz: 100.0, values: &values }, volts: true, notes: &notes };
+    let out = Outgoing {
+        name: "a",
+        samples: Samples::Values { rate_hz: 100.0, values: &values },
+        volts: true,
+        notes: &notes,
+    };
     for (target, format) in [("csv", Format::Csv), ("edf", Format::Edf), ("wfdb", Format::Wfdb)] {
         let files = export(format, &out).map_err(Error::other)?;
         let parts: Vec<&[u8]> = files.iter().map(|(_, bytes)| &bytes[..]).collect();
         put(target, "ours", &parts.join(&b"\n====\n"[..]))?;
     }
     for (name, table) in [
-        ("semicolons", "sep=;\nZeit;Wert\n00:00:00,00;1,5\n00:00:00,01;1,6\n00:00:00,02;NaN\n00:00:00,03;1,5\n"),
+        (
+            "semicolons",
+            "sep=;\nZeit;Wert\n00:00:00,00;1,5\n00:00:00,01;1,6\n00:00:00,02;NaN\n00:00:00,03;1,5\n",
+        ),
         ("tabs", "# rate: 100 Hz\nA\tB\nmV\tmV\n1\t2\n3\t4\n5\t6\n"),
         ("dates", "time,\"a \"\"b\"\"\",index\n2024-01-01 23:59:59.5,1,0\n2024-01-02 00:00:00.5,2,1\n"),
         ("one", "51\n52\n53\n"),
