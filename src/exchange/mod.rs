@@ -32,6 +32,8 @@ use serde::Serialize;
 
 /// Most notes that are taken from a file.
 pub const MOST_NOTES: usize = 200_000;
+/// Largest value of a sample that is read, whatever its unit.
+pub const MOST_VALUE: f64 = 1e30;
 /// One sample in this many may be missing.
 const MISSING_LIMIT: usize = 10;
 
@@ -106,13 +108,22 @@ pub fn export(format: Format, out: &Outgoing) -> Result<Vec<NamedFile>, FileErro
 /// Reads a recording from one file, or from the several files of a WFDB record, which may come in an archive as
 /// [`zip::store`] makes it.
 pub fn import(files: &[NamedFile], options: &Options) -> Result<Imported, FileError> {
-    if let [(_, bytes)] = files
-        && zip::is_zip(bytes)
-        && let Some(inner) = zip::unstore(bytes)
-    {
-        return import_plain(&inner, options);
+    let read = match files {
+        [(_, bytes)] if zip::is_zip(bytes) => match zip::unstore(bytes) {
+            Some(inner) => import_plain(&inner, options),
+            None => import_plain(files, options),
+        },
+        _ => import_plain(files, options),
+    }?;
+    // A header's scale, or a table, may hold numbers with which nothing can be worked out.
+    let beyond = read.recorded.values.iter().position(|v| v.is_nan() || v.abs() > MOST_VALUE);
+    match beyond {
+        Some(k) => {
+            let (file, found) = (read.recorded.name, read.recorded.values[k]);
+            Err(FileError::FileValue { file, sample: k + 1, found: format!("{found:e}"), most: MOST_VALUE })
+        }
+        None => Ok(read),
     }
-    import_plain(files, options)
 }
 
 fn import_plain(files: &[NamedFile], options: &Options) -> Result<Imported, FileError> {
