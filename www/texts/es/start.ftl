@@ -86,7 +86,6 @@ resume-days = { $n ->
     [one] ayer
    *[other] hace { $n } días
 }
-resume-failed = El intento guardado no se pudo reproducir, así que la mesa empieza de nuevo. ({ $told })
 
 pane-title = Partes de la página
 pane-bench = Mesa
