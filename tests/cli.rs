@@ -307,3 +307,44 @@ fn a_saved_attempt_is_done_again_and_its_debrief_hashed() {
     std::fs::write(&file, "{}").unwrap();
     assert!(error_of(&mut dicrotic(&[OsStr::new("replay"), file.as_os_str()])).contains("attempt.json"));
 }
+
+#[test]
+fn recordings_of_every_form_are_read_alike_and_converted_with_their_notes() {
+    let folder = scratch("forms");
+    let scenario = written(&folder, "steady.toml", SCENARIO);
+    let path = |name: &str| folder.join(name).to_str().unwrap().to_string();
+    let run = |arguments: &[&str]| {
+        let output = dicrotic(arguments).output().unwrap();
+        assert!(output.status.success(), "{arguments:?}: {}", String::from_utf8_lossy(&output.stderr));
+        String::from_utf8(output.stdout).unwrap()
+    };
+    for name in ["strip.csv", "strip.edf", "strip.hea"] {
+        run(&["render", &scenario, "--seconds", "12.5", "--rate", "200", "--out", &path(name)]);
+    }
+    let beats = run(&["detect", &path("strip.csv")]);
+    assert!(beats.lines().count() >= 10, "{beats}");
+    for name in ["strip.edf", "strip.hea"] {
+        assert_eq!(run(&["detect", &path(name)]), beats, "{name}");
+    }
+    let told = run(&["convert", &path("strip.edf"), &path("again.hea")]);
+    assert!(told.contains("again.dat") && told.contains("again.atr"), "{told}");
+    assert!(told.contains("2500 samples at 200 Hz, 1 notes"), "{told}");
+    run(&["convert", &path("again.hea"), &path("again.csv")]);
+    let text = std::fs::read_to_string(path("again.csv")).unwrap();
+    assert!(text.contains(",settings ") && text.contains("range_v=0.1"), "{}", &text[text.len() - 300..]);
+
+    let fails = |arguments: &[&str]| error_of(&mut dicrotic(arguments));
+    assert!(fails(&["convert", &path("strip.edf"), &path("x.txt")]).contains(".csv, .edf or .hea"));
+    assert!(fails(&["convert", &path("strip.edf"), &path("strip.edf")]).contains("itself"));
+    assert!(fails(&["convert", &path("strip.edf"), &path("my-strip.hea")]).contains("letters, digits"));
+    assert!(fails(&["detect", &path("strip.edf"), "--column", "ECG"]).contains("no channel \"ECG\""));
+    std::fs::remove_file(path("strip.dat")).unwrap();
+    assert!(fails(&["detect", &path("strip.hea")]).contains("strip.dat"));
+    let bytes = std::fs::read(path("strip.edf")).unwrap();
+    std::fs::write(path("strip.edf"), &bytes[..3000]).unwrap();
+    let text = fails(&["detect", &path("strip.edf")]);
+    assert!(
+        text.contains("strip.edf") && text.contains("cut short") && text.contains("found 3000"),
+        "{text}"
+    );
+}

@@ -149,6 +149,18 @@ pub enum FileError {
         /// Highest value.
         high: f64,
     },
+    /// A value that is no size of anything.
+    #[error("{file}, sample {sample}: {found} is beyond {most:e}")]
+    FileValue {
+        /// Name of the file.
+        file: String,
+        /// Which sample, from 1.
+        sample: usize,
+        /// The value, as text: it may be no number.
+        found: String,
+        /// Largest value that is read.
+        most: f64,
+    },
     /// More notes than a file of this length holds.
     #[error("{file}: {found} notes are more than a recording of this length can hold")]
     FileNotes {

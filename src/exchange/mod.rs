@@ -32,6 +32,8 @@ use serde::Serialize;
 
 /// Most notes that are taken from a file.
 pub const MOST_NOTES: usize = 200_000;
+/// Largest value of a sample that is read, whatever its unit.
+pub const MOST_VALUE: f64 = 1e30;
 /// One sample in this many may be missing.
 const MISSING_LIMIT: usize = 10;
 
@@ -106,13 +108,22 @@ pub fn export(format: Format, out: &Outgoing) -> Result<Vec<NamedFile>, FileErro
 /// Reads a recording from one file, or from the several files of a WFDB record, which may come in an archive as
 /// [`zip::store`] makes it.
 pub fn import(files: &[NamedFile], options: &Options) -> Result<Imported, FileError> {
-    if let [(_, bytes)] = files
-        && zip::is_zip(bytes)
-        && let Some(inner) = zip::unstore(bytes)
-    {
-        return import_plain(&inner, options);
+    let read = match files {
+        [(_, bytes)] if zip::is_zip(bytes) => match zip::unstore(bytes) {
+            Some(inner) => import_plain(&inner, options),
+            None => import_plain(files, options),
+        },
+        _ => import_plain(files, options),
+    }?;
+    // A header's scale, or a table, may hold numbers with which nothing can be worked out.
+    let beyond = read.recorded.values.iter().position(|v| v.is_nan() || v.abs() > MOST_VALUE);
+    match beyond {
+        Some(k) => {
+            let (file, found) = (read.recorded.name, read.recorded.values[k]);
+            Err(FileError::FileValue { file, sample: k + 1, found: format!("{found:e}"), most: MOST_VALUE })
+        }
+        None => Ok(read),
     }
-    import_plain(files, options)
 }
 
 fn import_plain(files: &[NamedFile], options: &Options) -> Result<Imported, FileError> {
@@ -149,7 +160,7 @@ fn import_plain(files: &[NamedFile], options: &Options) -> Result<Imported, File
             let belongs = is_part_of_record(name);
             let text = std::str::from_utf8(bytes).ok().filter(|text| !text.contains('\0'));
             match text {
-                Some(text) if !belongs => csv(name, text, options),
+                Some(text) if !belongs => table(name, text, options),
                 _ if belongs => Err(FileError::FileHeadless { file: name.clone() }),
                 _ => Err(unknown(name)),
             }
@@ -158,7 +169,7 @@ fn import_plain(files: &[NamedFile], options: &Options) -> Result<Imported, File
     }
 }
 
-fn csv(name: &str, text: &str, options: &Options) -> Result<Imported, FileError> {
+fn table(name: &str, text: &str, options: &Options) -> Result<Imported, FileError> {
     let recorded = csv::read_with(name, text, options)?;
     let mut notes = csv::read_notes(text);
     for note in &mut notes {

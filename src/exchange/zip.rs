@@ -65,7 +65,11 @@ pub fn store(files: &[NamedFile]) -> Option<Vec<u8>> {
     Some(out)
 }
 
-/// The stored files of an archive, in its order; `None` for what is no archive, is damaged, or holds a packed file.
+/// Most files in an archive that is read: a record has a few.
+pub const MOST_FILES: usize = 64;
+
+/// The stored files of an archive, in its order; `None` for what is no archive, is damaged, holds a packed file, or more than
+/// [`MOST_FILES`].
 pub fn unstore(bytes: &[u8]) -> Option<Vec<NamedFile>> {
     let short = |at: usize| bytes.get(at..at + 2).map(|b| usize::from(u16::from_le_bytes([b[0], b[1]])));
     let long = |at: usize| bytes.get(at..at + 4).map(|b| u32::from_le_bytes([b[0], b[1], b[2], b[3]]));
@@ -79,6 +83,9 @@ pub fn unstore(bytes: &[u8]) -> Option<Vec<NamedFile>> {
         let start = at + 30 + name + extra;
         let data = bytes.get(start..start.checked_add(size)?)?;
         if packing != 0 || flags & 8 != 0 || crc(data) != sum {
+            return None;
+        }
+        if files.len() == MOST_FILES {
             return None;
         }
         let name = String::from_utf8_lossy(bytes.get(at + 30..at + 30 + name)?).into_owned();

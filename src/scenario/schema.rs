@@ -3,7 +3,7 @@
 use super::assignment::Assignment;
 use super::error::ScenarioError;
 use super::fault::{self, Situation};
-use super::script::{Attempt, MOST_STEPS};
+use super::script::{Attempt, LONGEST_WAIT_S, MOST_STEPS};
 use crate::assess::Criteria;
 use crate::assess::task::{Kind, TaskSpec};
 use crate::bench::strap::{Face, Place};
@@ -320,9 +320,17 @@ impl Scenario {
             let found = format!("{} steps", self.before.len());
             return Err(ScenarioError::at("before", found, format!("at most {MOST_STEPS} steps")));
         }
-        let waits: f64 = self.before.iter().filter_map(|step| step.get("wait")?.as_f64()).sum();
-        if waits > MOST_BEFORE_S {
-            let found = format!("waits of {waits} s in all");
+        // Each by itself as well: one below zero, or none at all, would hide the others in the sum.
+        let waits = self.before.iter().enumerate().filter_map(|(k, step)| Some((k, step.get("wait")?)));
+        let mut waited = 0.0;
+        for (k, wait) in waits {
+            waited += wait.as_f64().filter(|s| (0.0..=LONGEST_WAIT_S).contains(s)).ok_or_else(|| {
+                let expected = format!("a number from 0 to {LONGEST_WAIT_S}");
+                ScenarioError::at(format!("before[{k}].wait"), wait, expected)
+            })?;
+        }
+        if waited > MOST_BEFORE_S {
+            let found = format!("waits of {waited} s in all");
             return Err(ScenarioError::at("before", found, format!("at most {MOST_BEFORE_S} s of waiting")));
         }
         for (k, attempt) in self.attempt.iter().enumerate() {

@@ -217,6 +217,21 @@ pub enum Refusal {
         /// Most actions.
         most: usize,
     },
+    /// The bench has run as long as it may.
+    WorldOver {
+        /// Most samples.
+        most: u64,
+    },
+    /// The worksheet was checked as often as it may be.
+    EnoughChecks {
+        /// Most checks.
+        most: u32,
+    },
+    /// A text is longer than anybody types.
+    TextTooLong {
+        /// Most characters.
+        max: usize,
+    },
     /// There is no bench: a recording is shown.
     NoBench {},
     /// The bench refuses.

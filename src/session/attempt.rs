@@ -4,6 +4,7 @@ use super::action::{Action, Mode, Page, Refusal, Which};
 use super::guide::Worked;
 use super::judging::Checked;
 use super::note::{Note, Start};
+use super::save::MOST_SAMPLES;
 use super::take::{LONGEST_LABEL, Take};
 use super::worksheet::Worksheet;
 use crate::assess::hint::{Hint, Rung};
@@ -23,6 +24,10 @@ use serde::{Deserialize, Serialize};
 
 /// Most actions in an attempt.
 pub const MOST_ACTIONS: usize = 20_000;
+/// Most checks in an attempt: each may look through hours of samples, and a replay does them all again.
+pub const MOST_CHECKS: u32 = 500;
+/// Longest text of an answer that is taken down, characters.
+pub const MOST_TEXT: usize = 1000;
 /// Longest take, s: two hours.
 pub const LONGEST_TAKE_S: f64 = 7200.0;
 /// Longest step of the world in one call of [`Session::advance`], s: a page that slept does not catch up.
@@ -379,6 +384,8 @@ impl Session {
         self.owed_s += seconds.min(LONGEST_STEP_S);
         let n = (self.owed_s * rate).floor();
         self.owed_s -= n / rate;
+        // Longer than this an attempt could not be taken up again: the world stands still.
+        let n = n.min(MOST_SAMPLES.saturating_sub(self.samples()) as f64);
         // A worked example waits as long as its script says, so that it always comes out the same.
         let left = self.worked.as_ref().map_or(u64::MAX, |w| w.until.saturating_sub(self.samples()));
         self.run((n as usize).min(usize::try_from(left).unwrap_or(usize::MAX)));
@@ -590,6 +597,9 @@ impl Session {
                 if self.over {
                     return Err(Refusal::AttemptOver {});
                 }
+                if text.chars().count() > MOST_TEXT {
+                    return Err(Refusal::TextTooLong { max: MOST_TEXT });
+                }
                 if !self.task.asks(field) {
                     let asked: Vec<&str> = self.task.fields().iter().map(|f| f.name()).collect();
                     return Err(Refusal::BadValue { field: "field", expected: asked.join(", ") });
@@ -620,6 +630,9 @@ impl Session {
             Page::Label { take, ref text } => {
                 let finished = self.takes.len() - usize::from(self.recording);
                 let take = self.takes[..finished].get_mut(take).ok_or(Refusal::NoTake {})?;
+                if text.chars().count() > MOST_TEXT {
+                    return Err(Refusal::TextTooLong { max: MOST_TEXT });
+                }
                 take.label = text.chars().take(LONGEST_LABEL).collect();
             }
             Page::Agree {} => self.agreed = true,
@@ -652,7 +665,12 @@ impl Session {
                 }
             }
             Page::Unname { ref fault } => self.named.retain(|f| f != fault),
-            Page::Check {} => self.judge()?,
+            Page::Check {} => {
+                if self.check().is_some_and(|c| c.tries >= MOST_CHECKS) {
+                    return Err(Refusal::EnoughChecks { most: MOST_CHECKS });
+                }
+                self.judge()?;
+            }
             Page::Reveal {} => {
                 if self.over {
                     return Err(Refusal::AttemptOver {});
@@ -677,6 +695,9 @@ impl Session {
         let World::Bench { chain, .. } = &self.world else { return Err(Refusal::NoBench {}) };
         if self.recording {
             return Err(Refusal::Recording { what: "record" });
+        }
+        if chain.samples() >= MOST_SAMPLES {
+            return Err(Refusal::WorldOver { most: MOST_SAMPLES });
         }
         if !chain.seen() {
             return Err(Refusal::NoLink {});

@@ -11,6 +11,8 @@ use thiserror::Error;
 pub const VERSION: u32 = 1;
 /// Longest attempt that is replayed, samples: six hours at 1 kHz.
 pub const MOST_SAMPLES: u64 = 6 * 3600 * 1000;
+/// Longest text of a saved attempt that is read, bytes: more than the most actions take.
+pub const MOST_BYTES: usize = 8 << 20;
 
 /// Samples that pass at once.
 const PIECE: u64 = 1024;
@@ -168,6 +170,10 @@ impl Session {
 
     /// Does a saved attempt again.
     pub fn restore(text: &str) -> Result<Self, RestoreError> {
+        if text.len() > MOST_BYTES {
+            let (found, most) = (text.len() as u64, MOST_BYTES as u64);
+            return Err(RestoreError::TooLong { what: "bytes", found, most });
+        }
         let saved: Saved = serde_json::from_str(text).map_err(|e| RestoreError::Form(e.to_string()))?;
         if saved.version != VERSION {
             return Err(RestoreError::Version { found: saved.version });

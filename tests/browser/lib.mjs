@@ -12,8 +12,8 @@ export const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "
 /** The `dicrotic` program that the tests run. `cargo build` makes it. */
 export const host = path.resolve(root, process.env.CARGO_TARGET_DIR ?? "target", "debug/dicrotic");
 
-const browserPath = process.env.DICROTIC_CHROMIUM ?? "/usr/bin/chromium";
-const browserFlags = [
+export const browserPath = process.env.DICROTIC_CHROMIUM ?? "/usr/bin/chromium";
+export const browserFlags = [
   "--no-sandbox",
   "--disable-gpu",
   "--disable-quic",

@@ -56,7 +56,6 @@ window.keep = () => {
   const cmi = JSON.parse(JSON.stringify(api.renderCMIToJSONObject())).cmi ?? {};
   localStorage.setItem("site", JSON.stringify({ ...cmi }));
 };
-window.read = (name) => api.${made === "Scorm12API" ? "lmsGetValue" : "lmsGetValue"}(name);
 const frame = document.createElement("iframe");
 frame.src = "/package/index.html";
 frame.style.cssText = "position:fixed;inset:0;width:100%;height:100%;border:0";
@@ -70,6 +69,7 @@ async function serveSite(standard, files) {
   const server = createServer((request, response) => {
     const name = decodeURIComponent(new URL(request.url, "http://site").pathname).slice(1);
     const give = (body, type) => response.writeHead(200, { "content-type": type }).end(body);
+    if (name === "favicon.ico") return response.writeHead(204).end();
     if (name === "site") return give(sitePage(SITE[standard]), "text/html");
     if (name.startsWith("scorm-again/")) return give(readFileSync(path.join(root, "tests/browser/node_modules/scorm-again/dist/esm", path.basename(name))), "text/javascript");
     const file = files.get(name.replace(/^package\//, ""));
@@ -79,11 +79,6 @@ async function serveSite(standard, files) {
   await new Promise((done) => server.listen(0, "127.0.0.1", done));
   return { url: `http://127.0.0.1:${server.address().port}/site`, stop: () => new Promise((done) => { server.closeAllConnections(); server.close(done); }) };
 }
-
-const NAMES = {
-  scorm12: { status: "cmi.core.lesson_status", raw: "cmi.core.score.raw", entry: "cmi.core.entry", student: "cmi.core.student_id", exit: "cmi.core.exit", time: "cmi.core.session_time" },
-  scorm2004: { status: "cmi.completion_status", raw: "cmi.score.raw", entry: "cmi.entry", student: "cmi.learner_id", exit: "cmi.exit", time: "cmi.session_time" },
-};
 
 /** What the site has at this moment, straight from its run-time's data. */
 const siteHas = (page, standard) => page.evaluate((global) => {
@@ -116,13 +111,20 @@ async function withSite(standard, body) {
   const site = await serveSite(standard, files);
   const browser = await launch();
   try {
-    const context = await browser.newContext({ viewport, acceptDownloads: true });
-    await context.addInitScript(spy, SITE[standard].global);
     const first = standard === "scorm12" ? { core: { student_id: "s-0042", entry: "ab-initio" }, launch_data: "rest-pulse" } : { learner_id: "s-0042", entry: "ab-initio", launch_data: "rest-pulse" };
-    await context.addInitScript((told) => (window.seedOfSite = told), first);
+    /** A device, with what the site has kept of the student so far. */
+    const device = async (kept = null) => {
+      const context = await browser.newContext({ viewport, acceptDownloads: true });
+      await context.addInitScript(spy, SITE[standard].global);
+      await context.addInitScript(([told, had]) => {
+        window.seedOfSite = told;
+        if (had && !localStorage.getItem("site")) localStorage.setItem("site", had);
+      }, [first, kept]);
+      return context;
+    };
     const troubles = [];
-    const open = async () => {
-      const page = await context.newPage();
+    const open = async (kept) => {
+      const page = await (await device(kept)).newPage();
       page.on("pageerror", (error) => troubles.push(error.message));
       page.on("console", (message) => message.type() === "error" && troubles.push(message.text()));
       await page.goto(site.url);
@@ -130,7 +132,7 @@ async function withSite(standard, body) {
       await frame.locator(".plug").first().waitFor({ state: "attached" });
       return { page, lab: page.frames()[1] };
     };
-    await body({ open, files, context });
+    await body({ open, files });
     assert.deepEqual(troubles, []);
   } finally {
     await browser.close();
@@ -142,7 +144,7 @@ const seedShown = (lab) => lab.locator(".where .seed").innerText();
 
 for (const standard of ["scorm12", "scorm2004"]) {
   test(`${standard}: launched, worked, closed, taken up again, finished; status and score come back from the run-time`, async () => {
-    await withSite(standard, async ({ open, files, context }) => {
+    await withSite(standard, async ({ open, files }) => {
       const manifest = files.get("imsmanifest.xml").toString();
       const listed = [...manifest.matchAll(/<file href="([^"]+)"/g)].map((found) => found[1]);
       assert.deepEqual(listed.sort(), [...files.keys()].filter((name) => name !== "imsmanifest.xml").sort());
@@ -159,6 +161,8 @@ for (const standard of ["scorm12", "scorm2004"]) {
       const seed = await seedShown(lab);
 
       // Work: each step is set and committed.
+      // One passes, the other does not: the range is left as it was found, and the pulse is small in it.
+      if (standard === "scorm12") await student.choose(lab, "Full-scale range", "±50 mV");
       await student.pressButton(lab, "Record");
       await page.waitForTimeout(17500);
       await student.pressButton(lab, "Stop recording");
@@ -167,25 +171,28 @@ for (const standard of ["scorm12", "scorm2004"]) {
       await lab.getByLabel("Cursor A, s").fill("1");
       await lab.getByLabel("Cursor A, s").press("Enter");
       await lab.getByText("Kept here and by the course site").waitFor();
+      await page.waitForTimeout(700); // the last step is kept a moment after it
       const before = await siteHas(page, standard);
       assert.match(before.state, /^\d+\.1\.D1\.[\x21-\x7e]+$/);
       const calls = await page.evaluate(() => window.calls);
       const sets = calls.filter(([name, key]) => name === "SetValue" && key === "cmi.suspend_data").length;
-      assert.ok(sets >= 3 && calls.filter(([name]) => name === "Commit").length >= sets, `${sets} states`);
+      assert.ok(sets >= 2 && calls.filter(([name]) => name === "Commit").length >= sets, `${sets} states`);
       assert.deepEqual(calls.filter((call) => call.at(-1) !== "true"), [], "a call that the run-time refused");
       await page.screenshot({ path: path.join(shots, `course-${standard}.png`) });
 
       // Closed without a word; the site keeps what was committed.
-      await page.evaluate((names) => { window.keep(); const kept = JSON.parse(localStorage.getItem("site")); (kept.core ?? kept).entry = "resume"; localStorage.setItem("site", JSON.stringify(kept)); return names; }, NAMES[standard]);
+      const kept = await page.evaluate(() => {
+        window.keep();
+        const all = JSON.parse(localStorage.getItem("site"));
+        (all.core ?? all).entry = "resume";
+        return JSON.stringify(all);
+      });
       await page.close();
       // Another device: nothing of the attempt is there but what the site has.
-      ({ page, lab } = await open());
-      await page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith("dicrotic:")).forEach((key) => localStorage.removeItem(key)));
-      await page.reload();
-      await page.frameLocator("iframe").locator(".strip.is-measuring").waitFor();
-      lab = page.frames()[1];
+      ({ page, lab } = await open(kept));
+      await lab.locator(".strip.is-measuring").waitFor();
       assert.equal(await seedShown(lab), seed);
-      assert.equal(await lab.locator(".cursor-a").getAttribute("aria-valuenow"), "1");
+      assert.equal(await lab.locator(".cursor-a").getAttribute("aria-valuenow"), "1.000");
       has = await siteHas(page, standard);
       assert.ok(has.state.length > 0, "a fresh start wrote over the state");
 
@@ -200,18 +207,18 @@ for (const standard of ["scorm12", "scorm2004"]) {
       const seconds = Number((await student.reading(lab, "Interval A to B")).replace(/ s$/, ""));
       await student.fillSheet(lab, { count, seconds, multiplier: (60 / seconds).toFixed(3), rate: ((60 * count) / seconds).toFixed(1) });
       await student.pressButton(lab, "Check my reading");
-      await lab.locator(".debrief").waitFor();
-      const passed = /passed|right/i.test(await lab.locator(".debrief").innerText());
+      const debrief = await student.readDebrief(lab);
+      const word = debrief.firstOpen === null ? "passed" : "failed";
+      assert.equal(word, standard === "scorm12" ? "passed" : "failed", debrief.text);
       await page.waitForTimeout(600);
       has = await siteHas(page, standard);
       assert.ok(Number(has.raw) > 0 && Number(has.raw) <= 100, `score ${has.raw}`);
-      if (standard === "scorm12") assert.ok(["passed", "failed"].includes(has.status), has.status);
+      if (standard === "scorm12") assert.equal(has.status, word);
       else {
         assert.equal(has.status, "completed");
-        assert.ok(["passed", "failed"].includes(has.success), has.success);
+        assert.equal(has.success, word);
         assert.equal(Number(has.scaled), Number(has.raw) / 100);
       }
-      assert.ok(passed, "a debrief without a verdict");
 
       // The finish is asked for, never left to the closing of a window.
       await student.pressButton(lab, "Finish and hand over");
@@ -225,7 +232,6 @@ for (const standard of ["scorm12", "scorm2004"]) {
       assert.ok(["", "suspend", "normal"].includes(exit[2]), exit[2]);
       assert.deepEqual(told.filter((call) => call.at(-1) !== "true"), [], "a call that the run-time refused");
       await page.screenshot({ path: path.join(shots, `course-${standard}-end.png`) });
-      await context.close();
     });
   });
 }

@@ -11,6 +11,7 @@ import { Caution } from "./help/caution.js";
 import { Offer } from "./help/offer.js";
 import { icon } from "./icons.js";
 import { chooseLanguage, languageChoice } from "./language.js";
+import { Keeper, takeUpKept } from "./kept.js";
 import { Loop } from "./loop.js";
 import { keepOffline } from "./offline.js";
 import { makePanes } from "./panes.js";
@@ -20,7 +21,7 @@ import { Session } from "./session.js";
 import { SheetPane } from "./sheet/index.js";
 import { sectionOf, SIDES } from "./sides.js";
 import { showStart } from "./start.js";
-import { attemptKey, forget, keep, keptAttempts, recall } from "./store.js";
+import { copiesOf, attemptKey, forgetAttempt, keep, keptAttempts, openJournal, recall } from "./store.js";
 import { StripPane } from "./strip/index.js";
 import { bringTexts, fillTexts, loadTexts, t } from "./text.js";
 import { startTheme, toggleTheme } from "./theme.js";
@@ -57,11 +58,10 @@ function show(view) {
 
 function close() {
   if (!running) return;
-  running.session.saveNow();
   running.loop.stop();
   running.strip.end();
   running.bench?.end();
-  running.session.bench.free();
+  running.session.end();
   running = null;
   for (const part of ["narrator", "brief", "offer", "bench", "strip", "worksheet"]) $(part).replaceChildren();
 }
@@ -76,6 +76,7 @@ function stand(bench, scenario, seed, deeds = 0, given = {}) {
   calm("");
   const session = new Session(bench, scenario, seed);
   Object.assign(session, { deeds, begun: given.begun ?? Date.now(), looksOnly: Boolean(given.back) });
+  if (scenario && !given.back) session.keepWith(new Keeper(scenario, seed, calm));
   const recording = bench.kind === "recording";
   show("lab");
   let narrator = null;
@@ -185,21 +186,23 @@ async function open(id, seed, goOn = false) {
   await scenario.load();
   const told = briefOf(scenario);
   writeRoute(told.id, seed);
-  const kept = recall(attemptKey(id, seed));
-  if (kept?.saved) {
+  const { copies: [kept], damaged } = copiesOf(attemptKey(id, seed));
+  let told = "";
+  if (kept || damaged) {
     close();
     show("loading");
-    if (goOn || (await askResume(kept))) {
-      try {
-        stand(Bench.restored(kept.saved), id, seed, kept.deeds ?? 1, { begun: kept.begun });
+    if (!kept || goOn || (await askResume(kept))) {
+      const found = takeUpKept(id, seed);
+      told = found.told;
+      if (found.bench) {
+        stand(found.bench, id, seed, found.kept.deeds ?? 1, { begun: found.kept.begun });
+        calm(told);
         return;
-      } catch (error) {
-        calm(t("resume-failed", { told: error.message }));
       }
-    }
-    forget(attemptKey(id, seed));
+    } else forgetAttempt(id, seed);
   }
   stand(Bench.fresh(scenario.toml, seed), id, seed);
+  calm(told);
 }
 
 async function home() {
@@ -309,17 +312,10 @@ async function openAssigned(address) {
   if (mine !== screens) return;
   if (!chosen) return leaveAssigned();
   const { student, tries, seed } = chosen;
-  const kept = recall(attemptKey(task.id, seed));
+  const { bench, kept, told } = takeUpKept(task.id, seed);
   const given = { begun: kept?.begun, assigned: { address, student, tries, closing: task.assignment?.closing ?? "", own: Boolean(task.assignment) }, again: () => { close(); openAssigned(address).catch(report); } };
-  if (kept?.saved) {
-    try {
-      stand(Bench.restored(kept.saved), task.id, seed, kept.deeds ?? 1, given);
-      return;
-    } catch (error) {
-      calm(t("resume-failed", { told: error.message }));
-    }
-  }
-  stand(Bench.fresh(task.toml, seed), task.id, seed, 0, given);
+  stand(bench ?? Bench.fresh(task.toml, seed), task.id, seed, bench ? kept.deeds ?? 1 : 0, given);
+  calm(told);
 }
 
 function leaveAssigned() {
@@ -407,9 +403,12 @@ addEventListener("pagehide", () => running?.session.saveNow());
 
 const core = loadCore();
 const index = loadScenarios();
-for (const early of [core, index]) early.catch(() => {}); // told below, once there are words
+const texts = loadTexts(chooseLanguage());
+const journal = openJournal();
+const told = scenarioWords();
+for (const early of [core, index, told]) early.catch(() => {}); // told below, once there are words
 startTheme();
-await loadTexts(chooseLanguage());
+await texts;
 fillTexts(document);
 tools();
 panes = makePanes($("panes"));
@@ -418,7 +417,7 @@ try {
   const { scenario, watch: watched } = readRoute();
   const wanted = scenario ?? watched;
   for (const one of scenarios) if (!wanted || one.id === wanted) one.load().catch(() => {}); // on its way while the core compiles
-  await Promise.all([core, scenarioWords()]);
+  await Promise.all([core, told, journal]);
   addEventListener("hashchange", () => follow().catch(report));
   await follow();
   if (!packed) keepOffline({ note: $("kept"), free: () => document.body.dataset.view === "start" });

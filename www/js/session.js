@@ -1,7 +1,5 @@
 // One attempt on the page: the lab, its last view, who wants to hear of changes, and keeping it on this device.
 
-import { keepAttempt } from "./store.js";
-
 const SAVE_MS = 300;
 const LOOKS = new Set(["scroll", "time_base", "open_take", "zoom", "zoom_out"]);
 
@@ -18,6 +16,7 @@ export class Session {
     this.view = bench.view();
     this.deeds = 0;
     this.begun = Date.now();
+    this.keeper = null; // keeps the attempt on this device
     this.looksOnly = false; // somebody else's attempt, replayed: it can be looked at and not changed
   }
 
@@ -77,6 +76,19 @@ export class Session {
     this.saving = null;
     if (!this.scenario || this.deeds === 0) return;
     this.alsoKeep?.();
-    keepAttempt(this.scenario, this.seed, { at: Date.now(), deeds: this.deeds, begun: this.begun, saved: this.bench.save() });
+    this.keeper?.keep({ at: Date.now(), deeds: this.deeds, begun: this.begun, saved: this.bench.save() });
+  }
+
+  /** Has the attempt kept from now on by a Keeper of kept.js. */
+  keepWith(keeper) {
+    this.keeper = keeper;
+    keeper.again = () => this.save();
+  }
+
+  /** Keeps it a last time, and lets go of it. */
+  end() {
+    this.saveNow();
+    this.keeper?.end();
+    this.bench.free();
   }
 }

@@ -1,11 +1,15 @@
 // What the page keeps on this device. Storage may be switched off or full: then nothing is kept and nothing breaks.
 
+import { readAll, strike, writeDown } from "./journal.js";
+
 const PREFIX = "dicrotic:";
+
+const read = (key) => localStorage.getItem(PREFIX + key);
 
 /** Reads a kept value, or null. */
 export function recall(key) {
   try {
-    return JSON.parse(localStorage.getItem(PREFIX + key));
+    return JSON.parse(read(key));
   } catch {
     return null;
   }
@@ -13,11 +17,16 @@ export function recall(key) {
 
 /** Keeps a value; false when the device does not allow it. */
 export function keep(key, value) {
+  return put(key, JSON.stringify(value)) === "";
+}
+
+/** Puts a text; the name of what is in the way, or nothing. */
+function put(key, text) {
   try {
-    localStorage.setItem(PREFIX + key, JSON.stringify(value));
-    return true;
-  } catch {
-    return false;
+    localStorage.setItem(PREFIX + key, text);
+    return "";
+  } catch (error) {
+    return error?.name ?? "Error";
   }
 }
 
@@ -37,22 +46,78 @@ export function keysOf(beginning) {
   }
 }
 
-const ATTEMPT = "attempt:";
+// Attempts are kept twice: here, and in the journal, of which a copy stands in memory.
+
+const ATTEMPT = "attempt:", ASIDE = "aside:";
 const MOST_ATTEMPTS = 24; // older ones make room, so that the device's store does not fill up
+let journal = new Map();
+
+/** Reads the journal; to be awaited before an attempt is looked for. */
+export async function openJournal() {
+  journal = new Map([...(await readAll())].filter(([, value]) => isAttempt(value)));
+}
+
+const isAttempt = (value) => typeof value?.saved === "string";
+const timeOf = (attempt) => Number(attempt.at) || 0;
 
 /** The key under which an attempt is kept. */
 export const attemptKey = (scenario, seed) => `${ATTEMPT}${scenario}:${seed}`;
 
+/** The copies of a kept attempt that can be read, newest first, and whether there is one that cannot. */
+export function copiesOf(key) {
+  let damaged = false;
+  let here = null;
+  try {
+    const text = read(key);
+    here = recall(key);
+    damaged = text !== null && !isAttempt(here);
+  } catch { /* storage is off */ }
+  const copies = [here, journal.get(key)].filter(isAttempt).sort((a, b) => timeOf(b) - timeOf(a));
+  return { copies, damaged };
+}
+
+/** A kept attempt, or null. */
+export const recallAttempt = (scenario, seed) => copiesOf(attemptKey(scenario, seed)).copies[0] ?? null;
+
 /** The kept attempts, latest first: [{scenario, seed, at}]. */
 export function keptAttempts() {
-  return keysOf(ATTEMPT).map((key) => {
+  const there = [...journal.keys()].filter((key) => key.startsWith(ATTEMPT)).map((key) => key.slice(ATTEMPT.length));
+  return [...new Set([...keysOf(ATTEMPT), ...there])].map((key) => {
     const cut = key.lastIndexOf(":");
-    return { scenario: key.slice(0, cut), seed: key.slice(cut + 1), at: Number(recall(ATTEMPT + key)?.at) || 0 };
+    const [copy] = copiesOf(ATTEMPT + key).copies;
+    return { scenario: key.slice(0, cut), seed: key.slice(cut + 1), at: copy ? timeOf(copy) : 0 };
   }).sort((a, b) => b.at - a.at);
 }
 
-/** Keeps an attempt, and forgets the oldest beyond MOST_ATTEMPTS. */
-export function keepAttempt(scenario, seed, attempt) {
-  for (const old of keptAttempts().slice(MOST_ATTEMPTS)) forget(attemptKey(old.scenario, old.seed));
-  return keep(attemptKey(scenario, seed), attempt);
+/** Keeps an attempt, and forgets the oldest beyond MOST_ATTEMPTS. Resolves to "kept", or to "full" or "off" when neither copy could be made. */
+export async function keepAttempt(scenario, seed, attempt) {
+  const key = attemptKey(scenario, seed);
+  for (const old of keptAttempts().slice(MOST_ATTEMPTS)) forgetAttempt(old.scenario, old.seed);
+  const trouble = put(key, JSON.stringify(attempt)); // at once: the page may be on its way out
+  try {
+    await writeDown(key, attempt);
+    journal.set(key, attempt);
+    return "kept";
+  } catch (error) {
+    if (!trouble) return "kept";
+    return [trouble, error?.name].includes("QuotaExceededError") ? "full" : "off";
+  }
+}
+
+/** Forgets an attempt. */
+export function forgetAttempt(scenario, seed) {
+  const key = attemptKey(scenario, seed);
+  forget(key);
+  journal.delete(key);
+  strike(key);
+}
+
+/** Lays what is kept of an attempt aside, so that a fresh one does not overwrite it; one for each attempt, the last. */
+export function layAside(scenario, seed) {
+  const key = attemptKey(scenario, seed);
+  try {
+    const text = read(key) ?? JSON.stringify(journal.get(key));
+    if (text) put(ASIDE + key.slice(ATTEMPT.length), text);
+  } catch { /* storage is off */ }
+  forgetAttempt(scenario, seed);
 }

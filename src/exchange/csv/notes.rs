@@ -7,7 +7,7 @@ use std::fmt::Write as _;
 
 const MARK: &str = "# note,";
 
-/// Writes a table as [`write`] does, and under it a line `# note,<s>,<length in s or nothing>,<text>` for each note.
+/// Writes a table as [`write()`] does, and under it a line `# note,<s>,<length in s or nothing>,<text>` for each note.
 pub fn write_with_notes(rate_hz: f64, values: &[f64], notes: &[Note]) -> String {
     let mut text = write(rate_hz, values);
     for note in notes {

@@ -4,7 +4,7 @@
 //! |---|---|
 //! | 0, 1, 2 | null, false, true |
 //! | 3 | text: its length, UTF-8 |
-//! | 4 | a word of [`WORDS`](super::table::WORDS): its number |
+//! | 4 | a word of [`super::table::WORDS`]: its number |
 //! | 5 | a number as it is: eight bytes, IEEE 754, low ones first |
 //! | 6 | anything else: its JSON as text |
 //! | 8 to 14 | a decimal with 0 to 6 places: its digits as a whole number, sign in the lowest bit |

@@ -3,7 +3,7 @@
 import { brief, CoreError, digestOf, seedOf } from "../core.js";
 import { attr, h, newId, refill, words } from "../dom.js";
 import { newSeed } from "../route.js";
-import { attemptKey, keep, recall } from "../store.js";
+import { keep, recall, recallAttempt } from "../store.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
 import { unpackText } from "./link.js";
@@ -57,7 +57,7 @@ export function whoAndWhich(task) {
     const show = () => {
       const student = input.value.trim();
       const begun = recall(triesKey(task, student)) ?? 0;
-      const kept = begun > 0 && recall(attemptKey(task.id, seedAt(student, begun)))?.saved;
+      const kept = begun > 0 && recallAttempt(task.id, seedAt(student, begun));
       const left = assignment.attempts ? assignment.attempts - begun : Infinity;
       refill(ways, [begun, Boolean(kept), left > 0], () => [
         begun > 0 && (kept || left <= 0) && button(t("hand-go_on", { n: begun }), () => go(begun), { kind: "btn-strong" }),

@@ -1,6 +1,7 @@
 // The strip section: mode and takes, record, the drum with its layers, scrolling, settings and measuring.
 
 import { attr, flag, h, prop, say, words } from "../dom.js";
+import { download } from "../download.js";
 import { icon } from "../icons.js";
 import { refusalText } from "../bench/index.js";
 import { bringTexts, coded, t } from "../text.js";
@@ -13,7 +14,7 @@ import { Chrono } from "./chrono.js";
 import { Cursors } from "./cursors.js";
 import { Dock } from "./dock.js";
 import { Measure } from "./measure.js";
-import { download, picture, saveRow } from "./save.js";
+import { picture, saveRow } from "./save.js";
 import { Settings } from "./settings.js";
 import { Stylus } from "./stylus.js";
 import { Spots } from "./spots.js";

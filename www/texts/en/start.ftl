@@ -70,7 +70,6 @@ resume-days = { $n ->
     [one] yesterday
    *[other] { $n } days ago
 }
-resume-failed = The kept attempt could not be replayed, so the bench starts afresh. ({ $told })
 
 pane-title = Parts of the page
 pane-bench = Bench

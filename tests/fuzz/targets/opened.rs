@@ -1,0 +1,26 @@
+//! What the page does with an opened recording.
+
+use dicrotic::exchange::{Format, Imported, Outgoing, Samples, export};
+use dicrotic::session::Session;
+
+/// Opens it, looks at it, writes it in every form.
+pub fn look(read: &Imported) {
+    let values = &read.recorded.values;
+    assert!(values.iter().all(|v| v.is_finite()), "a value that is no number");
+    assert!(read.notes.iter().all(|n| n.at_s.is_finite()), "a note at no time");
+    assert!(read.recorded.rate_hz > 0.0 && read.recorded.rate_hz.is_finite());
+    // The detector is what takes long; files longer than this are looked at by others.
+    if values.len() > 20_000 {
+        return;
+    }
+    let session = Session::of_annotated(&read.recorded.name, read.recorded.rate_hz, values, &read.notes);
+    let _ = session.view().to_string();
+    let (low, high) = session.value_range();
+    assert!(low < high, "an empty range {low} to {high}");
+    let take = &session.takes()[0];
+    for format in [Format::Csv, Format::Edf, Format::Wfdb] {
+        let samples = Samples::Recording(&take.recording);
+        let notes = session.notes(take);
+        let _ = export(format, &Outgoing { name: "again", samples, volts: read.volts, notes: &notes });
+    }
+}

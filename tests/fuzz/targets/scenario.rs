@@ -1,0 +1,23 @@
+//! A scenario file: read, drawn under a seed, begun.
+#![no_main]
+use dicrotic::scenario::Scenario;
+use dicrotic::scenario::assignment::{digest, minimised};
+use dicrotic::scenario::compose;
+use dicrotic::session::{Session, view};
+use libfuzzer_sys::fuzz_target;
+
+fuzz_target!(|text: &str| {
+    let read = Scenario::read(text);
+    let _ = compose::value_of(text);
+    if let Ok(scenario) = read {
+        let _ = view::brief(&scenario).to_string();
+        // A link carries the text without comments: it must stay the same scenario.
+        let short = minimised(text);
+        assert_eq!(digest(&short), digest(text));
+        Scenario::read(&short).expect("what was read is read again");
+        if let Ok(mut session) = Session::new(text, 1) {
+            session.run_long(2000);
+            let _ = session.view().to_string();
+        }
+    }
+});
