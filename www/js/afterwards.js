@@ -5,13 +5,13 @@ import { t } from "./text.js";
 
 const KEEPS = new Set(["check", "reveal", "hint"]);
 
-/** keeps: whether the attempt is the student's own; calm(text) and report(error) tell what went wrong. */
+/** session.debriefed is a promise of those parts. keeps: whether the attempt is the student's own; calm(text) and report(error) tell what went wrong. */
 export function afterwards(session, { strip, debrief }, { keeps, calm, report }) {
   let brought = null;
   const toReport = keeps ? () => import("./notebook/pages.js").then(({ idOf }) => (location.hash = `#report=${encodeURIComponent(idOf(session))}`), report) : null;
   session.onView(({ check }) => {
     if (!check || brought) return;
-    brought = import("./after/index.js").then(({ showAfter }) => showAfter(session, strip, debrief, toReport)).catch((error) => {
+    session.debriefed = brought = import("./after/index.js").then(({ showAfter }) => showAfter(session, strip, debrief, toReport)).catch((error) => {
       brought = null;
       report(error);
     });

@@ -146,7 +146,7 @@ function offerHandIn(session, assigned) {
   session.onView(async (view) => {
     if (!view.check || asked) return;
     asked = true;
-    const [{ HandIn }] = await Promise.all([import("./hand/handin.js"), bringTexts("hand")]);
+    const [{ HandIn }] = await Promise.all([import("./hand/handin.js"), bringTexts("hand"), session.debriefed]); // it stands below all of the debrief
     if (running?.session === session) new HandIn($("worksheet"), session, assigned);
   });
 }
@@ -403,10 +403,12 @@ addEventListener("pagehide", () => running?.session.saveNow());
 
 const core = loadCore();
 const index = loadScenarios();
+const texts = loadTexts(chooseLanguage());
 const journal = openJournal();
-for (const early of [core, index]) early.catch(() => {}); // told below, once there are words
+const told = scenarioWords();
+for (const early of [core, index, told]) early.catch(() => {}); // told below, once there are words
 startTheme();
-await loadTexts(chooseLanguage());
+await texts;
 fillTexts(document);
 tools();
 panes = makePanes($("panes"));
@@ -415,7 +417,7 @@ try {
   const { scenario, watch: watched } = readRoute();
   const wanted = scenario ?? watched;
   for (const one of scenarios) if (!wanted || one.id === wanted) one.load().catch(() => {}); // on its way while the core compiles
-  await Promise.all([core, scenarioWords(), journal]);
+  await Promise.all([core, told, journal]);
   addEventListener("hashchange", () => follow().catch(report));
   await follow();
   if (!packed) keepOffline({ note: $("kept"), free: () => document.body.dataset.view === "start" });

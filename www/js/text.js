@@ -5,13 +5,17 @@
 const messages = new Map();
 let plural = new Intl.PluralRules("en");
 let language = "en";
+let loading = null;
 const brought = new Map();
 
-/** Loads the messages of a language; call once before the first t(). */
-export async function loadTexts(lang = "en") {
-  await bring(`texts/${lang}.json`);
-  language = lang;
-  plural = new Intl.PluralRules(lang);
+/** Loads the messages of the page's language, once, however often it is called; await it before the first t(). */
+export function loadTexts(lang) {
+  if (!loading) {
+    language = lang;
+    plural = new Intl.PluralRules(lang);
+    loading = bring(`texts/${lang}.json`);
+  }
+  return loading;
 }
 
 /** Brings the words of a screen that not every visit opens; rejects when they cannot be had, and a later call tries anew. */

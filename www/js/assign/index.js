@@ -3,7 +3,8 @@
 import { composed, CoreError, scenarioValue } from "../core.js";
 import { h, words } from "../dom.js";
 import { faultWords } from "../faults/words.js";
-import { chooseFiles, download, plainName } from "../hand/file.js";
+import { download } from "../download.js";
+import { chooseFiles, plainName } from "../hand/file.js";
 import { unpackText } from "../hand/link.js";
 import { newSeed } from "../route.js";
 import { problemOf } from "../scenarios.js";

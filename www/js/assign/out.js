@@ -2,7 +2,8 @@
 
 import { pictureOf } from "../core.js";
 import { h, prop, say, words } from "../dom.js";
-import { copy, download } from "../hand/file.js";
+import { download } from "../download.js";
+import { copy } from "../hand/file.js";
 import { linkOf } from "../hand/link.js";
 import { num, t } from "../text.js";
 import { button } from "../widgets.js";

@@ -3,7 +3,7 @@
 import { ClassBook } from "../core.js";
 import { h, prop } from "../dom.js";
 import { faultWords } from "../faults/words.js";
-import { download } from "../hand/file.js";
+import { download } from "../download.js";
 import { t } from "../text.js";
 import { button, Choice, Tick } from "../widgets.js";
 import { ShowFault } from "./faultshow.js";

@@ -1,13 +1,6 @@
-// Files that go to the student's or instructor's own disk, and texts that go to the clipboard.
+// Files that come from the reader's own disk, and texts that go to the clipboard.
 
 import { h } from "../dom.js";
-
-/** Lets the browser save a text. */
-export function download(name, text, type = "application/json") {
-  const link = h("a", { href: URL.createObjectURL(new Blob([text], { type })), download: name });
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 2000);
-}
 
 /** Copies a text; false where the device does not let a page copy: then it is selected in `el` to be copied by hand. */
 export async function copy(text, el) {

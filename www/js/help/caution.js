@@ -1,6 +1,6 @@
 // The caution before the pad goes on, to be read and agreed to once an attempt: it counts in the rubric.
 
-import { h, refill, say } from "../dom.js";
+import { h, say } from "../dom.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
 
@@ -8,7 +8,7 @@ export class Caution {
   /** waits: how the bench is taken is chosen first. */
   constructor(root, session, { waits }) {
     Object.assign(this, { session, waits });
-    this.el = h("p", { class: "agree" });
+    this.el = h("p", { class: "agree" }, h("button", { type: "button", class: "agree-open", onclick: () => this.read() }, t("caution-read")));
     root.append(this.el);
     session.onView(() => this.show());
     session.onDeed(() => this.show());
@@ -19,10 +19,18 @@ export class Caution {
     const { view, deeds } = this.session;
     const waits = this.waits && view.scenario?.worked && deeds === 0;
     this.el.hidden = waits || view.agreed;
-    refill(this.el, [view.agreed], () => !view.agreed && [h("span", { class: "pencil" }, t("caution-before")), " ", button(t("caution-agree"), () => this.agree(), { kind: "btn-small" })]);
   }
 
-  agree() {
+  /** Shows it; agreeing is an action of the attempt, closing it is none. */
+  read() {
+    const dialog = document.getElementById("ask");
+    dialog.replaceChildren(h("h2", { id: "ask-h" }, t("caution-title")), h("p", {}, t("caution-before")),
+      h("div", { class: "row" }, button(t("caution-agree"), () => this.agree(dialog), { kind: "btn-strong", autofocus: true }), button(t("caution-later"), () => dialog.close())));
+    dialog.showModal();
+  }
+
+  agree(dialog) {
+    dialog.close();
     if (!this.session.act({ do: "agree" })) return;
     say(t("caution-agreed"));
     document.getElementById("main").focus({ preventScroll: true });

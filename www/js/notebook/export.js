@@ -1,7 +1,5 @@
 // The notebook as files: everything as JSON, a table as CSV.
 
-import { h } from "../dom.js";
-
 const READ = ["count", "seconds", "multiplier", "rate", "uncertainty", "middle", "range", "amplitude", "count_1", "seconds_1", "rate_1"];
 
 /** All pages as JSON text. */
@@ -23,11 +21,4 @@ function cell(value) {
   if (typeof value === "number") return String(Math.round(value * 1e6) / 1e6);
   const text = /^[=+\-@\t\r]/.test(value) && !/^[+-]?[\d.,]+$/.test(value) ? `'${value}` : String(value);
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-}
-
-/** Hands a text to the student as a file. */
-export function handOut(text, name, type) {
-  const link = h("a", { href: URL.createObjectURL(new Blob([text], { type })), download: name });
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 2000);
 }

@@ -6,7 +6,8 @@ import { icon } from "../icons.js";
 import { routeTo } from "../route.js";
 import { bringTexts, t } from "../text.js";
 import { button } from "../widgets.js";
-import { asCsv, asJson, handOut } from "./export.js";
+import { download } from "../download.js";
+import { asCsv, asJson } from "./export.js";
 import { allPages, dropPage, keepPage } from "./pages.js";
 import { drawing } from "./picture.js";
 import { outcome, readings, settingsLine, whenText } from "./words.js";
@@ -26,8 +27,8 @@ class Notebook {
     this.none = h("p", { class: "pencil" }, t("notebook-none"));
     this.undo = h("p", { class: "undo", role: "status" });
     this.exports = h("div", { class: "row" },
-      button(t("notebook-json"), () => handOut(asJson(this.pages), "dicrotic-notebook.json", "application/json"), { pic: "save" }),
-      button(t("notebook-csv"), () => handOut(asCsv(this.pages), "dicrotic-notebook.csv", "text/csv"), { pic: "save" }),
+      button(t("notebook-json"), () => download("dicrotic-notebook.json", asJson(this.pages)), { pic: "save" }),
+      button(t("notebook-csv"), () => download("dicrotic-notebook.csv", asCsv(this.pages), "text/csv"), { pic: "save" }),
       button(t("notebook-drop_all"), () => this.drop(this.pages), { kind: "btn-plain", pic: "bin" }));
     root.replaceChildren(
       h("div", { class: "side-lead" }, h("h1", { id: "notebook-h", tabindex: "-1" }, t("notebook-title")), h("p", { class: "lede" }, t("notebook-lede")),

@@ -44,7 +44,7 @@ export function drawing({ from_s: from, to_s: to, line }, { a, b, marks = [], be
   const seen = (times) => times.filter((time) => time >= from && time <= to);
   const seconds = Array.from({ length: Math.floor(to) - Math.ceil(from) + 1 }, (_, k) => Math.ceil(from) + k);
   const cursor = (time, name) => typeof time === "number" && [s("path", { class: `pic-cursor pic-${name}`, d: `M${at(time)} ${TOP}V${FOOT}` }), s("text", { class: "pic-name", x: at(time), y: TOP - 2, "text-anchor": "middle" }, name.toUpperCase())];
-  return h("div", { class: "pic" }, s("svg", { viewBox: `-14 -14 ${WIDTH + 28} ${HEIGHT + 14}`, role: "img", "aria-label": label },
+  return h("div", { class: "pic" }, s("svg", { viewBox: `-22 -14 ${WIDTH + 44} ${HEIGHT + 14}`, role: "img", "aria-label": label },
     typeof a === "number" && typeof b === "number" && s("rect", { class: "pic-window", x: at(Math.min(a, b)), y: TOP, width: Math.max(0, at(Math.max(a, b)) - at(Math.min(a, b))).toFixed(1), height: FOOT - TOP }),
     s("path", { class: "pic-line", d }),
     s("path", { class: "pic-marks", d: seen(marks).map((time) => `M${at(time)} ${TOP + 4}v12`).join("") }),

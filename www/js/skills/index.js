@@ -4,7 +4,7 @@ import { skillMap } from "../core.js";
 import { h, s, words } from "../dom.js";
 import { pastEvidence, setEvidence } from "../evidence.js";
 import { dayText, whenText } from "../notebook/words.js";
-import { handOut } from "../notebook/export.js";
+import { download } from "../download.js";
 import { newSeed, routeTo } from "../route.js";
 import { problemOf } from "../scenarios.js";
 import { bringTexts, t } from "../text.js";
@@ -26,7 +26,7 @@ class SkillsScreen {
     this.list = h("ul", { class: "skills-list" });
     this.problem = h("p", { class: "problem", role: "alert" });
     this.undo = h("p", { class: "undo", role: "status" });
-    this.keys = h("div", { class: "row" }, button(t("skills-json"), () => handOut(JSON.stringify({ format: "dicrotic-skills", version: 1, attempts: this.past }, null, 1), "dicrotic-skills.json", "application/json"), { pic: "save" }),
+    this.keys = h("div", { class: "row" }, button(t("skills-json"), () => download("dicrotic-skills.json", JSON.stringify({ format: "dicrotic-skills", version: 1, attempts: this.past }, null, 1)), { pic: "save" }),
       button(t("skills-drop"), () => this.drop(), { kind: "btn-plain", pic: "bin" }));
     root.replaceChildren(this.lead, this.next, this.list, h("div", { class: "skills-keys" }, h("p", { class: "quiet" }, t("skills-kept")), this.keys, this.problem, this.undo));
   }

@@ -1,6 +1,7 @@
 // The strip section: mode and takes, record, the drum with its layers, scrolling, settings and measuring.
 
 import { attr, flag, h, prop, say, words } from "../dom.js";
+import { download } from "../download.js";
 import { icon } from "../icons.js";
 import { refusalText } from "../bench/index.js";
 import { bringTexts, coded, t } from "../text.js";
@@ -13,7 +14,7 @@ import { Chrono } from "./chrono.js";
 import { Cursors } from "./cursors.js";
 import { Dock } from "./dock.js";
 import { Measure } from "./measure.js";
-import { download, picture, saveRow } from "./save.js";
+import { picture, saveRow } from "./save.js";
 import { Settings } from "./settings.js";
 import { Stylus } from "./stylus.js";
 import { Spots } from "./spots.js";
@@ -53,7 +54,7 @@ export class StripPane {
     this.field = h("div", { class: "field", onpointerdown: (event) => this.press(event), onpointermove: (event) => this.pan(event), onpointerup: (event) => this.lift(event), onpointercancel: () => (this.pressed = null) },
       this.canvases.el, this.spots.el, this.stylus.el, this.beats.el, this.cursors.el);
     this.startButton = h("button", { type: "button", class: "btn btn-strong start-strip", hidden: true, onclick: () => this.startLoop() }, icon("live"), h("span", { class: "word" }, t("strip-start")));
-    this.toStrip = h("button", { type: "button", class: "dock-open", "aria-label": t("strip-dock_open"), onclick: () => this.comeToStrip() });
+    this.toStrip = h("button", { type: "button", class: "dock-open", "aria-label": t("strip-dock_open"), onclick: () => this.comeToStrip(), onfocus: () => this.tabbedTo() });
     this.drum = h("div", { class: "drum" },
       h("div", { class: "margin margin-top" }, this.marginLeft, this.marginRight),
       h("div", { class: "smoked" }, this.field, this.chrono.el, this.startButton),
@@ -290,6 +291,14 @@ export class StripPane {
   comeToStrip() {
     document.dispatchEvent(new CustomEvent("pane", { detail: "strip" }));
     this.root.scrollIntoView({ block: "start" });
+  }
+
+  /** Who comes to the docked band of an open take by keys gets what lies on the strip itself, as if it had never been docked. */
+  tabbedTo() {
+    if (!this.dock.lies || this.session.view.strip.mode !== "take" || !this.toStrip.matches(":focus-visible")) return;
+    this.comeToStrip();
+    this.dock.update();
+    if (!this.dock.lies) this.cursors.handles.a.focus({ preventScroll: true });
   }
 
   end() {

@@ -2,7 +2,7 @@
 // looking closer.
 
 import { h, newId, prop, refill, words } from "../dom.js";
-import { num, t } from "../text.js";
+import { decimalSign, num, t } from "../text.js";
 import { button, Tick } from "../widgets.js";
 import { heightText, timeText, windowText } from "./units.js";
 
@@ -48,7 +48,7 @@ export class Measure {
   }
 
   typed(which, input) {
-    const text = input.value.trim().replace(",", ".");
+    const text = input.value.trim().replace(decimalSign(), ".").replace(",", ".");
     const time = text === "" ? null : Number(text);
     if (time === null) this.act({ do: "cursor", which, t: null });
     else if (Number.isFinite(time)) this.act({ do: "cursor", which, t: time });
@@ -57,7 +57,7 @@ export class Measure {
 
   /** Shows the cursors, at rest or in the hand. */
   times({ a, b }) {
-    for (const [which, time] of [["a", a], ["b", b]]) prop(this.fields[which].input, "value", time === null ? "" : time.toFixed(2));
+    for (const [which, time] of [["a", a], ["b", b]]) prop(this.fields[which].input, "value", time === null ? "" : time.toFixed(2).replace(".", decimalSign()));
     words(this.interval, a === null || b === null ? t("measure-none") : windowText(Math.abs(b - a)));
   }
 

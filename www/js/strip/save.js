@@ -14,13 +14,6 @@ export function saveRow(saveTake, savePicture) {
     TAKES.map(([format, ending, type]) => one(format, () => saveTake(format, ending, type))), h("span", { class: "lbl" }, t("save-strip")), ["png", "svg"].map((kind) => one(kind, () => savePicture(kind))));
 }
 
-/** Hands a file to the browser. */
-export function download(name, content, type) {
-  const link = h("a", { href: URL.createObjectURL(new Blob([content], { type })), download: name });
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 2000);
-}
-
 /** The strip as it stands on the page, with cursors and marks, as a PNG. canvases: the layers from below. */
 export function picture({ canvases, geometry, cursors, marks }) {
   const [first] = canvases;

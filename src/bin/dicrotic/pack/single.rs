@@ -49,7 +49,10 @@ pub fn page(files: &Files) -> Result<Vec<u8>, Failure> {
                 scripts.push(hash(&body));
                 head += &format!("<script{kind}>{body}</script>\n");
             }
-        } else if !(tag.starts_with("<link rel=") || tag.contains("http-equiv=\"Content-Security-Policy\"")) {
+        } else if !(tag.starts_with("<link rel=")
+            || tag.starts_with("<script type=\"module\" async ") // asks early for what stands in this page
+            || tag.contains("http-equiv=\"Content-Security-Policy\""))
+        {
             if tag == "</head>" {
                 let policy = format!(
                     "default-src 'none'; script-src {} data: 'wasm-unsafe-eval'; style-src {}; img-src data:; \

@@ -1,0 +1,23 @@
+### El lado del estudiante de una tarea: empezarla desde un enlace, y entregar.
+
+hand-link_bad = Este enlace no se puede usar. { $told }
+hand-link_damaged = Le falta una parte o se cambió. Copia el enlace entero e inténtalo de nuevo.
+hand-code_each = Tu propio código (el que te dio tu docente; de él se hace tu mesa)
+hand-code_same = Tu propio código, si tienes uno
+hand-need_code = Escribe antes tu código: de él se hace tu mesa.
+hand-begin = Empezar el intento { $n }
+hand-begin_of = Empezar el intento { $n } de { $of }
+hand-go_on = Seguir con el intento { $n }
+hand-no_tries = Los intentos se han agotado. El último aún se puede mirar y entregar.
+hand-turn_away = Ahora no
+
+hand-title = Entregar
+hand-about = El archivo y el código contienen la mesa, todo lo que hiciste y tus lecturas, y nada más. Desde aquí no se envía nada: uno de los dos lo entregas tú.
+hand-own_code = Tu propio código
+hand-file = Guardar el archivo de resultado
+hand-copy = Copiar el código
+hand-show_code = Mostrar el código
+hand-code = El intento como código
+hand-saved = Guardado. Entrega el archivo como pida tu docente.
+hand-copied = Copiado.
+hand-by_hand = Seleccionado; cópialo con el teclado.

@@ -1,0 +1,32 @@
+### Las filas y los puntos de la rúbrica.
+
+rubric-setup = Montaje y comprobaciones
+rubric-signal = La señal
+rubric-faults = Trato con las averías
+rubric-recording = Registro
+rubric-measurement = Medida
+rubric-uncertainty = Incertidumbre
+rubric-safety = Seguridad y consentimiento
+
+rubric-point-linked = La computadora ve la unidad, y se hizo un registro
+rubric-point-socket = El sensor está en la entrada que se muestra
+rubric-point-strap = La correa está ajustada, ni floja ni apretada
+rubric-point-tap_test = Se golpeó el sensor para probar la cadena
+rubric-point-size = El pulso llena una buena parte del rango
+rubric-point-hum = El zumbido es menos de una décima parte del pulso
+rubric-point-unclipped = No hay nada recortado
+rubric-point-view = De 5 a 10 s en la pantalla, 100 muestras por segundo o más
+rubric-point-named = Lo que fallaba está nombrado
+rubric-point-tested = Una prueba que decide vino antes del remedio
+rubric-point-one_change = Un cambio cada vez
+rubric-point-mended = La causa ya no está
+rubric-point-labelled = El registro lleva una etiqueta
+rubric-point-long = El registro dura un minuto, o lo que permita la pregunta
+rubric-point-clean_window = Una ventana limpia y lo bastante larga
+rubric-point-exact_count = Cada latido de ella contado una vez
+rubric-point-units = El tiempo bien leído, en segundos
+rubric-point-formula = 60 × N / T
+rubric-point-range_read = El rango bien leído
+rubric-point-height_read = La altura bien leída
+rubric-point-uncertainty = Una incertidumbre que la ventana sostiene
+rubric-point-caution = La advertencia leída y aceptada

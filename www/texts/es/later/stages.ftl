@@ -1,0 +1,30 @@
+### Lo que dice el ejemplo resuelto en cada fase del trabajo.
+
+worked-wire = El cable de datos une la unidad y la computadora; sin él no hay nada que ver.
+worked-power = Primero la corriente: clavija, regleta, interruptor. La luz lo dice.
+worked-link = Se pide a la computadora que busque la unidad otra vez.
+worked-pad = La clavija del sensor va en la entrada que muestra la tira.
+worked-strap = El sensor va en la yema blanda del dedo, con la correa ajustada: floja resbala, apretada deja el dedo sin sangre.
+worked-range = El rango se elige para que el pulso llene una buena parte de la tira y quede sitio de sobra.
+worked-look = Antes, una mirada: ¿qué dice el trazo, y qué lo cambiaría?
+worked-record = Ahora, el registro. Nadie habla, nadie se mueve.
+worked-stop = Bastante largo para elegir de él un tramo limpio.
+worked-cursor = A y B están entre latidos, no sobre ellos, alrededor de un tramo limpio.
+worked-mark = Una marca por cada latido; la segunda onda es del latido que la precede.
+worked-count = N: cada pico entre A y B, una vez.
+worked-seconds = T se lee tal como es.
+worked-multiplier = ¿Cuántas veces cabe T en un minuto? 60/T.
+worked-rate = N por 60/T, en latidos por minuto, redondeado solo al final.
+worked-middle = Una frecuencia que baja necesita su tiempo: el centro de la ventana, contado desde el final del ejercicio.
+worked-range_mv = El rango, hasta un lado del cero, en mV.
+worked-amplitude = La altura es el valor en el pico menos el valor en el pie.
+worked-uncertainty = Un latido más o menos en el recuento es 60/T: hasta ahí llega la seguridad.
+worked-name = Lo que las pruebas han mostrado recibe su nombre.
+worked-test = Una prueba, antes de cambiar nada: distingue las averías parecidas.
+worked-table = Se mueve una cosa de la mesa, y luego se observa la tira.
+worked-filter = Un filtro, para lo que no se puede quitar en su origen.
+worked-settings = Se cambia un ajuste, por una razón.
+worked-subject = Se pregunta al sujeto; el dedo es suyo.
+worked-paper = Una etiqueta, y la advertencia leída: los papeles también son parte.
+worked-check = Y ahora, la comprobación.
+worked-wait = El papel corre.
