@@ -222,11 +222,6 @@ pub enum Refusal {
         /// Most samples.
         most: u64,
     },
-    /// The worksheet was checked as often as it may be.
-    EnoughChecks {
-        /// Most checks.
-        most: u32,
-    },
     /// A text is longer than anybody types.
     TextTooLong {
         /// Most characters.

@@ -50,6 +50,9 @@ fn main() {
         } else {
             format!("{:?} cores", std::thread::available_parallelism())
         };
-        println!("{cores}: {took:.1} s, {:.0} results a minute", 60.0 * RESULTS as f64 / took);
+        println!(
+            "grading {RESULTS} results of ten minutes, {cores}\t{took:.1} s, {:.0} a minute",
+            60.0 * RESULTS as f64 / took
+        );
     }
 }

@@ -4,6 +4,8 @@ import path from "node:path";
 import { launch, root, startServer } from "./lib.mjs";
 
 const scenario = readFileSync(path.join(root, "scenarios/02-hum-on-the-strip.toml"), "utf8");
+/** A line of the table: name and figure parted by a tab. */
+const told = (name, figure) => console.log(`${name}\t${figure}`);
 const quantile = (sorted, q) => sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))];
 
 const server = await startServer();
@@ -20,9 +22,7 @@ try {
       paint: performance.getEntriesByName("first-contentful-paint")[0]?.startTime,
       trace: performance.getEntriesByName("first-trace")[0]?.startTime,
     }));
-    console.log(
-      `${label}: first paint ${times.paint?.toFixed(0)} ms, moving trace ${times.trace?.toFixed(0)} ms after the start`,
-    );
+    told(label, `first paint ${times.paint?.toFixed(0)} ms, moving trace ${times.trace?.toFixed(0)} ms after the start`);
   };
   await load("first visit");
   const sent = await page.evaluate(() =>
@@ -34,9 +34,7 @@ try {
   );
   const kB = (key, list) => (list.reduce((n, r) => n + r[key], 0) / 1e3).toFixed(0);
   const core = sent.filter((r) => r.name.endsWith(".wasm"));
-  console.log(
-    `transfer: ${sent.length} files, ${kB("plain", sent)} kB, ${kB("packed", sent)} kB as sent, the core ${kB("packed", core)} kB of them`,
-  );
+  told("transfer (gzip)", `${sent.length} files, ${kB("plain", sent)} kB, ${kB("packed", sent)} kB as sent, the core ${kB("packed", core)} kB of them`);
   await load("second visit");
 
   // What a frame of the page costs in script, with everything that it does: world, view, trace, stylus.
@@ -105,8 +103,8 @@ try {
   }, scenario);
 
   const line = (name, list) =>
-    console.log(`${name}: median ${quantile(list, 0.5).toFixed(2)} ms, p99 ${quantile(list, 0.99).toFixed(2)} ms`);
-  console.log(`chain with live display: ${figures.chain.toFixed(1)} million samples a second in Chromium`);
+    told(name, `median ${quantile(list, 0.5).toFixed(2)} ms, p99 ${quantile(list, 0.99).toFixed(2)} ms`);
+  told("chain with live display, Chromium", `${figures.chain.toFixed(1)} million samples/s`);
   line(`a frame of the page, script (${pageFrames.length} frames)`, pageFrames);
   line("live frame, 1600 x 600, draw and raster", figures.frames);
   line("axes and grid", figures.axes);

@@ -12,6 +12,5 @@ kept-unusable = An attempt is kept from { $when }, but it cannot be gone on with
 error-kept_version = it was kept by another version of this page (form { $found }).
 
 refusal-world_over = This bench has run as long as one may. What is recorded can still be measured; a new seed opens a fresh one.
-refusal-enough_checks = This reading was checked { $most } times, which is the most. A new seed opens a fresh bench.
 refusal-text_too_long = There is room for { $max } letters.
 error-file_value = { $file }, sample { $sample }: its value would be { $found }, which is the size of nothing on a bench.

@@ -12,6 +12,5 @@ kept-unusable = Hay un intento guardado de { $when }, pero no se puede continuar
 error-kept_version = lo guardó otra versión de esta página (forma { $found }).
 
 refusal-world_over = Esta mesa ha funcionado todo lo que puede funcionar una. Lo registrado aún se puede medir; una semilla nueva abre otra mesa.
-refusal-enough_checks = Esta lectura se ha comprobado { $most } veces, que es el máximo. Una semilla nueva abre otra mesa.
 refusal-text_too_long = Caben { $max } letras.
 error-file_value = { $file }, muestra { $sample }: su valor sería { $found }, que no corresponde a nada de una mesa.
