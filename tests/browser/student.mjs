@@ -215,8 +215,8 @@ export async function readDebrief(page) {
     firstOpen: steps.find((step) => step.first)?.name ?? null,
     truth,
     trueBeats: await page.locator(".beat-truth path").count(),
-    // What was found and asked; not the drawing of the student's own band, nor the points of the rubric.
-    text: (await page.locator(".debrief :is(.debrief-head, .hints-place, .truths-place, .spread-words, .how-place)").allInnerTexts()).join("\n"),
+    // What was found and asked; not the band, which repeats the student's own numbers, nor the points of the rubric.
+    text: (await page.locator(".debrief :is(.debrief-head, .hints-place, .truths-place, .how-place)").allInnerTexts()).join("\n"),
   };
 }
 
