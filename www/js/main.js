@@ -187,22 +187,22 @@ async function open(id, seed, goOn = false) {
   const { id: known } = briefOf(scenario);
   writeRoute(known, seed);
   const { copies: [kept], damaged } = copiesOf(attemptKey(id, seed));
-  let told = "";
+  let amiss = "";
   if (kept || damaged) {
     close();
     show("loading");
     if (!kept || goOn || (await askResume(kept))) {
       const found = takeUpKept(id, seed);
-      told = found.told;
+      amiss = found.told;
       if (found.bench) {
         stand(found.bench, id, seed, found.kept.deeds ?? 1, { begun: found.kept.begun });
-        calm(told);
+        calm(amiss);
         return;
       }
     } else forgetAttempt(id, seed);
   }
   stand(Bench.fresh(scenario.toml, seed), id, seed);
-  calm(told);
+  calm(amiss);
 }
 
 async function home() {
