@@ -55,7 +55,7 @@ export async function killOnce(url, seed, ms) {
     const { page } = open_;
     await page.goto(`${url}#s=${SCENARIO}&seed=${seed}`);
     await page.locator(".plug").first().waitFor({ state: "attached" });
-    const labels = await lowPass(page).locator("option").allInnerTexts();
+    const labels = await lowPass(page).locator("option").allTextContents();
     const deeds = [];
     let killed = 0;
     const end = new Promise((done) => setTimeout(() => {
