@@ -95,3 +95,16 @@ fn a_half_finished_bench_leaves_a_take_that_can_be_measured() {
     // The whole take is looked at here; the student has still to choose a stretch of it.
     assert!(good * 10 >= tried * 8, "{good} of {tried}:\n{}", poor.join("\n"));
 }
+
+/// The student is not to be asked about a trace that the bench has set.
+#[test]
+fn a_half_finished_bench_cuts_nothing_off_whatever_the_heart() {
+    let (_, text) = scenarios().into_iter().find(|(name, _)| name.contains("first-wiring")).unwrap();
+    for seed in 1..=40 {
+        let mut lab = Session::new(&text, seed).unwrap();
+        act(&mut lab, json!({"do": "help", "mode": "half"})).unwrap();
+        let report = lab.preview().unwrap().0;
+        let codes: Vec<&str> = report.steps.iter().map(|f| f.code).collect();
+        assert!(codes.contains(&"trace_good"), "seed {seed}: {codes:?}");
+    }
+}

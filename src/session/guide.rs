@@ -28,7 +28,7 @@ pub(super) struct Worked {
 const LOOK_S: f64 = 5.0;
 /// Most changes of the range before a take, and most takes.
 const MOST_CHANGES: usize = 10;
-const MOST_TAKES: usize = 3;
+const MOST_TAKES: usize = 6;
 /// Share of the range that the signal may reach: a deep breath still fits.
 const ROOM: f64 = 0.8;
 

@@ -184,8 +184,8 @@ async function open(id, seed, goOn = false) {
     return;
   }
   await scenario.load();
-  const told = briefOf(scenario);
-  writeRoute(told.id, seed);
+  const { id: known } = briefOf(scenario);
+  writeRoute(known, seed);
   const { copies: [kept], damaged } = copiesOf(attemptKey(id, seed));
   let amiss = "";
   if (kept || damaged) {

@@ -4,7 +4,8 @@ import { h, newId, prop, say, words } from "../dom.js";
 import { keep, recall } from "../store.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
-import { copy, download, plainName } from "./file.js";
+import { copy, plainName } from "./file.js";
+import { download } from "../download.js";
 
 export class HandIn {
   /** assigned: {student, tries, closing, own} of a link's assignment, or undefined. */
