@@ -17,7 +17,7 @@ async function open(profile) {
   const port = path.join(profile, "DevToolsActivePort");
   rmSync(port, { force: true });
   // A group of its own, so that the kill takes its helpers with it, as a battery that runs out does.
-  const child = spawn(browserPath, [...browserFlags, "--headless", "--remote-debugging-port=0", `--user-data-dir=${profile}`, "about:blank"], { stdio: "ignore", detached: true });
+  const child = spawn(browserPath, [...browserFlags, "--headless", "--window-size=1280,1000", "--remote-debugging-port=0", `--user-data-dir=${profile}`, "about:blank"], { stdio: "ignore", detached: true });
   const gone = new Promise((done) => child.once("close", done));
   const kill = async () => {
     try {
@@ -55,7 +55,7 @@ export async function killOnce(url, seed, ms) {
     const { page } = open_;
     await page.goto(`${url}#s=${SCENARIO}&seed=${seed}`);
     await page.locator(".plug").first().waitFor({ state: "attached" });
-    const labels = await lowPass(page).locator("option").allInnerTexts();
+    const labels = await lowPass(page).locator("option").allTextContents();
     const deeds = [];
     let killed = 0;
     const end = new Promise((done) => setTimeout(() => {
@@ -65,9 +65,10 @@ export async function killOnce(url, seed, ms) {
     for (let k = 1; !killed; k += 1) {
       const label = labels[k % labels.length];
       try {
-        await lowPass(page).selectOption({ label }, { timeout: 5000 });
-      } catch {
-        break; // killed meanwhile
+        await lowPass(page).selectOption({ label }, { timeout: 20_000 });
+      } catch (error) {
+        if (!killed) throw new Error("the page does not take an action", { cause: error });
+        break;
       }
       deeds.push({ at: Date.now(), hz: hzOf(label) });
     }

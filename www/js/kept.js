@@ -4,7 +4,7 @@ import { Bench } from "./core.js";
 import { attemptKey, copiesOf, keepAttempt, layAside } from "./store.js";
 import { agoText, t } from "./text.js";
 
-const LOCK_MS = 300; // a page that is reloaded lets go of its attempt at once; another tab does not
+const LOCK_MS = 400; // a page that is reloaded lets go of its attempt soon; another tab does not
 
 /**
  * What is kept of an attempt: {bench, kept, told}, the newest copy that can be replayed, and words where something is amiss.
@@ -34,36 +34,48 @@ export class Keeper {
     this.key = attemptKey(scenario, seed);
     this.mine = undefined; // not known yet
     this.state = "kept";
-    this.seen = this.#newest(); // how far the kept attempt was when this page took it up
+    this.seen = this.#newest(); // how much was done when this page took it up
     this.#ask();
   }
 
   #newest() {
-    return copiesOf(this.key).copies[0]?.at ?? 0;
+    return copiesOf(this.key).copies[0]?.deeds ?? 0;
   }
 
-  #ask() {
-    if (!navigator.locks) {
+  async #ask() {
+    const name = `dicrotic:${this.key}`;
+    try {
+      let free = false;
+      // Whoever asks first has it; that answer comes when it comes, and until then nothing is kept.
+      await navigator.locks.request(name, { ifAvailable: true }, (lock) => {
+        free = Boolean(lock);
+        return lock && this.#hold();
+      });
+      if (free || this.ended) return;
+      const late = setTimeout(() => {
+        this.mine = false;
+        this.#say("elsewhere", t("kept-elsewhere"));
+      }, LOCK_MS);
+      await navigator.locks.request(name, () => {
+        clearTimeout(late);
+        return this.#hold();
+      });
+    } catch { // no locks, or a frame without rights of its own: nobody else is there either
       this.mine = true;
-      return;
+      this.again?.();
     }
-    const late = setTimeout(() => {
-      this.mine = false;
-      this.#say("elsewhere", t("kept-elsewhere"));
-    }, LOCK_MS);
-    navigator.locks.request(`dicrotic:${this.key}`, () => {
-      clearTimeout(late);
-      if (this.ended) return undefined;
-      // The other tab is closed. What it did after this page took the attempt up is not overwritten.
-      const overtaken = this.mine === false && this.#newest() > this.seen;
-      this.mine = !overtaken;
-      if (overtaken) this.#say("overtaken", t("kept-overtaken"));
-      else this.again?.();
-      return new Promise((done) => (this.#until = done));
-    }).catch(() => {
-      clearTimeout(late); // a frame without rights of its own: nobody else is there either
-      this.mine = true;
-    });
+  }
+
+  /** It is this tab's, until it lets go. */
+  #hold() {
+    if (this.ended) return undefined;
+    // What another tab did after this page took the attempt up is not overwritten.
+    const waited = this.mine === false;
+    this.mine = !(waited && this.#newest() > this.seen);
+    if (!this.mine) this.#say("overtaken", t("kept-overtaken"));
+    else if (waited) this.#say("kept", t("kept-again"));
+    this.again?.();
+    return new Promise((done) => (this.#until = done));
   }
 
   /** Keeps {at, deeds, begun, saved}; again(): called when it is worth another try. */
