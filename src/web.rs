@@ -423,7 +423,7 @@ impl Lab {
         let frame = shown.frame;
         let held = self.session.is_held();
         let afresh = self.drawn.is_none_or(|(_, before)| before != shown);
-        context.set_stroke_style_str(&hex(self.theme.ink));
+        context.set_stroke_style_str(&axes::hex(self.theme.ink));
         context.set_line_join("miter");
         if shown.live {
             let total = self.session.live().map_or(0, |l| l.total());
@@ -490,10 +490,6 @@ impl Lab {
         scratch(context, frame, &path);
         context.restore();
     }
-}
-
-fn hex(colour: plotters::style::RGBColor) -> String {
-    format!("#{:02x}{:02x}{:02x}", colour.0, colour.1, colour.2)
 }
 
 fn clear(context: &CanvasRenderingContext2d, frame: &Frame, x: f64, width: f64) {

@@ -60,6 +60,11 @@ pub fn step(span: f64, most: f64) -> f64 {
     [1.0, 2.0, 5.0, 10.0].into_iter().map(|m| m * unit).find(|s| *s >= least).unwrap_or(10.0 * unit)
 }
 
+/// A colour as `#rrggbb`, the inverse of [`Theme::colour`].
+pub fn hex(colour: RGBColor) -> String {
+    format!("#{:02x}{:02x}{:02x}", colour.0, colour.1, colour.2)
+}
+
 /// A number with as many decimals as its grid step needs.
 pub fn label(value: f64, step: f64, decimal: char) -> String {
     let mut decimals = 0;

@@ -1,6 +1,6 @@
 //! The strip as a drawing of lines and letters in text (SVG 1.1): what the page shows of a take, for a report.
 
-use super::axes::{self, Theme};
+use super::axes::{self, Theme, hex};
 use super::columns;
 use super::frame::Frame;
 use crate::recording::Recording;
@@ -115,10 +115,6 @@ fn trace(out: &mut String, recording: &Recording, frame: &Frame) {
             point(x, f64::from(far));
         }
     }
-}
-
-fn hex(colour: RGBColor) -> String {
-    format!("#{:02x}{:02x}{:02x}", colour.0, colour.1, colour.2)
 }
 
 /// Text that may stand between tags and in attributes.
