@@ -26,7 +26,8 @@ pub struct Beat {
     pub amplitude: f64,
     /// Out of turn.
     pub premature: bool,
-    /// Raises a maximum of its own in the wave. A premature beat may be too weak to (pulse deficit).
+    /// Raises a maximum of its own in the wave that nobody would take for the notch of the beat before. A premature beat
+    /// may be too weak to (pulse deficit): whoever counts it and whoever does not are both right.
     pub detectable: bool,
 }
 
@@ -34,6 +35,9 @@ pub struct Beat {
 const BEFORE_S: f64 = 16.0;
 /// Height of the maximum above the lowest point before it, in units of the resting beat, for a beat to be seen.
 const SEEN: f64 = 0.05;
+/// The same for a premature beat, which comes while the beat before is still falling: a lower one looks like that beat's
+/// notch wave. A design value.
+const SEEN_EARLY: f64 = 0.15;
 
 /// The subject's body: configuration and running state. A copy saved and restored goes on with the same bits.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -252,7 +256,8 @@ impl Body {
         let from_s = ejection.centre_s - 2.5 * ejection.width_s;
         let to_s = late.centre_s + 1.5 * late.width_s;
         let peak = self.wave.look_ahead(now_s, from_s, to_s);
-        let detectable = peak.inside && peak.rise * self.unit > SEEN;
+        let least = if onset.premature { SEEN_EARLY } else { SEEN };
+        let detectable = peak.inside && peak.rise * self.unit > least;
         if detectable && !onset.premature {
             self.crest_s = peak.time_s - ejection.centre_s;
         }
