@@ -37,7 +37,7 @@ const BEFORE_S: f64 = 16.0;
 const SEEN: f64 = 0.05;
 /// The same for a premature beat, which comes while the beat before is still falling: a lower one looks like that beat's
 /// notch wave. A design value.
-const SEEN_EARLY: f64 = 0.15;
+const SEEN_EARLY: f64 = 0.2;
 
 /// The subject's body: configuration and running state. A copy saved and restored goes on with the same bits.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

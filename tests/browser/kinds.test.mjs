@@ -8,7 +8,7 @@ const wide = { viewport: { width: 1280, height: 900 } };
 const { checkAll, fillBlanks, openHalf, pressButton, putCursors, rightAnswers } = student;
 const fields = (page) => page.locator(".blank").evaluateAll((all) => all.map((el) => el.dataset.field));
 const taskLine = (page) => page.locator(".task-line").innerText();
-const take = async (page, apart) => student.peaksOf(await student.savedTake(page), apart);
+const take = async (page, apart, early) => student.peaksOf(await student.savedTake(page), apart, early);
 
 /** A window that begins `before` of a beat ahead of a peak and is as long as asked. */
 const windowOf = (peaks, seconds, first = 1) => {
@@ -71,7 +71,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await openHalf(page, url, "a-longer-window", 31);
       const least = Number((await taskLine(page)).match(/window of ([\d.]+) s or longer/)[1]);
-      const peaks = await take(page);
+      const peaks = await take(page, 0.45, true);
       const [a, b] = calmWindow(peaks, 15, 44);
       await putCursors(page, a, b);
       await fillBlanks(page, rightAnswers(peaks, a, b));
