@@ -10,20 +10,33 @@ import { assignWay, checkWay, keptWay, rehearseWay, standWay } from "./ways.js";
 function hero() {
   const beat = "c22 0 30 -4 40 -10s20 -128 46 -128s34 76 54 92s18 -24 42 -24s48 66 128 70";
   const name = (key, x, y, dx, dy) => s("g", {}, s("path", { class: "hero-tie", d: `M${x} ${y}q${dx * 0.15} ${dy * 0.7} ${dx} ${dy}` }), t(key).split("|").map((line, i) => s("text", { class: "hero-note", x: x + dx + (dx < 0 ? -8 : 8), y: y + dy + 5 + 20 * i, "text-anchor": dx < 0 ? "end" : "start" }, line)));
-  return h("div", { class: "hero drum", "aria-hidden": "true" }, h("div", { class: "smoked" },
-    s("svg", { viewBox: "0 0 1240 230", preserveAspectRatio: "xMidYMid slice" },
-      s("path", { class: "hero-line", d: `M-1100 182${beat.repeat(10)}` }),
-      name("hero-foot", 487, 179, -46, 26), name("hero-peak", 546, 44, 44, -18), name("hero-notch", 590, 142, -20, 36), name("hero-bump", 630, 108, 6, -38),
-      s("path", { class: "hero-chrono", d: `M-40 216${"l78 0l2 -9l2 9".repeat(18)}` }))));
+  return s("svg", { class: "hero-pulse", "aria-hidden": "true", viewBox: "0 0 1240 230", preserveAspectRatio: "xMidYMid slice" },
+    s("path", { class: "hero-line", d: `M-1100 182${beat.repeat(10)}` }),
+    name("hero-foot", 487, 179, -46, 26), name("hero-peak", 546, 44, 44, -18), name("hero-notch", 590, 142, -20, 36), name("hero-bump", 630, 108, 6, -38),
+    s("path", { class: "hero-chrono", d: `M-40 216${"l78 0l2 -9l2 9".repeat(18)}` }));
+}
+
+/** The drum of the first screen: the pulse, until someone wants to see what happens behind a door. */
+function drum() {
+  const field = h("div", { class: "smoked" }, hero());
+  const glimpse = async (door, opener) => {
+    const { showGlimpse } = await import("./glimpse/index.js");
+    await showGlimpse(field, door, () => {
+      field.replaceChildren(hero());
+      opener.focus();
+    });
+  };
+  return { el: h("div", { class: "hero drum" }, field), glimpse };
 }
 
 /** Fills the start section. openFile(): lets the student choose a file; goOn(id, seed): takes up a kept attempt. */
 export function showStart(root, scenarios, { openFile, goOn }) {
   const told = scenarios.filter((scenario) => !problemOf(scenario));
+  const { el, glimpse } = drum();
   root.replaceChildren(
     h("div", { class: "start-lead" }, h("h1", { id: "start-h" }, t("start-title")), h("p", { class: "lede" }, t("start-lede"))),
-    h("div", { class: "ways" }, keptWay(told, goOn), told.length > 0 && [rehearseWay(told), checkWay(told), standWay(), assignWay()]),
-    hero(),
+    h("div", { class: "ways" }, keptWay(told, goOn), told.length > 0 && [rehearseWay(told, glimpse), checkWay(told, glimpse), standWay(), assignWay(glimpse)]),
+    el,
     scenarioList(scenarios),
     h("div", { class: "start-own" }, h("h2", {}, t("start-faults_title")), h("p", {}, t("start-faults")), h("div", { class: "row" }, h("a", { class: "btn", href: "#faults" }, t("start-faults_go")), h("a", { class: "btn btn-plain", href: "#words" }, t("side-words")))),
     h("div", { class: "start-own" }, h("h2", {}, t("start-own_title")), h("p", {}, t("start-own")), h("button", { type: "button", class: "btn", onclick: openFile }, t("tools-open"))),

@@ -71,9 +71,12 @@ function show(value) {
   return typeof value === "number" ? num(value) : String(value);
 }
 
+/** Numbers are written with a minus, not with the hyphen that keyboards have. */
+const written = (value, form) => new Intl.NumberFormat(language, form).format(value).replace("-", "−");
+
 /** A number for reading: at most `digits` decimals, in the page's language. */
 export function num(value, digits = 2) {
-  return new Intl.NumberFormat(language, { maximumFractionDigits: digits }).format(value);
+  return written(value, { maximumFractionDigits: digits });
 }
 
 /** Several words as one list, as the page's language joins them. */
@@ -87,7 +90,7 @@ export const languageNow = () => language;
 
 /** A number with exactly `digits` decimals. */
 export function fixed(value, digits) {
-  return new Intl.NumberFormat(language, { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(value);
+  return written(value, { minimumFractionDigits: digits, maximumFractionDigits: digits });
 }
 
 /** Fills every data-t and data-t-label of a part of the document. */

@@ -4,12 +4,16 @@ import { h } from "./dom.js";
 import { newSeed, routeTo } from "./route.js";
 import { keptAttempts } from "./store.js";
 import { agoText, t } from "./text.js";
+import { icon } from "./icons.js";
 import { button } from "./widgets.js";
 
 const MOST_KEPT = 3;
 
 const way = (key, ...more) =>
   h("section", { class: `way way-${key}`, "aria-labelledby": `way-${key}` }, h("h2", { id: `way-${key}` }, t(`way-${key}`)), h("p", { class: "way-for pencil" }, t(`way-${key}_for`)), h("p", { class: "way-text" }, t(`way-${key}_text`)), more);
+
+/** Shows what happens behind a door; glimpse(door, opener). */
+const look = (door, glimpse) => h("button", { type: "button", class: "way-look", onclick: (event) => glimpse(door, event.currentTarget), "aria-describedby": `way-${door}` }, icon("play"), t("way-glimpse"));
 
 /** Attempts kept on this device, latest first; nothing where there are none. */
 export function keptWay(scenarios, goOn) {
@@ -23,22 +27,22 @@ export function keptWay(scenarios, goOn) {
 }
 
 /** For a student before the lab: the first scenario. */
-export const rehearseWay = (scenarios) =>
-  way("rehearse", h("a", { class: "btn btn-strong", href: routeTo(scenarios[0].id) }, t("way-rehearse_go", { title: scenarios[0].brief.title })));
+export const rehearseWay = (scenarios, glimpse) =>
+  way("rehearse", h("div", { class: "row" }, h("a", { class: "btn btn-strong", href: routeTo(scenarios[0].id) }, t("way-rehearse_go", { title: scenarios[0].brief.title })), look("rehearse", glimpse)));
 
 /** For a student who wants to know where they stand: some scenario that is done alone, with a heart of its own. */
-export function checkWay(scenarios) {
+export function checkWay(scenarios, glimpse) {
   const alone = scenarios.filter((one) => one.brief.help === "alone");
   const from = alone.length > 0 ? alone : scenarios;
   const go = button(t("way-check_go"), () => {
     location.hash = routeTo(from[Math.floor(Math.random() * from.length)].id, newSeed());
   });
-  return way("check", go);
+  return way("check", h("div", { class: "row" }, go, look("check", glimpse)));
 }
 
 /** For someone who comes back: the skill map and the notebook. */
 export const standWay = () => way("stand", h("div", { class: "row" }, h("a", { class: "btn", href: "#skills" }, t("side-skills")), h("a", { class: "btn", href: "#notebook" }, t("side-notebook"))));
 
 /** For an instructor: setting a bench for a class, and looking at what the class handed in. */
-export const assignWay = () =>
-  way("assign", h("div", { class: "row" }, h("a", { class: "btn", href: "#assign" }, t("way-assign_go")), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")), h("a", { class: "btn btn-plain", href: "#teach" }, t("side-teach"))));
+export const assignWay = (glimpse) =>
+  way("assign", h("div", { class: "row" }, h("a", { class: "btn", href: "#assign" }, t("way-assign_go")), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")), h("a", { class: "btn btn-plain", href: "#teach" }, t("side-teach")), look("assign", glimpse)));

@@ -13,12 +13,21 @@ const SHAPES = {
   signal: (p) => [inked(() => p.circle(0, 0, 1.75), "hole"), s("circle", { class: "dot", r: 0.5 })],
 };
 
+/** The short name of a socket. On a table turned for a small screen a word needs more room beside the socket than a figure. */
+function nameBeside(socket, below) {
+  const name = t(`socket-short-${socket.id}`);
+  if (socket.kind === "port") return label(name, 2.6, 0.8, "small");
+  const y = below ? 4.3 : -2.9;
+  const aside = below ? (socket.kind === "outlet" ? 1.2 : 0) : -0.5 * (name.length - 1);
+  return label(name, 0, y, "small", socket.kind === "inlet" ? -3.1 : 0, y + aside);
+}
+
 /** A socket with its short name beside it, `below` the socket or above. */
 export const drawSocket = (socket, below) => {
   const p = pen(socket.id, 0.05);
   return s("g", { class: `socket socket-${socket.kind}`, data: { socket: socket.id } },
     s("circle", { class: "socket-near", r: 3.4 }), (SHAPES[socket.kind] ?? SHAPES.signal)(p),
-    socket.kind === "port" ? label(t(`socket-short-${socket.id}`), 2.6, 0.8, "small") : label(t(`socket-short-${socket.id}`), 0, below ? 4.3 : -2.9, "small"),
+    nameBeside(socket, below),
     socket.id === "port_charge" && stroke("M3 -1.300L1.900 .2H2.900L2.300 1.500", "thin"));
 };
 

@@ -1,7 +1,7 @@
 // The notebook: every trial that was checked, latest first, with its strip, its readings and a line to write on; to be printed,
 // exported, deleted and put back.
 
-import { h, newId, say, words } from "../dom.js";
+import { h, newId, s, say, words } from "../dom.js";
 import { icon } from "../icons.js";
 import { routeTo } from "../route.js";
 import { bringTexts, t } from "../text.js";
@@ -24,7 +24,9 @@ class Notebook {
   constructor(root, goBack, inLab) {
     this.problem = h("p", { class: "problem", role: "alert" });
     this.list = h("ol", { class: "pages" });
-    this.none = h("p", { class: "pencil" }, t("notebook-none"));
+    this.none = h("div", {}, h("div", { class: "blank-page" },
+      s("svg", { class: "blank-strip", viewBox: "0 0 600 70", preserveAspectRatio: "none", "aria-hidden": "true", focusable: "false" }, s("path", { d: "M0 48H600" })),
+      h("p", { class: "pencil" }, t("notebook-none")), h("a", { class: "btn", href: "#" }, t("notebook-begin"))));
     this.undo = h("p", { class: "undo", role: "status" });
     this.exports = h("div", { class: "row" },
       button(t("notebook-json"), () => download("dicrotic-notebook.json", asJson(this.pages)), { pic: "save" }),

@@ -37,7 +37,8 @@ function sheet(page, names) {
     rates && rates.length > 1 && h("section", {}, h("h2", {}, t("report-truth")), h("dl", { class: "report-rates" }, rates.map(([key, value]) => h("div", {}, h("dt", {}, t(`report-rate_${key}`)), h("dd", {}, typeof value === "number" ? fixed(value, 1) : value)))),
       check.others && h("p", {}, t("report-others", { n: check.others.n, low: fixed(check.others.low, 0), high: fixed(check.others.high, 0) }))),
     check.rubric && h("section", {}, h("h2", {}, t("report-rubric", { got: num(check.rubric.total, 1), of: check.rubric.of })),
-      h("ul", { class: "report-rubric" }, check.rubric.rows.filter((row) => row.applies !== false).map(({ row, got, of }) => h("li", {}, h("span", {}, t(`rubric-${row}`)), h("b", {}, t("rubric-of", { got: num(got, 1), of })))))),
+      h("ul", { class: "report-rubric" }, check.rubric.rows.filter((row) => row.applies !== false).map(({ row, got, of }) => h("li", {}, h("span", {}, t(`rubric-${row}`)), h("b", {}, t("rubric-of", { got: num(got, 1), of }))))),
+      check.rubric.rows.some((row) => row.applies === false) && h("p", {}, t("report-rubric_part"))),
     h("section", { class: "report-note" }, h("h2", {}, t("report-note")), page.note ? h("p", {}, page.note) : h("div", { class: "ruled", "aria-hidden": "true" }, h("i", {}), h("i", {}), h("i", {}))),
     h("footer", { class: "report-foot" }, h("p", {}, t("caution-short")), page.hash && h("p", { class: "report-hash" }, t("report-hash", { hash: page.hash.slice(0, 16) }))));
 }

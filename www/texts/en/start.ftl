@@ -27,6 +27,7 @@ way-rehearse = Rehearse
 way-rehearse_for = before the lab, twenty minutes
 way-rehearse_text = A bench in pieces: put it together, strap the pad on, tune the strip, record, count. Every step is looked at.
 way-rehearse_go = Begin with “{ $title }”
+way-glimpse = In half a minute
 way-check = Check yourself
 way-check_for = five minutes, again and again
 way-check_text = A bench with something wrong and a heart you have not met. The debrief comes after your reading.

@@ -43,6 +43,7 @@ way-rehearse = Ensaya
 way-rehearse_for = antes de la práctica, veinte minutos
 way-rehearse_text = Una mesa en piezas: móntala, pon el sensor, ajusta la tira, registra, cuenta. Se mira cada paso.
 way-rehearse_go = Empezar con «{ $title }»
+way-glimpse = En medio minuto
 way-check = Ponte a prueba
 way-check_for = cinco minutos, una y otra vez
 way-check_text = Una mesa a la que le pasa algo y un corazón que aún no conoces. El balance llega después de tu lectura.

@@ -3,6 +3,7 @@
 notebook-title = Notebook
 notebook-lede = Every trial that you have checked, latest first. It is kept on this device and nowhere else.
 notebook-none = No trial yet. A page is made when a reading is checked.
+notebook-begin = Choose a bench
 notebook-json = Export as JSON
 notebook-csv = Export as CSV
 notebook-drop_all = Delete all pages
@@ -68,5 +69,6 @@ report-rate_window = this window, true
 report-rate_record = whole record, true
 report-others = { $n } other windows of this length in the same record: nine in ten give { $low } to { $high } beats/min.
 report-rubric = Pre-lab rubric: { $got } of { $of }
+report-rubric_part = This bench calls for these rows only; their points are brought to 20.
 report-note = Notes
 report-hash = Debrief { $hash }

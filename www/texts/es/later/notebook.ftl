@@ -3,6 +3,7 @@
 notebook-title = Cuaderno
 notebook-lede = Cada ensayo que has comprobado, el último primero. Se guarda en este dispositivo y en ningún otro sitio.
 notebook-none = Aún no hay ensayos. Al comprobar una lectura se hace una página.
+notebook-begin = Elegir una mesa
 notebook-json = Exportar en JSON
 notebook-csv = Exportar en CSV
 notebook-drop_all = Borrar todas las páginas
@@ -68,5 +69,6 @@ report-rate_window = esta ventana, verdadera
 report-rate_record = registro entero, verdadera
 report-others = Otras { $n } ventanas de esta duración en el mismo registro: nueve de cada diez dan de { $low } a { $high } latidos/min.
 report-rubric = Rúbrica previa a la práctica: { $got } de { $of }
+report-rubric_part = Esta mesa pide solo estas filas; sus puntos se llevan a 20.
 report-note = Notas
 report-hash = Balance { $hash }

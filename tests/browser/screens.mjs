@@ -1,0 +1,199 @@
+// A walk through every screen of the page and every state of it that looks different, for whoever wants to see them all: the tests of
+// accessibility, and pictures.mjs. `see(name)` is called on each; what needs a fresh page asks `fresh()` for one.
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, writeFileSync } from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import { root } from "./lib.mjs";
+import * as student from "./student.mjs";
+
+const { checkAll, fillBlanks, openHalf, pressButton, putCursors } = student;
+
+/** On a small screen, turns to a pane; on a wide one all are there. */
+export async function turnTo(page, pane) {
+  const tab = page.getByRole("navigation").getByRole("button", { name: pane, exact: true });
+  if (await tab.isVisible()) await tab.click();
+}
+
+/** Another page of the same document: the fragment alone would keep what is open. */
+let visits = 0;
+const visit = (page, url, hash = "") => page.goto(`${url}?${(visits += 1)}${hash}`);
+
+const scratch = () => mkdtempSync(path.join(os.tmpdir(), "dicrotic-screens-"));
+
+/** The class of the Rust tests, as files: written by the program's own test helper. */
+export function classOfThirty() {
+  const folder = scratch();
+  execFileSync("cargo", ["test", "--quiet", "--test", "exchange_handin", "thirty_results_are_written", "--", "--exact", "--nocapture"], { cwd: root, env: { ...process.env, DICROTIC_CLASS: folder }, stdio: ["ignore", "pipe", "pipe"] });
+  return Array.from({ length: 30 }, (_, k) => path.join(folder, `${String(k).padStart(2, "0")}.dicrotic-result.json`));
+}
+
+async function bench({ page, url }, see) {
+  await visit(page, url);
+  await page.locator("#start .card").first().waitFor();
+  await see("start");
+  await page.getByLabel("Find by a word").fill("no such thing");
+  await see("start, nothing found");
+
+  await visit(page, url, "#s=first-wiring&seed=11");
+  await page.locator(".plug").first().waitFor({ state: "attached" });
+  await see("offer and bench before anything is wired");
+  await turnTo(page, "Strip");
+  await see("strip before anything is wired");
+
+  await visit(page, url, "#s=thick-trace-a&seed=5");
+  await page.locator(".plug").first().waitFor({ state: "attached" });
+  await pressButton(page, "On my own");
+  await turnTo(page, "Bench");
+  await page.getByLabel("Cloth over the finger").check();
+  await page.getByLabel("Desk lamp", { exact: true }).check();
+  await page.getByLabel("Ask the subject to").selectOption("ice_water");
+  await pressButton(page, "on the case");
+  await pressButton(page, "Look around");
+  await see("bench, looked around");
+  await turnTo(page, "Strip");
+  await page.waitForTimeout(700);
+  await pressButton(page, "Strip in words");
+  await see("live strip, told in words");
+  await pressButton(page, "Record");
+  await page.waitForTimeout(3500);
+  await see("recording");
+  await pressButton(page, "Stop recording");
+  await page.locator(".strip.is-measuring").waitFor();
+  await page.getByLabel("Cursor A, s").fill("0.5");
+  await page.getByLabel("Cursor B, s").fill("2.5");
+  await pressButton(page, "Mark at A");
+  await page.getByText("Beat marks, one by one").click();
+  await see("take");
+  await turnTo(page, "Worksheet");
+  const impression = page.locator('.impression[data-impression="fuzzy"]');
+  await impression.waitFor();
+  await impression.locator("summary").click();
+  await impression.getByRole("button").first().click();
+  await see("naming");
+  await fillBlanks(page, { count: 3, seconds: 2, multiplier: "x", rate: "" });
+  await see("worksheet with a blank that cannot be read");
+  await student.check(page);
+  await see("first debrief");
+  await student.check(page);
+  await page.locator(".there-fault").waitFor();
+  await see("debrief with the truth");
+  await page.reload();
+  await page.locator("#ask").waitFor();
+  await see("question");
+  await pressButton(page, "Start afresh");
+  await student.openFile(page, student.syntheticRecording());
+  await page.locator(".strip.is-measuring").waitFor();
+  await see("recording from a file");
+  await student.openFile(page, { name: "words.csv", mimeType: "text/csv", buffer: Buffer.from("no numbers") });
+  await page.locator("#calm").filter({ hasText: "words.csv" }).waitFor();
+  await see("message");
+}
+
+async function after({ page, url }, see) {
+  await openHalf(page, url, "given-window", 11);
+  await putCursors(page, 2, 12);
+  await turnTo(page, "Worksheet");
+  await fillBlanks(page, { count: 20, seconds: 10, multiplier: 6, rate: 120 });
+  await checkAll(page);
+  await pressButton(page, "A hint");
+  await pressButton(page, "Another hint");
+  for (const row of await page.locator(".rubric-row summary").all()) await row.click();
+  await see("debrief with a hint and the rubric");
+  await checkAll(page);
+  await see("debrief with the spread");
+  await turnTo(page, "Strip");
+  await page.locator(".trail").getByText("As a list").click();
+  await see("course of the attempt");
+  await visit(page, url, "#notebook");
+  await page.locator("#notebook .trial-page").first().waitFor();
+  await see("notebook");
+  await page.getByRole("link", { name: "Report" }).click();
+  await page.locator(".report-sheet").waitFor();
+  await see("report");
+  await visit(page, url, "#skills");
+  await page.locator("#skills li, #skills tr").first().waitFor();
+  await see("skill map");
+  await visit(page, url);
+  await page.locator("#start .card").first().waitFor();
+  await see("start, with an attempt that was left");
+  await visit(page, url, "#watch=first-wiring");
+  await page.locator(".narrator-deed").waitFor();
+  for (let k = 0; k < 3; k += 1) await pressButton(page, "Next step");
+  await see("worked example");
+}
+
+async function kinds({ page, url }, see) {
+  for (const [id, pane] of [["between-the-same-features", 21], ["a-longer-window", 31], ["soon-after-exercise", 41], ["read-the-range", 51], ["two-windows", 61]].map(([one]) => [one, "Worksheet"])) {
+    await visit(page, url, `#s=${id}&seed=7`);
+    await page.locator(".plug").first().waitFor({ state: "attached" });
+    await pressButton(page, "Half done, I finish it");
+    await page.locator(".strip.is-measuring").waitFor();
+    await turnTo(page, pane);
+    await see(`question of ${id}`);
+  }
+}
+
+async function reading({ page, url }, see) {
+  for (const [hash, ready] of [["faults", ".fault-card"], ["words", "#read dt"], ["teach", "#read h2"], ["skills", "#skills h1, #skills h2"], ["notebook", "#notebook h1, #notebook h2"]]) {
+    await visit(page, url, `#${hash}`);
+    await page.locator(ready).first().waitFor();
+    await see({ faults: "card index", words: "words", teach: "for instructors", skills: "skill map, nothing done", notebook: "notebook, empty" }[hash]);
+  }
+  await visit(page, url, "#a=1.nothing");
+  await page.locator("#calm").waitFor();
+  await see("damaged link");
+  await visit(page, url, "#s=no-such-bench&seed=3");
+  await page.locator("#calm").waitFor();
+  await see("unknown scenario");
+}
+
+async function instructor({ page, url }, see) {
+  await visit(page, url, "#assign");
+  await page.locator("#assign .preview-table svg").waitFor();
+  await see("compose");
+  await page.getByLabel("Heading").fill("Week three");
+  await page.getByLabel("Add a fault").selectOption("strip_off");
+  await page.getByLabel("Add a fault").selectOption("charger_near");
+  await page.getByLabel("Key of the assignment").fill("bio-101, week 3");
+  await page.getByLabel("Tries").fill("3");
+  await page.getByLabel("Words before the first try").fill("Please do this before Tuesday.");
+  await page.getByLabel("Words after the last check").fill("Hand in the file.");
+  await page.locator(".qr svg").waitFor();
+  await page.waitForTimeout(800);
+  await see("compose, two faults");
+  const link = await page.locator(".out .address").innerText();
+  await page.goto(link);
+  await page.locator("#ask").waitFor();
+  await see("link opened");
+  await page.getByLabel(/Your own code/).fill("B7");
+  await pressButton(page, "Begin try 1 of 3");
+  await page.locator(".plug").first().waitFor({ state: "attached" });
+  await see("assignment under way");
+  await visit(page, url, "#class");
+  await page.locator(".intake").waitFor();
+  await see("class, nothing yet");
+  const folder = scratch();
+  const bad = path.join(folder, "cake.json");
+  writeFileSync(bad, "{\"format\": \"a cake\"}");
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Choose files")]);
+  await chooser.setFiles([...classOfThirty(), bad]);
+  await page.locator('.report[data-students="30"]').waitFor({ timeout: 60_000 });
+  await see("class of thirty");
+  await page.locator(".students .c-look button").first().click();
+  await page.locator(".strip.is-measuring").waitFor({ state: "attached" });
+  await turnTo(page, "Worksheet");
+  await page.locator(".debrief").waitFor();
+  await see("an attempt looked at");
+  await visit(page, url, "#class");
+  await page.getByLabel("Fault", { exact: true }).selectOption("charger_near");
+  await pressButton(page, "Show it");
+  await page.locator("dialog.projector").waitFor();
+  await page.waitForTimeout(1200);
+  await pressButton(page, "Freeze");
+  await pressButton(page, "Name it");
+  await see("fault shown to a room");
+}
+
+/** The parts of the walk; each begins on a page of its own. */
+export const parts = { bench, after, kinds, reading, instructor };
