@@ -1,64 +1,19 @@
-// Accessibility: no complaint of axe on any screen in either theme, no sideways scrolling, and a whole attempt by keys alone.
+// Accessibility: no complaint of axe on any screen in either theme, a name for all that can be operated, no sideways scrolling, and a
+// whole attempt and a whole assignment by keys alone.
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import AxeBuilder from "@axe-core/playwright";
 import { withPage } from "./lib.mjs";
+import { parts } from "./screens.mjs";
 import * as student from "./student.mjs";
 
-const { pressButton } = student;
 const size = (width) => ({ width, height: width < 1000 ? 780 : 900 });
 
-/** On a small screen, turns to a pane; on a wide one all are there. */
-async function turnTo(page, pane) {
-  const tab = page.getByRole("navigation").getByRole("button", { name: pane, exact: true });
-  if (await tab.isVisible()) await tab.click();
-}
-
-/** Takes a page through all its screens; calls see(name) on each. */
-async function screens(page, url, see) {
-  await page.goto(url);
-  await page.locator("#start .card").first().waitFor();
-  await see("start");
-  await page.getByRole("link", { name: "A thick, fuzzy trace" }).click();
-  await page.locator(".plug").first().waitFor({ state: "attached" });
-  await turnTo(page, "Bench");
-  await see("bench");
-  await turnTo(page, "Strip");
-  await page.waitForTimeout(700);
-  await see("live strip");
-  await pressButton(page, "Record");
-  await page.waitForTimeout(3500);
-  await see("live strip, recording");
-  await pressButton(page, "Stop recording");
-  await page.locator(".strip.is-measuring").waitFor();
-  await page.getByLabel("Cursor A, s").fill("0.5");
-  await page.getByLabel("Cursor B, s").fill("2.5");
-  await pressButton(page, "Mark at A");
-  await page.getByText("Beat marks, one by one").click();
-  await see("take");
-  await turnTo(page, "Worksheet");
-  await student.fillSheet(page, { count: 3, seconds: 2, multiplier: "x", rate: "" });
-  const first = await student.check(page);
-  assert.equal(first.truth, null);
-  await see("first debrief");
-  const second = await student.check(page);
-  assert.ok(second.truth);
-  await see("debrief with the truth");
-  await page.reload();
-  await page.locator("#ask").waitFor();
-  await see("question");
-  await pressButton(page, "Start afresh");
-  await student.openFile(page, student.syntheticRecording());
-  await page.locator(".strip.is-measuring").waitFor();
-  await see("recording");
-  await student.openFile(page, { name: "words.csv", mimeType: "text/csv", buffer: Buffer.from("no numbers") });
-  await page.locator("#calm").filter({ hasText: "words.csv" }).waitFor();
-  await see("message");
-}
-
-async function noComplaint(page, screen) {
-  const { violations, passes } = await new AxeBuilder({ page }).analyze();
-  assert.ok(passes.length > 10, `axe looked at too little of "${screen}"`);
+/** axe's complaints about what is shown; with `rules`, of these rules alone. */
+async function noComplaint(page, screen, rules = null) {
+  const axe = new AxeBuilder({ page });
+  const { violations, passes } = await (rules ? axe.withRules(rules) : axe).analyze();
+  assert.ok(passes.length >= (rules?.length ?? 11), `axe looked at too little of "${screen}"`);
   assert.deepEqual(violations.map((one) => `${one.id}: ${one.help}: ${one.nodes.map((node) => `${node.target} (${node.failureSummary})`).join("; ")}`), [], screen);
 }
 
@@ -66,6 +21,17 @@ const noSidewaysScroll = async (page, screen) => {
   const [inner, client] = await page.evaluate(() => [Math.max(document.documentElement.scrollWidth, document.body.scrollWidth), document.documentElement.clientWidth]);
   assert.ok(inner <= client, `${screen}: ${inner} px of content on ${client} px`);
 };
+
+const OPERATED = new Set(["button", "link", "textbox", "searchbox", "slider", "combobox", "listbox", "checkbox", "radio", "switch", "spinbutton", "tab"]);
+
+/** Everything that can be operated has a name, as the browser tells it to a screen reader. */
+async function allNamed(session, screen) {
+  const { nodes } = await session.send("Accessibility.getFullAXTree");
+  const operated = nodes.filter((node) => !node.ignored && OPERATED.has(node.role?.value));
+  assert.ok(operated.length > 0, `${screen}: nothing to operate`);
+  const nameless = operated.filter((node) => !node.name?.value?.trim());
+  assert.deepEqual(nameless.map((node) => `${node.role.value} ${node.backendDOMNodeId}`), [], screen);
+}
 
 /** Presses Tab until the element has the focus; fails if it cannot be reached. */
 async function tabTo(page, locator) {
@@ -79,7 +45,7 @@ async function tabTo(page, locator) {
 }
 
 /** Chooses in a list that has the focus, by opening it and going down to the words. */
-async function pick(page, locator, words) {
+async function pick(page, locator, words, stays = words) {
   await tabTo(page, locator);
   const options = await locator.locator("option").allInnerTexts();
   const from = await locator.evaluate((el) => el.selectedIndex);
@@ -88,7 +54,7 @@ async function pick(page, locator, words) {
   await page.keyboard.press("Space");
   for (let k = 0; k < Math.abs(to - from); k += 1) await page.keyboard.press(to > from ? "ArrowDown" : "ArrowUp");
   await page.keyboard.press("Enter");
-  assert.equal(await locator.evaluate((el) => el.selectedOptions[0].textContent), words);
+  assert.equal(await locator.evaluate((el) => el.selectedOptions[0].textContent), stays);
 }
 
 const type = async (page, locator, text) => {
@@ -97,25 +63,37 @@ const type = async (page, locator, text) => {
   await page.keyboard.type(String(text));
 };
 
-describe("accessibility", { concurrency: 3 }, () => {
-  for (const colorScheme of ["light", "dark"]) {
-    for (const width of [1280, 390]) {
-      test(`axe has no complaint, ${colorScheme}, ${width} px`, async () => {
-        await withPage({ viewport: size(width), colorScheme }, async ({ page, url }) => {
-          await screens(page, url, async (screen) => {
-            await noComplaint(page, screen);
+describe("accessibility", { concurrency: 2 }, () => {
+  // One walk a kind of screen: both themes and both widths are looked at where the walk stands.
+  for (const [kind, widths, options, themes] of [
+    ["wide", [1280, 1920], {}, ["dark", "light"]],
+    ["small", [390, 320], { hasTouch: true, isMobile: true }, ["light", "dark"]],
+  ]) {
+    for (const part of Object.keys(parts)) {
+      test(`every screen and state (${part}), ${kind}: axe has no complaint in either theme, all is named, nothing scrolls sideways`, { timeout: 240_000 }, async () => {
+        await withPage({ viewport: size(widths[0]), colorScheme: themes[0], ...options }, async ({ page, context, url }) => {
+          const session = await context.newCDPSession(page);
+          let seen = 0;
+          await parts[part]({ page, url }, async (screen) => {
+            seen += 1;
+            await page.waitForTimeout(250); // colours pass over
+            await noComplaint(page, `${screen}, ${themes[0]}`);
+            await allNamed(session, screen);
+            await page.emulateMedia({ colorScheme: themes[1] });
+            await page.waitForTimeout(250); // colours pass over
+            await noComplaint(page, `${screen}, ${themes[1]}`, ["color-contrast"]);
+            await page.emulateMedia({ colorScheme: themes[0] });
             await noSidewaysScroll(page, screen);
+            await page.setViewportSize(size(widths[1]));
+            await noSidewaysScroll(page, `${screen} on ${widths[1]} px`);
+            await page.setViewportSize(size(widths[0]));
+            await page.waitForTimeout(250);
           });
+          assert.ok(seen > 4, `${seen} screens of ${part}`);
         });
       });
     }
   }
-
-  test("nothing scrolls sideways on 320 px", async () => {
-    await withPage({ viewport: size(320), hasTouch: true, isMobile: true }, async ({ page, url }) => {
-      await screens(page, url, (screen) => noSidewaysScroll(page, screen));
-    });
-  });
 
   test("a whole attempt by keys alone: wire, strap, tune, record, cursors, marks, worksheet, check", async () => {
     await withPage({ viewport: size(1280) }, async ({ page, url }) => {
@@ -191,6 +169,47 @@ describe("accessibility", { concurrency: 3 }, () => {
       assert.equal(debrief.firstOpen, null, debrief.text);
       assert.equal(Number(debrief.truth[0]), count);
       assert.ok(await page.evaluate(() => document.activeElement.closest(".debrief") !== null), "the focus is not on the debrief");
+    });
+  });
+
+  test("an assignment composed, passed on and opened by keys alone", async () => {
+    await withPage({ viewport: size(1280) }, async ({ page, context, url }) => {
+      await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+      const list = (label) => page.getByLabel(label, { exact: true });
+      const act = async (role, name) => {
+        await tabTo(page, page.getByRole(role, { name, exact: true }));
+        await page.keyboard.press(role === "switch" || role === "checkbox" ? "Space" : "Enter");
+      };
+      await page.goto(url);
+      await page.locator("#start .card").first().waitFor();
+      await act("link", "Set a bench");
+      await page.locator("#assign .preview-table svg").waitFor();
+      await type(page, list("Heading"), "By keys alone");
+      await type(page, list("Aim, in a sentence"), "Clear the hum, then count.");
+      await pick(page, list("What is asked"), "count in a window of a given length");
+      await pick(page, list("Add a fault"), "Charger beside the lead", "choose one"); // it goes into the list above at once
+      assert.equal(await page.locator(".assign-faults > li").count(), 1);
+      const mildest = list("“Charger beside the lead”: mildest");
+      await tabTo(page, mildest);
+      const before = Number(await mildest.inputValue());
+      for (let k = 0; k < 6; k += 1) await page.keyboard.press("ArrowRight");
+      assert.ok(Number(await mildest.inputValue()) > before, "the arrows do not move the severity");
+      await pick(page, list("Help"), "on your own");
+      await type(page, list("Rate at rest, beats/min"), 66);
+      await type(page, list("Tries"), 2);
+      await type(page, list("Key of the assignment"), "keys, week 1");
+      await type(page, list("Words before the first try"), "No mouse needed.");
+      await act("button", "Copy the link");
+      await page.waitForTimeout(400);
+      const copied = await page.evaluate(() => navigator.clipboard.readText());
+      assert.match(copied, /#a=/);
+      await page.goto(`${copied.replace("/#", "/?opened#")}`);
+      await page.locator("#ask").waitFor();
+      assert.match(await page.locator("#ask").innerText(), /By keys alone[\s\S]*No mouse needed/);
+      await type(page, page.getByLabel(/Your own code/), "K1");
+      await act("button", "Begin try 1 of 2");
+      await page.locator(".plug").first().waitFor({ state: "attached" });
+      assert.match(await page.locator(".task-line").innerText(), /window of [\d.]+ s/);
     });
   });
 

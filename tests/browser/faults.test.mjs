@@ -4,7 +4,6 @@ import { describe, test } from "node:test";
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import assert from "node:assert/strict";
-import AxeBuilder from "@axe-core/playwright";
 import { root, strings, withPage, words } from "./lib.mjs";
 import * as student from "./student.mjs";
 
@@ -41,12 +40,6 @@ const impressionOf = (page, fault) => page.evaluate(async (id) => {
   const { faultCatalogue } = await import(new URL("wasm/dicrotic.js", location.href).href);
   return JSON.parse(faultCatalogue()).find((one) => one.id === id).impression;
 }, fault);
-
-/** On a small screen, turns to a pane; on a wide one all are there. */
-async function turnTo(page, pane) {
-  const tab = page.getByRole("navigation").getByRole("button", { name: pane, exact: true });
-  if (await tab.isVisible()) await tab.click();
-}
 
 /** Peaks with one put into each gap of two beats: a beat beside a taller one can be too low for the reader with the ruler. */
 function withoutGaps(peaks) {
@@ -333,60 +326,6 @@ describe("faults", { concurrency: 3 }, () => {
       await page.getByLabel("Find by a word").fill("no such thing");
       assert.equal(await page.locator(".shelf .card:visible").count(), 0);
       assert.match(await page.locator(".finder").innerText(), /No scenario has “no such thing”/);
-    });
-  });
-
-  /** Takes a page through what is new; calls see(name) on each screen. */
-  async function screens(page, url, see) {
-    await page.goto(url);
-    await page.locator("#start .card").first().waitFor();
-    await see("start");
-    await page.goto(`${url}#faults`);
-    await page.locator(".fault-card").first().waitFor();
-    await see("card index");
-    await page.goto(`${url}?more#s=thick-trace-a&seed=5`);
-    await page.locator(".plug").first().waitFor({ state: "attached" });
-    await turnTo(page, "Bench");
-    await page.getByLabel("Cloth over the finger").check();
-    await page.getByLabel("Desk lamp", { exact: true }).check();
-    await pressButton(page, "on the case");
-    await pressButton(page, "Look around");
-    await see("bench, looked around");
-    await turnTo(page, "Strip");
-    await pressButton(page, "Record");
-    await page.waitForTimeout(2500);
-    await pressButton(page, "Stop recording");
-    await page.locator(".strip.is-measuring").waitFor();
-    await turnTo(page, "Worksheet");
-    await name(page, "fuzzy", LEAD);
-    await see("naming");
-    await student.check(page);
-    await see("first debrief");
-    await student.check(page);
-    await page.locator(".there-fault").waitFor();
-    await see("debrief with the truth");
-  }
-
-  for (const colorScheme of ["light", "dark"]) {
-    for (const width of [1280, 390]) {
-      test(`axe has no complaint about the new parts, ${colorScheme}, ${width} px`, async () => {
-        await withPage({ viewport: size(width), colorScheme }, async ({ page, url }) => {
-          await screens(page, url, async (screen) => {
-            const { violations, passes } = await new AxeBuilder({ page }).analyze();
-            assert.ok(passes.length > 10, `axe looked at too little of "${screen}"`);
-            assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => `${node.target} (${node.failureSummary})`).join("; ")}`), [], screen);
-          });
-        });
-      });
-    }
-  }
-
-  test("nothing scrolls sideways on 320 px", async () => {
-    await withPage({ viewport: size(320), hasTouch: true, isMobile: true }, async ({ page, url }) => {
-      await screens(page, url, async (screen) => {
-        const [inner, client] = await page.evaluate(() => [Math.max(document.documentElement.scrollWidth, document.body.scrollWidth), document.documentElement.clientWidth]);
-        assert.ok(inner <= client, `${screen}: ${inner} px of content on ${client} px`);
-      });
     });
   });
 });

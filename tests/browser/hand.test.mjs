@@ -281,25 +281,4 @@ describe("a class", { concurrency: 2 }, () => {
       await dialog.waitFor({ state: "detached" });
     });
   });
-
-  for (const colorScheme of ["light", "dark"]) {
-    for (const width of [1280, 390, 320]) {
-      test(`the instructor's screens: axe has no complaint and nothing scrolls sideways, ${colorScheme}, ${width} px`, async () => {
-        await withPage({ viewport: { width, height: 800 }, colorScheme }, async ({ page, url }) => {
-          for (const [hash, ready] of [["assign", ".preview-table svg"], ["class", ".intake"]]) {
-            await page.goto(`${url}?${hash}#${hash}`);
-            await page.locator(`#${hash} ${ready}`).waitFor();
-            if (hash === "assign") {
-              await page.getByLabel("Add a fault").selectOption("charger_near");
-              await page.locator(".qr svg").waitFor();
-            }
-            const { violations } = await new AxeBuilder({ page }).analyze();
-            assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => `${node.target} ${node.failureSummary}`)}`), [], hash);
-            const [inner, client] = await page.evaluate(() => [document.documentElement.scrollWidth, document.documentElement.clientWidth]);
-            assert.ok(inner <= client, `${hash}: ${inner} px of content on ${client} px`);
-          }
-        });
-      });
-    }
-  }
 });

@@ -6,7 +6,6 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
-import AxeBuilder from "@axe-core/playwright";
 import { host, root, withPage } from "./lib.mjs";
 import * as student from "./student.mjs";
 
@@ -161,50 +160,4 @@ describe("what is kept", { concurrency: 2 }, () => {
       }
     });
   });
-
-  for (const [colorScheme, width] of [["light", 1280], ["dark", 390], ["light", 320]]) {
-    test(`notebook, report, skill map, offer, debrief and worked example: axe has no complaint and nothing scrolls sideways, ${colorScheme}, ${width} px`, async () => {
-      await withPage({ viewport: { width, height: width < 1000 ? 780 : 900 }, colorScheme, reducedMotion: "reduce" }, async ({ page, url }) => {
-        const clean = async (screen) => {
-          const { violations, passes } = await new AxeBuilder({ page }).analyze();
-          assert.ok(passes.length > 10, screen);
-          assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => `${node.target} ${node.failureSummary}`).join("; ")}`), [], screen);
-          const [inner, client] = await page.evaluate(() => [document.documentElement.scrollWidth, document.documentElement.clientWidth]);
-          assert.ok(inner <= client, `${screen}: ${inner} px on ${client} px`);
-        };
-        const pane = async (name) => {
-          const tab = page.getByRole("navigation").getByRole("button", { name, exact: true });
-          if (await tab.isVisible()) await tab.click();
-        };
-        await student.openScenario(page, url, "given-window", 11);
-        await clean("offer");
-        await pressButton(page, "Half done, I finish it");
-        await page.locator(".strip.is-measuring").waitFor();
-        await putCursors(page, 2, 12);
-        await pane("Worksheet");
-        await fillBlanks(page, { count: 20, seconds: 10, multiplier: 6, rate: 120 });
-        await checkAll(page);
-        await pressButton(page, "A hint");
-        await pressButton(page, "Another hint");
-        for (const row of await page.locator(".rubric-row summary").all()) await row.click();
-        await clean("debrief with a hint");
-        await checkAll(page);
-        await clean("debrief with the spread");
-        await pane("Strip");
-        await page.locator(".trail").getByText("As a list").click();
-        await clean("course");
-        await turnTo(page, "#notebook");
-        await clean("notebook");
-        await page.getByRole("link", { name: "Report" }).click();
-        await page.locator(".report-sheet").waitFor();
-        await clean("report");
-        await turnTo(page, "#skills");
-        await clean("skill map");
-        await page.goto(`${url}?w#watch=first-wiring`);
-        await page.locator(".narrator-deed").waitFor();
-        for (let k = 0; k < 3; k += 1) await pressButton(page, "Next step");
-        await clean("worked example");
-      });
-    });
-  }
 });

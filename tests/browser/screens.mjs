@@ -32,6 +32,11 @@ async function bench({ page, url }, see) {
   await visit(page, url);
   await page.locator("#start .card").first().waitFor();
   await see("start");
+  await page.locator(".way-check .way-look").click();
+  await page.locator(".glimpse").waitFor();
+  for (let k = 0; k < 3; k += 1) await pressButton(page, "The next picture");
+  await page.getByRole("button", { name: "Hold", exact: true }).click();
+  await see("start, behind a door");
   await page.getByLabel("Find by a word").fill("no such thing");
   await see("start, nothing found");
 

@@ -14,28 +14,85 @@ try {
   browser = await launch();
   const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
 
-  const load = async (label) => {
-    await page.goto("about:blank");
-    await page.goto(`${server.url}#s=hum-on-the-strip&seed=1`);
-    await page.waitForFunction(() => document.documentElement.dataset.ready === "1");
-    const times = await page.evaluate(() => ({
+  /** A visit to `hash` with an empty cache where `fresh`, on a processor `slow` times slower: what a visitor waits for. */
+  const visit = async (label, hash, { fresh = false, slow = 1 } = {}) => {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, serviceWorkers: "block" });
+    const visited = await context.newPage();
+    const session = await context.newCDPSession(visited);
+    if (!fresh) {
+      await visited.goto(`${server.url}${hash}`);
+      await visited.waitForTimeout(2500);
+      await visited.goto("about:blank");
+    }
+    await session.send("Emulation.setCPUThrottlingRate", { rate: slow });
+    await visited.addInitScript(() => {
+      globalThis.seen = { shift: 0, largest: 0, blocked: 0 };
+      const watch = (type, take) => new PerformanceObserver((list) => list.getEntries().forEach(take)).observe({ type, buffered: true });
+      watch("layout-shift", (entry) => { if (!entry.hadRecentInput) globalThis.seen.shift += entry.value; });
+      watch("largest-contentful-paint", (entry) => { globalThis.seen.largest = entry.startTime; });
+      watch("longtask", (entry) => { globalThis.seen.blocked += Math.max(0, entry.duration - 50); });
+    });
+    await visited.goto(`${server.url}${hash}`);
+    if (hash) await visited.waitForFunction(() => document.documentElement.dataset.ready === "1", null, { timeout: 60_000 });
+    await visited.waitForTimeout(3000);
+    const times = await visited.evaluate(() => ({
       paint: performance.getEntriesByName("first-contentful-paint")[0]?.startTime,
       trace: performance.getEntriesByName("first-trace")[0]?.startTime,
+      ...globalThis.seen,
     }));
-    told(label, `first paint ${times.paint?.toFixed(0)} ms, moving trace ${times.trace?.toFixed(0)} ms after the start`);
+    const ms = (value) => `${value?.toFixed(0)} ms`;
+    told(label, `first paint ${ms(times.paint)}, largest ${ms(times.largest)}${hash ? `, moving trace ${ms(times.trace)}` : ""}, layout shift ${times.shift.toFixed(3)}, blocked ${ms(times.blocked)}`);
+    const sent = await visited.evaluate(() => [performance.getEntriesByType("navigation")[0], ...performance.getEntriesByType("resource")].map((e) => ({ name: e.name, packed: e.encodedBodySize, plain: e.decodedBodySize })));
+    await context.close();
+    return sent;
   };
-  await load("first visit");
-  const sent = await page.evaluate(() =>
-    [performance.getEntriesByType("navigation")[0], ...performance.getEntriesByType("resource")].map((e) => ({
-      name: e.name,
-      packed: e.encodedBodySize,
-      plain: e.decodedBodySize,
-    })),
-  );
+  const bench = "#s=hum-on-the-strip&seed=1";
+  const sent = await visit("first visit, a bench", bench, { fresh: true });
   const kB = (key, list) => (list.reduce((n, r) => n + r[key], 0) / 1e3).toFixed(0);
   const core = sent.filter((r) => r.name.endsWith(".wasm"));
-  told("transfer (gzip)", `${sent.length} files, ${kB("plain", sent)} kB, ${kB("packed", sent)} kB as sent, the core ${kB("packed", core)} kB of them`);
-  await load("second visit");
+  told("first visit, bytes (gzip or brotli, as the server sends them)", `${sent.length} files, ${kB("plain", sent)} kB, ${kB("packed", sent)} kB as sent, the core ${kB("packed", core)} kB of them`);
+  await visit("second visit, a bench", bench);
+  await visit("first visit, start page", "", { fresh: true });
+  await visit("first visit, a bench, processor 4 x slower", bench, { fresh: true, slow: 4 });
+  await visit("second visit, a bench, processor 4 x slower", bench, { slow: 4 });
+  await visit("first visit, start page, processor 4 x slower", "", { fresh: true, slow: 4 });
+  await page.goto(`${server.url}${bench}`);
+  await page.waitForFunction(() => document.documentElement.dataset.ready === "1");
+
+  // A hand that drags the charger to and fro for four seconds: from each event to the next paint, as the browser times it.
+  for (const slow of [1, 4]) {
+    const hand = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+    await hand.goto(`${server.url}?drag#s=hum-on-the-strip&seed=1`);
+    await hand.waitForFunction(() => document.documentElement.dataset.ready === "1");
+    await (await hand.context().newCDPSession(hand)).send("Emulation.setCPUThrottlingRate", { rate: slow });
+    await hand.evaluate(() => {
+      globalThis.turns = { events: [], frames: [] };
+      new PerformanceObserver((list) => list.getEntries().forEach((entry) => globalThis.turns.events.push(entry.duration))).observe({ type: "event", durationThreshold: 16 });
+      let last = performance.now();
+      const frame = (now) => {
+        globalThis.turns.frames.push(now - last);
+        last = now;
+        requestAnimationFrame(frame);
+      };
+      requestAnimationFrame(frame);
+    });
+    const { x, y } = await hand.locator('[data-drag="part:charger"]').evaluate((el) => {
+      const box = el.getBoundingClientRect();
+      return { x: box.x + box.width / 2, y: box.y + box.height / 3 };
+    });
+    await hand.mouse.move(x, y);
+    await hand.mouse.down();
+    let moves = 0;
+    for (const until = Date.now() + 4000; Date.now() < until; moves += 1) await hand.mouse.move(x - 60 + 60 * Math.cos(moves / 9), y + 40 * Math.sin(moves / 7));
+    await hand.mouse.up();
+    await hand.waitForTimeout(300);
+    const { events, frames } = await hand.evaluate(() => globalThis.turns);
+    // Events that took less than 16 ms are not reported: they are the rest.
+    const all = [...Array(Math.max(0, moves - events.length)).fill(8), ...events].sort((a, b) => a - b);
+    const steps = frames.slice(5).sort((a, b) => a - b);
+    told(`dragging the charger${slow > 1 ? `, processor ${slow} x slower` : ""}`, `${moves} moves: event to paint median ${quantile(all, 0.5) <= 8 ? "under 16" : quantile(all, 0.5)} ms, p98 ${quantile(all, 0.98)} ms; frames ${quantile(steps, 0.5).toFixed(1)} ms, p98 ${quantile(steps, 0.98).toFixed(1)} ms`);
+    await hand.close();
+  }
 
   // What a frame of the page costs in script, with everything that it does: world, view, trace, stylus.
   const own = await browser.newPage({ viewport: { width: 1280, height: 900 } });

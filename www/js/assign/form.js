@@ -5,7 +5,7 @@ import { attr, h, newId, prop, refill, style, words } from "../dom.js";
 import { plainName } from "../hand/file.js";
 import { icon } from "../icons.js";
 import { num, t } from "../text.js";
-import { button, Choice, Tick } from "../widgets.js";
+import { button, Choice, opensByArrow, Tick } from "../widgets.js";
 
 const MOST_FAULTS = 4; // what the core takes
 const TASKS = ["own_window", "given_window", "intervals", "irregular", "after_exercise", "clean_stretch", "read_range", "name_fault", "compare"];
@@ -28,6 +28,7 @@ export class Form {
     this.base.set([["", t("assign-blank")], ...scenarios.filter((one) => one.brief).map((one) => [one.id, one.brief.title])], "");
     this.faultList = h("ol", { class: "assign-faults" });
     this.addFault = new Choice(t("assign-add_fault"), (id) => id && this.add(id));
+    opensByArrow(this.addFault.select); // a choice acts at once: a step by arrow would add what one only passes
     this.fillFaults();
     const part = (key, ...kids) => h("fieldset", { class: "part" }, h("legend", {}, t(`assign-part_${key}`)), kids);
     this.el = h("div", { class: "assign-form" },

@@ -40,7 +40,7 @@ class Assign {
     this.form = new Form({ scenarios, faults, changed: () => this.changed(), pickBase: (id) => this.pickBase(id) });
     this.preview = new Preview();
     this.fair = new Fair();
-    this.out = new Out({ saveFile: () => this.saveFile() });
+    this.out = new Out({ saveFile: () => this.saveFile(), settle: () => this.settle() });
     root.replaceChildren(
       h("div", { class: "wide-lead" }, h("h1", { id: "assign-h", tabindex: "-1" }, t("assign-title")), h("p", { class: "lede" }, t("assign-lede")),
         h("div", { class: "row" }, button(t("assign-load"), () => this.load(), { pic: "open" }), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")))),
@@ -77,9 +77,16 @@ class Assign {
     this.due = setTimeout(() => this.workOut(), SETTLE_MS);
   }
 
+  /** What was changed a moment ago is taken in now; whoever passes the bench on must not pass on the one before. */
+  settle() {
+    if (this.due) this.workOut();
+    return this.shown;
+  }
+
   /** Puts the form to the core: its text is what is shown, tried and passed on. */
   workOut() {
     clearTimeout(this.due);
+    this.due = 0;
     try {
       const scenario = this.form.value();
       this.toml = composed(scenario);
@@ -87,7 +94,7 @@ class Assign {
       this.complain("");
       this.preview.show(this.toml);
       this.fair.show(this.toml);
-      this.out.show(this.toml, scenario);
+      this.shown = this.out.show(this.toml, scenario);
     } catch (error) {
       if (!(error instanceof CoreError)) throw error;
       this.toml = null;

@@ -9,7 +9,9 @@ import { num, t } from "../text.js";
 import { button } from "../widgets.js";
 
 export class Out {
-  constructor({ saveFile }) {
+  /** settle(): takes in what was typed a moment ago; a promise of the link that holds it. */
+  constructor({ saveFile, settle }) {
+    this.settle = settle;
     this.address = h("output", { class: "address", tabindex: "0", role: "group", "aria-label": t("assign-link") });
     this.length = h("p", { class: "quiet" });
     this.said = h("span", { class: "quiet", role: "status" });
@@ -19,6 +21,7 @@ export class Out {
     this.el = h("section", { class: "out", "aria-labelledby": "out-h" }, h("h2", { id: "out-h" }, t("assign-out")), h("p", { class: "quiet" }, t("assign-out_about")),
       h("div", { class: "out-two" }, h("div", {}, this.address, this.length, h("div", { class: "row" }, button(t("assign-copy"), () => this.copy(), { kind: "btn-strong" }), this.open, button(t("assign-save"), saveFile, { pic: "save" }), this.said)),
         h("div", { class: "qr-row" }, this.picture, this.savePicture)));
+    this.el.addEventListener("focusin", settle);
   }
 
   /** Shows the link of a scenario's text; none while it cannot be used. */
@@ -45,6 +48,7 @@ export class Out {
   }
 
   async copy() {
+    await this.settle();
     words(this.said, (await copy(this.address.textContent, this.address)) ? t("hand-copied") : t("hand-by_hand"));
     say(this.said.textContent);
   }
