@@ -153,6 +153,24 @@ fn each_wrong_step_is_named_and_the_others_are_not_blamed() {
 }
 
 #[test]
+fn what_is_typed_is_never_called_blank() {
+    let nowhere = check(None, "19", "15", "4", "76");
+    assert_eq!(code(&nowhere, Step::Count), "count_unplaced");
+    assert_eq!(code(&nowhere, Step::Seconds), "seconds_unplaced");
+    assert_eq!(code(&check(WINDOW, "19", "", "4", "76"), Step::Multiplier), "multiplier_unplaced");
+    assert_eq!(code(&check(WINDOW, "", "15", "4", "76"), Step::Rate), "rate_unplaced");
+    let empty = check(None, "", "", "", "");
+    for (step, expected) in [
+        (Step::Count, "count_missing"),
+        (Step::Seconds, "seconds_missing"),
+        (Step::Multiplier, "multiplier_missing"),
+        (Step::Rate, "rate_missing"),
+    ] {
+        assert_eq!(code(&empty, step), expected);
+    }
+}
+
+#[test]
 fn arithmetic_is_judged_on_the_students_own_numbers() {
     // One beat too many, but worked out right from it.
     let report = check(WINDOW, "20", "15", "4", "80");

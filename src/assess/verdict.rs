@@ -253,7 +253,8 @@ pub(super) fn judge_window(criteria: &Criteria, window: Option<(f64, f64)>) -> F
 
 pub(super) fn judge_count(count: Option<f64>, found: Option<Allowed>) -> Finding {
     let (Some(count), Some(found)) = (count, found) else {
-        return finding(Step::Count, Verdict::Missing, "count_missing", json!({}));
+        let code = if count.is_none() { "count_missing" } else { "count_unplaced" };
+        return finding(Step::Count, Verdict::Missing, code, json!({}));
     };
     let of = |verdict, code, args| finding(Step::Count, verdict, code, args);
     if count == found.exact as f64 {
@@ -279,7 +280,8 @@ pub(super) fn judge_count(count: Option<f64>, found: Option<Allowed>) -> Finding
 
 pub(super) fn judge_seconds(seconds: Option<f64>, length: Option<f64>) -> Finding {
     let (Some(seconds), Some(length)) = (seconds, length) else {
-        return finding(Step::Seconds, Verdict::Missing, "seconds_missing", json!({}));
+        let code = if seconds.is_none() { "seconds_missing" } else { "seconds_unplaced" };
+        return finding(Step::Seconds, Verdict::Missing, code, json!({}));
     };
     // Three figures are asked for; half a per cent, and never less than 0.05 s.
     if (seconds - length).abs() <= (0.005 * length).max(0.05) + 1e-9 {
@@ -292,7 +294,8 @@ pub(super) fn judge_seconds(seconds: Option<f64>, length: Option<f64>) -> Findin
 
 pub(super) fn judge_multiplier(multiplier: Option<f64>, seconds: Option<f64>) -> Finding {
     let (Some(multiplier), Some(seconds)) = (multiplier, seconds) else {
-        return finding(Step::Multiplier, Verdict::Missing, "multiplier_missing", json!({}));
+        let code = if multiplier.is_none() { "multiplier_missing" } else { "multiplier_unplaced" };
+        return finding(Step::Multiplier, Verdict::Missing, code, json!({}));
     };
     // 60/T with two significant figures is within 1.3 %: 60/14.7 = 4.08, typed 4.1 or 4.08.
     let right = seconds > 0.0 && (multiplier * seconds / 60.0 - 1.0).abs() <= 0.015;
@@ -307,7 +310,8 @@ pub(super) fn judge_multiplier(multiplier: Option<f64>, seconds: Option<f64>) ->
 pub(super) fn judge_rate(typed: &Typed) -> Finding {
     let of = |verdict, code, args| finding(Step::Rate, verdict, code, args);
     let (Some(rate), Some(count)) = (typed.rate, typed.count) else {
-        return of(Verdict::Missing, "rate_missing", json!({}));
+        let code = if typed.rate.is_none() { "rate_missing" } else { "rate_unplaced" };
+        return of(Verdict::Missing, code, json!({}));
     };
     // The arithmetic is checked on the student's own numbers, by either way of working it out; half a beat for
     // rounding to whole beats per minute.

@@ -104,6 +104,24 @@ describe("the page", { concurrency: 2 }, () => {
     });
   });
 
+  test("a check pressed straight after a blank that cannot be read is not lost to the complaint under it", async () => {
+    await withPage({ viewport: { width: 1280, height: 900 } }, async ({ page, url }) => {
+      await student.openHalf(page, url, "given-window", 11);
+      await student.fillBlanks(page, { count: 12, seconds: 10, multiplier: 6 });
+      const check = page.getByRole("button", { name: "Check my reading" });
+      await check.scrollIntoViewIfNeeded();
+      await page.locator('.blank[data-field="rate"]').click();
+      await page.keyboard.type("about seventy");
+      const { x, y, width, height } = await check.boundingBox();
+      await page.mouse.move(x + width / 2, y + height - 3);
+      await page.mouse.down();
+      await page.waitForTimeout(250); // a slow finger
+      await page.mouse.up();
+      await page.locator(".debrief .step").first().waitFor();
+      await page.locator(".line-rate .problem").filter({ hasText: "does not read as a number" }).waitFor();
+    });
+  });
+
   test("a filter has an order, once it is on", async () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "hum-on-the-strip", 3);

@@ -5,6 +5,23 @@ import { coded, has, t } from "../text.js";
 
 const TYPING_MS = 700;
 
+// While something is being pressed nothing may move under the finger: a complaint that makes its line taller waits for the release.
+const waiting = new Map();
+let pressed = false;
+addEventListener("pointerdown", () => (pressed = true), true);
+for (const name of ["pointerup", "pointercancel"]) {
+  addEventListener(name, () => setTimeout(() => {
+    pressed = false;
+    for (const [el, text] of waiting) words(el, text);
+    waiting.clear();
+  }), true);
+}
+
+function tell(el, text) {
+  if (pressed) waiting.set(el, text);
+  else words(el, text);
+}
+
 export class Blank {
   /** key: of its sentence; act(action); done(): Enter was pressed. */
   constructor(field, key, session, { done, optional }) {
@@ -35,7 +52,7 @@ export class Blank {
     if (!answer) return;
     if (document.activeElement !== this.input) prop(this.input, "value", answer.text);
     const wrong = answer.problem && !(answer.problem === "empty" && (!check || this.optional));
-    words(this.problem, wrong ? coded("problem", answer.problem) : "");
+    tell(this.problem, wrong ? coded("problem", answer.problem) : "");
     attr(this.input, "aria-invalid", wrong ? "true" : null);
     prop(this.input, "readOnly", Boolean(check?.over));
     this.el.classList.toggle("is-pointed", hint?.locate?.field === this.field);
