@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# The same bits natively and as WebAssembly in node: SHA-256 of so many samples of every scenario, both ways.
-#   bash tests/bench/bits.sh [SAMPLES] [SEED]     the browser's turn is tests/browser/same_bits.test.mjs
+# The same bits natively and as WebAssembly in node and in Chromium: SHA-256 of so many samples of every scenario, each way.
+#   bash tests/bench/bits.sh [SAMPLES] [SEED]     a shorter one is among the tests: tests/browser/same_bits.test.mjs
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 samples="${1:-1000000}"
