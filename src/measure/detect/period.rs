@@ -37,6 +37,8 @@ const JUMP_COST: f64 = 0.7;
 const LENGTH_COST: f64 = 0.15;
 /// Cost of a lag at which the autocorrelation has no maximum.
 const SLOPE_COST: f64 = 0.3;
+/// Changes of the lag by up to so many samples are small.
+const SMALL: usize = 4;
 
 /// Estimates the beat length through the record.
 pub(super) fn periods(signal: &Signal, found: &Candidates) -> Periods {
@@ -105,12 +107,22 @@ fn correlations(x: &[f64], step: usize, first: usize, lags: usize) -> Vec<f64> {
     let count = x.len().div_ceil(step);
     let mut sums = vec![0.0; count * lags];
     for b in 0..count {
-        let run = &x[b * step..((b + 1) * step).min(x.len())];
         // Sample by sample rather than lag by lag: the sums of the lags do not wait for each other.
         let row = &mut sums[b * lags..(b + 1) * lags];
-        for (i, v) in run.iter().enumerate() {
-            let lagged = x.get(b * step + i + first..).unwrap_or(&[]);
-            row.iter_mut().zip(lagged).for_each(|(s, c)| *s += v * c);
+        let (mut i, end) = (b * step, ((b + 1) * step).min(x.len()));
+        // Four samples at a time, so that each sum is fetched and put back once; the order of its terms stays.
+        while i + 4 <= end && i + first + lags + 3 <= x.len() {
+            let lagged = &x[i + first..i + first + lags + 3];
+            let [v0, v1, v2, v3] = [x[i], x[i + 1], x[i + 2], x[i + 3]];
+            let shifted = lagged.iter().zip(&lagged[1..]).zip(lagged[2..].iter().zip(&lagged[3..]));
+            for (s, ((c0, c1), (c2, c3))) in row.iter_mut().zip(shifted) {
+                *s = *s + v0 * c0 + v1 * c1 + v2 * c2 + v3 * c3;
+            }
+            i += 4;
+        }
+        for i in i..end {
+            let lagged = x.get(i + first..).unwrap_or(&[]);
+            row.iter_mut().zip(lagged).for_each(|(s, c)| *s += x[i] * c);
         }
     }
     let energy = running_sums(x.iter().map(|v| v * v));
@@ -124,24 +136,46 @@ fn correlations(x: &[f64], step: usize, first: usize, lags: usize) -> Vec<f64> {
         // The lagged copy covers the same stretch, moved on by the lag.
         let between = |a: usize, b: usize| energy[b.min(x.len())] - energy[a.min(x.len())];
         let own = between(from * step, to * step);
-        for (l, r) in row.iter_mut().enumerate() {
-            let other = between(from * step + first + l, to * step + first + l);
-            // Differences of sums leave rounding errors: what is less than those is nothing.
-            *r = if other > 1e-9 * own && own > 0.0 { *r / (own * other).sqrt() } else { 0.0 };
+        // Differences of sums leave rounding errors: what is less than those is nothing.
+        let share = |r: f64, other: f64| {
+            if other > 1e-9 * own && own > 0.0 { r / (own * other).sqrt() } else { 0.0 }
+        };
+        let (a, b) = (from * step + first, to * step + first);
+        if b + lags <= energy.len() {
+            // The same without looking for the record's end each time.
+            let others = energy[a..a + lags].iter().zip(&energy[b..b + lags]).map(|(a, b)| b - a);
+            row.iter_mut().zip(others).for_each(|(r, other)| *r = share(*r, other));
+        } else {
+            row.iter_mut().enumerate().for_each(|(l, r)| *r = share(*r, between(a + l, b + l)));
         }
     }
     corr
+}
+
+/// The lags to which a change by `d - SMALL` leads from an inner lag; the lags at both ends are there only for
+/// telling maxima.
+fn within(d: usize, lags: usize) -> core::ops::Range<usize> {
+    let start = (1 + SMALL).saturating_sub(d).max(1);
+    start..(lags - 1 + SMALL).saturating_sub(d).min(lags - 1).max(start)
 }
 
 /// The path through the lags, one a step, with the highest sum of correlations less what its jumps cost.
 fn smoothest(corr: &[f64], lags: usize, first: usize) -> Vec<usize> {
     let count = corr.len() / lags;
     let log: Vec<f64> = (0..lags).map(|l| math::ln((first + l) as f64)).collect();
+    // Small changes cost in proportion: 10 % about 0.1. From lag `l + d - SMALL` to `l`, at `d * lags + l`.
+    let mut change = vec![0.0; (2 * SMALL + 1) * lags];
+    for d in 0..=2 * SMALL {
+        for l in within(d, lags) {
+            change[d * lags + l] = (log[l + d - SMALL] - log[l]).abs();
+        }
+    }
+    let length: Vec<f64> = log.iter().map(|v| LENGTH_COST * (v - log[1])).collect();
     let inner = 1..lags - 1;
     let highest = |v: &[f64]| inner.clone().fold(1, |m, l| if v[l] > v[m] { l } else { m });
     let (mut best, mut next) = (vec![0.0; lags], vec![0.0; lags]);
     let mut worth = vec![f64::NEG_INFINITY; lags];
-    let mut from = vec![0usize; count * lags];
+    let mut from = vec![0u64; count * lags];
     for b in 0..count {
         let r = &corr[b * lags..(b + 1) * lags];
         for l in inner.clone() {
@@ -153,19 +187,27 @@ fn smoothest(corr: &[f64], lags: usize, first: usize) -> Vec<usize> {
             }
         }
         let top = highest(&best);
-        for l in inner.clone() {
-            let (mut source, mut value) = (top, best[top] - JUMP_COST);
-            for k in l.saturating_sub(4).max(1)..(l + 5).min(lags - 1) {
-                // Small changes cost in proportion: 10 % about 0.1.
-                let v = best[k] - (log[k] - log[l]).abs();
-                if v > value {
-                    (source, value) = (k, v);
-                }
+        // Best worth before this step and the lag it comes from, all lags side by side; of equals the first stands.
+        next.fill(best[top] - JUMP_COST);
+        let source = &mut from[b * lags..(b + 1) * lags];
+        source.fill(top as u64);
+        for d in 0..=2 * SMALL {
+            let to = within(d, lags);
+            let count = to.len();
+            let lag = to.start + d - SMALL;
+            let (old, cost) = (&best[lag..lag + count], &change[d * lags + to.start..][..count]);
+            let kept = next[to.clone()].iter_mut().zip(&mut source[to]);
+            for (((value, source), (old, cost)), k) in kept.zip(old.iter().zip(cost)).zip(lag as u64..) {
+                let v = old - cost;
+                let better = v > *value;
+                *value = if better { v } else { *value };
+                *source = if better { k } else { *source };
             }
+        }
+        for l in inner.clone() {
             // Beside a maximum is nearly as good as on it, as the true lag may lie between two samples.
             let beside = worth[l - 1].max(worth[l + 1]) - 0.05;
-            next[l] = value + worth[l].max(beside) - LENGTH_COST * (log[l] - log[1]);
-            from[b * lags + l] = source;
+            next[l] = next[l] + worth[l].max(beside) - length[l];
         }
         core::mem::swap(&mut best, &mut next);
     }
@@ -173,7 +215,7 @@ fn smoothest(corr: &[f64], lags: usize, first: usize) -> Vec<usize> {
     let mut path = vec![0; count];
     for b in (0..count).rev() {
         path[b] = l;
-        l = from[b * lags + l];
+        l = from[b * lags + l] as usize;
     }
     path
 }
