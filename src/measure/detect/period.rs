@@ -4,6 +4,7 @@ use super::candidates::Candidates;
 use super::condition::Signal;
 use super::{FASTEST_BPM, SLOWEST_BPM};
 use crate::math;
+use core::hint::select_unpredictable;
 
 /// The beat length about one place.
 #[derive(Clone, Copy, Debug)]
@@ -37,8 +38,9 @@ const JUMP_COST: f64 = 0.7;
 const LENGTH_COST: f64 = 0.15;
 /// Cost of a lag at which the autocorrelation has no maximum.
 const SLOPE_COST: f64 = 0.3;
-/// Changes of the lag by up to so many samples are small.
+/// Changes of the lag by up to so many samples are small; number of lags that are near one in this sense.
 const SMALL: usize = 4;
+const NEAR: usize = 2 * SMALL + 1;
 
 /// Estimates the beat length through the record.
 pub(super) fn periods(signal: &Signal, found: &Candidates) -> Periods {
@@ -152,30 +154,27 @@ fn correlations(x: &[f64], step: usize, first: usize, lags: usize) -> Vec<f64> {
     corr
 }
 
-/// The lags to which a change by `d - SMALL` leads from an inner lag; the lags at both ends are there only for
-/// telling maxima.
-fn within(d: usize, lags: usize) -> core::ops::Range<usize> {
-    let start = (1 + SMALL).saturating_sub(d).max(1);
-    start..(lags - 1 + SMALL).saturating_sub(d).min(lags - 1).max(start)
-}
-
 /// The path through the lags, one a step, with the highest sum of correlations less what its jumps cost.
 fn smoothest(corr: &[f64], lags: usize, first: usize) -> Vec<usize> {
     let count = corr.len() / lags;
     let log: Vec<f64> = (0..lags).map(|l| math::ln((first + l) as f64)).collect();
-    // Small changes cost in proportion: 10 % about 0.1. From lag `l + d - SMALL` to `l`, at `d * lags + l`.
-    let mut change = vec![0.0; (2 * SMALL + 1) * lags];
-    for d in 0..=2 * SMALL {
-        for l in within(d, lags) {
-            change[d * lags + l] = (log[l + d - SMALL] - log[l]).abs();
-        }
-    }
+    // Small changes cost in proportion: 10 % about 0.1. To lag `l` from the `SMALL` lags on both sides, in their order.
+    let change: Vec<[f64; NEAR]> = (0..lags)
+        .map(|l| {
+            core::array::from_fn(|d| {
+                (l + d).checked_sub(SMALL).and_then(|k| log.get(k)).map_or(0.0, |k| (k - log[l]).abs())
+            })
+        })
+        .collect();
     let length: Vec<f64> = log.iter().map(|v| LENGTH_COST * (v - log[1])).collect();
     let inner = 1..lags - 1;
-    let highest = |v: &[f64]| inner.clone().fold(1, |m, l| if v[l] > v[m] { l } else { m });
-    let (mut best, mut next) = (vec![0.0; lags], vec![0.0; lags]);
+    let highest = |v: &[f64]| inner.clone().fold(1, |m, l| if v[SMALL + l] > v[SMALL + m] { l } else { m });
+    // Lag `l` stands at `SMALL + l`; what lies about the inner lags is never the best.
+    let mut best = vec![f64::NEG_INFINITY; lags + 2 * SMALL];
+    let mut next = best.clone();
+    best[SMALL + 1..SMALL + lags - 1].fill(0.0);
     let mut worth = vec![f64::NEG_INFINITY; lags];
-    let mut from = vec![0u64; count * lags];
+    let mut from = vec![0usize; count * lags];
     for b in 0..count {
         let r = &corr[b * lags..(b + 1) * lags];
         for l in inner.clone() {
@@ -187,27 +186,20 @@ fn smoothest(corr: &[f64], lags: usize, first: usize) -> Vec<usize> {
             }
         }
         let top = highest(&best);
-        // Best worth before this step and the lag it comes from, all lags side by side; of equals the first stands.
-        next.fill(best[top] - JUMP_COST);
-        let source = &mut from[b * lags..(b + 1) * lags];
-        source.fill(top as u64);
-        for d in 0..=2 * SMALL {
-            let to = within(d, lags);
-            let count = to.len();
-            let lag = to.start + d - SMALL;
-            let (old, cost) = (&best[lag..lag + count], &change[d * lags + to.start..][..count]);
-            let kept = next[to.clone()].iter_mut().zip(&mut source[to]);
-            for (((value, source), (old, cost)), k) in kept.zip(old.iter().zip(cost)).zip(lag as u64..) {
-                let v = old - cost;
-                let better = v > *value;
-                *value = if better { v } else { *value };
-                *source = if better { k } else { *source };
-            }
-        }
+        let jump = best[SMALL + top] - JUMP_COST;
         for l in inner.clone() {
+            let (mut source, mut value) = (SMALL + top, jump);
+            // Nearly every comparison comes out as a coin does: both ways are worked out and one is taken.
+            for (d, cost) in change[l].iter().enumerate() {
+                let v = best[l + d] - cost;
+                let better = v > value;
+                source = select_unpredictable(better, l + d, source);
+                value = if better { v } else { value };
+            }
             // Beside a maximum is nearly as good as on it, as the true lag may lie between two samples.
             let beside = worth[l - 1].max(worth[l + 1]) - 0.05;
-            next[l] = next[l] + worth[l].max(beside) - length[l];
+            next[SMALL + l] = value + worth[l].max(beside) - length[l];
+            from[b * lags + l] = source - SMALL;
         }
         core::mem::swap(&mut best, &mut next);
     }
@@ -215,7 +207,7 @@ fn smoothest(corr: &[f64], lags: usize, first: usize) -> Vec<usize> {
     let mut path = vec![0; count];
     for b in (0..count).rev() {
         path[b] = l;
-        l = from[b * lags + l] as usize;
+        l = from[b * lags + l];
     }
     path
 }
