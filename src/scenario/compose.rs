@@ -5,7 +5,6 @@
 use super::error::ScenarioError;
 use super::schema::Scenario;
 use serde_json::{Map, Value};
-use toml::de::{DeTable, DeValue};
 
 /// Keys that stand before the first table, in order.
 const TOP: [&str; 9] =
@@ -35,27 +34,6 @@ pub fn of_json(text: &str) -> Result<String, ScenarioError> {
     let text = write(&fields);
     // Reading is what checks.
     Scenario::read(&text).map(|_| text)
-}
-
-/// What a scenario file says, as a value; `None` where it is no TOML.
-pub fn value_of(text: &str) -> Option<Value> {
-    fn plain(value: &DeValue) -> Value {
-        match value {
-            DeValue::String(text) => Value::from(text.as_ref()),
-            DeValue::Integer(n) => {
-                i64::from_str_radix(n.as_str(), n.radix()).map_or(Value::Null, Value::from)
-            }
-            DeValue::Float(n) => n.as_str().parse::<f64>().map_or(Value::Null, Value::from),
-            DeValue::Boolean(on) => Value::from(*on),
-            DeValue::Datetime(moment) => Value::from(moment.to_string()),
-            DeValue::Array(items) => items.iter().map(|item| plain(item.get_ref())).collect(),
-            DeValue::Table(table) => all(table),
-        }
-    }
-    fn all(table: &DeTable) -> Value {
-        Value::Object(table.iter().map(|(k, v)| (k.get_ref().to_string(), plain(v.get_ref()))).collect())
-    }
-    DeTable::parse(text).ok().map(|table| all(table.get_ref()))
 }
 
 /// The text of a scenario's file, from its fields.

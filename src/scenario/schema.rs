@@ -4,6 +4,7 @@ use super::assignment::Assignment;
 use super::error::ScenarioError;
 use super::fault::{self, Situation};
 use super::script::{Attempt, LONGEST_WAIT_S, MOST_STEPS};
+use super::text::Parsed;
 use crate::assess::Criteria;
 use crate::assess::task::{Kind, TaskSpec};
 use crate::bench::strap::{Face, Place};
@@ -214,30 +215,11 @@ impl Scenario {
             let expected = format!("at most {MOST_BYTES} bytes");
             return Err(ScenarioError::at("file", format!("{} bytes", text.len()), expected));
         }
-        let line_of = |span: Option<core::ops::Range<usize>>| {
-            span.and_then(|s| text.get(..s.start)).map(|before| before.matches('\n').count() + 1)
-        };
-        let scenario: Scenario = toml::from_str(text).map_err(|e| {
-            let (found, expected) = split_message(e.message());
-            // A field missing from the file itself is reported at its very beginning, where the first key stands.
-            let whole = e.message().starts_with("missing field");
-            let place = e.span().map(|s| s.start).filter(|at| !(whole && *at == 0));
-            // A file that is not TOML at all has no fields to name.
-            let path = toml::de::DeTable::parse(text)
-                .map(|table| place.map(|at| path_to(table.get_ref(), at)).unwrap_or_default());
-            match path {
-                Ok(path) => ScenarioError {
-                    field: field_of(&path, e.message()),
-                    expected,
-                    found,
-                    line: line_of(e.span()),
-                },
-                Err(_) => ScenarioError {
-                    line: line_of(e.span()),
-                    ..ScenarioError::at("file", e.message().trim(), "a TOML document")
-                },
-            }
-        })?;
+        let parsed = Parsed::of(text)?;
+        let value = parsed.value()?;
+        let complaint = |value| serde_json::from_value::<Scenario>(value).err().map(|e| e.to_string());
+        let scenario = serde_json::from_value::<Scenario>(value.clone())
+            .map_err(|e| parsed.blame(&value, &e.to_string(), &complaint))?;
         scenario.check()?;
         Ok(scenario)
     }
@@ -453,64 +435,5 @@ impl Scenario {
             bench: self.build_bench()?,
             recorder: self.recorder.clone(),
         })
-    }
-}
-
-/// Path of the innermost field whose key or value holds a place of the file.
-fn path_to(table: &toml::de::DeTable, place: usize) -> String {
-    fn within(value: &toml::de::DeValue, place: usize) -> String {
-        match value {
-            toml::de::DeValue::Table(table) => path_to(table, place),
-            toml::de::DeValue::Array(items) => items
-                .iter()
-                .enumerate()
-                .find(|(_, item)| item.span().contains(&place) || holds(item.get_ref(), place))
-                .map(|(k, item)| join(format!("[{k}]"), &within(item.get_ref(), place)))
-                .unwrap_or_default(),
-            _ => String::new(),
-        }
-    }
-    /// Whether a value has the place somewhere inside: a table of tables spans only its heading.
-    fn holds(value: &toml::de::DeValue, place: usize) -> bool {
-        !within(value, place).is_empty()
-    }
-    fn join(outer: String, inner: &str) -> String {
-        match inner {
-            "" => outer,
-            inner if inner.starts_with('[') => outer + inner,
-            inner => outer + "." + inner,
-        }
-    }
-    table
-        .iter()
-        .find(|(key, value)| {
-            key.span().contains(&place) || value.span().contains(&place) || holds(value.get_ref(), place)
-        })
-        .map(|(key, value)| join(key.get_ref().to_string(), &within(value.get_ref(), place)))
-        .unwrap_or_default()
-}
-
-/// Serde says what it found and expected in one sentence: "unknown field `x`, expected one of ..." or "invalid type:
-/// string "a", expected f64".
-fn split_message(message: &str) -> (String, String) {
-    let message = message.trim();
-    match message.rsplit_once(", expected ") {
-        Some((found, expected)) => (found.to_string(), expected.to_string()),
-        None => match message.strip_prefix("missing field ") {
-            Some(field) => ("nothing".into(), format!("the field {field}")),
-            None => (message.to_string(), "another value".into()),
-        },
-    }
-}
-
-/// The path with the name of a missing field added, which serde's path leaves out.
-fn field_of(path: &str, message: &str) -> String {
-    let path = if path == "." { "" } else { path };
-    let missing = message.trim().strip_prefix("missing field `").and_then(|m| m.split('`').next());
-    match missing {
-        Some(name) if path.is_empty() => name.to_string(),
-        Some(name) => format!("{path}.{name}"),
-        None if path.is_empty() => "file".to_string(),
-        None => path.to_string(),
     }
 }

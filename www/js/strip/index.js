@@ -45,7 +45,7 @@ export class StripPane {
     this.summary = button(t("summary-ask"), () => this.tell(summaryText(session.bench.summary())), { kind: "btn-plain", pic: "ear" });
 
     this.sound = new Sound(session.bench);
-    this.listen = button(t("strip-listen"), () => this.toggleSound(), { kind: "btn-plain", pic: "sound", "aria-pressed": "false" });
+    this.listen = button(t("strip-listen"), () => this.toggleSound(), { kind: "btn-plain strip-listen", pic: "sound", title: t("strip-listen"), "aria-pressed": "false" });
 
     this.marginLeft = h("p", { class: "pencil" });
     this.marginRight = h("p", { class: "pencil margin-right" });

@@ -27,6 +27,6 @@ explain-height = How far the hand lies above or below the heart, in centimetres.
 explain-ask = Something that the subject does for you; the pulse answers in its own time.
 explain-switch_strip = Power for everything that is plugged into the power strip.
 explain-switch_unit = Power for the recorder unit, if its mains lead reaches a live socket.
-explain-charger = The telephone's charger in the power strip or out of it. It radiates hum while it is in.
+explain-charger = The computer’s charger in the power strip or out of it. It radiates hum while it is in.
 explain-lamp = The desk lamp on or off. Light pads see it, and its lead radiates hum.
 explain-move = Puts a part of the table to another place, in centimetres from the left edge and from the far edge.
