@@ -59,6 +59,14 @@ try {
         act({ do: "scroll", start_s });
         return timed(redraw);
       });
+      // Ours has the trace on a layer of its own, scratched twice side by side like a slanted stylus does.
+      out.ours.trace = scrolls.map((start_s) => {
+        act({ do: "scroll", start_s });
+        return timed(() => {
+          lab.drawTrace(over);
+          over.getImageData(0, 0, 1, 1);
+        });
+      });
       const end = length - 1;
       act({ do: "scroll", start_s: 0 });
       act({ do: "zoom", from_s: 0, to_s: end });
@@ -108,8 +116,10 @@ try {
       lab.free();
       return out;
     }, [toml, seconds, runs]);
-    const line = (label, ours, theirs) => console.log(`${label}, 1600 x 600\tours ${both(ours)}; uPlot ${version} ${both(theirs)}; ${(quantile(theirs, 0.5) / quantile(ours, 0.5)).toFixed(1)} times ours`);
+    const line = (label, ours, theirs) =>
+      console.log(`${label}, 1600 x 600\tours ${both(ours)}; uPlot ${version} ${both(theirs)}; ${(quantile(theirs, 0.5) / quantile(ours, 0.5)).toFixed(1)} times ours`);
     console.log(`decimation of ${what} at 1 kHz to columns and path, Chromium\t${both(took.decimation)}`);
+    console.log(`trace layer alone with raster, 60 s of ${what}, 1600 x 600\t${both(took.ours.trace)}`);
     line(`whole redraw with raster, 60 s of ${what}`, took.ours.minute, took.theirs.minute);
     line(`whole redraw with raster, all of ${what} (${took.samples.toLocaleString("en")} samples)`, took.ours.whole, took.theirs.whole);
   }
