@@ -4,7 +4,7 @@
 //! - [`chain`]: the chain whole, and how it grows
 //! - [`stages`]: its stages by themselves
 //! - [`detector`]: the beat detector, and the samples on which the peers are measured
-//! - [`strip`]: decimation
+//! - [`strip`]: lowest and highest values of columns
 //! - [`replay`]: attempts done again, saved and restored
 
 mod chain;
@@ -59,7 +59,7 @@ pub fn count(n: usize) -> String {
     let digits = n.to_string();
     let first = digits.len() % 3;
     let mut out = digits[..first].to_string();
-    for run in digits[first..].as_bytes().chunks(3) {
+    for run in digits.as_bytes()[first..].chunks(3) {
         if !out.is_empty() {
             out.push(',');
         }
