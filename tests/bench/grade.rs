@@ -48,7 +48,7 @@ fn main() {
         let cores = if threads == "1" {
             "one core".into()
         } else {
-            format!("{:?} cores", std::thread::available_parallelism())
+            format!("all {} cores", std::thread::available_parallelism().map_or(1, usize::from))
         };
         println!(
             "grading {RESULTS} results of ten minutes, {cores}\t{took:.1} s, {:.0} a minute",
