@@ -2,7 +2,7 @@
 //!
 //! Read: a header or none (names, and a line of units under them); comma, semicolon, tab or blanks between the
 //! cells; a decimal comma where it cannot be a separator (semicolons, tabs, blanks, quotes); a byte-order mark; any
-//! line ends; blank lines; comments after `#`; an Excel `sep=` line. Time as a number of s, ms or us, as a clock time
+//! line ends; blank lines; comments after `#`; a `sep=` line as spreadsheets write it. Time as a number of s, ms or us, as a clock time
 //! or as a date with a clock time.
 //!
 //! Rules for what is not said:
