@@ -15,3 +15,15 @@ fn a_flat_recording_far_from_zero_has_a_range() {
         assert!(low < high, "{value}: {low} to {high}");
     }
 }
+
+/// A file that only declares its separator, one outside of ASCII, was cut in the middle of a character.
+#[test]
+fn a_declared_separator_alone_is_an_error_and_no_panic() {
+    for text in ["sep=\u{24b}", "sep=;", "sep=", "sep=\u{24b}\r", "sep=;\n"] {
+        let files = [("a.csv".to_string(), text.as_bytes().to_vec())];
+        for rate_hz in [None, Some(100.0)] {
+            let error = import(&files, &Options { rate_hz, channel: None }).unwrap_err();
+            assert!(error.to_string().contains("a.csv"), "{error}");
+        }
+    }
+}

@@ -2,7 +2,7 @@
 //!
 //! Read: a header or none (names, and a line of units under them); comma, semicolon, tab or blanks between the
 //! cells; a decimal comma where it cannot be a separator (semicolons, tabs, blanks, quotes); a byte-order mark; any
-//! line ends; blank lines; comments after `#`; an Excel `sep=` line. Time as a number of s, ms or us, as a clock time
+//! line ends; blank lines; comments after `#`; a `sep=` line as spreadsheets write it. Time as a number of s, ms or us, as a clock time
 //! or as a date with a clock time.
 //!
 //! Rules for what is not said:
@@ -114,11 +114,11 @@ pub fn write(rate_hz: f64, values: &[f64]) -> String {
 
 /// A `sep=;` line, and the text after it.
 fn declared_separator(text: &str) -> (Option<Separator>, &str) {
-    let (line, rest) = text.split_once('\n').unwrap_or((text, ""));
+    let line = text.split('\n').next().unwrap_or(text);
     let mut chars = line.trim_end_matches('\r').strip_prefix("sep=").unwrap_or("").chars();
     match (chars.next(), chars.next()) {
         // The line stays in the count of lines: its line end is kept.
-        (Some(c), None) => (Some(Separator::Char(c)), &text[text.len() - rest.len() - 1..]),
+        (Some(c), None) => (Some(Separator::Char(c)), &text[line.len()..]),
         _ => (None, text),
     }
 }
