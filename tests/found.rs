@@ -27,3 +27,12 @@ fn a_declared_separator_alone_is_an_error_and_no_panic() {
         }
     }
 }
+
+/// Four lines, the last of them half a day after the others, were filled up to nine million values.
+#[test]
+fn a_gap_that_outweighs_its_recording_is_told() {
+    let text = "0       1 \n1  0\n7  5550 \n55410488 5 1";
+    let files = [("a.csv".to_string(), text.as_bytes().to_vec())];
+    let error = import(&files, &Options { rate_hz: None, channel: None }).unwrap_err().to_string();
+    assert!(error.contains("without a line"), "{error}");
+}

@@ -96,6 +96,16 @@ pub enum CsvError {
         /// Number found; when too many, the number at which reading stopped.
         found: usize,
     },
+    /// Most of the stretch has no line: a gap that straight lines would fill with millions of values.
+    #[error("{file}: {gap_s} s without a line, where {usual_s} s are usual")]
+    CsvGap {
+        /// Name of the file.
+        file: String,
+        /// Longest time between two lines, s.
+        gap_s: f64,
+        /// Usual time between two lines, s.
+        usual_s: f64,
+    },
     /// Too many cells of the value column are empty.
     #[error("{file}: {found} of {of} values are missing (at most one in {limit_one_in} may be)")]
     CsvMissing {

@@ -3,6 +3,9 @@
 use super::clock::TimeUnit;
 use super::{CsvError, MAX_RATE_HZ, MAX_SAMPLES, MIN_RATE_HZ, Raw, Recorded};
 
+/// Most steps that an uneven table may have for each of its lines.
+const MOST_GAPS: f64 = 10.0;
+
 /// Brings a table to a uniform rate.
 pub(super) fn uniform(
     name: &str,
@@ -81,6 +84,11 @@ pub(super) fn uniform(
         if count > MAX_SAMPLES as f64 {
             let (low, high, found) = (2, MAX_SAMPLES, count.min(1e15) as usize);
             return Err(CsvError::CsvLength { file: name.to_string(), low, high, found });
+        }
+        // One in ten of the lines must be there. A pause of the recorder is no part of a recording.
+        if span > MOST_GAPS * median_s * t.len() as f64 {
+            let (gap_s, usual_s) = (out.longest_step_s, median_s);
+            return Err(CsvError::CsvGap { file: name.to_string(), gap_s, usual_s });
         }
         let mut j = 0;
         out.values = (0..count as usize)

@@ -113,6 +113,7 @@ error-csv_time_order = { $file }, line { $line }: time must grow, but { $found_s
 error-csv_rate_missing = { $file } has no time column, so its sampling rate is not known. A first column with the time in seconds helps.
 error-csv_rate_range = { $file }: expected a sampling rate of { $low_hz } to { $high_hz } Hz, found { $found_hz } Hz.
 error-csv_length = { $file }: expected { $low } to { $high } samples, found { $found }.
+error-csv_gap = { $file }: { $gap_s } s go by without a line, where { $usual_s } s are usual. Cut the recording at the gap and open one part.
 error-csv_missing = { $file }: { $found } of { $of } values are missing; at most one in { $limit_one_in } may be.
 error-restore_invalid = The kept attempt cannot be read: { $found }.
 error-bad_value = { $field } should be { $expected }.

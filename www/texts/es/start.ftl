@@ -129,6 +129,7 @@ error-csv_time_order = { $file }, línea { $line }: el tiempo debe crecer, pero 
 error-csv_rate_missing = { $file } no tiene columna de tiempo, así que no se conoce su frecuencia de muestreo. Ayuda una primera columna con el tiempo en segundos.
 error-csv_rate_range = { $file }: se esperaba una frecuencia de muestreo de { $low_hz } a { $high_hz } Hz, se encontró { $found_hz } Hz.
 error-csv_length = { $file }: se esperaban de { $low } a { $high } muestras, se encontraron { $found }.
+error-csv_gap = { $file }: pasan { $gap_s } s sin una línea, cuando lo habitual son { $usual_s } s. Corta el registro en el hueco y abre una parte.
 error-csv_missing = { $file }: faltan { $found } de { $of } valores; puede faltar como mucho uno de cada { $limit_one_in }.
 error-restore_invalid = No se puede leer el intento guardado: { $found }.
 error-bad_value = { $field } debería ser { $expected }.
