@@ -5,6 +5,7 @@ mod hand;
 
 use crate::assess::skill;
 use crate::exchange::{self, Format, NamedFile, Options, Outgoing, Samples, zip};
+use crate::plain::{self, json};
 use crate::scenario::{Scenario, ScenarioError};
 use crate::session::save::RestoreError;
 use crate::session::{Action, Session, guide, save, view};
@@ -15,7 +16,7 @@ use crate::strip::listen::{Click, Listener};
 use crate::strip::svg;
 use plotters::prelude::IntoDrawingArea;
 use plotters_canvas::CanvasBackend;
-use serde_json::{Value, json};
+use serde_json::Value;
 use wasm_bindgen::prelude::*;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, Path2d};
 
@@ -218,7 +219,7 @@ impl Lab {
 
     /// Does an action given as JSON; answers `{"ok":true}` or `{"ok":false,"code":...,"args":{...}}`.
     pub fn act(&mut self, action: &str) -> String {
-        let read = serde_json::from_str(action)
+        let read = plain::value(action)
             .map_err(|e| e.to_string())
             .and_then(Action::from_value)
             .map_err(|e| json!({"ok": false, "code": "unknown", "args": {"what": e}}));
@@ -328,7 +329,7 @@ impl Lab {
     /// Colours and font of the strip, as JSON; what is missing or unreadable stays as it was.
     #[wasm_bindgen(js_name = setTheme)]
     pub fn set_theme(&mut self, theme: &str) {
-        let Ok(given) = serde_json::from_str::<Value>(theme) else { return };
+        let Ok(given) = plain::value(theme) else { return };
         let colour = |name: &str| given[name].as_str().and_then(Theme::colour);
         for (name, slot) in [
             ("ground", &mut self.theme.ground),

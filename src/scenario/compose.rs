@@ -4,8 +4,8 @@
 
 use super::error::ScenarioError;
 use super::schema::Scenario;
+use crate::plain::{self, Plain};
 use serde_json::{Map, Value};
-use toml::de::{DeTable, DeValue};
 
 /// Keys that stand before the first table, in order.
 const TOP: [&str; 9] =
@@ -27,8 +27,7 @@ const FAULTS: &str = "A fault of the catalogue. Its severity is a number from 0 
 /// A scenario given as JSON, as the file has it in TOML. Refuses what the scenario's own checks refuse. Scripted attempts
 /// are left out: they belong to whoever wrote them.
 pub fn of_json(text: &str) -> Result<String, ScenarioError> {
-    let value: Value =
-        serde_json::from_str(text).map_err(|e| ScenarioError::at("file", e, "a scenario as JSON"))?;
+    let value = plain::value(text).map_err(|e| ScenarioError::at("file", e, "a scenario as JSON"))?;
     let Value::Object(fields) = value else {
         return Err(ScenarioError::at("file", "something else", "a scenario as JSON"));
     };
@@ -39,23 +38,7 @@ pub fn of_json(text: &str) -> Result<String, ScenarioError> {
 
 /// What a scenario file says, as a value; `None` where it is no TOML.
 pub fn value_of(text: &str) -> Option<Value> {
-    fn plain(value: &DeValue) -> Value {
-        match value {
-            DeValue::String(text) => Value::from(text.as_ref()),
-            DeValue::Integer(n) => {
-                i64::from_str_radix(n.as_str(), n.radix()).map_or(Value::Null, Value::from)
-            }
-            DeValue::Float(n) => n.as_str().parse::<f64>().map_or(Value::Null, Value::from),
-            DeValue::Boolean(on) => Value::from(*on),
-            DeValue::Datetime(moment) => Value::from(moment.to_string()),
-            DeValue::Array(items) => items.iter().map(|item| plain(item.get_ref())).collect(),
-            DeValue::Table(table) => all(table),
-        }
-    }
-    fn all(table: &DeTable) -> Value {
-        Value::Object(table.iter().map(|(k, v)| (k.get_ref().to_string(), plain(v.get_ref()))).collect())
-    }
-    DeTable::parse(text).ok().map(|table| all(table.get_ref()))
+    Plain::of_toml(text).ok().map(Plain::into_value)
 }
 
 /// The text of a scenario's file, from its fields.

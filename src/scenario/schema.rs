@@ -14,9 +14,12 @@ use crate::chain::{Config, Trouble};
 use crate::physiology::SubjectSpec;
 use crate::pickup::field::Mains;
 use crate::pickup::pad::Pad;
+use crate::plain::{self, Plain, Unread};
 use crate::recorder::Settings;
 use crate::rng::Stream;
-use serde::{Deserialize, Serialize};
+use serde::de::{Error, SeqAccess, Unexpected, Visitor};
+use serde::{Deserialize, Deserializer, Serialize};
+use std::fmt;
 
 /// Longest scenario file, bytes.
 pub const MOST_BYTES: usize = 64 * 1024;
@@ -108,13 +111,49 @@ pub struct FaultSpec {
 }
 
 /// A severity, or a range to draw one from.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[serde(untagged)]
 pub enum Severity {
     /// As it is.
     Fixed(f64),
     /// Drawn between two bounds.
     Between([f64; 2]),
+}
+
+impl<'de> Deserialize<'de> for Severity {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(SeverityVisitor)
+    }
+}
+
+struct SeverityVisitor;
+
+impl<'de> Visitor<'de> for SeverityVisitor {
+    type Value = Severity;
+
+    fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        f.write_str("a number from 0 to 1, or two of them")
+    }
+
+    fn visit_f64<E>(self, value: f64) -> Result<Severity, E> {
+        Ok(Severity::Fixed(value))
+    }
+
+    fn visit_u64<E>(self, value: u64) -> Result<Severity, E> {
+        Ok(Severity::Fixed(value as f64))
+    }
+
+    fn visit_i64<E>(self, value: i64) -> Result<Severity, E> {
+        Ok(Severity::Fixed(value as f64))
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut items: A) -> Result<Severity, A::Error> {
+        let (low, high, more) = (items.next_element()?, items.next_element()?, items.next_element::<f64>()?);
+        match (low, high, more) {
+            (Some(low), Some(high), None) => Ok(Severity::Between([low, high])),
+            _ => Err(A::Error::invalid_value(Unexpected::Seq, &self)),
+        }
+    }
 }
 
 fn ten() -> f64 {
@@ -214,29 +253,16 @@ impl Scenario {
             let expected = format!("at most {MOST_BYTES} bytes");
             return Err(ScenarioError::at("file", format!("{} bytes", text.len()), expected));
         }
-        let line_of = |span: Option<core::ops::Range<usize>>| {
-            span.and_then(|s| text.get(..s.start)).map(|before| before.matches('\n').count() + 1)
+        let line_of = |e: &Unread| {
+            e.place().and_then(|at| text.get(..at)).map(|before| before.matches('\n').count() + 1)
         };
-        let scenario: Scenario = toml::from_str(text).map_err(|e| {
+        let plain = Plain::of_toml(text).map_err(|e| ScenarioError {
+            line: line_of(&e),
+            ..ScenarioError::at("file", e.message(), "a TOML document")
+        })?;
+        let scenario: Scenario = plain.read().map_err(|e| {
             let (found, expected) = split_message(e.message());
-            // A field missing from the file itself is reported at its very beginning, where the first key stands.
-            let whole = e.message().starts_with("missing field");
-            let place = e.span().map(|s| s.start).filter(|at| !(whole && *at == 0));
-            // A file that is not TOML at all has no fields to name.
-            let path = toml::de::DeTable::parse(text)
-                .map(|table| place.map(|at| path_to(table.get_ref(), at)).unwrap_or_default());
-            match path {
-                Ok(path) => ScenarioError {
-                    field: field_of(&path, e.message()),
-                    expected,
-                    found,
-                    line: line_of(e.span()),
-                },
-                Err(_) => ScenarioError {
-                    line: line_of(e.span()),
-                    ..ScenarioError::at("file", e.message().trim(), "a TOML document")
-                },
-            }
+            ScenarioError { field: field_of(e.path(), e.message()), expected, found, line: line_of(&e) }
         })?;
         scenario.check()?;
         Ok(scenario)
@@ -354,7 +380,7 @@ impl Scenario {
             Start::Wired => Bench::wired(),
         };
         let refused = |field: String, r: crate::bench::Refusal| {
-            let told = serde_json::to_string(&r).unwrap_or_default();
+            let told = plain::given(&r);
             ScenarioError::at(
                 field,
                 format!("a change that the bench refuses ({told})"),
@@ -456,40 +482,6 @@ impl Scenario {
     }
 }
 
-/// Path of the innermost field whose key or value holds a place of the file.
-fn path_to(table: &toml::de::DeTable, place: usize) -> String {
-    fn within(value: &toml::de::DeValue, place: usize) -> String {
-        match value {
-            toml::de::DeValue::Table(table) => path_to(table, place),
-            toml::de::DeValue::Array(items) => items
-                .iter()
-                .enumerate()
-                .find(|(_, item)| item.span().contains(&place) || holds(item.get_ref(), place))
-                .map(|(k, item)| join(format!("[{k}]"), &within(item.get_ref(), place)))
-                .unwrap_or_default(),
-            _ => String::new(),
-        }
-    }
-    /// Whether a value has the place somewhere inside: a table of tables spans only its heading.
-    fn holds(value: &toml::de::DeValue, place: usize) -> bool {
-        !within(value, place).is_empty()
-    }
-    fn join(outer: String, inner: &str) -> String {
-        match inner {
-            "" => outer,
-            inner if inner.starts_with('[') => outer + inner,
-            inner => outer + "." + inner,
-        }
-    }
-    table
-        .iter()
-        .find(|(key, value)| {
-            key.span().contains(&place) || value.span().contains(&place) || holds(value.get_ref(), place)
-        })
-        .map(|(key, value)| join(key.get_ref().to_string(), &within(value.get_ref(), place)))
-        .unwrap_or_default()
-}
-
 /// Serde says what it found and expected in one sentence: "unknown field `x`, expected one of ..." or "invalid type:
 /// string "a", expected f64".
 fn split_message(message: &str) -> (String, String) {
@@ -503,9 +495,8 @@ fn split_message(message: &str) -> (String, String) {
     }
 }
 
-/// The path with the name of a missing field added, which serde's path leaves out.
+/// The path with the name of a missing field added, which a path without it leaves out.
 fn field_of(path: &str, message: &str) -> String {
-    let path = if path == "." { "" } else { path };
     let missing = message.trim().strip_prefix("missing field `").and_then(|m| m.split('`').next());
     match missing {
         Some(name) if path.is_empty() => name.to_string(),

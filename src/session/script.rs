@@ -4,6 +4,7 @@ use super::action::Action;
 use super::attempt::Session;
 use crate::assess::window::allowed;
 use crate::scenario::Scenario;
+use crate::plain::given;
 use crate::scenario::script::{Attempt, LONGEST_WAIT_S};
 use serde_json::Value;
 
@@ -47,7 +48,7 @@ pub fn play(session: &mut Session, steps: &[Value]) -> Result<(), String> {
         match prepare(step, session).map_err(here)? {
             Prepared::Wait { samples, .. } => session.run_long(samples),
             Prepared::Act(action) => session.act(&action).map_err(|r| {
-                here(format!("refused: {}", serde_json::to_string(&r).unwrap_or_else(|_| format!("{r:?}"))))
+                here(format!("refused: {}", given(&r)))
             })?,
         }
     }

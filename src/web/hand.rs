@@ -4,6 +4,7 @@ use super::{Lab, fail, scenario_fail};
 use crate::exchange::handin::class::{Need, sum_up};
 use crate::exchange::handin::{Graded, Handed, HandinError, result, table};
 use crate::exchange::qr;
+use crate::plain::{self, json};
 use crate::scenario::Scenario;
 use crate::scenario::assignment::{digest, hex, minimised};
 use crate::scenario::compose;
@@ -11,7 +12,6 @@ use crate::session::compact::{About, Code};
 use crate::session::fairness::{TOLERANCES_BPM, fairness};
 use crate::session::save::Replay;
 use crate::session::seeds::seed;
-use serde_json::json;
 use std::collections::HashMap;
 use wasm_bindgen::prelude::*;
 
@@ -21,7 +21,7 @@ fn handin_fail(error: &HandinError) -> JsValue {
 }
 
 fn about(text: &str) -> About {
-    serde_json::from_str(text).unwrap_or_default()
+    plain::from_json(text).unwrap_or_default()
 }
 
 /// SHA-256 of a scenario's text without comments and blank lines, as hexadecimal digits.
@@ -122,7 +122,7 @@ impl Regrade {
         let handed = if text.trim_start().starts_with('{') {
             result::read(text)
         } else {
-            let known: HashMap<String, String> = serde_json::from_str(scenarios).unwrap_or_default();
+            let known: HashMap<String, String> = plain::from_json(scenarios).unwrap_or_default();
             Handed::of_code(text, |code| known.get(&hex(&code.scenario)).filter(|t| code.is_of(t)).cloned())
         };
         let begun = handed.and_then(|handed| handed.begin().map(|replay| Regrade { replay, handed }));
