@@ -33,8 +33,6 @@ enum Kind {
     Whole(u64),
     Float(f64),
     Text(String),
-    /// A date or a time; nothing is read from it.
-    Moment(String),
     List(Vec<Plain>),
     Table(Vec<Entry>),
 }
@@ -48,14 +46,15 @@ struct Entry {
 }
 
 impl Plain {
-    /// Reads TOML.
+    /// Reads TOML. What JSON has no word for, dates and numbers that are none, is refused with its path; where the text is no
+    /// TOML at all, the path is empty.
     pub fn of_toml(text: &str) -> Result<Self, Unread> {
         let table = DeTable::parse(text)
             .map_err(|e| Unread::new(e.message().trim().to_string()).at(e.span().map(|s| s.start)))?;
-        Ok(Self { at: None, kind: of_table(table.get_ref()) })
+        Ok(Self { at: None, kind: of_table(table.get_ref())? })
     }
 
-    /// As JSON has it. Numbers that JSON does not know become null.
+    /// As JSON has it.
     pub fn into_value(self) -> Value {
         match self.kind {
             Kind::Null => Value::Null,
@@ -63,7 +62,7 @@ impl Plain {
             Kind::Below(n) => Value::from(n),
             Kind::Whole(n) => Value::from(n),
             Kind::Float(n) => Value::from(n),
-            Kind::Text(text) | Kind::Moment(text) => Value::String(text),
+            Kind::Text(text) => Value::String(text),
             Kind::List(items) => Value::Array(items.into_iter().map(Plain::into_value).collect()),
             Kind::Table(entries) => {
                 let mut all = Fields::new();
@@ -116,37 +115,47 @@ pub fn value(text: &str) -> Result<Value, Unread> {
     serde_json::from_str(text).map_err(|e| Unread::new(e.to_string()))
 }
 
-fn of_table(table: &DeTable) -> Kind {
-    let entry = |(key, value): (&toml::Spanned<std::borrow::Cow<str>>, &toml::Spanned<DeValue>)| Entry {
-        key: key.get_ref().to_string(),
-        at: Some(key.span().start),
-        value: Plain { at: Some(value.span().start), kind: of_toml(value.get_ref()) },
-    };
-    Kind::Table(table.iter().map(entry).collect())
+fn of_table(table: &DeTable) -> Result<Kind, Unread> {
+    let mut entries = Vec::with_capacity(table.len());
+    for (key, value) in table {
+        let (name, at) = (key.get_ref(), Some(key.span().start));
+        let kind = of_toml(value.get_ref()).map_err(|e| e.within(name, at))?;
+        let value = Plain { at: Some(value.span().start), kind };
+        entries.push(Entry { key: name.to_string(), at, value });
+    }
+    Ok(Kind::Table(entries))
 }
 
-fn of_toml(value: &DeValue) -> Kind {
-    match value {
+fn of_toml(value: &DeValue) -> Result<Kind, Unread> {
+    Ok(match value {
         DeValue::String(text) => Kind::Text(text.to_string()),
         DeValue::Integer(n) => {
             let whole = u64::from_str_radix(n.as_str(), n.radix()).map(Kind::Whole);
             let signed = || i64::from_str_radix(n.as_str(), n.radix()).map(Kind::Below);
-            // Too many digits for a whole number: what wants one will refuse it.
-            whole.or_else(|_| signed()).unwrap_or_else(|_| of_float(n.as_str()))
+            whole.or_else(|_| signed()).map_err(|_| odd(n.as_str(), "a whole number of at most 64 bits"))?
         }
-        DeValue::Float(n) => of_float(n.as_str()),
+        DeValue::Float(n) => {
+            let finite = n.as_str().parse::<f64>().ok().filter(|v| v.is_finite());
+            finite.map(Kind::Float).ok_or_else(|| odd(n.as_str(), "a finite number"))?
+        }
         DeValue::Boolean(on) => Kind::Bool(*on),
-        DeValue::Datetime(moment) => Kind::Moment(moment.to_string()),
-        DeValue::Array(items) => Kind::List(
-            items
-                .iter()
-                .map(|item| Plain { at: Some(item.span().start), kind: of_toml(item.get_ref()) })
-                .collect(),
-        ),
-        DeValue::Table(table) => of_table(table),
-    }
+        DeValue::Datetime(moment) => {
+            return Err(odd(&moment.to_string(), "a number, a text in quotes, true or false"));
+        }
+        DeValue::Array(items) => {
+            let mut list = Vec::with_capacity(items.len());
+            for (k, item) in items.iter().enumerate() {
+                let at = Some(item.span().start);
+                let kind = of_toml(item.get_ref()).map_err(|e| e.within_item(k, at))?;
+                list.push(Plain { at, kind });
+            }
+            Kind::List(list)
+        }
+        DeValue::Table(table) => of_table(table)?,
+    })
 }
 
-fn of_float(digits: &str) -> Kind {
-    digits.parse().map_or(Kind::Null, Kind::Float)
+/// A value that JSON has no word for.
+fn odd(found: &str, expected: &str) -> Unread {
+    Unread::new(format!("{found}, expected {expected}"))
 }

@@ -2,7 +2,8 @@
 
 use dicrotic::scenario::Scenario;
 use dicrotic::scenario::assignment::{digest, minimised};
-use dicrotic::scenario::compose::{of_json, value_of};
+use dicrotic::scenario::compose::of_json;
+use dicrotic::scenario::text::value_of;
 use serde_json::json;
 
 fn project() -> Vec<(String, String)> {

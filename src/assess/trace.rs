@@ -30,9 +30,16 @@ pub fn look(recording: &Recording, a: f64, b: f64, mains_hz: f64) -> Option<Trac
         return None;
     }
     let values = recording.values(from, to);
-    let pulse_v = quality::pulse_pp(&values, recording.rate_hz()).unwrap_or(0.0);
+    let rate_hz = recording.rate_hz();
+    let quality = quality::quality(&values, rate_hz);
+    // The quality has measured the pulse already; a stretch too short for it has a pulse all the same.
+    let pulse_v = match &quality {
+        Some(quality) if quality.pulse_pp > 0.0 => quality.pulse_pp,
+        Some(_) => 0.0,
+        None => quality::pulse_pp(&values, rate_hz).unwrap_or(0.0),
+    };
     // Where slow sampling has folded the mains among the pulse, nobody can tell the two apart.
-    let hum_v = quality::hum(&values, recording.rate_hz(), mains_hz).map_or(0.0, |hum| hum.pp);
+    let hum_v = quality::hum_alone(&values, rate_hz, mains_hz).map_or(0.0, |(pp, _)| pp);
     let clipped = recording.codes()[from..to]
         .iter()
         .enumerate()
@@ -47,7 +54,7 @@ pub fn look(recording: &Recording, a: f64, b: f64, mains_hz: f64) -> Option<Trac
         fill: pulse_v / screen_v,
         pulse_v,
         smaller_range_fits: smaller_range_fits(&values, screen_v / 2.0),
-        quality: quality::quality(&values, recording.rate_hz()).map_or(0.0, |q| q.index),
+        quality: quality.map_or(0.0, |q| q.index),
     })
 }
 

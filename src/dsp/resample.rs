@@ -5,7 +5,11 @@ use std::borrow::Cow;
 /// The samples with each that is not a number replaced by the last one that was (the first one, at the start); borrowed
 /// where all are numbers.
 pub fn held(x: &[f64]) -> Cow<'_, [f64]> {
-    if x.iter().all(|v| v.is_finite()) {
+    // Exponents of infinities and of what is no number are all ones: one more makes the sign bit. All at once and not up
+    // to the first, which is several times as fast where there is none.
+    const EXPONENT: u64 = 0x7ff << 52;
+    let carried = x.iter().fold(0, |c, v| c | ((v.to_bits() & EXPONENT) + (1 << 52)));
+    if carried >> 63 == 0 {
         return Cow::Borrowed(x);
     }
     let mut last = x.iter().copied().find(|v| v.is_finite()).unwrap_or(0.0);
@@ -26,6 +30,9 @@ pub fn average_down(x: &[f64], by: usize) -> Vec<f64> {
         return x.to_vec();
     }
     let scale = 1.0 / by as f64;
+    if by == 2 {
+        return x.chunks_exact(2).map(|run| (run[0] + run[1]) * scale).collect();
+    }
     x.chunks_exact(by).map(|run| run.iter().sum::<f64>() * scale).collect()
 }
 

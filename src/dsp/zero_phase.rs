@@ -15,8 +15,11 @@ pub fn filter<const N: usize>(sections: &[Section; N], x: &mut [f64], pad: usize
     let mut tail: Vec<f64> = (1..=pad).map(|i| 2.0 * last - x[n - 1 - i]).collect();
     let mut head: Vec<f64> = (1..=pad).rev().map(|i| 2.0 * first - x[i]).collect();
     let mut state = steady(sections, head.first().copied().unwrap_or(first));
-    for v in head.iter_mut().chain(x.iter_mut()).chain(tail.iter_mut()) {
-        *v = step(sections, &mut state, *v);
+    // One loop each: a chain of the three would be asked at every sample which of them it is in.
+    for part in [&mut head[..], &mut *x, &mut tail[..]] {
+        for v in part {
+            *v = step(sections, &mut state, *v);
+        }
     }
     let mut state = steady(sections, tail.last().copied().unwrap_or(x[n - 1]));
     for v in tail.iter_mut().rev() {

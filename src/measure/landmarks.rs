@@ -205,8 +205,10 @@ fn find(x: &[f64]) -> Option<Landmarks> {
     let (low, high) = (crossing(0.1)?, crossing(0.9)?);
     let width = x.iter().filter(|v| **v >= 0.5 * height).count();
     let (from, to) = (peak + points(60.0), (peak + points(350.0)).min(x.len().saturating_sub(points(50.0))));
-    let bends = bends(x, points(20.0));
-    let bend = (from..to).max_by(|a, b| bends[*a].total_cmp(&bends[*b])).filter(|i| bends[*i] > 0.0);
+    let bends = bends(x, points(20.0), from..to);
+    let bend = (from..to)
+        .max_by(|a, b| bends[a - from].total_cmp(&bends[b - from]))
+        .filter(|i| bends[i - from] > 0.0);
     let second = bend.and_then(|n| {
         let end = (n + points(250.0)).min(x.len() - 1);
         // The highest maximum and not the first: the mean of beats of different length has ripples in its valley.
@@ -233,9 +235,9 @@ fn find(x: &[f64]) -> Option<Landmarks> {
     })
 }
 
-/// How much the curve bends up at each point: second differences over `wing` points on both sides, of means over as
-/// many, so that a ripple of noise is no notch. Zero near the ends.
-fn bends(x: &[f64], wing: usize) -> Vec<f64> {
+/// How much the curve bends up at each point of a stretch: second differences over `wing` points on both sides, of means
+/// over as many, so that a ripple of noise is no notch. Zero near the ends.
+fn bends(x: &[f64], wing: usize, stretch: core::ops::Range<usize>) -> Vec<f64> {
     let mut sums = vec![0.0];
     let mut sum = 0.0;
     for v in x {
@@ -245,6 +247,13 @@ fn bends(x: &[f64], wing: usize) -> Vec<f64> {
     let half = wing / 2;
     let mean = |i: usize| (sums[i + half + 1] - sums[i - half]) / (2 * half + 1) as f64;
     let inside = wing + half..x.len().saturating_sub(wing + half + 1);
-    let bend = |i: usize| mean(i - wing) - 2.0 * mean(i) + mean(i + wing);
-    (0..x.len()).map(|i| if inside.contains(&i) { bend(i) } else { 0.0 }).collect()
+    let (from, to) = (stretch.start.max(inside.start), stretch.end.min(inside.end));
+    let mut bends = vec![0.0; stretch.len()];
+    if from < to {
+        let means: Vec<f64> = (from - wing..to + wing).map(mean).collect();
+        for (i, bend) in bends[from - stretch.start..to - stretch.start].iter_mut().enumerate() {
+            *bend = means[i] - 2.0 * means[i + wing] + means[i + 2 * wing];
+        }
+    }
+    bends
 }

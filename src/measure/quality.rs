@@ -91,6 +91,13 @@ pub fn quality(values: &[f64], rate_hz: f64) -> Option<Quality> {
 /// frequencies fitted like this are the classical estimate (Goertzel 1958 gives the cheap sum). A mains 1 % off makes
 /// the result 3 % too small at the most.
 pub fn hum(values: &[f64], rate_hz: f64, mains_hz: f64) -> Option<HumLevel> {
+    let (pp, shows_at_hz) = hum_alone(values, rate_hz, mains_hz)?;
+    let pulse = pulse_pp(values, rate_hz);
+    Some(HumLevel { pp, ratio: pulse.map(|p| pp / p), shows_at_hz })
+}
+
+/// As [`hum`], for who knows the pulse already: peak to peak, and where the mains shows, in Hz.
+pub fn hum_alone(values: &[f64], rate_hz: f64, mains_hz: f64) -> Option<(f64, f64)> {
     let shows_at = |hz: f64| (hz - (hz / rate_hz).round() * rate_hz).abs();
     let first = shows_at(mains_hz);
     let width = (0.4 * rate_hz).round() as usize;
@@ -112,6 +119,7 @@ pub fn hum(values: &[f64], rate_hz: f64, mains_hz: f64) -> Option<HumLevel> {
         .map(|hz| TAU * shows_at(*hz) / rate_hz)
         .map(|w| (0..width).map(|i| (math::cos(w * i as f64), math::sin(w * i as f64))).collect())
         .collect();
+    let period = Period::new(harmonics.len());
     let mut levels: Vec<f64> = Vec::new();
     for run in values.chunks_exact(width) {
         let level = run.iter().sum::<f64>() / width as f64;
@@ -125,29 +133,37 @@ pub fn hum(values: &[f64], rate_hz: f64, mains_hz: f64) -> Option<HumLevel> {
                 (gain * sum.0, gain * sum.1)
             })
             .collect();
-        levels.push(peak_to_peak(&parts));
+        levels.push(period.peak_to_peak(&parts));
     }
-    let pp = median(&mut levels)?;
-    let pulse = pulse_pp(values, rate_hz);
-    Some(HumLevel { pp, ratio: pulse.map(|p| pp / p), shows_at_hz: first })
+    Some((median(&mut levels)?, first))
 }
 
-/// Peak to peak of a sum of harmonics, given the cosine and sine part of each.
-fn peak_to_peak(parts: &[(f64, f64)]) -> f64 {
-    if let [(c, s)] = parts {
-        return 2.0 * math::hypot(*c, *s);
+/// Cosines and sines of each harmonic at even steps through one period.
+struct Period(Vec<Vec<(f64, f64)>>);
+
+impl Period {
+    const STEPS: usize = 96;
+
+    fn new(harmonics: usize) -> Self {
+        let step = |i: usize| {
+            let turn = TAU * i as f64 / Self::STEPS as f64;
+            (1..=harmonics).map(|k| (math::cos(k as f64 * turn), math::sin(k as f64 * turn))).collect()
+        };
+        Self((0..Self::STEPS).map(step).collect())
     }
-    let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
-    for i in 0..96 {
-        let turn = TAU * f64::from(i) / 96.0;
-        let v: f64 = parts
-            .iter()
-            .zip(1..)
-            .map(|((c, s), k)| c * math::cos(f64::from(k) * turn) + s * math::sin(f64::from(k) * turn))
-            .sum();
-        (low, high) = (low.min(v), high.max(v));
+
+    /// Peak to peak of a sum of harmonics, given the cosine and sine part of each.
+    fn peak_to_peak(&self, parts: &[(f64, f64)]) -> f64 {
+        if let [(c, s)] = parts {
+            return 2.0 * math::hypot(*c, *s);
+        }
+        let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+        for waves in &self.0 {
+            let v: f64 = parts.iter().zip(waves).map(|((c, s), (cos, sin))| c * cos + s * sin).sum();
+            (low, high) = (low.min(v), high.max(v));
+        }
+        high - low
     }
-    high - low
 }
 
 /// Median foot-to-peak size of the pulse, in the unit of the samples, with hum taken off; `None` without beats.

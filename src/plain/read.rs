@@ -17,7 +17,6 @@ impl Plain {
             Kind::Whole(n) => Unexpected::Unsigned(*n),
             Kind::Float(n) => Unexpected::Float(*n),
             Kind::Text(text) => Unexpected::Str(text),
-            Kind::Moment(_) => Unexpected::Other("date or time"),
             Kind::List(_) => Unexpected::Seq,
             Kind::Table(_) => Unexpected::Map,
         };
@@ -94,7 +93,7 @@ impl<'de> Deserializer<'de> for &'de Plain {
             Kind::Below(n) => visitor.visit_i64(*n),
             Kind::Whole(n) => visitor.visit_u64(*n),
             Kind::Float(n) => visitor.visit_f64(*n),
-            Kind::Text(text) | Kind::Moment(text) => visitor.visit_str(text),
+            Kind::Text(text) => visitor.visit_str(text),
             Kind::List(items) => visitor.visit_seq(Items { items, next: 0 }),
             Kind::Table(entries) => visitor.visit_map(Fields { entries, next: 0 }),
         }

@@ -1,8 +1,8 @@
 //! What makes a scenario an assignment: a key for the seeds of a class, how often it may be tried, words before and
 //! after. And the identity of a scenario: a digest of its text that comments and blank lines do not change.
 
-use super::compose::value_of;
 use super::error::ScenarioError;
+use super::text::value_of;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 

@@ -4,7 +4,7 @@
 
 use super::error::ScenarioError;
 use super::schema::Scenario;
-use crate::plain::{self, Plain};
+use crate::plain;
 use serde_json::{Map, Value};
 
 /// Keys that stand before the first table, in order.
@@ -34,11 +34,6 @@ pub fn of_json(text: &str) -> Result<String, ScenarioError> {
     let text = write(&fields);
     // Reading is what checks.
     Scenario::read(&text).map(|_| text)
-}
-
-/// What a scenario file says, as a value; `None` where it is no TOML.
-pub fn value_of(text: &str) -> Option<Value> {
-    Plain::of_toml(text).ok().map(Plain::into_value)
 }
 
 /// The text of a scenario's file, from its fields.

@@ -4,6 +4,7 @@
 //! - [`fault`]: the catalogue of faults
 //! - [`compose`]: a scenario as a file that a person can read and edit
 //! - [`schema`]: the file's tables and their checks
+//! - [`text`]: a file's text as a plain value, and the place of a part in it
 //! - [`error`]: what is wrong with a file, and where
 //! - [`assignment`]: what makes a scenario an assignment; a scenario's digest
 //! - [`script`]: scripted attempts as they stand in the file; they are replayed by [`crate::session`]
@@ -14,6 +15,7 @@ pub mod error;
 pub mod fault;
 pub mod schema;
 pub mod script;
+pub mod text;
 
 pub use error::ScenarioError;
 pub use schema::Scenario;

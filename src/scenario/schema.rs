@@ -4,6 +4,7 @@ use super::assignment::Assignment;
 use super::error::ScenarioError;
 use super::fault::{self, Situation};
 use super::script::{Attempt, LONGEST_WAIT_S, MOST_STEPS};
+use super::text;
 use crate::assess::Criteria;
 use crate::assess::task::{Kind, TaskSpec};
 use crate::bench::strap::{Face, Place};
@@ -14,7 +15,7 @@ use crate::chain::{Config, Trouble};
 use crate::physiology::SubjectSpec;
 use crate::pickup::field::Mains;
 use crate::pickup::pad::Pad;
-use crate::plain::{self, Plain, Unread};
+use crate::plain;
 use crate::recorder::Settings;
 use crate::rng::Stream;
 use serde::de::{Error, SeqAccess, Unexpected, Visitor};
@@ -253,17 +254,7 @@ impl Scenario {
             let expected = format!("at most {MOST_BYTES} bytes");
             return Err(ScenarioError::at("file", format!("{} bytes", text.len()), expected));
         }
-        let line_of = |e: &Unread| {
-            e.place().and_then(|at| text.get(..at)).map(|before| before.matches('\n').count() + 1)
-        };
-        let plain = Plain::of_toml(text).map_err(|e| ScenarioError {
-            line: line_of(&e),
-            ..ScenarioError::at("file", e.message(), "a TOML document")
-        })?;
-        let scenario: Scenario = plain.read().map_err(|e| {
-            let (found, expected) = split_message(e.message());
-            ScenarioError { field: field_of(e.path(), e.message()), expected, found, line: line_of(&e) }
-        })?;
+        let scenario: Scenario = text::read(text)?;
         scenario.check()?;
         Ok(scenario)
     }
@@ -479,29 +470,5 @@ impl Scenario {
             bench: self.build_bench()?,
             recorder: self.recorder.clone(),
         })
-    }
-}
-
-/// Serde says what it found and expected in one sentence: "unknown field `x`, expected one of ..." or "invalid type:
-/// string "a", expected f64".
-fn split_message(message: &str) -> (String, String) {
-    let message = message.trim();
-    match message.rsplit_once(", expected ") {
-        Some((found, expected)) => (found.to_string(), expected.to_string()),
-        None => match message.strip_prefix("missing field ") {
-            Some(field) => ("nothing".into(), format!("the field {field}")),
-            None => (message.to_string(), "another value".into()),
-        },
-    }
-}
-
-/// The path with the name of a missing field added, which a path without it leaves out.
-fn field_of(path: &str, message: &str) -> String {
-    let missing = message.trim().strip_prefix("missing field `").and_then(|m| m.split('`').next());
-    match missing {
-        Some(name) if path.is_empty() => name.to_string(),
-        Some(name) => format!("{path}.{name}"),
-        None if path.is_empty() => "file".to_string(),
-        None => path.to_string(),
     }
 }

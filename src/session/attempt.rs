@@ -316,7 +316,8 @@ impl Session {
         let extent = self.take().and_then(|t| t.recording.extent(0, t.recording.len()));
         extent.map_or((-1.0, 1.0), |e| {
             let (low, high) = (f64::from(e.min), f64::from(e.max));
-            let room = 0.06 * (high - low).max(1e-9);
+            // A flat line far from zero wants room that its own size does not swallow.
+            let room = 0.06 * (high - low).max(1e-9).max(1e-6 * low.abs().max(high.abs()));
             (low - room, high + room)
         })
     }

@@ -7,7 +7,7 @@ use crate::exchange::qr;
 use crate::plain::{self, json};
 use crate::scenario::Scenario;
 use crate::scenario::assignment::{digest, hex, minimised};
-use crate::scenario::compose;
+use crate::scenario::{compose, text};
 use crate::session::compact::{About, Code};
 use crate::session::fairness::{TOLERANCES_BPM, fairness};
 use crate::session::save::Replay;
@@ -40,7 +40,7 @@ pub fn scenario_minimised(toml: &str) -> String {
 #[wasm_bindgen(js_name = scenarioJson)]
 pub fn scenario_json(toml: &str) -> Result<String, JsValue> {
     Scenario::read(toml).map_err(|e| scenario_fail(&e))?;
-    Ok(compose::value_of(toml).unwrap_or_default().to_string())
+    Ok(text::value_of(toml).unwrap_or_default().to_string())
 }
 
 /// A scenario given as JSON, as the text of a file.

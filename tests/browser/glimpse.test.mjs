@@ -47,6 +47,10 @@ describe("half a minute behind each door", { concurrency: 2 }, () => {
     await withPage({ viewport: { width: 390, height: 780 } }, async ({ page, url }) => {
       for (const door of ["check", "assign"]) {
         await open(page, `${url}?${door}`, door);
+        await page.waitForFunction(() => { // scrolled to where it can be seen whole
+          const { top, bottom } = document.querySelector(".glimpse").getBoundingClientRect();
+          return top >= 0 && bottom <= innerHeight;
+        }, null, { timeout: 5000 });
         for (let k = 0; k < 4; k += 1) await pressButton(page, "The next picture");
         assert.equal(await on(page), texts(door)[4]);
         await page.getByRole("button", { name: "Once more" }).waitFor({ timeout: 12_000 });

@@ -113,7 +113,7 @@ if (import.meta.url === pathToFileURL(process.argv[1]).href) {
   const server = await startServer();
   try {
     const sum = await kills(server.url, Number(process.argv[2] ?? 100), ({ kills: k, due, found }) => console.log(`${k} kills: ${due} actions due, ${found} found`));
-    console.log(`${sum.kills} kills, ${sum.done} actions done, ${sum.due} of them older than a second at the kill, ${sum.found} came back, none of those due is missing`);
+    console.log(`Chromium killed in mid-attempt, ${sum.kills} times\t${sum.done} actions done, ${sum.due} of them older than a second at the kill, ${sum.found} came back, none of those due is missing`);
   } finally {
     await server.stop();
   }

@@ -122,6 +122,27 @@ describe("the page", { concurrency: 2 }, () => {
     });
   });
 
+  test("a page to read that is left before it has come does not lie over the bench", async () => {
+    await withPage({ viewport: { width: 1280, height: 900 } }, async ({ page, url }) => {
+      await student.openScenario(page, url, "rest-pulse", 3);
+      const bench = await page.evaluate(() => location.hash);
+      await page.route("**/texts/en.teach.json", async (route) => {
+        await new Promise((done) => setTimeout(done, 900));
+        await route.continue();
+      });
+      await page.evaluate(() => (location.hash = "#teach"));
+      await page.waitForTimeout(150);
+      await page.evaluate((hash) => (location.hash = hash), bench);
+      await page.waitForTimeout(1500);
+      assert.ok(await page.locator("#lab").isVisible());
+      assert.ok(await page.locator("#read").isHidden());
+      const clock = () => page.locator(".margin-foot").innerText();
+      const now = await clock();
+      await page.waitForTimeout(600);
+      assert.notEqual(await clock(), now, "the bench stands still");
+    });
+  });
+
   test("a filter has an order, once it is on", async () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "hum-on-the-strip", 3);

@@ -325,12 +325,14 @@ function leaveAssigned() {
 
 /** Opens a screen beside the bench; a bench that is open waits meanwhile. */
 async function openSide(side, turn) {
+  const mine = screens;
   reading ??= { ran: running?.loop.running, title: document.title };
   if (running) running.loop.running = false;
   if (reading.side !== side || !SIDES[side].turn) {
     reading.side = side;
     document.title = t("where-title", { title: t(SIDES[side].title) });
     await SIDES[side].open($(sectionOf(side)), turn, { inLab: Boolean(running), goBack: leaveSide, allLoaded });
+    if (mine !== screens || reading?.side !== side) return; // left before it had come
     show(sectionOf(side));
     $(sectionOf(side)).querySelector("h1").focus({ preventScroll: true });
     scrollTo({ top: 0 });

@@ -2,7 +2,7 @@
 
 use super::write;
 use crate::exchange::MOST_NOTES;
-use crate::session::note::Note;
+use crate::session::note::{self, Note};
 use std::fmt::Write as _;
 
 const MARK: &str = "# note,";
@@ -28,6 +28,6 @@ pub fn read_notes(text: &str) -> Vec<Note> {
         Some(Note { at_s: number(at)?, length_s, text: text.trim().to_string() })
     };
     let mut notes: Vec<Note> = text.lines().filter_map(read).take(MOST_NOTES).collect();
-    notes.sort_by(|a, b| a.at_s.total_cmp(&b.at_s));
+    note::in_order(&mut notes);
     notes
 }

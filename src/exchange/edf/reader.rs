@@ -7,6 +7,7 @@ use crate::exchange::error::{Expected, FileError, Unsupported};
 use crate::exchange::{
     Format, Imported, MOST_NOTES, Options, channel, checked_length, checked_rate, volts_of,
 };
+use crate::session::note;
 
 /// Most signals in a file that is read.
 const MOST_SIGNALS: i64 = 4096;
@@ -134,7 +135,7 @@ pub fn read(file: &str, bytes: &[u8], options: &Options) -> Result<Imported, Fil
     for note in &mut notes {
         note.at_s -= start_s;
     }
-    notes.sort_by(|a, b| a.at_s.total_cmp(&b.at_s));
+    note::in_order(&mut notes);
     // Our own mark tells where the last record's filling begins.
     if let Some(k) = notes.iter().rposition(annotations::is_end) {
         let end = (notes[k].at_s * rate_hz).round();

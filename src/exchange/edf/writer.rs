@@ -5,7 +5,7 @@ use super::fields::{Toward, eight};
 use super::{ANNOTATIONS, END, HEADER, MOST_RECORD};
 use crate::exchange::error::FileError;
 use crate::exchange::{Outgoing, scale};
-use crate::session::note::Note;
+use crate::session::note::{self, Note};
 
 /// Number of signals: the recording and its annotations.
 const SIGNALS: usize = 2;
@@ -44,7 +44,7 @@ pub fn write(out: &Outgoing) -> Result<Vec<u8>, FileError> {
     let records = samples.len().div_ceil(cut.samples).max(1);
     let mut notes = out.notes.to_vec();
     notes.push(Note::new(samples.duration_s(), END));
-    notes.sort_by(|a, b| a.at_s.total_cmp(&b.at_s));
+    note::in_order(&mut notes);
     let lists = lists(&notes, records, &cut).ok_or(FileError::FileNotes { file, found: notes.len() })?;
     let room = lists.iter().map(Vec::len).max().unwrap_or(0).next_multiple_of(2);
 

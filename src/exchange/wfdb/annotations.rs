@@ -3,7 +3,7 @@
 
 use crate::exchange::error::FileError;
 use crate::exchange::{MOST_NOTES, plain_text};
-use crate::session::note::{BEAT, Note};
+use crate::session::note::{BEAT, Note, in_order};
 
 /// A normal beat.
 const NORMAL: u16 = 1;
@@ -30,9 +30,9 @@ struct Mark {
 /// The annotation file of a recording of `length` samples (at least one).
 pub(super) fn write(notes: &[Note], rate_hz: f64, length: usize) -> Vec<u8> {
     let mut marks: Vec<Mark> = Vec::new();
-    let mut sorted: Vec<&Note> = notes.iter().collect();
-    sorted.sort_by(|a, b| a.at_s.total_cmp(&b.at_s));
-    for note in sorted {
+    let mut sorted = notes.to_vec();
+    in_order(&mut sorted);
+    for note in &sorted {
         let beat = note.text == BEAT && note.length_s.is_none();
         // Readers take a comment at sample 0 for something about the file, not about the signal.
         let first = if beat { 0.0 } else { 1.0_f64.min((length - 1) as f64) };

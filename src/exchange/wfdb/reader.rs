@@ -6,6 +6,7 @@ use crate::exchange::error::{FileError, Unsupported};
 use crate::exchange::{
     Format, Imported, NamedFile, Options, channel, checked_length, checked_rate, ending, fill, volts_of,
 };
+use crate::session::note;
 
 /// Reads a record: its header, and the files that came with it.
 pub fn read(header: &NamedFile, files: &[NamedFile], options: &Options) -> Result<Imported, FileError> {
@@ -74,7 +75,7 @@ pub fn read(header: &NamedFile, files: &[NamedFile], options: &Options) -> Resul
         notes.extend(annotations::read(name, bytes, rate_hz)?);
     }
     let missing = fill(data_name, &mut values, rate_hz, &mut notes)?;
-    notes.sort_by(|a, b| a.at_s.total_cmp(&b.at_s));
+    note::in_order(&mut notes);
     let recorded = Recorded {
         name: file.clone(),
         channel: names[chosen].clone(),

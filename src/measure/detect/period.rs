@@ -4,6 +4,7 @@ use super::candidates::Candidates;
 use super::condition::Signal;
 use super::{FASTEST_BPM, SLOWEST_BPM};
 use crate::math;
+use core::hint::select_unpredictable;
 
 /// The beat length about one place.
 #[derive(Clone, Copy, Debug)]
@@ -37,6 +38,9 @@ const JUMP_COST: f64 = 0.7;
 const LENGTH_COST: f64 = 0.15;
 /// Cost of a lag at which the autocorrelation has no maximum.
 const SLOPE_COST: f64 = 0.3;
+/// Changes of the lag by up to so many samples are small; number of lags that are near one in this sense.
+const SMALL: usize = 4;
+const NEAR: usize = 2 * SMALL + 1;
 
 /// Estimates the beat length through the record.
 pub(super) fn periods(signal: &Signal, found: &Candidates) -> Periods {
@@ -105,12 +109,22 @@ fn correlations(x: &[f64], step: usize, first: usize, lags: usize) -> Vec<f64> {
     let count = x.len().div_ceil(step);
     let mut sums = vec![0.0; count * lags];
     for b in 0..count {
-        let run = &x[b * step..((b + 1) * step).min(x.len())];
         // Sample by sample rather than lag by lag: the sums of the lags do not wait for each other.
         let row = &mut sums[b * lags..(b + 1) * lags];
-        for (i, v) in run.iter().enumerate() {
-            let lagged = x.get(b * step + i + first..).unwrap_or(&[]);
-            row.iter_mut().zip(lagged).for_each(|(s, c)| *s += v * c);
+        let (mut i, end) = (b * step, ((b + 1) * step).min(x.len()));
+        // Four samples at a time, so that each sum is fetched and put back once; the order of its terms stays.
+        while i + 4 <= end && i + first + lags + 3 <= x.len() {
+            let lagged = &x[i + first..i + first + lags + 3];
+            let [v0, v1, v2, v3] = [x[i], x[i + 1], x[i + 2], x[i + 3]];
+            let shifted = lagged.iter().zip(&lagged[1..]).zip(lagged[2..].iter().zip(&lagged[3..]));
+            for (s, ((c0, c1), (c2, c3))) in row.iter_mut().zip(shifted) {
+                *s = *s + v0 * c0 + v1 * c1 + v2 * c2 + v3 * c3;
+            }
+            i += 4;
+        }
+        for i in i..end {
+            let lagged = x.get(i + first..).unwrap_or(&[]);
+            row.iter_mut().zip(lagged).for_each(|(s, c)| *s += x[i] * c);
         }
     }
     let energy = running_sums(x.iter().map(|v| v * v));
@@ -124,10 +138,17 @@ fn correlations(x: &[f64], step: usize, first: usize, lags: usize) -> Vec<f64> {
         // The lagged copy covers the same stretch, moved on by the lag.
         let between = |a: usize, b: usize| energy[b.min(x.len())] - energy[a.min(x.len())];
         let own = between(from * step, to * step);
-        for (l, r) in row.iter_mut().enumerate() {
-            let other = between(from * step + first + l, to * step + first + l);
-            // Differences of sums leave rounding errors: what is less than those is nothing.
-            *r = if other > 1e-9 * own && own > 0.0 { *r / (own * other).sqrt() } else { 0.0 };
+        // Differences of sums leave rounding errors: what is less than those is nothing.
+        let share = |r: f64, other: f64| {
+            if other > 1e-9 * own && own > 0.0 { r / (own * other).sqrt() } else { 0.0 }
+        };
+        let (a, b) = (from * step + first, to * step + first);
+        if b + lags <= energy.len() {
+            // The same without looking for the record's end each time.
+            let others = energy[a..a + lags].iter().zip(&energy[b..b + lags]).map(|(a, b)| b - a);
+            row.iter_mut().zip(others).for_each(|(r, other)| *r = share(*r, other));
+        } else {
+            row.iter_mut().enumerate().for_each(|(l, r)| *r = share(*r, between(a + l, b + l)));
         }
     }
     corr
@@ -137,9 +158,21 @@ fn correlations(x: &[f64], step: usize, first: usize, lags: usize) -> Vec<f64> {
 fn smoothest(corr: &[f64], lags: usize, first: usize) -> Vec<usize> {
     let count = corr.len() / lags;
     let log: Vec<f64> = (0..lags).map(|l| math::ln((first + l) as f64)).collect();
+    // Small changes cost in proportion: 10 % about 0.1. To lag `l` from the `SMALL` lags on both sides, in their order.
+    let change: Vec<[f64; NEAR]> = (0..lags)
+        .map(|l| {
+            core::array::from_fn(|d| {
+                (l + d).checked_sub(SMALL).and_then(|k| log.get(k)).map_or(0.0, |k| (k - log[l]).abs())
+            })
+        })
+        .collect();
+    let length: Vec<f64> = log.iter().map(|v| LENGTH_COST * (v - log[1])).collect();
     let inner = 1..lags - 1;
-    let highest = |v: &[f64]| inner.clone().fold(1, |m, l| if v[l] > v[m] { l } else { m });
-    let (mut best, mut next) = (vec![0.0; lags], vec![0.0; lags]);
+    let highest = |v: &[f64]| inner.clone().fold(1, |m, l| if v[SMALL + l] > v[SMALL + m] { l } else { m });
+    // Lag `l` stands at `SMALL + l`; what lies about the inner lags is never the best.
+    let mut best = vec![f64::NEG_INFINITY; lags + 2 * SMALL];
+    let mut next = best.clone();
+    best[SMALL + 1..SMALL + lags - 1].fill(0.0);
     let mut worth = vec![f64::NEG_INFINITY; lags];
     let mut from = vec![0usize; count * lags];
     for b in 0..count {
@@ -153,19 +186,20 @@ fn smoothest(corr: &[f64], lags: usize, first: usize) -> Vec<usize> {
             }
         }
         let top = highest(&best);
+        let jump = best[SMALL + top] - JUMP_COST;
         for l in inner.clone() {
-            let (mut source, mut value) = (top, best[top] - JUMP_COST);
-            for k in l.saturating_sub(4).max(1)..(l + 5).min(lags - 1) {
-                // Small changes cost in proportion: 10 % about 0.1.
-                let v = best[k] - (log[k] - log[l]).abs();
-                if v > value {
-                    (source, value) = (k, v);
-                }
+            let (mut source, mut value) = (SMALL + top, jump);
+            // Nearly every comparison comes out as a coin does: both ways are worked out and one is taken.
+            for (d, cost) in change[l].iter().enumerate() {
+                let v = best[l + d] - cost;
+                let better = v > value;
+                source = select_unpredictable(better, l + d, source);
+                value = if better { v } else { value };
             }
             // Beside a maximum is nearly as good as on it, as the true lag may lie between two samples.
             let beside = worth[l - 1].max(worth[l + 1]) - 0.05;
-            next[l] = value + worth[l].max(beside) - LENGTH_COST * (log[l] - log[1]);
-            from[b * lags + l] = source;
+            next[SMALL + l] = value + worth[l].max(beside) - length[l];
+            from[b * lags + l] = source - SMALL;
         }
         core::mem::swap(&mut best, &mut next);
     }

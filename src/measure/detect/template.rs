@@ -16,24 +16,33 @@ const EVEN: f64 = 0.5;
 pub(super) fn add_likeness(signal: &Signal, found: &[Candidate], chosen: &[usize], merit: &mut [f64]) {
     let before = (BEFORE_S * signal.rate_hz) as usize;
     let count = before + (AFTER_S * signal.rate_hz) as usize + 1;
-    let mut shape = vec![0.0; count];
+    // The shapes of the chosen are asked for thrice.
+    let mut shapes = vec![0.0; chosen.len() * count];
     let mut template = vec![0.0; count];
-    for i in chosen {
-        cut(signal, &found[*i], before, &mut shape);
-        template.iter_mut().zip(&shape).for_each(|(t, v)| *t += v);
+    for (i, shape) in chosen.iter().zip(shapes.chunks_exact_mut(count)) {
+        cut(signal, &found[*i], before, shape);
+        template.iter_mut().zip(&*shape).for_each(|(t, v)| *t += v);
     }
     // Once more with weights: what hardly looks like the first mean has no part in the second.
     normalise(&mut template);
     let mut second = vec![0.0; count];
-    for i in chosen {
-        cut(signal, &found[*i], before, &mut shape);
-        let weight = (product(&shape, &template) - 0.5).max(0.0);
-        second.iter_mut().zip(&shape).for_each(|(t, v)| *t += weight * v);
+    for shape in shapes.chunks_exact(count) {
+        let weight = (product(shape, &template) - 0.5).max(0.0);
+        second.iter_mut().zip(shape).for_each(|(t, v)| *t += weight * v);
     }
     normalise(&mut second);
-    for (c, m) in found.iter().zip(merit) {
-        cut(signal, c, before, &mut shape);
-        *m += WEIGHT * (product(&shape, &second) - EVEN).max(-1.0);
+    let mut other = vec![0.0; count];
+    let mut of_chosen = chosen.iter().zip(shapes.chunks_exact(count)).peekable();
+    for (k, (c, m)) in found.iter().zip(merit).enumerate() {
+        // Both are in order.
+        let shape = match of_chosen.next_if(|(i, _)| **i == k) {
+            Some((_, shape)) => shape,
+            None => {
+                cut(signal, c, before, &mut other);
+                &other
+            }
+        };
+        *m += WEIGHT * (product(shape, &second) - EVEN).max(-1.0);
     }
 }
 

@@ -8,7 +8,7 @@ use libfuzzer_sys::fuzz_target;
 
 fuzz_target!(|text: &str| {
     let read = Scenario::read(text);
-    let _ = compose::value_of(text);
+    let _ = text::value_of(text);
     if let Ok(scenario) = read {
         let _ = view::brief(&scenario).to_string();
         // A link carries the text without comments: it must stay the same scenario.

@@ -49,8 +49,9 @@ class Glimpse {
   }
 
   begin() {
+    this.show(); // so that it has its height
     this.hold.focus({ preventScroll: true });
-    this.el.scrollIntoView({ block: "nearest", behavior: still.matches ? "auto" : "smooth" });
+    this.el.scrollIntoView({ block: "center", behavior: still.matches ? "auto" : "smooth" });
     if (!still.matches) return this.play();
     this.seconds = this.whole;
     return this.pause();
