@@ -6,6 +6,7 @@
 //! | module | what lives there |
 //! |---|---|
 //! | [`math`], [`units`], [`rng`] | arithmetic that gives the same bits everywhere; checked quantities; seeded streams |
+//! | [`plain`] | values that came in as TOML or JSON, from which structures are read |
 //! | [`physiology`] | the subject: rhythm (owner of the true beats), breathing, pulse wave, manoeuvres |
 //! | [`mod@bench`] | the table: parts, plugs, the pad's lead, the strap |
 //! | [`pickup`] | what gets in between skin and input: contact, movement, hum, a loose plug |
@@ -29,6 +30,7 @@ pub mod math;
 pub mod measure;
 pub mod physiology;
 pub mod pickup;
+pub mod plain;
 pub mod recorder;
 pub mod recording;
 pub mod rng;

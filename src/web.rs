@@ -1,10 +1,13 @@
 //! The one place where WebAssembly meets the page: opaque handles in, small copyable results out. Texts never come
 //! from here, only codes with arguments.
 
+#[cfg(feature = "desk")]
+mod desk;
 mod hand;
 
 use crate::assess::skill;
-use crate::exchange::{self, Format, NamedFile, Options, Outgoing, Samples, zip};
+use crate::exchange::{Samples, csv};
+use crate::plain::{self, json};
 use crate::scenario::{Scenario, ScenarioError};
 use crate::session::save::RestoreError;
 use crate::session::{Action, Session, guide, save, view};
@@ -12,10 +15,9 @@ use crate::strip::axes::{self, Theme};
 use crate::strip::columns::{self, Column};
 use crate::strip::frame::Frame;
 use crate::strip::listen::{Click, Listener};
-use crate::strip::svg;
 use plotters::prelude::IntoDrawingArea;
 use plotters_canvas::CanvasBackend;
-use serde_json::{Value, json};
+use serde_json::Value;
 use wasm_bindgen::prelude::*;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, Path2d};
 
@@ -79,6 +81,10 @@ pub struct Lab {
     clock_s: f64,
     channels: Vec<String>,
     /// The values of an opened recording are told in volts.
+    #[cfg_attr(
+        not(feature = "desk"),
+        expect(dead_code, reason = "told in the files that only that core writes")
+    )]
     volts: bool,
     listener: Option<Listener>,
     clicks: Vec<Click>,
@@ -115,24 +121,6 @@ impl Lab {
     pub fn new(toml: &str, seed: &str) -> Result<Lab, JsValue> {
         let seed = save::seed(seed).map_err(|e| fail("seed_invalid", json!({"found": e.to_string()})))?;
         Session::new(toml, seed).map(Lab::of).map_err(|e| scenario_fail(&e))
-    }
-
-    /// Opens a recording of a real pulse: one file, or the files of a WFDB record. `rate_hz` counts where the file has no
-    /// times; `channel` is a channel's number from 1, the first if left out.
-    #[wasm_bindgen(js_name = fromFiles)]
-    pub fn from_files(
-        names: Vec<String>,
-        contents: Vec<js_sys::Uint8Array>,
-        rate_hz: Option<f64>,
-        channel: Option<String>,
-    ) -> Result<Lab, JsValue> {
-        let files: Vec<NamedFile> =
-            names.into_iter().zip(contents).map(|(name, bytes)| (name, bytes.to_vec())).collect();
-        let options = Options { rate_hz, channel: channel.as_deref() };
-        let read = exchange::import(&files, &options).map_err(|e| fail("file_invalid", json!(e)))?;
-        let recorded = read.recorded;
-        let session = Session::of_annotated(&recorded.name, recorded.rate_hz, &recorded.values, &read.notes);
-        Ok(Lab { channels: recorded.channels, volts: read.volts, ..Lab::of(session) })
     }
 
     /// Names of the channels among which an opened recording was chosen.
@@ -218,7 +206,7 @@ impl Lab {
 
     /// Does an action given as JSON; answers `{"ok":true}` or `{"ok":false,"code":...,"args":{...}}`.
     pub fn act(&mut self, action: &str) -> String {
-        let read = serde_json::from_str(action)
+        let read = plain::value(action)
             .map_err(|e| e.to_string())
             .and_then(Action::from_value)
             .map_err(|e| json!({"ok": false, "code": "unknown", "args": {"what": e}}));
@@ -283,52 +271,18 @@ impl Lab {
         json!(self.session.overview()).to_string()
     }
 
-    /// A take as a file: `csv`, `edf`, or `wfdb`, whose files come stored as one `.zip`. `name` is the file's without an
-    /// ending.
-    #[wasm_bindgen(js_name = exportTake)]
-    pub fn export_take(&self, take: usize, format: &str, name: &str) -> Result<Vec<u8>, JsValue> {
+    /// A take as a table of text: times, values, notes.
+    #[wasm_bindgen(js_name = takeCsv)]
+    pub fn take_csv(&self, take: usize) -> Result<String, JsValue> {
         let take = self.session.takes().get(take).ok_or_else(|| fail("no_take", json!({})))?;
-        let format = match format {
-            "csv" => Format::Csv,
-            "edf" => Format::Edf,
-            _ => Format::Wfdb,
-        };
-        let (notes, volts) = (self.session.notes(take), self.volts || self.session.chain().is_some());
-        let out = Outgoing { name, samples: Samples::Recording(&take.recording), volts, notes: &notes };
-        let mut files = exchange::export(format, &out).map_err(|e| fail("file_invalid", json!(e)))?;
-        if let [(_, bytes)] = &mut files[..] {
-            return Ok(std::mem::take(bytes));
-        }
-        zip::store(&files).ok_or_else(|| fail("no_take", json!({})))
-    }
-
-    /// The stretch of a take that the strip shows, with cursors and marks, as SVG.
-    #[wasm_bindgen(js_name = stripSvg)]
-    pub fn strip_svg(&self, title: &str) -> Result<String, JsValue> {
-        let take = self.session.take().ok_or_else(|| fail("no_take", json!({})))?;
-        let css = |v: f64| v / self.frame.dpr;
-        let f = self.current();
-        let frame = Frame {
-            left: css(f.left),
-            top: css(f.top),
-            width: css(f.width).floor(),
-            height: css(f.height).floor(),
-            dpr: 1.0,
-            ..f
-        };
-        let over = svg::Over {
-            title,
-            cursors: [take.a, take.b],
-            marks: &take.marks,
-            plain: self.session.chain().is_none(),
-        };
-        Ok(svg::strip(&take.recording, &frame, &self.theme, &over))
+        let samples = Samples::Recording(&take.recording);
+        Ok(csv::write_with_notes(samples.rate_hz(), &samples.values(), &self.session.notes(take)))
     }
 
     /// Colours and font of the strip, as JSON; what is missing or unreadable stays as it was.
     #[wasm_bindgen(js_name = setTheme)]
     pub fn set_theme(&mut self, theme: &str) {
-        let Ok(given) = serde_json::from_str::<Value>(theme) else { return };
+        let Ok(given) = plain::value(theme) else { return };
         let colour = |name: &str| given[name].as_str().and_then(Theme::colour);
         for (name, slot) in [
             ("ground", &mut self.theme.ground),

@@ -10,7 +10,8 @@ use super::verdict::{
 };
 use super::window::{Allowed, Peak, allowed};
 use crate::measure::landmarks::Landmarks;
-use serde_json::{Value, json};
+use crate::plain::json;
+use serde_json::Value;
 
 /// Standard deviation of a count in a window put down without looking at the beats, in counts: 1 / sqrt 6 (two edges, each
 /// uniform over one interval).

@@ -4,8 +4,9 @@
 //! own.
 
 use super::verdict::{Finding, Step};
+use crate::plain::json;
 use serde::{Deserialize, Serialize};
-use serde_json::{Value, json};
+use serde_json::Value;
 
 /// A rung of the ladder.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]

@@ -6,8 +6,9 @@
 //! within 1 and the next one is at least half as far again (design default: the match rule of the taxonomy).
 
 use super::window::{Allowed, Peak};
+use crate::plain::json;
 use serde::Serialize;
-use serde_json::{Value, json};
+use serde_json::Value;
 
 /// A well-known way of getting it wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]

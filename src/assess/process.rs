@@ -1,8 +1,9 @@
 //! How faults were found and mended, judged from the order of what was done. Troubleshooting is taught as: look, test,
 //! change one thing, look again (common practice); and a cause that is only filtered away is still there.
 
+use crate::plain::json;
 use serde::Serialize;
-use serde_json::{Value, json};
+use serde_json::Value;
 
 /// Something done.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,7 +70,7 @@ const TUNING: [&str; 3] = ["range", "zero", "zero_clear"];
 
 /// Name of the action in a step of a script; `None` for a wait.
 pub fn deed_name(step: &str) -> Option<String> {
-    serde_json::from_str::<Value>(step).ok()?.get("do")?.as_str().map(str::to_string)
+    crate::plain::value(step).ok()?.get("do")?.as_str().map(str::to_string)
 }
 
 fn changes(deed: &Deed) -> bool {

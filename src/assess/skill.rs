@@ -4,6 +4,7 @@
 //! failures in a row. Times come in as arguments, in milliseconds.
 
 use super::verdict::{Report, Step, Verdict};
+use crate::plain;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -306,10 +307,10 @@ impl Fading {
 
 /// Reads a history: a list of records. Records that cannot be read are left out.
 pub fn read(history: &str) -> Result<Vec<Record>, String> {
-    let list: Vec<Value> = serde_json::from_str(history).map_err(|e| e.to_string())?;
+    let list: Vec<Value> = plain::from_json(history).map_err(|e| e.to_string())?;
     let mut records: Vec<Record> = list
         .into_iter()
-        .filter_map(|v| serde_json::from_value::<Record>(v).ok())
+        .filter_map(|v| plain::from_value::<Record>(v).ok())
         .filter(|r| r.at_ms.is_finite())
         .collect();
     records.sort_by(|x, y| x.at_ms.total_cmp(&y.at_ms));

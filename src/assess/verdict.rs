@@ -3,8 +3,9 @@
 use super::Criteria;
 use super::trace::Trace;
 use super::window::{Allowed, Peak, allowed, interval_rate};
+use crate::plain::json;
 use serde::{Deserialize, Serialize};
-use serde_json::{Value, json};
+use serde_json::Value;
 
 /// A step of the measurement.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]

@@ -4,6 +4,7 @@
 
 use super::error::ScenarioError;
 use super::schema::Scenario;
+use crate::plain;
 use serde_json::{Map, Value};
 
 /// Keys that stand before the first table, in order.
@@ -26,8 +27,7 @@ const FAULTS: &str = "A fault of the catalogue. Its severity is a number from 0 
 /// A scenario given as JSON, as the file has it in TOML. Refuses what the scenario's own checks refuse. Scripted attempts
 /// are left out: they belong to whoever wrote them.
 pub fn of_json(text: &str) -> Result<String, ScenarioError> {
-    let value: Value =
-        serde_json::from_str(text).map_err(|e| ScenarioError::at("file", e, "a scenario as JSON"))?;
+    let value = plain::value(text).map_err(|e| ScenarioError::at("file", e, "a scenario as JSON"))?;
     let Value::Object(fields) = value else {
         return Err(ScenarioError::at("file", "something else", "a scenario as JSON"));
     };

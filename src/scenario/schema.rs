@@ -4,7 +4,7 @@ use super::assignment::Assignment;
 use super::error::ScenarioError;
 use super::fault::{self, Situation};
 use super::script::{Attempt, LONGEST_WAIT_S, MOST_STEPS};
-use super::text::Parsed;
+use super::text;
 use crate::assess::Criteria;
 use crate::assess::task::{Kind, TaskSpec};
 use crate::bench::strap::{Face, Place};
@@ -15,9 +15,12 @@ use crate::chain::{Config, Trouble};
 use crate::physiology::SubjectSpec;
 use crate::pickup::field::Mains;
 use crate::pickup::pad::Pad;
+use crate::plain;
 use crate::recorder::Settings;
 use crate::rng::Stream;
-use serde::{Deserialize, Serialize};
+use serde::de::{Error, SeqAccess, Unexpected, Visitor};
+use serde::{Deserialize, Deserializer, Serialize};
+use std::fmt;
 
 /// Longest scenario file, bytes.
 pub const MOST_BYTES: usize = 64 * 1024;
@@ -109,13 +112,49 @@ pub struct FaultSpec {
 }
 
 /// A severity, or a range to draw one from.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[serde(untagged)]
 pub enum Severity {
     /// As it is.
     Fixed(f64),
     /// Drawn between two bounds.
     Between([f64; 2]),
+}
+
+impl<'de> Deserialize<'de> for Severity {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(SeverityVisitor)
+    }
+}
+
+struct SeverityVisitor;
+
+impl<'de> Visitor<'de> for SeverityVisitor {
+    type Value = Severity;
+
+    fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        f.write_str("a number from 0 to 1, or two of them")
+    }
+
+    fn visit_f64<E>(self, value: f64) -> Result<Severity, E> {
+        Ok(Severity::Fixed(value))
+    }
+
+    fn visit_u64<E>(self, value: u64) -> Result<Severity, E> {
+        Ok(Severity::Fixed(value as f64))
+    }
+
+    fn visit_i64<E>(self, value: i64) -> Result<Severity, E> {
+        Ok(Severity::Fixed(value as f64))
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut items: A) -> Result<Severity, A::Error> {
+        let (low, high, more) = (items.next_element()?, items.next_element()?, items.next_element::<f64>()?);
+        match (low, high, more) {
+            (Some(low), Some(high), None) => Ok(Severity::Between([low, high])),
+            _ => Err(A::Error::invalid_value(Unexpected::Seq, &self)),
+        }
+    }
 }
 
 fn ten() -> f64 {
@@ -215,11 +254,7 @@ impl Scenario {
             let expected = format!("at most {MOST_BYTES} bytes");
             return Err(ScenarioError::at("file", format!("{} bytes", text.len()), expected));
         }
-        let parsed = Parsed::of(text)?;
-        let value = parsed.value()?;
-        let complaint = |value| serde_json::from_value::<Scenario>(value).err().map(|e| e.to_string());
-        let scenario = serde_json::from_value::<Scenario>(value.clone())
-            .map_err(|e| parsed.blame(&value, &e.to_string(), &complaint))?;
+        let scenario: Scenario = text::read(text)?;
         scenario.check()?;
         Ok(scenario)
     }
@@ -336,7 +371,7 @@ impl Scenario {
             Start::Wired => Bench::wired(),
         };
         let refused = |field: String, r: crate::bench::Refusal| {
-            let told = serde_json::to_string(&r).unwrap_or_default();
+            let told = plain::given(&r);
             ScenarioError::at(
                 field,
                 format!("a change that the bench refuses ({told})"),

@@ -5,6 +5,7 @@ use crate::assess::skill::Aid;
 use crate::bench;
 use crate::chain::Poke;
 use crate::physiology::Manoeuvre;
+use crate::plain::{self, Plain, Unread};
 use crate::recorder::settings;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use serde_json::Value;
@@ -294,18 +295,20 @@ impl Action {
         let Value::Object(mut fields) = value else { return Err(nameless()) };
         let Some(Value::String(name)) = fields.remove("do") else { return Err(nameless()) };
         // {"do": "plug", "end": ...} becomes {"plug": {"end": ...}}, which serde reads without a detour.
-        let named = Value::Object([(name.clone(), Value::Object(fields))].into_iter().collect());
+        let named = Plain::from(Value::Object(plain::fields(
+            &mut [(name.clone(), Value::Object(fields))].into_iter(),
+        )));
         // Each group is asked in turn; the one that knows the name decides.
-        let groups: [fn(Value) -> Result<Action, serde_json::Error>; 4] = [
-            |v| serde_json::from_value(v).map(Action::Bench),
-            |v| serde_json::from_value(v).map(Action::Recorder),
-            |v| serde_json::from_value(v).map(Action::Poke),
-            |v| serde_json::from_value(v).map(Action::Page),
+        let groups: [fn(&Plain) -> Result<Action, Unread>; 4] = [
+            |v| v.read().map(Action::Bench),
+            |v| v.read().map(Action::Recorder),
+            |v| v.read().map(Action::Poke),
+            |v| v.read().map(Action::Page),
         ];
         for read in groups {
-            match read(named.clone()) {
+            match read(&named) {
                 Ok(action) => return Ok(action),
-                Err(e) if e.to_string().starts_with(&format!("unknown variant `{name}`")) => {}
+                Err(e) if e.message().starts_with(&format!("unknown variant `{name}`")) => {}
                 Err(e) => return Err(format!("action \"{name}\": {e}")),
             }
         }

@@ -248,7 +248,7 @@ fn entry(reader: &mut Reader, before: u64) -> Result<Logged, CodeError> {
         return Err(content(format!("an action at sample {at}, at most {MOST_SAMPLES}")));
     }
     let flat = if number == IN_WORDS {
-        serde_json::from_str(&reader.text()?).map_err(|e| content(e.to_string()))?
+        crate::plain::value(&reader.text()?).map_err(|e| content(e.to_string()))?
     } else {
         let (name, keys) = usize::try_from(number - 1)
             .ok()

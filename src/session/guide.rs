@@ -8,10 +8,11 @@ use crate::assess::skill::Aid;
 use crate::assess::task::Field;
 use crate::assess::trace;
 use crate::measure::quality;
+use crate::plain::json;
 use crate::recorder::settings::{Change, RANGES_V};
 use crate::scenario::script::Attempt;
 use crate::scenario::{Scenario, ScenarioError};
-use serde_json::{Value, json};
+use serde_json::Value;
 
 /// A worked example under way.
 #[derive(Clone, Debug)]

@@ -9,9 +9,10 @@ use crate::assess::trace;
 use crate::assess::verdict::{Finding, Step};
 use crate::assess::window::{Peak, allowed};
 use crate::measure::quality;
+use crate::plain::json;
 use crate::recorder::settings::RANGES_V;
 use crate::scenario::fault;
-use serde_json::{Value, json};
+use serde_json::Value;
 
 impl Session {
     /// The finding that a hint would be about, and the rung it would be given on.

@@ -19,9 +19,10 @@ use crate::assess::window::{Allowed, Peak, allowed, interval_rate};
 use crate::bench::strap::Feel;
 use crate::chain::Chain;
 use crate::measure::landmarks::{self, Landmarks};
+use crate::plain::json;
 use crate::scenario::fault::{self, Impression};
 use serde::Serialize;
-use serde_json::{Value, json};
+use serde_json::Value;
 
 /// The outcome of a check.
 #[derive(Clone, Debug, PartialEq, Serialize)]

@@ -88,7 +88,7 @@ impl Session {
 
 /// A note of the recorder's settings at the start of a take.
 pub fn settings(settings: &Settings) -> Note {
-    Note::new(0.0, told("settings", &serde_json::to_value(settings).unwrap_or_default()))
+    Note::new(0.0, told("settings", &crate::plain::given(settings)))
 }
 
 /// What was done at the bench, the recorder and the subject during a take.

@@ -3,6 +3,7 @@
 
 use super::action::Refusal;
 use super::attempt::{Logged, MOST_ACTIONS, Session};
+use crate::plain;
 use crate::scenario::ScenarioError;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
@@ -165,7 +166,7 @@ impl Session {
             samples: self.samples(),
             log: self.log().to_vec(),
         };
-        serde_json::to_string(&saved).ok()
+        Some(plain::given(&saved).to_string())
     }
 
     /// Does a saved attempt again.
@@ -174,7 +175,7 @@ impl Session {
             let (found, most) = (text.len() as u64, MOST_BYTES as u64);
             return Err(RestoreError::TooLong { what: "bytes", found, most });
         }
-        let saved: Saved = serde_json::from_str(text).map_err(|e| RestoreError::Form(e.to_string()))?;
+        let saved: Saved = plain::from_json(text).map_err(|e| RestoreError::Form(e.to_string()))?;
         if saved.version != VERSION {
             return Err(RestoreError::Version { found: saved.version });
         }

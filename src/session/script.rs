@@ -3,6 +3,7 @@
 use super::action::Action;
 use super::attempt::Session;
 use crate::assess::window::allowed;
+use crate::plain::given;
 use crate::scenario::Scenario;
 use crate::scenario::script::{Attempt, LONGEST_WAIT_S};
 use serde_json::Value;
@@ -46,9 +47,9 @@ pub fn play(session: &mut Session, steps: &[Value]) -> Result<(), String> {
         let here = |e: String| format!("step {}: {e}", k + 1);
         match prepare(step, session).map_err(here)? {
             Prepared::Wait { samples, .. } => session.run_long(samples),
-            Prepared::Act(action) => session.act(&action).map_err(|r| {
-                here(format!("refused: {}", serde_json::to_string(&r).unwrap_or_else(|_| format!("{r:?}"))))
-            })?,
+            Prepared::Act(action) => {
+                session.act(&action).map_err(|r| here(format!("refused: {}", given(&r))))?
+            }
         }
     }
     Ok(())

@@ -6,12 +6,13 @@ use crate::bench::table::{DEPTH_CM, PARTS, WIDTH_CM};
 use crate::bench::wiring::{ENDS, SOCKETS, Socket};
 use crate::bench::{Bench, table::Part};
 use crate::chain::{Chain, Looks};
+use crate::plain::json;
 use crate::recorder::settings::{
     AVERAGE_MS, BITS, HIGH_PASS_HZ, LOW_PASS_HZ, NOTCH_HZ, RANGES_V, RATES_HZ, SCALES,
 };
 use crate::scenario::{Scenario, fault};
 use crate::strip::frame::TIME_BASES_S;
-use serde_json::{Map, Value, json};
+use serde_json::{Map, Value};
 
 /// Most notes of an opened file that the page is told of.
 const MOST_NOTES: usize = 500;

@@ -1,6 +1,6 @@
-// The only file that touches the wasm module: loading it, and turning its strings into values and its errors into codes.
+// The only file, beside desk.js, that touches the wasm module: loading it, and turning its strings into values and its errors into codes.
 
-import init, { Book, composeScenario, fairness, faultCatalogue, Lab, qrSvg, Regrade, scenarioBrief, scenarioDigest, scenarioJson, scenarioMinimised, seedFor, skillMap as mapSkills } from "../wasm/dicrotic.js";
+import init, { faultCatalogue, Lab, scenarioBrief, scenarioDigest, scenarioMinimised, seedFor, skillMap as mapSkills } from "../wasm/dicrotic.js";
 import { coded } from "./text.js";
 
 /** An error of the core, as a code with arguments; message is the page's sentence for it. */
@@ -13,7 +13,7 @@ export class CoreError extends Error {
 }
 
 /** Runs a call into the core and turns what it throws into a CoreError. */
-function guarded(call) {
+export function guarded(call) {
   try {
     return call();
   } catch (thrown) {
@@ -40,75 +40,24 @@ export const catalogue = () => JSON.parse(faultCatalogue());
 /** The skill map of a history of attempts (records of Bench.evidence, each with at_ms), as it stands at a time in ms. */
 export const skillMap = (history, now) => JSON.parse(guarded(() => mapSkills(JSON.stringify(history), now)));
 
-// handing out, handing in, a class
+// handing out, handing in
 
 /** Which scenario a text is: hexadecimal digits that comments do not change. */
 export const digestOf = (toml) => scenarioDigest(toml);
 /** A scenario file without its comments. */
 export const minimised = (toml) => scenarioMinimised(toml);
-/** A scenario file as a value, for editing; and back, as the text of a file. */
-export const scenarioValue = (toml) => JSON.parse(guarded(() => scenarioJson(toml)));
-export const composed = (scenario) => guarded(() => composeScenario(JSON.stringify(scenario)));
 /** The seed of a student's try at an assignment. */
 export const seedOf = (key, student, tries) => seedFor(key, student, tries);
-/** How many of so many right students each way of grading fails: {students, without, own_window, exact_count, record_mean, tolerances}. */
-export const fairnessOf = (toml, first, students, window = 0) => JSON.parse(guarded(() => fairness(toml, first, students, window)));
-/** A link as the text of an SVG picture, or undefined when it is too long for one. */
-export const pictureOf = (link) => qrSvg(link);
-/** What a class handed in, graded: add(file, replayed), summary(need), csv(). */
-export class ClassBook {
-  #book = new Book();
-  add(file, replayed) {
-    guarded(() => replayed.writeInto(this.#book, file));
-  }
-  summary({ benches, rubric }) {
-    return JSON.parse(guarded(() => this.#book.summary(benches, rubric)));
-  }
-  csv() {
-    return guarded(() => this.#book.csv());
-  }
-  free() {
-    this.#book.free();
-  }
-}
-
-/** Something handed in, replayed piece by piece: the text of a result file, or a code with the scenarios it may belong to. */
-export class Replayed {
-  #regrade;
-  constructor(text, scenarios = {}) {
-    this.#regrade = guarded(() => new Regrade(text, JSON.stringify(scenarios)));
-  }
-  /** Goes on for some samples; true when all is done. */
-  step(samples) {
-    return guarded(() => this.#regrade.step(samples));
-  }
-  writeInto(book, file) {
-    book.add(file, this.#regrade);
-  }
-  get scenario() {
-    return this.#regrade.scenario();
-  }
-  /** The attempt as a bench; this is used up. */
-  intoBench() {
-    return new Bench(guarded(() => this.#regrade.intoLab()));
-  }
-  free() {
-    this.#regrade.free();
-  }
-}
-
 /** A lab of the core behind plain values. */
 export class Bench {
   #lab;
+  #theme;
+  #size;
   constructor(lab) {
     this.#lab = lab;
   }
   static fresh(toml, seed) {
     return new Bench(guarded(() => new Lab(toml, seed)));
-  }
-  /** A recording from its files, [[name, bytes]…], with what they do not tell: rate in Hz, name of a channel. */
-  static fromFiles(named, { rate, channel } = {}) {
-    return new Bench(guarded(() => Lab.fromFiles(named.map(([name]) => name), named.map(([, bytes]) => bytes), rate, channel)));
   }
   static fromCode(code, toml) {
     return new Bench(guarded(() => Lab.fromCode(code, toml)));
@@ -172,9 +121,11 @@ export class Bench {
     return this.#lab.recordedSeconds();
   }
   setTheme(theme) {
-    this.#lab.setTheme(JSON.stringify(theme));
+    this.#theme = JSON.stringify(theme);
+    this.#lab.setTheme(this.#theme);
   }
   setSize(width, height, dpr) {
+    this.#size = [width, height, dpr];
     this.#lab.setSize(width, height, dpr);
   }
   drawBase(canvas) {
@@ -208,13 +159,22 @@ export class Bench {
   get channels() {
     return this.#lab.channels();
   }
-  /** A take as a file's bytes: "csv", "edf", or "wfdb" (an archive). */
-  exportTake(take, format, name) {
-    return guarded(() => this.#lab.exportTake(take, format, name));
+  /** A take as a table of text. */
+  takeCsv(take) {
+    return guarded(() => this.#lab.takeCsv(take));
   }
-  /** What the strip shows of a take, as SVG. */
-  stripSvg(title) {
-    return guarded(() => this.#lab.stripSvg(title));
+  /** What use() makes of this attempt in another module of the core: there it is done again, which gives the same samples, and
+   * drawn as here. An attempt that is of that module already is used itself. */
+  lent(Other, use) {
+    if (this.#lab instanceof Other) return guarded(() => use(this.#lab));
+    const twin = guarded(() => Other.restore(this.#lab.save()));
+    try {
+      if (this.#theme) twin.setTheme(this.#theme);
+      if (this.#size) twin.setSize(...this.#size);
+      return guarded(() => use(twin));
+    } finally {
+      twin.free();
+    }
   }
   free() {
     this.#lab.free?.();

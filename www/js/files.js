@@ -1,7 +1,7 @@
 // Opening recordings from files: chosen or dropped, one file or the several of a record; what they do not tell is asked.
 
 import { askRate } from "./ask.js";
-import { Bench, CoreError } from "./core.js";
+import { CoreError } from "./core.js";
 import { h } from "./dom.js";
 import { bringTexts, t } from "./text.js";
 import { button, Choice } from "./widgets.js";
@@ -37,19 +37,19 @@ export function takeDrops(open) {
 
 /** Reads the files of one recording; null when the student gives up over a question. Throws a CoreError in words. */
 export async function readRecording(files) {
-  await bringTexts("files");
+  const [{ opened }] = await Promise.all([import("./desk.js"), bringTexts("files")]);
   const bytes = files.reduce((sum, file) => sum + file.size, 0);
   if (bytes > MOST_BYTES) throw new CoreError("file_big", { file: files[0].name, mb: Math.round(bytes / 1e6), most: MOST_BYTES / 1e6 });
   const named = await Promise.all(files.map(async (file) => [file.name, new Uint8Array(await file.arrayBuffer())]));
   let rate;
   let bench;
   try {
-    bench = Bench.fromFiles(named);
+    bench = opened(named);
   } catch (error) {
     if (error.code !== "csv_rate_missing") throw error;
     rate = await askRate(error.args.file, RATES_HZ);
     if (rate === null) return null;
-    bench = Bench.fromFiles(named, { rate });
+    bench = opened(named, { rate });
   }
   if (bench.channels.length < 2) return bench;
   const channel = await askChannel(files[0].name, bench.channels);
@@ -58,7 +58,7 @@ export async function readRecording(files) {
     return channel === null ? null : bench;
   }
   bench.free();
-  return Bench.fromFiles(named, { rate, channel });
+  return opened(named, { rate, channel });
 }
 
 /** Asks which channel of a file is the pulse; null when the student gives up. */

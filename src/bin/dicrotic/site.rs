@@ -12,7 +12,7 @@ use sha2::{Digest, Sha256};
 use crate::failure::{Failure, While};
 use crate::stamp::files_below;
 use crate::texts;
-use crate::wasm::{self, Glue};
+use crate::wasm::{self, Cores};
 
 /// File contents by path relative to the page, with `/` between the parts.
 pub type Files = BTreeMap<String, Vec<u8>>;
@@ -31,7 +31,7 @@ pub struct Entry {
 /// The whole page, built from the sources in `root` where they have changed.
 pub fn build(root: &Path) -> Result<Files, Failure> {
     let mut files = hand_written(root)?;
-    add_core(&mut files, wasm::up_to_date(root)?);
+    add_cores(&mut files, wasm::up_to_date(root)?);
     add_version(&mut files);
     Ok(files)
 }
@@ -49,10 +49,9 @@ pub fn add_version(files: &mut Files) {
     files.insert(WORKER.into(), [line.as_bytes(), &worker].concat());
 }
 
-/// Puts the core where the page looks for it.
-pub fn add_core(files: &mut Files, core: Glue) {
-    files.insert("wasm/dicrotic.js".into(), core.js);
-    files.insert("wasm/dicrotic_bg.wasm".into(), core.wasm);
+/// Puts the cores where the page looks for them.
+pub fn add_cores(files: &mut Files, cores: Cores) {
+    files.extend(cores.into_iter().map(|(name, bytes)| (format!("wasm/{name}"), bytes)));
 }
 
 /// All but the core: `www/` and the scenarios.
@@ -254,7 +253,7 @@ mod tests {
         folder.write("www/sw.js", "// rest");
         let build = |core: &str| {
             let mut files = hand_written(folder.path()).unwrap();
-            add_core(&mut files, Glue { js: core.into(), wasm: core.into() });
+            add_cores(&mut files, Cores::from([("dicrotic_bg.wasm".into(), core.into())]));
             add_version(&mut files);
             files
         };
@@ -312,7 +311,7 @@ mod tests {
         let folder = project("site-write");
         let root = folder.path();
         let mut files = hand_written(root).unwrap();
-        add_core(&mut files, Glue { js: b"js".to_vec(), wasm: b"wasm".to_vec() });
+        add_cores(&mut files, Cores::from([("dicrotic_bg.wasm".into(), b"wasm".to_vec())]));
         let out = root.join("out/page");
         for _ in 0..2 {
             write(&files, &checked_out(root, &out).unwrap()).unwrap();

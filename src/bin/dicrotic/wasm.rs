@@ -1,6 +1,7 @@
 //! Builds the core for the browser: cargo compiles the library to WebAssembly, wasm-bindgen's library writes the
 //! JavaScript that loads it. Nothing but the Rust tool chain is needed, so that `cargo run` is all one types.
 
+use std::collections::BTreeMap;
 use std::ffi::OsString;
 use std::fs::{self, File};
 use std::path::{Path, PathBuf};
@@ -12,18 +13,16 @@ use crate::stamp::Stamp;
 
 const TARGET: &str = "wasm32-unknown-unknown";
 
-/// The files that the page loads as `wasm/dicrotic.js` and `wasm/dicrotic_bg.wasm`.
-#[derive(Debug)]
-pub struct Glue {
-    /// The loader, an ES module.
-    pub js: Vec<u8>,
-    /// The core.
-    pub wasm: Vec<u8>,
-}
+/// The cores by name, and the features of the crate that each has beside none: what every visit needs, and all there is,
+/// which the page loads when a visit wants more than that. See `src/web/desk.rs`.
+const CORES: [(&str, &str); 2] = [("dicrotic", ""), ("dicrotic_desk", "desk")];
 
-/// The core built from the sources in `root` as they are now; taken from the last build if they have not changed.
+/// The files that the page loads from its folder `wasm`, by name: of each core the loader, an ES module, and the core.
+pub type Cores = BTreeMap<String, Vec<u8>>;
+
+/// The cores built from the sources in `root` as they are now; taken from the last build if they have not changed.
 /// Progress goes to the standard error stream.
-pub fn up_to_date(root: &Path) -> Result<Glue, Failure> {
+pub fn up_to_date(root: &Path) -> Result<Cores, Failure> {
     let folder = project::target_folder(root).join("page");
     fs::create_dir_all(&folder).while_doing(|| format!("making the folder {}", folder.display()))?;
     // Two servers may start at once; the second waits here and then finds the first one's build.
@@ -34,13 +33,18 @@ pub fn up_to_date(root: &Path) -> Result<Glue, Failure> {
     let now = stamp_of_sources(root)?;
     let stamp_file = folder.join("stamp");
     if fs::read_to_string(&stamp_file).is_ok_and(|stamp| stamp == now)
-        && let Ok(glue) = read(&folder)
+        && let Ok(cores) = read(&folder)
     {
-        return Ok(glue);
+        return Ok(cores);
     }
     // Without a stamp, a build that is broken off half way counts as none.
     let _ = fs::remove_file(&stamp_file);
-    bind(&compile(root)?, &folder)?;
+    require_target(root)?;
+    eprintln!("dicrotic: building the page's core; the first time takes about a minute");
+    for (name, features) in CORES {
+        // Cargo gives both files the same name, so that each is taken up before the next is made.
+        bind(&compile(root, features)?, name, &folder)?;
+    }
     fs::write(&stamp_file, now).while_doing(|| format!("writing {}", stamp_file.display()))?;
     read(&folder)
 }
@@ -64,22 +68,22 @@ fn stamp_of_sources(root: &Path) -> Result<String, Failure> {
     Ok(stamp.text())
 }
 
-fn read(folder: &Path) -> Result<Glue, Failure> {
-    let file = |name: &str| {
-        let path = folder.join(name);
-        fs::read(&path).while_doing(|| format!("reading {}", path.display()))
+fn read(folder: &Path) -> Result<Cores, Failure> {
+    let names = CORES.iter().flat_map(|(name, _)| [format!("{name}.js"), format!("{name}_bg.wasm")]);
+    let file = |name: String| {
+        let path = folder.join(&name);
+        let bytes = fs::read(&path).while_doing(|| format!("reading {}", path.display()))?;
+        Ok((name, bytes))
     };
-    Ok(Glue { js: file("dicrotic.js")?, wasm: file("dicrotic_bg.wasm")? })
+    names.map(file).collect()
 }
 
 fn tool(variable: &str, name: &str) -> OsString {
     std::env::var_os(variable).filter(|path| !path.is_empty()).unwrap_or_else(|| name.into())
 }
 
-/// Compiles the library and returns the path of the `.wasm` file.
-fn compile(root: &Path) -> Result<PathBuf, Failure> {
-    require_target(root)?;
-    eprintln!("dicrotic: building the page's core; the first time takes about a minute");
+/// Compiles the library with some features and returns the path of the `.wasm` file.
+fn compile(root: &Path, features: &str) -> Result<PathBuf, Failure> {
     // The crate has no crate-type of its own, because "cdylib" beside "rlib" there turns link-time optimisation off.
     // The empty flags override a person's own, from the environment or from cargo's configuration: flags that are
     // meant for their processor break this target.
@@ -95,6 +99,9 @@ fn compile(root: &Path) -> Result<PathBuf, Failure> {
             "--target",
             TARGET,
             "--locked",
+            "--no-default-features",
+            "--features",
+            features,
         ])
         .args(["--message-format", "json-render-diagnostics"])
         .env_remove("RUSTFLAGS")
@@ -145,14 +152,14 @@ fn require_target(root: &Path) -> Result<(), Failure> {
     )))
 }
 
-fn bind(wasm: &Path, folder: &Path) -> Result<(), Failure> {
+fn bind(wasm: &Path, name: &str, folder: &Path) -> Result<(), Failure> {
     let mut bindgen = wasm_bindgen_cli_support::Bindgen::new();
     bindgen
         .web(true)
         .and_then(|bindgen| {
             bindgen
                 .input_path(wasm)
-                .out_name("dicrotic")
+                .out_name(name)
                 .typescript(false)
                 // `init()` without an argument finds the .wasm file beside the loader.
                 .omit_default_module_path(false)

@@ -110,7 +110,7 @@ pub fn sum_up(results: &[Graded], need: Need) -> Summary {
             let left: BTreeSet<String> =
                 of().flat_map(|g| &g.faults).filter(|f| !f.cleared).map(|f| f.id.clone()).collect();
             let code =
-                |d: &HandinError| serde_json::json!(d)["code"].as_str().unwrap_or_default().to_string();
+                |d: &HandinError| crate::plain::json!(d)["code"].as_str().unwrap_or_default().to_string();
             let doubts: BTreeSet<String> = of().flat_map(|g| &g.doubts).map(code).collect();
             Student {
                 student: of().next().map_or_else(String::new, |g| g.about.student.clone()),

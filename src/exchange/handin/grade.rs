@@ -2,13 +2,14 @@
 
 use super::result::Verdict;
 use crate::assess::skill::SKILLS;
+use crate::plain::json;
 use crate::scenario::assignment::{Seeds, hex};
 use crate::scenario::fault;
 use crate::session::attempt::Logged;
 use crate::session::compact::{About, Code, CodeError};
 use crate::session::{Session, save, seeds, symptom};
 use serde::Serialize;
-use serde_json::{Value, json};
+use serde_json::Value;
 use sha2::{Digest, Sha256};
 use thiserror::Error;
 
@@ -227,7 +228,7 @@ impl Graded {
         let view_named = session.view()["named"].clone();
         let named = |id: &str| view_named.as_array().is_some_and(|n| n.iter().any(|v| v == id));
         let faults = scenario.map_or(&[][..], |s| &s.fault).iter().filter_map(|f| fault::named(&f.name));
-        let log = serde_json::to_string(&(handed.seed, &handed.log)).unwrap_or_default();
+        let log = json!((handed.seed, &handed.log)).to_string();
         Self {
             about: handed.about.clone(),
             program: handed.program.clone(),

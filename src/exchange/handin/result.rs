@@ -5,12 +5,13 @@
 //! also work the checksum out anew.
 
 use super::grade::{Handed, HandinError};
+use crate::plain::{self, json};
 use crate::scenario::assignment::{digest, hex};
 use crate::session::attempt::Logged;
 use crate::session::compact::{About, MOST_STUDENT};
 use crate::session::{Session, save};
 use serde::{Deserialize, Serialize};
-use serde_json::{Map, Value, json};
+use serde_json::{Map, Value};
 use sha2::{Digest, Sha256};
 
 /// What the field `format` says.
@@ -102,11 +103,11 @@ pub fn write(session: &Session, about: &About) -> Option<String> {
         samples: session.samples(),
         log: session.log().to_vec(),
         answers,
-        named: serde_json::from_value(view["named"].clone()).unwrap_or_default(),
+        named: plain::from_value(view["named"].clone()).unwrap_or_default(),
         verdict: Verdict::of(session),
         checksum: String::new(),
     };
-    let mut value = serde_json::to_value(form).ok()?;
+    let mut value = plain::given(&form);
     value["checksum"] = Value::from(checksum(&value));
     serde_json::to_string_pretty(&value).ok()
 }
@@ -116,8 +117,7 @@ pub fn read(text: &str) -> Result<Handed, HandinError> {
     if text.len() > MOST_BYTES {
         return Err(HandinError::TooLong { bytes: text.len(), most: MOST_BYTES });
     }
-    let value: Value =
-        serde_json::from_str(text).map_err(|e| HandinError::NoResult { found: e.to_string() })?;
+    let value = plain::value(text).map_err(|e| HandinError::NoResult { found: e.to_string() })?;
     let format = value.get("format").and_then(Value::as_str).unwrap_or_default();
     if format != FORMAT {
         let found = if format.is_empty() { "no field \"format\"".into() } else { short(format) };
@@ -128,8 +128,7 @@ pub fn read(text: &str) -> Result<Handed, HandinError> {
         return Err(HandinError::Version { found: version });
     }
     let sum = checksum(&value);
-    let form: Form =
-        serde_json::from_value(value).map_err(|e| HandinError::NoResult { found: e.to_string() })?;
+    let form: Form = plain::from_value(value).map_err(|e| HandinError::NoResult { found: e.to_string() })?;
     let seed = save::seed(&form.seed).map_err(|e| HandinError::NoResult { found: e.to_string() })?;
     let mut doubts = Vec::new();
     if form.checksum != sum {

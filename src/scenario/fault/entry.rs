@@ -134,5 +134,5 @@ impl core::fmt::Debug for Fault {
 
 /// A step written as JSON in the catalogue.
 pub(super) fn step(text: &str) -> Value {
-    serde_json::from_str(text).unwrap_or(Value::Null)
+    crate::plain::value(text).unwrap_or(Value::Null)
 }

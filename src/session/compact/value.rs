@@ -168,7 +168,7 @@ impl<'a> Reader<'a> {
                 let number = serde_json::Number::from_f64(f64::from_le_bytes(eight));
                 Value::Number(number.ok_or_else(|| content("a number that is none"))?)
             }
-            JSON => serde_json::from_str(&self.text()?).map_err(|e| CodeError::Content(e.to_string()))?,
+            JSON => crate::plain::value(&self.text()?).map_err(|e| CodeError::Content(e.to_string()))?,
             kind if (DECIMAL..=DECIMAL + MOST_PLACES).contains(&kind) => {
                 let number = self.whole()?;
                 let size = (number >> 1) as f64 / power(kind - DECIMAL);

@@ -1,7 +1,7 @@
 // Whether the grading is fair: many students with a right method, tried by the core a few at a time, and what share each way of
 // grading would fail.
 
-import { fairnessOf } from "../core.js";
+import { fairnessOf } from "../desk.js";
 import { h, style, words } from "../dom.js";
 import { num, t } from "../text.js";
 

@@ -1,6 +1,7 @@
 // Setting a bench for a class: what it is, how it looks, whether its grading is fair, and passing it on.
 
-import { composed, CoreError, scenarioValue } from "../core.js";
+import { CoreError } from "../core.js";
+import { composed, scenarioValue } from "../desk.js";
 import { h, words } from "../dom.js";
 import { faultWords } from "../faults/words.js";
 import { download } from "../download.js";

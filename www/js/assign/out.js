@@ -1,6 +1,6 @@
 // Passing the bench on: a link with everything in it, its picture, the file.
 
-import { pictureOf } from "../core.js";
+import { pictureOf } from "../desk.js";
 import { h, prop, say, words } from "../dom.js";
 import { download } from "../download.js";
 import { copy } from "../hand/file.js";

@@ -2,7 +2,8 @@
 // of one seed run side by side, one with the fault and one without, so that nothing but the fault differs.
 
 import { MiniStrip } from "../assign/ministrip.js";
-import { Bench, composed } from "../core.js";
+import { Bench } from "../core.js";
+import { composed } from "../desk.js";
 import { attr, h, prop, words } from "../dom.js";
 import { Loop } from "../loop.js";
 import { newSeed } from "../route.js";

@@ -1,6 +1,6 @@
 // What a class handed in: taking it in, who is ready, what went wrong, looking at one attempt, showing a fault to all.
 
-import { ClassBook } from "../core.js";
+import { ClassBook } from "../desk.js";
 import { h, prop } from "../dom.js";
 import { faultWords } from "../faults/words.js";
 import { download } from "../download.js";

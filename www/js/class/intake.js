@@ -1,6 +1,7 @@
 // Taking in result files and codes: each is replayed by the core in slices, so that the page goes on living.
 
-import { CoreError, digestOf, Replayed } from "../core.js";
+import { CoreError, digestOf } from "../core.js";
+import { Replayed } from "../desk.js";
 import { h, newId, prop, style, words } from "../dom.js";
 import { chooseFiles } from "../hand/file.js";
 import { unpackText } from "../hand/link.js";

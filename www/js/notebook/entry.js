@@ -6,7 +6,6 @@ import { idOf, readPage } from "./pages.js";
 import { outline } from "./picture.js";
 
 const SETTINGS = ["range_v", "high_pass_hz", "high_pass_order", "low_pass_hz", "low_pass_order", "notch_hz", "average_ms", "inverted", "scale", "shown", "rate_hz", "bits"];
-const text = (bytes) => new TextDecoder().decode(bytes);
 const ROOM = 0.06; // so much of the window is shown before and after it
 
 /** The page of a session, in place of what is kept of the same attempt; its note stays. at: ms since 1970. */
@@ -49,5 +48,5 @@ function picture(bench, take, { a, b }) {
   const both = a !== null && b !== null;
   const [from, to] = both ? [Math.min(a, b), Math.max(a, b)] : [0, Math.min(take.duration_s, 20)];
   const room = both ? ROOM * (to - from) : 0;
-  return outline(text(bench.exportTake(take.take, "csv", "take")), Math.max(0, from - room), Math.min(take.duration_s, to + room));
+  return outline(bench.takeCsv(take.take), Math.max(0, from - room), Math.min(take.duration_s, to + room));
 }

@@ -266,14 +266,17 @@ export class StripPane {
   }
 
   /** Saves the open take in a form of file. */
-  saveTake(format, ending, type) {
+  async saveTake(format, ending, type) {
     const { take } = this.session.view.strip;
     const name = t("take-file", { v: take + 1 });
     this.cursors.settleAll();
     try {
-      download(`${name}.${ending}`, this.session.bench.exportTake(take, format, name), type);
+      const { bench } = this.session;
+      const file = format === "csv" ? bench.takeCsv(take) : (await import("../desk.js")).takeFile(bench, take, format, name);
+      download(`${name}.${ending}`, file, type);
     } catch (error) {
-      bringTexts("files").then(() => this.tell(coded("error", error.code, error.args)), () => this.tell(error.message));
+      const inWords = () => (error.code ? coded("error", error.code, error.args) : error.message);
+      bringTexts("files").then(() => this.tell(inWords()), () => this.tell(error.message));
     }
   }
 
@@ -282,7 +285,7 @@ export class StripPane {
     this.cursors.settleAll();
     const { strip, cursors, marks } = this.session.view;
     const name = `${t("strip-file", { v: strip.take + 1 })}.${kind}`;
-    if (kind === "svg") return download(name, this.session.bench.stripSvg(this.marginLeft.textContent), "image/svg+xml");
+    if (kind === "svg") return download(name, (await import("../desk.js")).stripSvg(this.session.bench, this.marginLeft.textContent), "image/svg+xml");
     const { base, trace, geometry } = this.canvases;
     return download(name, await picture({ canvases: [base, trace], geometry, cursors, marks }), "image/png");
   }

@@ -1,0 +1,196 @@
+//! What a visit needs only at times: opening and writing files, composing and handing out, grading a class. The page loads a
+//! core that has these beside all the rest when one of them is first wanted; the core of the first visit is built without.
+
+use super::hand::handin_fail;
+use super::{Lab, fail, scenario_fail};
+use crate::exchange::handin::class::{Need, sum_up};
+use crate::exchange::handin::{Graded, Handed, HandinError, result, table};
+use crate::exchange::{self, Format, NamedFile, Options, Outgoing, Samples, qr, zip};
+use crate::plain::{self, json};
+use crate::scenario::assignment::hex;
+use crate::scenario::{Scenario, compose, text};
+use crate::session::Session;
+use crate::session::compact::Code;
+use crate::session::fairness::{TOLERANCES_BPM, fairness};
+use crate::session::save::Replay;
+use crate::strip::frame::Frame;
+use crate::strip::svg;
+use std::collections::HashMap;
+use wasm_bindgen::prelude::*;
+/// What a scenario file says, as JSON, for editing.
+#[wasm_bindgen(js_name = scenarioJson)]
+pub fn scenario_json(toml: &str) -> Result<String, JsValue> {
+    Scenario::read(toml).map_err(|e| scenario_fail(&e))?;
+    Ok(text::value_of(toml).unwrap_or_default().to_string())
+}
+
+/// A scenario given as JSON, as the text of a file.
+#[wasm_bindgen(js_name = composeScenario)]
+pub fn compose_scenario(scenario: &str) -> Result<String, JsValue> {
+    compose::of_json(scenario).map_err(|e| scenario_fail(&e))
+}
+
+/// How many of so many students with a right method each way of grading fails, as JSON. A window of 0 s is the
+/// scenario's own.
+#[wasm_bindgen(js_name = fairness)]
+pub fn fairness_of(toml: &str, first: u32, students: u32, window_s: f64) -> Result<String, JsValue> {
+    let window = Some(window_s).filter(|w| *w > 0.0);
+    let found = fairness(toml, u64::from(first), students, window).map_err(|e| scenario_fail(&e))?;
+    let mut told = json!(found);
+    told["tolerances"] = json!(TOLERANCES_BPM);
+    Ok(told.to_string())
+}
+
+/// A link as a picture, an SVG document; nothing if it is too long.
+#[wasm_bindgen(js_name = qrSvg)]
+pub fn qr_svg(link: &str) -> Option<String> {
+    qr::svg(link)
+}
+
+/// What a code says of itself, as JSON.
+#[wasm_bindgen(js_name = readCode)]
+pub fn read_code(code: &str) -> Result<String, JsValue> {
+    let code = Code::read(code).map_err(|e| handin_fail(&e.into()))?;
+    Ok(json!({
+        "scenario": hex(&code.scenario), "seed": code.seed.to_string(), "samples": code.samples,
+        "outcome": code.outcome, "program": code.program, "about": code.about, "actions": code.log.len(),
+    })
+    .to_string())
+}
+
+#[wasm_bindgen]
+impl Lab {
+    /// Opens a recording of a real pulse: one file, or the files of a WFDB record. `rate_hz` counts where the file has no
+    /// times; `channel` is a channel's number from 1, the first if left out.
+    #[wasm_bindgen(js_name = fromFiles)]
+    pub fn from_files(
+        names: Vec<String>,
+        contents: Vec<js_sys::Uint8Array>,
+        rate_hz: Option<f64>,
+        channel: Option<String>,
+    ) -> Result<Lab, JsValue> {
+        let files: Vec<NamedFile> =
+            names.into_iter().zip(contents).map(|(name, bytes)| (name, bytes.to_vec())).collect();
+        let options = Options { rate_hz, channel: channel.as_deref() };
+        let read = exchange::import(&files, &options).map_err(|e| fail("file_invalid", json!(e)))?;
+        let recorded = read.recorded;
+        let session = Session::of_annotated(&recorded.name, recorded.rate_hz, &recorded.values, &read.notes);
+        Ok(Lab { channels: recorded.channels, volts: read.volts, ..Lab::of(session) })
+    }
+
+    /// A take as a file: `edf`, or `wfdb`, whose files come stored as one `.zip`; for `csv` see [`Lab::take_csv`]. `name` is
+    /// the file's without an ending.
+    #[wasm_bindgen(js_name = exportTake)]
+    pub fn export_take(&self, take: usize, format: &str, name: &str) -> Result<Vec<u8>, JsValue> {
+        let take = self.session.takes().get(take).ok_or_else(|| fail("no_take", json!({})))?;
+        let format = if format == "edf" { Format::Edf } else { Format::Wfdb };
+        let (notes, volts) = (self.session.notes(take), self.volts || self.session.chain().is_some());
+        let out = Outgoing { name, samples: Samples::Recording(&take.recording), volts, notes: &notes };
+        let mut files = exchange::export(format, &out).map_err(|e| fail("file_invalid", json!(e)))?;
+        if let [(_, bytes)] = &mut files[..] {
+            return Ok(std::mem::take(bytes));
+        }
+        zip::store(&files).ok_or_else(|| fail("no_take", json!({})))
+    }
+
+    /// The stretch of a take that the strip shows, with cursors and marks, as SVG.
+    #[wasm_bindgen(js_name = stripSvg)]
+    pub fn strip_svg(&self, title: &str) -> Result<String, JsValue> {
+        let take = self.session.take().ok_or_else(|| fail("no_take", json!({})))?;
+        let css = |v: f64| v / self.frame.dpr;
+        let f = self.current();
+        let frame = Frame {
+            left: css(f.left),
+            top: css(f.top),
+            width: css(f.width).floor(),
+            height: css(f.height).floor(),
+            dpr: 1.0,
+            ..f
+        };
+        let over = svg::Over {
+            title,
+            cursors: [take.a, take.b],
+            marks: &take.marks,
+            plain: self.session.chain().is_none(),
+        };
+        Ok(svg::strip(&take.recording, &frame, &self.theme, &over))
+    }
+}
+
+/// Something handed in, replayed piece by piece.
+#[wasm_bindgen]
+pub struct Regrade {
+    handed: Handed,
+    replay: Replay,
+}
+
+#[wasm_bindgen]
+impl Regrade {
+    /// Begins with the text of a result file, or with a code. `scenarios` is JSON: for the first eight bytes of a
+    /// scenario's digest, in hexadecimal digits, its text.
+    #[wasm_bindgen(constructor)]
+    pub fn new(text: &str, scenarios: &str) -> Result<Regrade, JsValue> {
+        let handed = if text.trim_start().starts_with('{') {
+            result::read(text)
+        } else {
+            let known: HashMap<String, String> = plain::from_json(scenarios).unwrap_or_default();
+            Handed::of_code(text, |code| known.get(&hex(&code.scenario)).filter(|t| code.is_of(t)).cloned())
+        };
+        let begun = handed.and_then(|handed| handed.begin().map(|replay| Regrade { replay, handed }));
+        begun.map_err(|e| handin_fail(&e))
+    }
+
+    /// Goes on for about so many samples; true when all is done.
+    pub fn step(&mut self, samples: f64) -> Result<bool, JsValue> {
+        self.replay
+            .step(&self.handed.log, samples.max(1.0) as u64)
+            .map_err(|e| handin_fail(&HandinError::Replay { found: e.to_string() }))
+    }
+
+    /// The text of its scenario.
+    pub fn scenario(&self) -> String {
+        self.handed.scenario.clone()
+    }
+
+    /// The replayed attempt as a lab.
+    #[wasm_bindgen(js_name = intoLab)]
+    pub fn into_lab(self) -> Lab {
+        Lab::of(self.replay.into_session())
+    }
+}
+
+/// What a class handed in, graded.
+#[wasm_bindgen]
+#[derive(Default)]
+pub struct Book {
+    files: Vec<String>,
+    graded: Vec<Graded>,
+}
+
+#[wasm_bindgen]
+impl Book {
+    /// An empty one.
+    #[wasm_bindgen(constructor)]
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// Writes down what came of a finished replay, under the name of its file.
+    pub fn add(&mut self, file: &str, regrade: &Regrade) {
+        self.files.push(file.into());
+        self.graded.push(Graded::of(&regrade.handed, regrade.replay.session()));
+    }
+
+    /// All of it summed up, as JSON. A student is ready who passed on so many benches, or was ready on them by the
+    /// rubric.
+    pub fn summary(&self, benches: usize, rubric: bool) -> String {
+        json!(sum_up(&self.graded, Need { benches, rubric })).to_string()
+    }
+
+    /// All of it as a table of text.
+    pub fn csv(&self) -> String {
+        let lines: String =
+            self.files.iter().zip(&self.graded).map(|(f, g)| table::line(f, g) + "\n").collect();
+        format!("{}\n{lines}", table::HEAD)
+    }
+}
