@@ -299,7 +299,8 @@ impl Action {
             &mut [(name.clone(), Value::Object(fields))].into_iter(),
         )));
         // Each group is asked in turn; the one that knows the name decides.
-        let groups: [fn(&Plain) -> Result<Action, Unread>; 4] = [
+        type Reader = fn(&Plain) -> Result<Action, Unread>;
+        let groups: [Reader; 4] = [
             |v| v.read().map(Action::Bench),
             |v| v.read().map(Action::Recorder),
             |v| v.read().map(Action::Poke),
