@@ -172,7 +172,7 @@ test("a bad file is told with its name, the place and what was expected, and cos
       [{ ...damaged(0, "0"), buffer: edf.bytes.subarray(0, 3000) }, /bad\.edf is cut short: its header tells of [\d,]+ bytes, and there are 3,000/],
       [header, /dicrotic_take_1\.hea keeps its samples in dicrotic_take_1\.dat\. Choose or drop both/],
       [data, /dicrotic_take_1\.dat is read with its header/],
-      [[header, spoilt], /the samples of Pulse add up to -?[\d,]+, its header tells -?[\d,]+\. One of the files is damaged/],
+      [[header, spoilt], /the samples of Pulse add up to −?[\d,]+, its header tells −?[\d,]+\. One of the files is damaged/],
       [[header, upload(edf)], /are two recordings\. Open one at a time/],
       [{ name: "photo.jpg", mimeType: "image/jpeg", buffer: Buffer.from([255, 216, 255, 224, 0, 16]) }, /photo\.jpg cannot be read here: it is neither a table of text, nor EDF, nor a WFDB record \(jpg\)/],
     ]) {
