@@ -1,12 +1,13 @@
 // Setting a bench for a class, passing it on, handing in, and what the class handed in.
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
-import { execFileSync, spawnSync } from "node:child_process";
+import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import AxeBuilder from "@axe-core/playwright";
 import { host, launch, startServer, withPage } from "./lib.mjs";
+import { classOfThirty } from "./screens.mjs";
 import * as student from "./student.mjs";
 
 const { choose, pressButton } = student;
@@ -50,13 +51,6 @@ async function begin(page, link, code) {
 async function save(page, name) {
   const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, name)]);
   return { name: download.suggestedFilename(), text: readFileSync(await download.path(), "utf8") };
-}
-
-/** The class of the Rust tests, as files: written by the program's own test helper. */
-function classOfThirty() {
-  const folder = scratch();
-  execFileSync("cargo", ["test", "--quiet", "--test", "exchange_handin", "thirty_results_are_written", "--", "--exact", "--nocapture"], { cwd: path.resolve(import.meta.dirname, "../.."), env: { ...process.env, DICROTIC_CLASS: folder }, stdio: ["ignore", "pipe", "pipe"] });
-  return folder;
 }
 
 describe("a class", { concurrency: 2 }, () => {
@@ -231,12 +225,11 @@ describe("a class", { concurrency: 2 }, () => {
   });
 
   test("a class of thirty: from the folder to the list of who is ready", async () => {
-    const folder = classOfThirty();
+    const files = classOfThirty();
     await withPage(wide, async ({ page, url }) => {
       await page.goto(`${url}#class`);
       await page.locator(".intake").waitFor();
-      const files = Array.from({ length: 30 }, (_, k) => path.join(folder, `${String(k).padStart(2, "0")}.dicrotic-result.json`));
-      const bad = path.join(folder, "cake.json");
+      const bad = path.join(path.dirname(files[0]), "cake.json");
       writeFileSync(bad, "{\"format\": \"a cake\"}");
       const began = Date.now();
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Choose files")]);
