@@ -23,7 +23,7 @@ try {
 
   for (const [what, seconds, runs] of [["10 min", 600, 200], ["2 h", 7200, 60]]) {
     const took = await page.evaluate(async ([text, length, times]) => {
-      const { default: init, Lab } = await import("/wasm/dicrotic.js");
+      const { default: init, Lab } = await import("/wasm/dicrotic_desk.js");
       await init();
       const lab = new Lab(text, "1");
       const act = (action) => {
