@@ -35,7 +35,7 @@ export function showStart(root, scenarios, { openFile, goOn }) {
   const { el, glimpse } = drum();
   root.replaceChildren(
     h("div", { class: "start-lead" }, h("h1", { id: "start-h" }, t("start-title")), h("p", { class: "lede" }, t("start-lede"))),
-    h("div", { class: "ways" }, keptWay(told, goOn), told.length > 0 && [rehearseWay(told, glimpse), checkWay(told, glimpse), standWay(), assignWay(glimpse)]),
+    h("div", { class: "ways" }, keptWay(told, goOn), told.length > 0 && [rehearseWay(told, glimpse), checkWay(told, glimpse), assignWay(glimpse), standWay()]),
     el,
     scenarioList(scenarios),
     h("div", { class: "start-own" }, h("h2", {}, t("start-faults_title")), h("p", {}, t("start-faults")), h("div", { class: "row" }, h("a", { class: "btn", href: "#faults" }, t("start-faults_go")), h("a", { class: "btn btn-plain", href: "#words" }, t("side-words")))),

@@ -13,7 +13,7 @@ const way = (key, ...more) =>
   h("section", { class: `way way-${key}`, "aria-labelledby": `way-${key}` }, h("h2", { id: `way-${key}` }, t(`way-${key}`)), h("p", { class: "way-for pencil" }, t(`way-${key}_for`)), h("p", { class: "way-text" }, t(`way-${key}_text`)), more);
 
 /** Shows what happens behind a door; glimpse(door, opener). */
-const look = (door, glimpse) => h("button", { type: "button", class: "way-look", onclick: (event) => glimpse(door, event.currentTarget), "aria-describedby": `way-${door}` }, icon("play"), t("way-glimpse"));
+const look = (door, glimpse) => h("button", { type: "button", class: "way-look", onclick: (event) => glimpse(door, event.currentTarget), "aria-describedby": `way-${door}` }, icon("play"), h("span", {}, t("way-glimpse")));
 
 /** Attempts kept on this device, latest first; nothing where there are none. */
 export function keptWay(scenarios, goOn) {

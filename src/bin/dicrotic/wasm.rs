@@ -134,8 +134,31 @@ fn artifact(messages: &str) -> Option<PathBuf> {
         .next_back()
 }
 
-/// Without the target, cargo's own message is long and speaks of crates; this one says what to type.
+/// Brings the target where it is missing: rustup reads rust-toolchain.toml when it installs a tool chain, but adds nothing to
+/// one that is already there.
 fn require_target(root: &Path) -> Result<(), Failure> {
+    if has_target(root)? {
+        return Ok(());
+    }
+    eprintln!("dicrotic: this Rust tool chain has no {TARGET} target, which the page needs; asking rustup for it");
+    let added = Command::new("rustup")
+        .current_dir(root)
+        .args(["target", "add", TARGET])
+        .stdin(Stdio::null())
+        .status()
+        .is_ok_and(|status| status.success());
+    // Rustup may have added it to another tool chain than the one that will be asked.
+    if added && has_target(root)? {
+        return Ok(());
+    }
+    Err(Failure::new(format!(
+        "this Rust tool chain has no {TARGET} target, which the page needs, and rustup could not add it. \
+         Run `rustup target add {TARGET}` in {}",
+        root.display()
+    )))
+}
+
+fn has_target(root: &Path) -> Result<bool, Failure> {
     let output = Command::new(tool("RUSTC", "rustc"))
         .current_dir(root)
         .args(["--print", "target-libdir", "--target", TARGET])
@@ -143,13 +166,7 @@ fn require_target(root: &Path) -> Result<(), Failure> {
         .output()
         .while_doing(|| "running rustc, to see whether it can build the page's core".into())?;
     let folder = String::from_utf8_lossy(&output.stdout).trim().to_string();
-    if output.status.success() && Path::new(&folder).is_dir() {
-        return Ok(());
-    }
-    Err(Failure::new(format!(
-        "this Rust tool chain has no {TARGET} target, which the page needs. Run `rustup target add {TARGET}` in {}",
-        root.display()
-    )))
+    Ok(output.status.success() && Path::new(&folder).is_dir())
 }
 
 fn bind(wasm: &Path, name: &str, folder: &Path) -> Result<(), Failure> {
