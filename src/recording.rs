@@ -20,6 +20,13 @@ pub struct Span {
     pub bits: u8,
 }
 
+impl Span {
+    /// What a code means, V.
+    pub fn volts(&self, code: i16) -> f64 {
+        f64::from(code) * self.code_v + self.offset_v
+    }
+}
+
 /// Lowest and highest value of a stretch, V.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Extent {
@@ -118,7 +125,7 @@ impl Recording {
         self.levels[level].push(extent);
         let filled = self.levels[level].len();
         if filled.is_multiple_of(FAN) {
-            let joined = self.levels[level][filled - FAN..].iter().fold(Extent::EMPTY, |a, b| a.with(*b));
+            let joined = joined(&self.levels[level][filled - FAN..]);
             if self.levels.len() == level + 1 {
                 self.levels.push(Vec::new());
             }
@@ -144,14 +151,14 @@ impl Recording {
     /// Value of a sample, V; `None` past the end.
     pub fn volts(&self, sample: usize) -> Option<f64> {
         let code = *self.codes.get(sample)?;
-        self.span_at(sample).map(|s| f64::from(code) * s.code_v + s.offset_v)
+        self.span_at(sample).map(|span| span.volts(code))
     }
 
     /// Values of the samples from `from` to before `to` (cut to the recording's end), V.
     pub fn values(&self, from: usize, to: usize) -> Vec<f64> {
         let to = to.min(self.codes.len());
         let mut out = Vec::with_capacity(to.saturating_sub(from));
-        self.each(from, to, |v| out.push(v));
+        self.stretches(from, to, |span, codes| out.extend(codes.iter().map(|code| span.volts(*code))));
         out
     }
 
@@ -161,24 +168,27 @@ impl Recording {
         if at > 0.0 { (at as usize).min(self.codes.len()) } else { 0 }
     }
 
-    fn each(&self, from: usize, to: usize, mut visit: impl FnMut(f64)) {
+    /// Visits the stretches of `from` to before `to` that mean the same volts.
+    fn stretches(&self, from: usize, to: usize, mut visit: impl FnMut(&Span, &[i16])) {
         let mut at = from;
         while at < to {
             let k = self.spans.partition_point(|s| s.start <= at);
-            let Some(span) = k.checked_sub(1).map(|k| self.spans[k]) else { return };
+            let Some(span) = k.checked_sub(1).map(|k| &self.spans[k]) else { return };
             let end = self.spans.get(k).map_or(to, |next| next.start.min(to));
-            for code in &self.codes[at..end] {
-                visit(f64::from(*code) * span.code_v + span.offset_v);
-            }
+            visit(span, &self.codes[at..end]);
             at = end;
         }
     }
 
     fn scan(&self, from: usize, to: usize) -> Extent {
         let mut extent = Extent::EMPTY;
-        self.each(from, to, |v| {
-            let v = v as f32;
-            extent = extent.with(Extent { min: v, max: v });
+        // Volts follow codes evenly, so that the outermost codes are the outermost values; whole numbers are compared faster.
+        self.stretches(from, to, |span, codes| {
+            let (low, high) = codes.iter().fold((i16::MAX, i16::MIN), |(l, h), c| (l.min(*c), h.max(*c)));
+            for code in [low, high] {
+                let v = span.volts(code) as f32;
+                extent = extent.with(Extent { min: v, max: v });
+            }
         });
         extent
     }
@@ -189,32 +199,24 @@ impl Recording {
         if from >= to {
             return None;
         }
-        let mut extent = Extent::EMPTY;
-        let mut at = from;
-        while at < to {
-            // The largest whole bucket that starts here and ends before `to`, if any.
-            let mut level = None;
-            let mut size = BASE;
-            for (k, buckets) in self.levels.iter().enumerate() {
-                if at.is_multiple_of(size) && at + size <= to && at / size < buckets.len() {
-                    level = Some((k, size));
-                    size *= FAN;
-                } else {
-                    break;
-                }
+        // The whole buckets between them, and the samples before and behind those.
+        let (mut first, mut end) = (from.div_ceil(BASE), to / BASE);
+        if first >= end {
+            return Some(self.scan(from, to));
+        }
+        let mut extent = self.scan(from, first * BASE).with(self.scan(end * BASE, to));
+        for level in &self.levels {
+            let (up, down) = (first.div_ceil(FAN), end / FAN);
+            if up >= down {
+                return Some(joined(&level[first..end]).with(extent));
             }
-            match level {
-                Some((k, size)) => {
-                    extent = extent.with(self.levels[k][at / size]);
-                    at += size;
-                }
-                None => {
-                    let end = ((at / BASE + 1) * BASE).min(to);
-                    extent = extent.with(self.scan(at, end));
-                    at = end;
-                }
-            }
+            extent = extent.with(joined(&level[first..up * FAN])).with(joined(&level[down * FAN..end]));
+            (first, end) = (up, down);
         }
         Some(extent)
     }
+}
+
+fn joined(extents: &[Extent]) -> Extent {
+    extents.iter().fold(Extent::EMPTY, |a, b| a.with(*b))
 }

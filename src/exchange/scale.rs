@@ -95,7 +95,7 @@ fn of_recording(recording: &Recording, lowest: i16) -> Scale {
         let codes = &recording.codes()[span.start..end];
         let (Some(least), Some(most)) = (codes.iter().min(), codes.iter().max()) else { continue };
         for code in [least, most] {
-            let value = f64::from(*code) * span.code_v + span.offset_v;
+            let value = span.volts(*code);
             (low, high) = (low.min(value), high.max(value));
         }
         finest = finest.min(span.code_v);
@@ -136,7 +136,7 @@ pub(super) fn codes(samples: &Samples, step: f64, zero: f64, lowest: i16) -> Vec
         while spans.get(k + 1).is_some_and(|next| next.start <= at) {
             k += 1;
         }
-        code(spans.get(k).map_or(0.0, |s| f64::from(*raw) * s.code_v + s.offset_v))
+        code(spans.get(k).map_or(0.0, |s| s.volts(*raw)))
     };
     recording.codes().iter().enumerate().map(value).collect()
 }
