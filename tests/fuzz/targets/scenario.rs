@@ -2,13 +2,13 @@
 #![no_main]
 use dicrotic::scenario::Scenario;
 use dicrotic::scenario::assignment::{digest, minimised};
-use dicrotic::scenario::compose;
+use dicrotic::scenario::text::value_of;
 use dicrotic::session::{Session, view};
 use libfuzzer_sys::fuzz_target;
 
 fuzz_target!(|text: &str| {
     let read = Scenario::read(text);
-    let _ = text::value_of(text);
+    let _ = value_of(text);
     if let Ok(scenario) = read {
         let _ = view::brief(&scenario).to_string();
         // A link carries the text without comments: it must stay the same scenario.
