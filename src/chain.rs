@@ -15,7 +15,7 @@ use crate::pickup::contact::{self, Contact, Finger};
 use crate::pickup::field::{self, Hum, Mains};
 use crate::pickup::lead_noise::LeadNoise;
 use crate::pickup::light::{self, Flicker};
-use crate::pickup::mains::Oscillator;
+use crate::pickup::mains::{Mix, Oscillator};
 use crate::pickup::motion::Motion;
 use crate::pickup::pad::{Kind, Pad, Shield};
 use crate::pickup::phone::Phone;
@@ -522,10 +522,8 @@ impl Chain {
         if self.flicker > 0.0 {
             self.light.add(signal, self.flicker);
         }
-        for x in signal.iter_mut() {
-            *x = self.pulse_v * self.pad_memory.step(&self.pad_section, *x);
-        }
-        self.mains.add(signal, &self.hum, self.motion.unrest());
+        let mut noise = [0.0; BLOCK];
+        self.pick_up(signal, &mut noise[..signal.len()]);
         if self.config.trouble.phone > 0.0 {
             self.phone.add(signal, self.phone_v);
         }
@@ -544,8 +542,25 @@ impl Chain {
                 }
             }
         }
-        for x in signal.iter_mut() {
-            *x += self.offset_v + NOISE_V * self.noise.noise();
+        for (x, noise) in signal.iter_mut().zip(noise) {
+            *x += self.offset_v + NOISE_V * noise;
+        }
+    }
+
+    /// The pad's high-pass and the hum about it; `noise` gets what amplifier and pad will add. In one loop, because each of
+    /// the three waits for its own last sample, and while one waits the others go on.
+    fn pick_up(&mut self, signal: &mut [f64], noise: &mut [f64]) {
+        let mix = Mix::new(&self.hum, self.motion.unrest());
+        let Self { mains, pad_memory, pad_section, noise: stream, pulse_v, .. } = self;
+        let mut at = 0;
+        while at < signal.len() {
+            let run = at..at + mains.run(signal.len() - at);
+            for (x, noise) in signal[run.clone()].iter_mut().zip(&mut noise[run.clone()]) {
+                *x = *pulse_v * pad_memory.step(pad_section, *x) + mains.next(&mix);
+                *noise = stream.noise();
+            }
+            mains.passed(run.len());
+            at = run.end;
         }
     }
 

@@ -98,6 +98,31 @@ pub struct Evidence<'a> {
     pub features_off_s: Option<f64>,
 }
 
+impl Evidence<'_> {
+    /// Whether it matters where the second bumps are: only where a count is wrong and a mark lies off all peaks. To find
+    /// them takes as long as much else of a check.
+    pub fn asks_for_bumps(&self) -> bool {
+        self.wrong_count().is_some() && self.marks_inside().any(|m| !self.on_peak(m))
+    }
+
+    fn wrong_count(&self) -> Option<f64> {
+        self.count.filter(|n| *n < self.allowed.least as f64 || *n > self.allowed.most as f64)
+    }
+
+    fn marks_inside(&self) -> impl Iterator<Item = f64> {
+        let (a, b) = self.window;
+        self.marks.iter().copied().filter(move |m| *m >= a && *m <= b)
+    }
+
+    fn on_peak(&self, t: f64) -> bool {
+        self.peaks.iter().any(|p| (p.at_s - t).abs() <= NEAR_S)
+    }
+
+    fn on_bump(&self, t: f64) -> bool {
+        !self.on_peak(t) && self.bumps.iter().any(|x| (x - t).abs() <= NEAR_S)
+    }
+}
+
 /// Multipliers that belong to windows of 60, 30, 20, 15, 10 and 6 s.
 const USUAL: [f64; 6] = [1.0, 2.0, 3.0, 4.0, 6.0, 10.0];
 /// Distance within which a mark belongs to a peak or a bump, s.
@@ -133,19 +158,14 @@ fn add(found: &mut Vec<Hypothesis>, id: Misreading, distance: f64, args: Value) 
 
 /// Signatures in the count.
 fn counting(e: &Evidence, found: &mut Vec<Hypothesis>) {
-    let Some(count) = e.count else { return };
+    let Some(count) = e.wrong_count() else { return };
     let (least, most) = (e.allowed.least as f64, e.allowed.most as f64);
-    if count >= least && count <= most {
-        return;
-    }
     let (a, b) = e.window;
     let length = b - a;
     let args = json!({"count": count});
-    let inside: Vec<f64> = e.marks.iter().copied().filter(|m| *m >= a && *m <= b).collect();
-    let on_peak = |t: f64| e.peaks.iter().any(|p| (p.at_s - t).abs() <= NEAR_S);
-    let on_bump = |t: f64| !on_peak(t) && e.bumps.iter().any(|x| (x - t).abs() <= NEAR_S);
-    let bumps_marked = inside.iter().filter(|m| on_bump(**m)).count() as f64;
-    let strays = inside.iter().filter(|m| !on_peak(**m) && !on_bump(**m)).count() as f64;
+    let inside: Vec<f64> = e.marks_inside().collect();
+    let bumps_marked = inside.iter().filter(|m| e.on_bump(**m)).count() as f64;
+    let strays = inside.iter().filter(|m| !e.on_peak(**m) && !e.on_bump(**m)).count() as f64;
     let marked = inside.len() as f64 == count;
 
     if count == most + 1.0 {
@@ -181,7 +201,7 @@ fn counting(e: &Evidence, found: &mut Vec<Hypothesis>) {
         let halved = (count - 0.5 * (least + most) / 2.0).abs() / (0.06 * least + 0.5);
         // A tenth of the beats may slip a tired eye; more is every other one, or something else was counted.
         let some = (least - count) / (0.3 * least);
-        let unmarked = marked && inside.iter().all(|m| on_peak(*m));
+        let unmarked = marked && inside.iter().all(|m| e.on_peak(*m));
         let missed = if unmarked { 0.0 } else { halved.min(0.5 + some) };
         add(found, Misreading::BeatsMissed, missed, args.clone());
         if !unmarked {

@@ -38,6 +38,16 @@ pub struct Landmarks {
     pub width50_ms: f64,
 }
 
+impl Landmarks {
+    /// Counts times from `by_s` seconds earlier on.
+    pub fn shift(&mut self, by_s: f64) {
+        self.foot_s += by_s;
+        self.peak_s += by_s;
+        self.notch_s = self.notch_s.map(|t| t + by_s);
+        self.second_s = self.second_s.map(|t| t + by_s);
+    }
+}
+
 /// The mean beat: the median, point by point, of all beats of nearly the same length.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct MeanBeat {
@@ -66,10 +76,7 @@ pub fn of_beats(values: &[f64], rate_hz: f64, beats_s: &[f64]) -> Vec<Landmarks>
         let next = next + lowest(&cut[next..=next + wing])?;
         let mut found = find(&levelled(cut[foot..=next].to_vec()))?;
         let start_s = from + (foot as f64 - wing as f64) / FINE_HZ;
-        found.foot_s += start_s;
-        found.peak_s += start_s;
-        found.notch_s = found.notch_s.map(|t| t + start_s);
-        found.second_s = found.second_s.map(|t| t + start_s);
+        found.shift(start_s);
         Some(found)
     };
     edges.windows(2).filter_map(|pair| landmarks(pair[0]?, pair[1]?)).collect()

@@ -47,6 +47,8 @@ pub struct Rhythm {
     low: Oscillator,
     slow: Oscillator,
     stream: Stream,
+    /// Breaths a minute and the gain that belongs to them: they stay the same for a whole breath.
+    breath_known: Option<(f64, f64)>,
 }
 
 /// An `early_at` that no phase reaches: no premature beat in this cycle.
@@ -84,6 +86,19 @@ impl Rhythm {
             low: Oscillator::new(0.1, 0.006, &mut stream),
             slow: Oscillator::new(0.02, 0.01, &mut stream),
             stream,
+            breath_known: None,
+        }
+    }
+
+    /// Gain of the respiratory arrhythmia; a power is worked out anew only where the breathing changes.
+    fn gain_at(&mut self, per_min: f64) -> f64 {
+        match self.breath_known {
+            Some((known, gain)) if known == per_min => gain,
+            _ => {
+                let gain = super::breath::arrhythmia_gain(per_min);
+                self.breath_known = Some((per_min, gain));
+                gain
+            }
         }
     }
 
@@ -94,7 +109,7 @@ impl Rhythm {
         let mut rate = rate_hz;
         if !self.regular {
             let quiet = self.quietening(rate_hz);
-            let breath = self.breath_gain * super::breath::arrhythmia_gain(per_min) * chest;
+            let breath = self.breath_gain * self.gain_at(per_min) * chest;
             let modulation = self.low_sd * low + self.slow_sd * slow + breath;
             rate *= 1.0 + (quiet * modulation).clamp(-0.45, 0.6);
         }

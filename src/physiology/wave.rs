@@ -61,24 +61,55 @@ impl Running {
         self.wait -= skip as u64;
         let run = (self.left.min((out.len() - skip) as u64)) as usize;
         self.left -= run as u64;
-        let (mut g, mut h) = (self.g, self.h);
+        let (out, flow) = (&mut out[skip..skip + run], &mut flow[skip..skip + run]);
         let filling = self.bump.filling;
         if filling == 0.0 {
-            for o in &mut out[skip..skip + run] {
-                *o += g;
-                g *= h;
-                h *= self.c;
+            for o in out {
+                *o += self.next();
             }
         } else {
-            for (o, f) in out[skip..skip + run].iter_mut().zip(&mut flow[skip..skip + run]) {
+            for (o, f) in out.iter_mut().zip(flow) {
+                let g = self.next();
                 *o += g;
                 *f += filling * g;
-                g *= h;
-                h *= self.c;
             }
         }
-        (self.g, self.h) = (g, h);
     }
+
+    /// Whether it goes on through all of the next `n` samples.
+    fn is_on_for(&self, n: usize) -> bool {
+        self.wait == 0 && self.left >= n as u64
+    }
+
+    #[inline(always)]
+    fn next(&mut self) -> f64 {
+        let g = self.g;
+        self.g *= self.h;
+        self.h *= self.c;
+        g
+    }
+}
+
+/// Adds two bumps that both go on through the block, the first before the second. Each sample of a bump waits for the one
+/// before it, so that two at once take little longer than one.
+fn add_both(a: &mut Running, b: &mut Running, out: &mut [f64], flow: &mut [f64]) {
+    a.left -= out.len() as u64;
+    b.left -= out.len() as u64;
+    // On copies, which stay in registers.
+    let (mut x, mut y) = (a.clone(), b.clone());
+    let (from_a, from_b) = (x.bump.filling, y.bump.filling);
+    if from_a == 0.0 && from_b == 0.0 {
+        for o in out {
+            *o = *o + x.next() + y.next();
+        }
+    } else {
+        for (o, f) in out.iter_mut().zip(flow) {
+            let (g, k) = (x.next(), y.next());
+            *o = *o + g + k;
+            *f = *f + from_a * g + from_b * k;
+        }
+    }
+    (*a, *b) = (x, y);
 }
 
 /// Largest block that [`Wave::fill`] works on at once.
@@ -138,8 +169,19 @@ impl Wave {
         let mut scratch = [0.0; CHUNK];
         let flow = &mut scratch[..out.len()];
         out.fill(0.0);
-        for r in &mut self.running {
-            r.add(out, flow);
+        let mut at = 0;
+        while at < self.running.len() {
+            at += match &mut self.running[at..] {
+                [a, b, ..] if a.is_on_for(out.len()) && b.is_on_for(out.len()) => {
+                    add_both(a, b, out, flow);
+                    2
+                }
+                [a, ..] => {
+                    a.add(out, flow);
+                    1
+                }
+                [] => break,
+            };
         }
         let (mut level, mut before) = (self.level, self.flow);
         for (o, f) in out.iter_mut().zip(flow.iter()) {

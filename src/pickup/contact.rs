@@ -154,31 +154,46 @@ impl Contact {
         let soft = corner / (1.0 + corner);
         let bounce_decay = 1.0 - dt / 0.02;
         let slide = self.slip * dt / 8.0;
+        // Copies stay in registers; behind `self` each would be written and read again at every sample.
+        let Self {
+            mut gain,
+            mut fade,
+            mut grip,
+            mut smooth,
+            mut lifted,
+            mut next_lift,
+            mut bounce,
+            goal,
+            tight,
+            ..
+        } = *self;
         for x in pulse {
-            self.gain += (self.goal - self.gain) * settle;
-            self.fade += (fade_goal - self.fade) * fade_step;
+            gain += (goal - gain) * settle;
+            fade += (fade_goal - fade) * fade_step;
             // A slipping strap loses its grip down to a fifth (design default).
-            self.grip += (0.2 - self.grip) * slide;
-            self.smooth += (*x - self.smooth) * if self.tight { soft } else { 1.0 };
-            let mut y = self.gain * self.grip * self.fade * self.smooth;
-            if self.lifted > 0.0 {
-                self.lifted -= dt;
+            grip += (0.2 - grip) * slide;
+            smooth += (*x - smooth) * if tight { soft } else { 1.0 };
+            let mut y = gain * grip * fade * smooth;
+            if lifted > 0.0 {
+                lifted -= dt;
                 y = 0.0;
-                if self.lifted <= 0.0 {
+                if lifted <= 0.0 {
                     // The pad falls back on the skin with a knock of 2 to 10 times the pulse (design default).
-                    self.bounce = self.stream.range(2.0, 10.0) * (0.1 + self.gain);
-                    self.next_lift = self.stream.waiting_s(self.lift_rate);
+                    bounce = self.stream.range(2.0, 10.0) * (0.1 + gain);
+                    next_lift = self.stream.waiting_s(self.lift_rate);
                 }
             } else {
-                self.next_lift -= dt;
-                if self.next_lift <= 0.0 {
-                    self.lifted = self.stream.range(0.05, 0.3);
+                next_lift -= dt;
+                if next_lift <= 0.0 {
+                    lifted = self.stream.range(0.05, 0.3);
                 }
             }
-            y += self.bounce;
+            y += bounce;
             // Cut off before it becomes a number too small for fast arithmetic.
-            self.bounce = if self.bounce > 1e-9 { self.bounce * bounce_decay } else { 0.0 };
+            bounce = if bounce > 1e-9 { bounce * bounce_decay } else { 0.0 };
             *x = y;
         }
+        (self.gain, self.fade, self.grip, self.smooth) = (gain, fade, grip, smooth);
+        (self.lifted, self.next_lift, self.bounce) = (lifted, next_lift, bounce);
     }
 }

@@ -76,24 +76,67 @@ impl Oscillator {
     /// Adds the hum to `signal`. `hum` gives the strength; `unrest` (0 to 1) how much a moving subject makes it
     /// swell and fade.
     pub fn add(&mut self, signal: &mut [f64], hum: &Hum, unrest: f64) {
-        let depth = 0.05 + 0.3 * unrest;
-        let plain = hum.wiring_v + hum.body_v;
-        let mix = |h: usize| PLAIN[h] * plain + SWITCHED[h] * hum.charger_v;
-        let (a1, a2, a3, a5) = (plain + hum.charger_v, mix(0), mix(1), mix(2));
-        for out in signal {
-            let (c, s) = self.phasor;
-            let (tc, ts) = self.turn;
-            self.phasor = (c * tc - s * ts, c * ts + s * tc);
-            let (c2, s2) = (c * c - s * s, 2.0 * c * s);
-            let (c3, s3) = (c2 * c - s2 * s, c2 * s + s2 * c);
-            let s5 = c3 * s2 + s3 * c2;
-            let swell = (1.0 + depth * self.swing.clamp(-2.5, 2.5)).max(0.0);
-            *out += swell * (a1 * s + a2 * c2 + a3 * s3 + a5 * s5) + hum.loop_v * c;
-            self.count += 1;
-            if self.count == RENEW {
-                self.count = 0;
-                self.renew();
+        let mix = Mix::new(hum, unrest);
+        let mut rest = signal;
+        while !rest.is_empty() {
+            let (run, more) = rest.split_at_mut(self.run(rest.len()));
+            for out in run.iter_mut() {
+                *out += self.next(&mix);
             }
+            self.passed(run.len());
+            rest = more;
+        }
+    }
+
+    /// How many of the next `most` samples can be asked for before [`Oscillator::passed`] must be told of them.
+    pub fn run(&self, most: usize) -> usize {
+        most.min((RENEW - self.count) as usize)
+    }
+
+    /// So many samples were asked for.
+    pub fn passed(&mut self, samples: usize) {
+        self.count += samples as u32;
+        if self.count == RENEW {
+            self.count = 0;
+            self.renew();
+        }
+    }
+
+    /// The next sample of the hum, V.
+    #[inline(always)]
+    pub fn next(&mut self, mix: &Mix) -> f64 {
+        let (c, s) = self.phasor;
+        let (tc, ts) = self.turn;
+        self.phasor = (c * tc - s * ts, c * ts + s * tc);
+        let (c2, s2) = (c * c - s * s, 2.0 * c * s);
+        let (c3, s3) = (c2 * c - s2 * s, c2 * s + s2 * c);
+        let s5 = c3 * s2 + s3 * c2;
+        let swell = (1.0 + mix.depth * self.swing.clamp(-2.5, 2.5)).max(0.0);
+        let [a1, a2, a3, a5] = mix.parts;
+        swell * (a1 * s + a2 * c2 + a3 * s3 + a5 * s5) + mix.loop_v * c
+    }
+}
+
+/// What of the oscillator's turns is heard.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Mix {
+    /// How much the hum swells and fades.
+    depth: f64,
+    /// Of the fundamental and of harmonics 2, 3 and 5, V.
+    parts: [f64; 4],
+    /// Of a loop of earths, V.
+    loop_v: f64,
+}
+
+impl Mix {
+    /// `hum` gives the strength, `unrest` (0 to 1) how much a moving subject makes it swell and fade.
+    pub fn new(hum: &Hum, unrest: f64) -> Self {
+        let plain = hum.wiring_v + hum.body_v;
+        let part = |h: usize| PLAIN[h] * plain + SWITCHED[h] * hum.charger_v;
+        Self {
+            depth: 0.05 + 0.3 * unrest,
+            parts: [plain + hum.charger_v, part(0), part(1), part(2)],
+            loop_v: hum.loop_v,
         }
     }
 }

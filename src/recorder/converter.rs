@@ -16,9 +16,12 @@ pub fn code_v(range_v: f64) -> f64 {
 /// Clips to the range and rounds to the nearest step; halves away from zero.
 pub fn quantise(volts: f64, range_v: f64, bits: u8) -> i16 {
     let half = f64::from(1_u32 << (bits - 1));
-    let steps = (volts / range_v * half).round().clamp(-half, half - 1.0);
-    // At most 2^15 steps of a whole number: exact.
-    ((steps as i32) << (16 - bits)) as i16
+    let steps = (volts / range_v * half).clamp(-half, half - 1.0);
+    // What is behind the point of so small a number is exact; without a call of `round`, which not every processor has.
+    let whole = steps as i32;
+    let rest = steps - f64::from(whole);
+    let rounded = whole + i32::from(rest >= 0.5) - i32::from(rest <= -0.5);
+    (rounded << (16 - bits)) as i16
 }
 
 /// Whether a code lies at either end of the range, where the signal may have been cut off.

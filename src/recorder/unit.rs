@@ -37,6 +37,12 @@ impl Designs {
             notch: or_pass(settings.notch_hz.map(|hz| Section::notch(hz, NOTCH_Q, rate))),
         }
     }
+
+    fn pass_all(&self) -> bool {
+        [&self.high_pass, &self.low_pass, &self.anti_alias, &self.notch]
+            .iter()
+            .all(|design| design.passes_all())
+    }
 }
 
 /// The recorder unit.
@@ -114,6 +120,19 @@ impl Unit {
         let s = &self.settings;
         let sign = if s.inverted { -1.0 } else { 1.0 };
         let pull = 1.0 / (LEVEL_S * s.analogue_rate_hz());
+        let steps = s.steps_per_sample();
+        if steps == 1 && self.designs.pass_all() && self.average.length() == 1 {
+            // The usual case in one loop: while the level waits for its last value the converter goes on.
+            let (zero_v, range_v, bits) = (s.zero_v, s.range_v, s.bits);
+            let mut level_v = self.level_v;
+            out.extend(block.iter().map(|x| {
+                level_v += (*x - level_v) * pull;
+                converter::quantise(sign * *x + zero_v, range_v, bits)
+            }));
+            self.level_v = level_v;
+            self.countdown = 1;
+            return;
+        }
         for x in block.iter_mut() {
             self.level_v += (*x - self.level_v) * pull;
             *x = sign * *x + s.zero_v;
@@ -123,7 +142,7 @@ impl Unit {
         for memory in &mut self.anti_alias {
             memory.run(&self.designs.anti_alias, block);
         }
-        let (steps, range_v, bits) = (s.steps_per_sample(), s.range_v, s.bits);
+        let (range_v, bits) = (s.range_v, s.bits);
         let plain = self.designs.notch.passes_all() && self.average.length() == 1;
         for x in block.iter() {
             self.countdown -= 1;

@@ -249,25 +249,7 @@ impl From<settings::BadValue> for Refusal {
 
 impl Serialize for Action {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        use serde::ser::Error;
-        let named = match self {
-            Action::Bench(a) => serde_json::to_value(a),
-            Action::Recorder(a) => serde_json::to_value(a),
-            Action::Poke(a) => serde_json::to_value(a),
-            Action::Page(a) => serde_json::to_value(a),
-        }
-        .map_err(S::Error::custom)?;
-        // {"plug": {"end": ...}} becomes {"do": "plug", "end": ...}.
-        let mut flat = serde_json::Map::new();
-        if let Value::Object(outer) = named {
-            for (name, fields) in outer {
-                flat.insert("do".into(), Value::from(name));
-                if let Value::Object(fields) = fields {
-                    flat.extend(fields);
-                }
-            }
-        }
-        flat.serialize(serializer)
+        self.to_value().serialize(serializer)
     }
 }
 
@@ -281,12 +263,33 @@ impl<'de> Deserialize<'de> for Action {
 impl Action {
     /// The action as it stands in logs.
     pub fn to_value(&self) -> Value {
-        serde_json::to_value(self).unwrap_or(Value::Null)
+        // {"plug": {"end": ...}} becomes {"do": "plug", "end": ...}.
+        let (name, fields) = self.named();
+        let mut flat = serde_json::Map::new();
+        flat.insert("do".into(), Value::from(name));
+        if let Value::Object(fields) = fields {
+            flat.extend(fields);
+        }
+        Value::Object(flat)
     }
 
     /// The action's name in logs.
     pub fn name(&self) -> String {
-        self.to_value().get("do").and_then(Value::as_str).unwrap_or_default().to_string()
+        self.named().0
+    }
+
+    /// Name and fields; an action has strings for keys and finite numbers, so that it always becomes a value.
+    fn named(&self) -> (String, Value) {
+        let value = match self {
+            Action::Bench(a) => serde_json::to_value(a),
+            Action::Recorder(a) => serde_json::to_value(a),
+            Action::Poke(a) => serde_json::to_value(a),
+            Action::Page(a) => serde_json::to_value(a),
+        };
+        match value {
+            Ok(Value::Object(outer)) => outer.into_iter().next().unwrap_or_default(),
+            _ => Default::default(),
+        }
     }
 
     /// Reads an action; the message says what is wrong with it.

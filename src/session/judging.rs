@@ -107,6 +107,9 @@ pub enum Source {
     Detector,
 }
 
+/// So much of a recording is looked at before and behind what is of interest, s: more than the longest beat.
+const ABOUT_S: f64 = 4.0;
+
 impl Session {
     /// The beats of the shown take that its measurement is judged against. The one reader of the truth.
     pub fn reference_peaks(&self) -> Vec<Peak> {
@@ -125,9 +128,24 @@ impl Session {
     /// The landmarks of the shown take's beats.
     pub(super) fn landmarks(&self, peaks: &[Peak]) -> Vec<Landmarks> {
         let Some(take) = self.take() else { return Vec::new() };
-        let times: Vec<f64> = peaks.iter().map(|p| p.at_s + take.delay_s).collect();
         let recording = &take.recording;
-        landmarks::of_beats(&recording.values(0, recording.len()), recording.rate_hz(), &times)
+        let Some((first, last)) = peaks.first().zip(peaks.last()) else { return Vec::new() };
+        // A beat's landmarks lie less than this from its own peak or the next one; the filter forgets within a tenth of it.
+        let from = recording.sample_at(first.at_s + take.delay_s - ABOUT_S);
+        let to = recording.sample_at(last.at_s + take.delay_s + ABOUT_S);
+        let from_s = from as f64 / recording.rate_hz();
+        let times: Vec<f64> = peaks.iter().map(|p| p.at_s + take.delay_s - from_s).collect();
+        let mut found = landmarks::of_beats(&recording.values(from, to), recording.rate_hz(), &times);
+        found.iter_mut().for_each(|beat| beat.shift(from_s));
+        found
+    }
+
+    /// Times of the second bumps that can be seen in and about a window, s. No more of a take is looked at, since a bump
+    /// matters only where a mark may lie on it.
+    fn bumps(&self, peaks: &[Peak], (a, b): (f64, f64)) -> Vec<f64> {
+        let near: Vec<Peak> =
+            peaks.iter().filter(|p| (a - ABOUT_S..=b + ABOUT_S).contains(&p.at_s)).copied().collect();
+        self.landmarks(&near).iter().filter_map(|beat| beat.second_s).collect()
     }
 
     /// The first of two windows, if it lies on the shown take.
@@ -248,7 +266,6 @@ impl Session {
         let take = self.take()?;
         let window = take.window()?;
         let peaks = self.reference_peaks();
-        let bumps: Vec<f64> = self.landmarks(&peaks).iter().filter_map(|beat| beat.second_s).collect();
         let typed = self.worksheet.typed();
         let rate_text = self.worksheet.entry(Field::Rate).text;
         let decimals =
@@ -265,9 +282,9 @@ impl Session {
             allowed = Allowed { exact: n, least: n, most: n };
             features_off_s = Some(off);
         }
-        let mut found = misreading::hypotheses(&Evidence {
+        let mut evidence = Evidence {
             peaks: &peaks,
-            bumps: &bumps,
+            bumps: &[],
             marks: &take.marks,
             window,
             allowed,
@@ -279,7 +296,10 @@ impl Session {
             breaths_per_min: self.chain().map_or(15.0, Chain::breaths_per_min),
             mains_shows_hz: (mains_hz - (mains_hz / rate_hz).round() * rate_hz).abs(),
             features_off_s,
-        });
+        };
+        let bumps = if evidence.asks_for_bumps() { self.bumps(&peaks, window) } else { Vec::new() };
+        evidence.bumps = &bumps;
+        let mut found = misreading::hypotheses(&evidence);
         if self.task.kind == Kind::Intervals || self.criteria().window_s < 10.0 {
             // A window as short as the question asks for is no misreading.
             found.retain(|h| !matches!(h.id, Misreading::WindowTooShort | Misreading::SingleInterval));

@@ -140,7 +140,9 @@ fn require_target(root: &Path) -> Result<(), Failure> {
     if has_target(root)? {
         return Ok(());
     }
-    eprintln!("dicrotic: this Rust tool chain has no {TARGET} target, which the page needs; asking rustup for it");
+    eprintln!(
+        "dicrotic: this Rust tool chain has no {TARGET} target, which the page needs; asking rustup for it"
+    );
     let added = Command::new("rustup")
         .current_dir(root)
         .args(["target", "add", TARGET])

@@ -5,6 +5,7 @@ use crate::assess::skill::SKILLS;
 use crate::plain::json;
 use crate::scenario::assignment::{Seeds, hex};
 use crate::scenario::fault;
+use crate::session::action::{Action, Page};
 use crate::session::attempt::Logged;
 use crate::session::compact::{About, Code, CodeError};
 use crate::session::{Session, save, seeds, symptom};
@@ -219,14 +220,14 @@ impl Graded {
         if !doubts.is_empty() && handed.program != ours {
             doubts.push(HandinError::OtherProgram { found: handed.program.clone(), ours: ours.into() });
         }
-        let check = session.view()["check"].clone();
+        let view = session.view();
+        let check = &view["check"];
         let word = |v: &Value| v.as_str().unwrap_or_default().to_string();
         let steps = |v: &Value| v.as_array().cloned().unwrap_or_default();
         let rubric = &check["rubric"];
         let evidence = session.evidence().unwrap_or_default();
         let scenario = session.scenario();
-        let view_named = session.view()["named"].clone();
-        let named = |id: &str| view_named.as_array().is_some_and(|n| n.iter().any(|v| v == id));
+        let named = |id: &str| view["named"].as_array().is_some_and(|n| n.iter().any(|v| v == id));
         let faults = scenario.map_or(&[][..], |s| &s.fault).iter().filter_map(|f| fault::named(&f.name));
         let log = json!((handed.seed, &handed.log)).to_string();
         Self {
@@ -250,7 +251,7 @@ impl Graded {
             rubric_ready: rubric["ready"].as_bool().unwrap_or(false) && verdict.passed,
             minutes: session.chain().map_or(0.0, |c| c.time_s() / 60.0),
             actions: handed.log.len(),
-            hints: handed.log.iter().filter(|l| l.action.name() == "hint").count(),
+            hints: handed.log.iter().filter(|l| l.action == Action::Page(Page::Hint {})).count(),
             process: steps(&check["process"]).iter().map(|s| word(&s["code"])).collect(),
             skills: SKILLS
                 .into_iter()
