@@ -76,19 +76,47 @@ fn nothing_is_written_among_the_sources() {
     assert!(!inside.exists());
 }
 
+/// A program of a few lines in a folder that is all of the search path.
+#[cfg(unix)]
+fn program(folder: &Path, name: &str, lines: &str) -> PathBuf {
+    use std::os::unix::fs::PermissionsExt;
+    let file = folder.join(name);
+    std::fs::write(&file, format!("#!/bin/sh\n{lines}\n")).unwrap();
+    std::fs::set_permissions(&file, std::fs::Permissions::from_mode(0o755)).unwrap();
+    file
+}
+
+/// Building the page with a compiler whose target lies in `library`, and no other programs than those of the folder.
+#[cfg(unix)]
+fn build_with_library(folder: &Path, library: &Path) -> String {
+    let rustc = program(folder, "rustc", &format!("echo {}", library.display()));
+    let mut command = dicrotic(&[OsStr::new("build"), OsStr::new("--out"), folder.join("page").as_os_str()]);
+    // A target folder of its own, so that no earlier build is found.
+    command.env("RUSTC", &rustc).env("CARGO_TARGET_DIR", folder.join("target")).env("PATH", folder);
+    error_of(command.env("CARGO", folder.join("cargo")))
+}
+
 /// A compiler that knows of no such target, as a distribution's own does.
 #[cfg(unix)]
 #[test]
 fn a_missing_target_is_named_with_what_to_type() {
-    use std::os::unix::fs::PermissionsExt;
     let folder = scratch("no-target");
-    let rustc = folder.join("rustc");
-    std::fs::write(&rustc, "#!/bin/sh\necho /nowhere/lib\n").unwrap();
-    std::fs::set_permissions(&rustc, std::fs::Permissions::from_mode(0o755)).unwrap();
-    let mut command = dicrotic(&[OsStr::new("build"), OsStr::new("--out"), folder.join("page").as_os_str()]);
-    // A target folder of its own, so that no earlier build is found.
-    let text = error_of(command.env("RUSTC", &rustc).env("CARGO_TARGET_DIR", folder.join("target")));
-    assert!(text.contains("rustup target add wasm32-unknown-unknown"), "{text}");
+    let text = build_with_library(&folder, Path::new("/nowhere/lib"));
+    assert!(text.contains("Run `rustup target add wasm32-unknown-unknown`"), "{text}");
+}
+
+/// A tool chain that was there before it was asked for the target, which rustup then does not bring by itself.
+#[cfg(unix)]
+#[test]
+fn a_missing_target_is_asked_of_rustup() {
+    let folder = scratch("new-target");
+    let library = folder.join("library");
+    let asked = folder.join("asked");
+    program(&folder, "rustup", &format!("echo \"$@\" > {}; /bin/mkdir {}", asked.display(), library.display()));
+    program(&folder, "cargo", "exit 1");
+    let text = build_with_library(&folder, &library);
+    assert!(text.contains("the page's core could not be built"), "{text}");
+    assert_eq!(std::fs::read_to_string(asked).unwrap(), "target add wasm32-unknown-unknown\n");
 }
 
 const SCENARIO: &str = "id = \"steady\"\nlevel = 1\ntitle = \"t\"\naim = \"a\"\nbrief = \"b\"\n\
