@@ -12,6 +12,7 @@ import { pen } from "./pen.js";
 import { drawPlug, drawSocket, PLUG_LENGTH } from "./sockets.js";
 
 const PAD_RIM_CM = 1.7; // from the middle of the pad to where its lead comes out
+const NAME_RIM_CM = 1.5; // between a name and the table's edge
 const LEADS = { mains: ["mains_unit", "mains_wall"], data: ["data_unit", "data_computer"] };
 
 export class Table {
@@ -79,7 +80,7 @@ export class Table {
     for (const part of bench.parts) {
       const el = this.parts.get(part.id) ?? this.grips.get(part.id);
       if (el) place(el, part.x, part.y);
-      if (this.names.has(part.id)) place(this.names.get(part.id), part.x, part.y);
+      if (this.names.has(part.id)) place(this.names.get(part.id), ...this.nameSpot(part));
     }
     for (const socket of bench.sockets) {
       const el = this.sockets.get(socket.id);
@@ -109,6 +110,17 @@ export class Table {
     flag(this.svg, "lit-lamp", bench.lamps.lamp);
     flag(this.svg, "on-unit", bench.switches.unit);
     flag(this.svg, "on-strip", bench.switches.strip);
+  }
+
+  /** Where a part's name is put: at the part, but no letter of it beyond the table's edge. */
+  nameSpot(part) {
+    const letters = this.names.get(part.id).querySelector("text");
+    const half = letters.getComputedTextLength() / 2 + NAME_RIM_CM;
+    const along = this.turned ? 1 : 0; // the side of the table along which letters run
+    const spot = [part.x, part.y];
+    const beside = Number((this.turned ? letters.dataset.ty : letters.dataset.x) ?? 0);
+    spot[along] = Math.max(half - beside, Math.min(this.size[along] - half - beside, spot[along]));
+    return spot;
   }
 
   /** Lets the subject say something beside the hand; no words, no speech. */
