@@ -112,7 +112,11 @@ fn a_missing_target_is_asked_of_rustup() {
     let folder = scratch("new-target");
     let library = folder.join("library");
     let asked = folder.join("asked");
-    program(&folder, "rustup", &format!("echo \"$@\" > {}; /bin/mkdir {}", asked.display(), library.display()));
+    program(
+        &folder,
+        "rustup",
+        &format!("echo \"$@\" > {}; /bin/mkdir {}", asked.display(), library.display()),
+    );
     program(&folder, "cargo", "exit 1");
     let text = build_with_library(&folder, &library);
     assert!(text.contains("the page's core could not be built"), "{text}");
