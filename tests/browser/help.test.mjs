@@ -108,7 +108,7 @@ describe("helps", { concurrency: 2 }, () => {
       await openHalf(page, url, "given-window", 11);
       const asked = Number((await page.locator(".task-line").innerText()).match(/window of ([\d.]+) s/)[1]);
       const peaks = student.peaksOf(await student.savedTake(page));
-      const a = peaks[1] - 0.3;
+      const [a] = student.windowOf(peaks, asked, 29.5);
       await putCursors(page, a, a + asked);
       const right = rightAnswers(peaks, a, a + asked);
       await fillBlanks(page, { ...right, count: right.count + 2, rate: Math.round((60 * (right.count + 2)) / asked) });

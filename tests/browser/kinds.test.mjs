@@ -5,29 +5,10 @@ import { withPage } from "./lib.mjs";
 import * as student from "./student.mjs";
 
 const wide = { viewport: { width: 1280, height: 900 } };
-const { checkAll, fillBlanks, openHalf, pressButton, putCursors, rightAnswers } = student;
+const { checkAll, fillBlanks, openHalf, pressButton, putCursors, rightAnswers, windowOf } = student;
 const fields = (page) => page.locator(".blank").evaluateAll((all) => all.map((el) => el.dataset.field));
 const taskLine = (page) => page.locator(".task-line").innerText();
 const take = async (page, apart, early) => student.peaksOf(await student.savedTake(page), apart, early);
-
-/** A window that begins `before` of a beat ahead of a peak and is as long as asked. */
-const windowOf = (peaks, seconds, first = 1) => {
-  const a = peaks[first] - 0.4 * (peaks[first] - peaks[first - 1]);
-  return [a, a + seconds];
-};
-
-/** Is a time at least this far from every peak? */
-const free = (peaks, time) => peaks.every((peak) => Math.abs(peak - time) > 0.1);
-
-/** A window of a length whose ends lie between beats. */
-function calmWindow(peaks, seconds, end, may = false) {
-  for (let first = 1; first < peaks.length; first += 1) {
-    const [a, b] = windowOf(peaks, seconds, first);
-    if (b < end && free(peaks, a) && free(peaks, b)) return [a, b];
-  }
-  if (may) return null;
-  return assert.fail(`no window of ${seconds} s`);
-}
 
 describe("kinds of question", { concurrency: 2 }, () => {
   test("a given window: its length is asked, another length is the first open step", async () => {
@@ -36,7 +17,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
       assert.deepEqual(await fields(page), ["count", "seconds", "multiplier", "rate", "uncertainty"]);
       const asked = Number((await taskLine(page)).match(/window of ([\d.]+) s/)[1]);
       const peaks = await take(page);
-      const [a, b] = calmWindow(peaks, asked, 29);
+      const [a, b] = windowOf(peaks, asked, 29);
       await putCursors(page, a, b - 3);
       await fillBlanks(page, rightAnswers(peaks, a, b - 3));
       const first = await checkAll(page);
@@ -56,8 +37,10 @@ describe("kinds of question", { concurrency: 2 }, () => {
       assert.deepEqual(await fields(page), ["count", "seconds", "rate", "uncertainty"]);
       const n = Number((await taskLine(page)).match(/time (\d+) intervals/)[1]);
       const peaks = await take(page);
-      const seconds = Number((peaks[1 + n] - peaks[1]).toPrecision(3));
-      await putCursors(page, peaks[1], peaks[1 + n]);
+      const from = peaks.findIndex((peak, i) => i > 0 && i + n < peaks.length && student.even(peaks, peak, peaks[i + n]));
+      assert.ok(from > 0, `no ${n} even intervals`);
+      const seconds = Number((peaks[from + n] - peaks[from]).toPrecision(3));
+      await putCursors(page, peaks[from], peaks[from + n]);
       await fillBlanks(page, { count: n + 1, seconds, rate: Math.round((60 * n) / seconds) });
       const first = await checkAll(page);
       assert.equal(first.firstOpen, "The count, N", first.text);
@@ -72,12 +55,12 @@ describe("kinds of question", { concurrency: 2 }, () => {
       await openHalf(page, url, "a-longer-window", 31);
       const least = Number((await taskLine(page)).match(/window of ([\d.]+) s or longer/)[1]);
       const peaks = await take(page, 0.45, true);
-      const [a, b] = calmWindow(peaks, 15, 44);
+      const [a, b] = windowOf(peaks, 15, 44, { uneven: true });
       await putCursors(page, a, b);
       await fillBlanks(page, rightAnswers(peaks, a, b));
       const first = await checkAll(page);
       assert.equal(first.firstOpen, "The window", first.text);
-      const [c, d] = calmWindow(peaks, least + 1, 44.5);
+      const [c, d] = windowOf(peaks, least + 1, 44.5, { uneven: true });
       await putCursors(page, c, d);
       await fillBlanks(page, rightAnswers(peaks, c, d));
       const second = await checkAll(page);
@@ -95,7 +78,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
       assert.ok(after > 0);
       const peaks = await take(page, 0.28); // a fast pulse
       const lengths = [10.6, 10.8, 11, 11.2, 11.4];
-      const [a, b] = lengths.map((seconds) => calmWindow(peaks, seconds, 15.8, true)).find(Boolean);
+      const [a, b] = lengths.map((seconds) => windowOf(peaks, seconds, 15.8, { may: true })).find(Boolean);
       await putCursors(page, a, b);
       const right = { ...rightAnswers(peaks, a, b), middle: (after + (a + b) / 2).toFixed(1) };
       await fillBlanks(page, { ...right, middle: ((a + b) / 2).toFixed(1) });
@@ -177,7 +160,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
       await pressButton(page, "Keep this as window 1");
       assert.match(await page.locator(".sheet-note").innerText(), /Set both cursors first/);
       const peaks = await take(page);
-      const [a, b] = calmWindow(peaks, 15.4, 20);
+      const [a, b] = windowOf(peaks, 15.4, 20);
       await putCursors(page, a, b);
       const one = rightAnswers(peaks, a, b);
       await fillBlanks(page, { count: one.count, seconds: one.seconds, rate: one.rate });
@@ -186,7 +169,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
       assert.equal(await page.locator('.blank[data-field="count_1"]').inputValue(), String(one.count));
       assert.equal(await page.locator('.blank[data-field="count"]').inputValue(), "");
       const late = peaks.findIndex((time) => time > 21);
-      const [c, d] = calmWindow(peaks.slice(late - 1), 15.4, 41.5);
+      const [c, d] = windowOf(peaks.slice(late - 1), 15.4, 41.5);
       await putCursors(page, c, d);
       const two = rightAnswers(peaks, c, d);
       await fillBlanks(page, { count: two.count, seconds: two.seconds, rate: two.rate, uncertainty: 0.1 });

@@ -74,6 +74,27 @@ export function launch() {
   return chromium.launch({ executablePath: browserPath, args: browserFlags });
 }
 
+let shared = null;
+let users = 0;
+
+/** A Chromium for the tests of a file; a context of its own keeps each test apart from the others. */
+function enter() {
+  users += 1;
+  shared ??= launch();
+  return shared;
+}
+
+/** It ends half a second after the last test that uses it: to start one takes longer than many a test. */
+function leave() {
+  users -= 1;
+  setTimeout(async () => {
+    if (users > 0 || !shared) return;
+    const last = shared;
+    shared = null;
+    await (await last).close();
+  }, 500);
+}
+
 /**
  * Runs `body({ page, context, browser, server, url })` in a new page, closes all afterwards, and fails if the page logged an
  * error or a warning, threw, or asked for something that it did not get. `expected` are patterns of complaints that
@@ -82,11 +103,11 @@ export function launch() {
  */
 export async function withPage({ expected = [], own = false, ...options }, body) {
   const server = await startServer({ own });
-  let browser;
+  let context;
   try {
-    browser = await launch();
+    const browser = await enter();
     // By default no worker: keeping the page on the device would fetch every file again in every test; the test of that asks for it.
-    const context = await browser.newContext({ serviceWorkers: "block", ...options });
+    context = await browser.newContext({ serviceWorkers: "block", ...options });
     const complaints = [];
     const watch = (page) => {
       page.on("console", (message) => {
@@ -112,7 +133,8 @@ export async function withPage({ expected = [], own = false, ...options }, body)
     assert.deepEqual(unexpected, [], "the page complained");
     return result;
   } finally {
-    await browser?.close();
+    await context?.close();
+    leave();
     await server.stop();
   }
 }

@@ -17,9 +17,7 @@ async function trial(page, url, seed, { right = true } = {}) {
   await openHalf(page, `${url}?${seed}`, "given-window", seed);
   const asked = Number((await page.locator(".task-line").innerText()).match(/window of ([\d.]+) s/)[1]);
   const peaks = student.peaksOf(await student.savedTake(page));
-  const free = (time) => peaks.every((peak) => Math.abs(peak - time) > 0.1);
-  const a = peaks.map((peak, i) => peak - 0.4 * (peak - (peaks[i - 1] ?? 0))).find((time, i) => i > 0 && free(time) && free(time + asked));
-  assert.ok(a, "no window between beats");
+  const [a] = student.windowOf(peaks, asked, 29.5);
   await putCursors(page, a, a + asked);
   const answers = rightAnswers(peaks, a, a + asked);
   if (!right) Object.assign(answers, { count: answers.count + 1, rate: Math.round((60 * (answers.count + 1)) / asked) });

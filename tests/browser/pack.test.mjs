@@ -116,6 +116,8 @@ async function withSite(standard, body) {
     const device = async (kept = null) => {
       const context = await browser.newContext({ viewport, acceptDownloads: true });
       await context.addInitScript(spy, SITE[standard].global);
+      // The same heart each time: of some, the ruler of these tests cannot make out every beat.
+      await context.addInitScript(() => (crypto.getRandomValues = (words) => words.fill(0)));
       await context.addInitScript(([told, had]) => {
         window.seedOfSite = told;
         if (had && !localStorage.getItem("site")) localStorage.setItem("site", had);

@@ -17,6 +17,7 @@ const files = asked.length > 0 ? asked : readdirSync(here)
 const server = await startServer({ own: true });
 let passed = 0;
 let failed = 0;
+const failures = [];
 try {
   process.env.DICROTIC_URL = server.url;
   // One file at a time: two browsers on two cores make each other's frames late.
@@ -25,13 +26,16 @@ try {
     if (skip !== undefined || todo !== undefined) return;
     if (details.type !== "suite") passed += 1;
   });
-  tests.on("test:fail", () => {
+  tests.on("test:fail", ({ name, details, file }) => {
     failed += 1;
+    if (details.type !== "suite") failures.push(`${path.basename(file ?? "")}: ${name}`);
   });
   const report = tests.compose(spec);
   for await (const text of report) process.stdout.write(text);
 } finally {
   await server.stop();
 }
+// At the very end, where the last lines of a long log are all that is read.
+for (const failure of failures) console.log(`failed: ${failure}`);
 console.log(`browser: ${passed} passed, ${failed} failed`);
 process.exitCode = failed === 0 && passed > 0 ? 0 : 1;

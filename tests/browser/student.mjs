@@ -125,7 +125,8 @@ export async function readTake(download) {
  * Times of the tall peaks of a take, as a reader with a ruler would find them: on the curve smoothed over 60 ms, each
  * point that is the highest within `apart` seconds and stands in the upper half of what the second before and after spans.
  * A fast pulse wants less than the usual .45 s. With `early`, small beats out of turn count too, if they rise by more than a
- * fifth of that height within a quarter of a second: lower ones may be taken for a notch, and nobody is held to them.
+ * fifth of that height within a quarter of a second: lower ones may be taken for a notch, and nobody is held to them
+ * (`tests/assess_read.rs`).
  */
 export function peaksOf(samples, apart = 0.45, early = false) {
   const rate = (samples.length - 1) / (samples.at(-1)[0] - samples[0][0]);
@@ -151,15 +152,42 @@ export function peaksOf(samples, apart = 0.45, early = false) {
 }
 
 /**
- * Cursor places a little before a peak, where no beat is near, at least `seconds` apart: [a, b, beats between]. `before`
- * is the share of the beat's own length by which a cursor stands ahead of the peak.
+ * Do beats follow one another evenly from the last before `a` to the first after `b`? Where a movement, or a second wave as
+ * tall as the first, has led the ruler astray, one interval is longer or shorter than its fellows by half.
+ */
+export function even(peaks, a, b) {
+  const first = Math.max(0, peaks.findIndex((time) => time > a) - 1);
+  const after = peaks.findIndex((time) => time >= b);
+  const gaps = peaks.slice(first, after < 0 ? peaks.length : after + 1).map((time, i, all) => time - all[i - 1]).slice(1);
+  return Math.max(...gaps) < 1.5 * Math.min(...gaps);
+}
+
+/**
+ * Cursor places a little before a peak, where no beat is near, at least `seconds` apart, with even beats between them:
+ * [a, b, beats between]. `before` is the share of the beat's own length by which a cursor stands ahead of the peak.
  */
 export function windowBetween(peaks, seconds, before = 0.4) {
   const ahead = (i) => peaks[i] - before * (peaks[i] - peaks[i - 1]);
-  const a = ahead(1);
-  const last = peaks.findIndex((_, i) => i > 1 && ahead(i) - a >= seconds);
-  assert.ok(last > 0, `no ${seconds} s between the peaks ${peaks.map((p) => p.toFixed(2))}`);
-  return [a, ahead(last), last - 1];
+  for (let first = 1; first < peaks.length; first += 1) {
+    const a = ahead(first);
+    const last = peaks.findIndex((_, i) => i > first && ahead(i) - a >= seconds);
+    if (last > 0 && even(peaks, a, ahead(last))) return [a, ahead(last), last - first];
+  }
+  return assert.fail(`no ${seconds} s of even beats between the peaks ${peaks.map((p) => p.toFixed(2))}`);
+}
+
+/**
+ * A window of a length that begins a little before a peak and ends before `end`, with no beat near either end and even beats
+ * between them, unless the pulse is `uneven`. Where there is none it fails, or gives null if there `may` be none.
+ */
+export function windowOf(peaks, seconds, end, { may = false, uneven = false } = {}) {
+  const free = (time) => peaks.every((peak) => Math.abs(peak - time) > 0.1);
+  for (let first = 1; first < peaks.length; first += 1) {
+    const a = peaks[first] - 0.4 * (peaks[first] - peaks[first - 1]);
+    const b = a + seconds;
+    if (b < end && free(a) && free(b) && (uneven || even(peaks, a, b))) return [a, b];
+  }
+  return may ? null : assert.fail(`no window of ${seconds} s between the peaks ${peaks.map((p) => p.toFixed(2))}`);
 }
 
 /** How times of the open take, which starts at 0 and is drawn on `span` s, lie on the window: x(t) and the height's middle. */
