@@ -21,6 +21,23 @@ fn close(found: f64, expected: f64, part: f64, what: &str) {
 }
 
 #[test]
+fn two_records_filtered_at_once_come_out_as_each_alone() {
+    let high = [Section::high_pass(0.5, 100.0, BUTTERWORTH_2)];
+    let low = BUTTERWORTH_4.map(|q| Section::low_pass(15.0, 100.0, q));
+    for n in [0, 1, 2, 3, 50, 101, 1000] {
+        for (x_pad, y_pad) in [(0, 0), (100, 200), (200, 100), (7, 0)] {
+            let (x, y) = (lcg(5, n), lcg(6, n));
+            let (mut both_x, mut both_y) = (x.clone(), y.clone());
+            zero_phase::filter_both((&high, &mut both_x, x_pad), (&low, &mut both_y, y_pad));
+            let (mut alone_x, mut alone_y) = (x.clone(), y.clone());
+            zero_phase::filter(&high, &mut alone_x, x_pad);
+            zero_phase::filter(&low, &mut alone_y, y_pad);
+            assert_eq!((both_x, both_y), (alone_x, alone_y), "{n} samples, {x_pad} and {y_pad} about them");
+        }
+    }
+}
+
+#[test]
 fn butterworth_sections_have_the_magnitudes_of_scipy() {
     // scipy.signal.butter(n, fc, kind, fs=fs, output="sos") through sosfreqz at these frequencies.
     let hz = [0.2, 0.5, 1.0, 4.0, 8.0, 15.0, 30.0, 49.0];

@@ -73,6 +73,25 @@ fn after_a_full_screen_the_stylus_begins_again_at_the_left() {
 }
 
 #[test]
+fn codes_taken_in_at_once_are_those_taken_in_one_by_one() {
+    let codes: Vec<i16> = (0..150_000_i64).map(|k| (k * 7919 % 65_536 - 32_768) as i16).collect();
+    // Pieces that fill the ring of a minute just, wrap it, and are longer than it.
+    for pieces in [&[1, 59_999, 60_000][..], &[40_000, 40_000, 1], &[100, 61_000], &[0, 150_000]] {
+        let (mut one, mut all) = (Live::new(1000.0), Live::new(1000.0));
+        let mut rest = &codes[..];
+        for n in pieces {
+            let (now, later) = rest.split_at(*n);
+            now.iter().for_each(|code| one.push((f64::from(*code) * 3e-6) as f32));
+            all.push_codes(now, 3e-6);
+            rest = later;
+        }
+        assert_eq!(all.total(), one.total());
+        assert_eq!(all.last(60.0), one.last(60.0), "{pieces:?}");
+        assert!(all.last(60.0).len() > 59_999);
+    }
+}
+
+#[test]
 fn grid_steps_are_one_two_five() {
     for (span, most, expected) in [(10.0, 10.0, 1.0), (10.0, 6.0, 2.0), (0.2, 5.0, 0.05), (60.0, 8.0, 10.0)] {
         assert!((step(span, most) - expected).abs() < 1e-12, "{span} over {most}: {}", step(span, most));

@@ -10,23 +10,81 @@ pub fn filter<const N: usize>(sections: &[Section; N], x: &mut [f64], pad: usize
     if n < 2 {
         return;
     }
-    let pad = pad.min(n - 1);
-    let (first, last) = (x[0], x[n - 1]);
-    let mut tail: Vec<f64> = (1..=pad).map(|i| 2.0 * last - x[n - 1 - i]).collect();
-    let mut head: Vec<f64> = (1..=pad).rev().map(|i| 2.0 * first - x[i]).collect();
-    let mut state = steady(sections, head.first().copied().unwrap_or(first));
-    // One loop each: a chain of the three would be asked at every sample which of them it is in.
-    for part in [&mut head[..], &mut *x, &mut tail[..]] {
-        for v in part {
-            *v = step(sections, &mut state, *v);
+    let mut run = Run::new(sections, x, pad);
+    run.ahead();
+    run.all(x.iter_mut());
+    run.turn(x[n - 1]);
+    run.all(x.iter_mut().rev());
+}
+
+/// Filters two records of one length, each as [`filter`] would. A sample waits for the one before it; those of two records
+/// do not wait for each other.
+///
+/// # Panics
+///
+/// If the lengths differ.
+pub fn filter_both<const N: usize, const M: usize>(
+    (first, x, x_pad): (&[Section; N], &mut [f64], usize),
+    (second, y, y_pad): (&[Section; M], &mut [f64], usize),
+) {
+    let n = x.len();
+    assert_eq!(n, y.len(), "two records of one length");
+    if n < 2 {
+        return;
+    }
+    let (mut a, mut b) = (Run::new(first, x, x_pad), Run::new(second, y, y_pad));
+    a.ahead();
+    b.ahead();
+    for (v, w) in x.iter_mut().zip(y.iter_mut()) {
+        *v = step(first, &mut a.state, *v);
+        *w = step(second, &mut b.state, *w);
+    }
+    a.turn(x[n - 1]);
+    b.turn(y[n - 1]);
+    for (v, w) in x.iter_mut().rev().zip(y.iter_mut().rev()) {
+        *v = step(first, &mut a.state, *v);
+        *w = step(second, &mut b.state, *w);
+    }
+}
+
+/// A cascade on its way over a record: the reflections at both ends, and its state.
+struct Run<'a, const N: usize> {
+    sections: &'a [Section; N],
+    state: [[f64; 2]; N],
+    head: Vec<f64>,
+    tail: Vec<f64>,
+}
+
+impl<'a, const N: usize> Run<'a, N> {
+    /// About a record of two samples at least.
+    fn new(sections: &'a [Section; N], x: &[f64], pad: usize) -> Self {
+        let n = x.len();
+        let pad = pad.min(n - 1);
+        let (first, last) = (x[0], x[n - 1]);
+        let tail = (1..=pad).map(|i| 2.0 * last - x[n - 1 - i]).collect();
+        let head: Vec<f64> = (1..=pad).rev().map(|i| 2.0 * first - x[i]).collect();
+        let state = steady(sections, head.first().copied().unwrap_or(first));
+        Self { sections, state, head, tail }
+    }
+
+    fn all<'v>(&mut self, values: impl Iterator<Item = &'v mut f64>) {
+        for v in values {
+            *v = step(self.sections, &mut self.state, *v);
         }
     }
-    let mut state = steady(sections, tail.last().copied().unwrap_or(x[n - 1]));
-    for v in tail.iter_mut().rev() {
-        *v = step(sections, &mut state, *v);
+
+    /// Up to the record's start.
+    fn ahead(&mut self) {
+        let mut head = core::mem::take(&mut self.head);
+        self.all(head.iter_mut());
     }
-    for v in x.iter_mut().rev() {
-        *v = step(sections, &mut state, *v);
+
+    /// From the record's end, whose last value has come out as `last`, to the end of what is put on it, and back again.
+    fn turn(&mut self, last: f64) {
+        let mut tail = core::mem::take(&mut self.tail);
+        self.all(tail.iter_mut());
+        self.state = steady(self.sections, tail.last().copied().unwrap_or(last));
+        self.all(tail.iter_mut().rev());
     }
 }
 

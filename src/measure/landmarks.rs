@@ -71,9 +71,9 @@ pub fn of_beats(values: &[f64], rate_hz: f64, beats_s: &[f64]) -> Vec<Landmarks>
     let edges = edges(&smooth, rate_hz, beats_s);
     let landmarks = |from: f64, to: f64| {
         let wing = ((to - from) * WING * FINE_HZ) as usize;
-        let cut = cut(&smooth, rate_hz, (from, to), wing, wing)?;
-        let (foot, next) = (lowest(&cut[..=wing])?, cut.len() - 1 - 2 * wing);
-        let next = next + lowest(&cut[next..=next + wing])?;
+        let cut = cut(&smooth, rate_hz, (from, to), wing, 0)?;
+        let (foot, next) = (lowest(&cut[..=wing])?, cut.len() - 1 - wing);
+        let next = next + lowest(&cut[next..])?;
         let mut found = find(&levelled(cut[foot..=next].to_vec()))?;
         let start_s = from + (foot as f64 - wing as f64) / FINE_HZ;
         found.shift(start_s);

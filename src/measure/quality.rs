@@ -57,10 +57,10 @@ pub fn quality(values: &[f64], rate_hz: f64) -> Option<Quality> {
     }
     let values = &held(values)[..];
     let beats = detect(values, rate_hz);
-    let smooth = without_hum(values, rate_hz);
+    let Filtered { smooth, level_smooth, level, in_band } = Filtered::new(values, rate_hz);
     let sizes = BeatSizes::new(&smooth, rate_hz, &beats);
-    let (likeness, regular_share) = likeness(&smooth, rate_hz, &beats);
-    let quiet = quiet(values, rate_hz);
+    let (likeness, regular_share) = likeness(&level_smooth, rate_hz, &beats);
+    let quiet = quiet(&level, &in_band);
     let (clipped, flat) = (clip_share(values), flat_share(values, rate_hz));
     // Correlations of 0.5 and less are those of noise: 0.5 to 0.95 becomes 0 to 1. One clipped sample in ten, or half
     // of the stretch flat, leave nothing.
@@ -246,21 +246,51 @@ impl BeatSizes {
     }
 }
 
-/// The pulse without what lies above it: low-pass at 15 Hz, where rates allow.
+/// The low-pass that takes off what lies above the pulse, at 15 Hz; `None` where the rate does not allow one.
+fn hum_filter(rate_hz: f64) -> Option<[Section; 2]> {
+    (rate_hz > 40.0).then(|| section::BUTTERWORTH_4.map(|q| Section::low_pass(15.0, rate_hz, q)))
+}
+
+/// The pulse without what lies above it.
 fn without_hum(values: &[f64], rate_hz: f64) -> Vec<f64> {
     let mut x = values.to_vec();
-    if rate_hz > 40.0 {
-        let [a, b] = section::BUTTERWORTH_4.map(|q| Section::low_pass(15.0, rate_hz, q));
-        zero_phase::filter(&[a, b], &mut x, rate_hz as usize);
+    if let Some(low) = hum_filter(rate_hz) {
+        zero_phase::filter(&low, &mut x, rate_hz as usize);
     }
     x
 }
 
-/// Median correlation of the beats with their mean, and the share of beats above 0.8.
-fn likeness(smooth: &[f64], rate_hz: f64, beats: &[f64]) -> (f64, f64) {
-    let mut x = smooth.to_vec();
-    let high = Section::high_pass(0.5, rate_hz, section::BUTTERWORTH_2);
-    zero_phase::filter(&[high], &mut x, (2.0 * rate_hz) as usize);
+/// A stretch, filtered in the ways that its quality asks for.
+struct Filtered {
+    /// Without what lies above the pulse.
+    smooth: Vec<f64>,
+    /// The same without what lies below 0.5 Hz.
+    level_smooth: Vec<f64>,
+    /// The stretch as it is without what lies below 0.5 Hz.
+    level: Vec<f64>,
+    /// Of that, what lies in the pulse's band.
+    in_band: Vec<f64>,
+}
+
+impl Filtered {
+    fn new(values: &[f64], rate_hz: f64) -> Self {
+        let (short, long) = (rate_hz as usize, (2.0 * rate_hz) as usize);
+        let high = [Section::high_pass(0.5, rate_hz, section::BUTTERWORTH_2)];
+        let top = (0.4 * rate_hz).min(PULSE_TOP_HZ);
+        let band = section::BUTTERWORTH_4.map(|q| Section::low_pass(top, rate_hz, q));
+        let (mut smooth, mut level) = (values.to_vec(), values.to_vec());
+        match hum_filter(rate_hz) {
+            Some(low) => zero_phase::filter_both((&low, &mut smooth, short), (&high, &mut level, long)),
+            None => zero_phase::filter(&high, &mut level, long),
+        }
+        let (mut level_smooth, mut in_band) = (smooth.clone(), level.clone());
+        zero_phase::filter_both((&high, &mut level_smooth, long), (&band, &mut in_band, short));
+        Self { smooth, level_smooth, level, in_band }
+    }
+}
+
+/// Median correlation of the beats with their mean, and the share of beats above 0.8, on a trace without hum and drift.
+fn likeness(x: &[f64], rate_hz: f64, beats: &[f64]) -> (f64, f64) {
     let (before, after) = ((0.3 * rate_hz) as usize, (0.3 * rate_hz) as usize);
     let cut = |t: &f64| {
         let at = (t * rate_hz).round() as usize;
@@ -290,16 +320,10 @@ fn likeness(smooth: &[f64], rate_hz: f64, beats: &[f64]) -> (f64, f64) {
 }
 
 /// Share of the power above 0.5 Hz that lies below 12 Hz; 0 where there is no power.
-fn quiet(values: &[f64], rate_hz: f64) -> f64 {
-    let mut x = values.to_vec();
-    let high = Section::high_pass(0.5, rate_hz, section::BUTTERWORTH_2);
-    zero_phase::filter(&[high], &mut x, (2.0 * rate_hz) as usize);
+fn quiet(level: &[f64], in_band: &[f64]) -> f64 {
     let power = |x: &[f64]| x.iter().map(|v| v * v).sum::<f64>();
-    let all = power(&x);
-    let top = (0.4 * rate_hz).min(PULSE_TOP_HZ);
-    let [a, b] = section::BUTTERWORTH_4.map(|q| Section::low_pass(top, rate_hz, q));
-    zero_phase::filter(&[a, b], &mut x, rate_hz as usize);
-    if all > 0.0 { (power(&x) / all).min(1.0) } else { 0.0 }
+    let all = power(level);
+    if all > 0.0 { (power(in_band) / all).min(1.0) } else { 0.0 }
 }
 
 fn extremes(values: &[f64]) -> (f64, f64) {

@@ -410,9 +410,7 @@ impl Session {
         if seen {
             let settings = chain.settings();
             let code_v = settings.shown_code_v();
-            for code in &self.codes {
-                live.push((f64::from(*code) * code_v) as f32);
-            }
+            live.push_codes(&self.codes, code_v);
             if self.recording
                 && let Some(take) = self.takes.last_mut()
             {

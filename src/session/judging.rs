@@ -228,13 +228,13 @@ impl Session {
             return Err(Refusal::AttemptOver {});
         }
         let (report, trace) = self.preview().ok_or(Refusal::NoTake {})?;
-        let process = self.process();
+        let deeds = self.deeds();
+        let process = self.process(&deeds);
         let misreading = if report.passed { None } else { self.misreading(&report) };
         let tries = self.check.as_ref().map_or(0, |c| c.tries) + 1;
         let show = report.passed || tries >= 2;
         self.wrong.extend(report.steps.iter().filter(|f| f.is_wrong()).map(|f| (f.step, f.code)));
         self.hint = None;
-        let deeds = self.deeds();
         let rubric = self.rubric(&deeds, &report, &process);
         let course = course::of(self, &deeds, report.first_wrong);
         let truth = show.then(|| self.truth());
@@ -328,9 +328,8 @@ impl Session {
     }
 
     /// How the faults of the scenario were found and mended, from the log.
-    fn process(&self) -> Vec<Remark> {
+    fn process(&self, deeds: &[Deed]) -> Vec<Remark> {
         let Some(scenario) = self.scenario() else { return Vec::new() };
-        let deeds = self.deeds();
         let faults: Vec<process::Case> = scenario
             .fault
             .iter()
@@ -342,7 +341,7 @@ impl Session {
                 present: self.remains(f),
             })
             .collect();
-        process::remarks(&deeds, &faults)
+        process::remarks(deeds, &faults)
     }
 
     /// Whether a fault's cause is still there, where it was to be mended: who only names it leaves it.

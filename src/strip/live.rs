@@ -50,6 +50,24 @@ impl Live {
         self.total += 1;
     }
 
+    /// Takes in codes of so many volts each, as [`Live::push`] would one by one.
+    pub fn push_codes(&mut self, codes: &[i16], code_v: f64) {
+        let n = self.ring.len();
+        // More than the ring holds would be written over at once.
+        let gone = codes.len().saturating_sub(n);
+        self.total += gone as u64;
+        let mut rest = &codes[gone..];
+        while !rest.is_empty() {
+            let at = (self.total % n as u64) as usize;
+            let (now, later) = rest.split_at(rest.len().min(n - at));
+            for (slot, code) in self.ring[at..].iter_mut().zip(now) {
+                *slot = (f64::from(*code) * code_v) as f32;
+            }
+            self.total += now.len() as u64;
+            rest = later;
+        }
+    }
+
     /// A sample by its number since the start; `None` when it is gone or has not come yet.
     pub fn sample(&self, k: u64) -> Option<f32> {
         let n = self.ring.len() as u64;

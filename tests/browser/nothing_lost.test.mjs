@@ -79,7 +79,7 @@ const back = async (page, url) => {
 const goOn = (page) => student.pressButton(page, "Go on with it");
 
 describe("nothing is lost", { concurrency: 1 }, () => {
-  test("a browser killed at any moment: everything older than a second comes back", { timeout: 280_000 }, async () => {
+  test("a browser killed at any moment: everything older than a second comes back", { timeout: 600_000 }, async () => {
     const server = await startServer();
     try {
       const sum = await kills(server.url, 8);

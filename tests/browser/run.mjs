@@ -21,7 +21,7 @@ const failures = [];
 try {
   process.env.DICROTIC_URL = server.url;
   // One file at a time: two browsers on two cores make each other's frames late.
-  const tests = run({ files, concurrency: 1, timeout: 900_000 });
+  const tests = run({ files, concurrency: 1, timeout: 1_800_000 });
   tests.on("test:pass", ({ details, skip, todo }) => {
     if (skip !== undefined || todo !== undefined) return;
     if (details.type !== "suite") passed += 1;

@@ -39,7 +39,7 @@ describe("every screen", { concurrency: 2 }, () => {
     ["small", [390, 320], { hasTouch: true, isMobile: true }, ["light", "dark"]],
   ]) {
     for (const part of Object.keys(parts)) {
-      test(`every screen and state (${part}), ${kind}: axe has no complaint in either theme, all is named, nothing scrolls sideways`, { timeout: 240_000 }, async () => {
+      test(`every screen and state (${part}), ${kind}: axe has no complaint in either theme, all is named, nothing scrolls sideways`, { timeout: 900_000 }, async () => {
         await withPage({ viewport: size(widths[0]), colorScheme: themes[0], ...options }, async ({ page, context, url }) => {
           const session = await context.newCDPSession(page);
           let seen = 0;
