@@ -49,15 +49,14 @@ fn read(values: &[f64], rate_hz: f64) -> Vec<f64> {
 }
 
 /// A small early beat rides on the fall of the beat before and may pass for its notch wave: whether it counts is the
-/// reader's own affair. One that is demanded must stand out on the strip, filters, breath and movements and all.
+/// reader's own affair. Whatever is demanded must stand out on the strip, filters, breath and movements and all.
 #[test]
-fn early_beats_that_a_reader_may_overlook_are_not_demanded() {
-    println!("scenario              early beats  demanded  of them overlooked");
-    let mut all_demanded = 0;
+fn early_beats_that_a_reader_may_overlook_are_not_demanded_and_may_be_counted() {
+    println!("scenario              early beats  overlooked  demanded of them");
     for file in ["51-uneven-intervals", "59-a-longer-window"] {
         let path = format!("{}/scenarios/{file}.toml", env!("CARGO_MANIFEST_DIR"));
         let text = std::fs::read_to_string(path).unwrap();
-        let (mut early, mut demanded, mut overlooked) = (0, 0, Vec::new());
+        let (mut early, mut overlooked, mut demanded) = (0, 0, Vec::new());
         for seed in 0..40_u64 {
             let mut session = Session::new(&text, seed).unwrap();
             session.run_long(8000);
@@ -67,22 +66,24 @@ fn early_beats_that_a_reader_may_overlook_are_not_demanded() {
             let take = session.takes().last().unwrap();
             let recording = &take.recording;
             let found = read(&recording.values(0, recording.len()), recording.rate_hz());
+            let peaks = session.reference_peaks();
             for beat in session.chain().unwrap().truth().iter().filter(|b| b.premature) {
                 let at = beat.peak_s - take.start_s;
                 if !(1.0..44.0).contains(&at) {
                     continue;
                 }
                 early += 1;
-                demanded += usize::from(beat.detectable);
-                if beat.detectable && !found.iter().any(|t| (t - at - take.delay_s).abs() < 0.12) {
-                    overlooked.push((seed, at));
+                let peak = peaks.iter().find(|p| p.at_s == at).expect("a beat that may be counted");
+                if !found.iter().any(|t| (t - at - take.delay_s).abs() < 0.12) {
+                    overlooked += 1;
+                    if peak.sure {
+                        demanded.push((seed, at));
+                    }
                 }
             }
         }
-        println!("{file:<22}{early:>11}{demanded:>10}{:>20}", overlooked.len());
-        assert!(early > 50, "{early}");
-        assert_eq!(overlooked, [], "{file}: seeds and times of beats that are demanded and cannot be seen");
-        all_demanded += demanded;
+        println!("{file:<22}{early:>11}{overlooked:>12}{:>18}", demanded.len());
+        assert!(overlooked > 50 && overlooked < early, "{overlooked} of {early}");
+        assert_eq!(demanded, [], "{file}: seeds and times of beats that are demanded and cannot be seen");
     }
-    assert!(all_demanded > 0, "no early beat is demanded at all");
 }

@@ -8,8 +8,15 @@ use serde::Serialize;
 pub struct Peak {
     /// Time of the systolic peak in the recording, s.
     pub at_s: f64,
-    /// Whether it can be seen at all: a premature beat may not reach the finger.
+    /// Whether it must be counted: a premature beat may not reach the finger, or pass for a notch wave.
     pub sure: bool,
+}
+
+impl Peak {
+    /// Whether it lies from `a` up to just before `b`, s.
+    pub fn within(&self, a: f64, b: f64) -> bool {
+        self.at_s >= a && self.at_s < b
+    }
 }
 
 /// Which counts a window allows.

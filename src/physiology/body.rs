@@ -31,14 +31,21 @@ pub struct Beat {
     pub detectable: bool,
 }
 
+impl Beat {
+    /// Whether who counts must have it. A premature beat is small and comes on the fall of the beat before: on the recorded
+    /// strip, with filters, breath and movements on it, even one that raises a maximum may pass for a notch wave.
+    pub fn must_be_counted(&self) -> bool {
+        self.detectable && !self.premature
+    }
+}
+
 /// Before time 0 the body has lived for this long, so that nothing starts up at the start.
 const BEFORE_S: f64 = 16.0;
 /// Height of the maximum above the lowest point before it, in units of the resting beat, for a beat to be seen.
 const SEEN: f64 = 0.05;
 /// The same for a premature beat, which comes while the beat before is still falling: a lower one looks like that beat's
-/// notch wave. A design value: on the recorded strip, where filters, breath and movements take of it, no beat above it rises
-/// by less than a fifth of what the trace spans.
-const SEEN_EARLY: f64 = 0.35;
+/// notch wave. A design value.
+const SEEN_EARLY: f64 = 0.2;
 
 /// The subject's body: configuration and running state. A copy saved and restored goes on with the same bits.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

@@ -778,7 +778,7 @@ pub(super) fn peaks_of(chain: &Chain, take: &Take) -> Vec<Peak> {
     chain
         .truth()
         .iter()
-        .map(|beat| Peak { at_s: beat.peak_s - take.start_s, sure: beat.detectable })
+        .map(|beat| Peak { at_s: beat.peak_s - take.start_s, sure: beat.must_be_counted() })
         .filter(inside)
         .collect()
 }

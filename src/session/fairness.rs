@@ -60,7 +60,7 @@ pub fn fairness(
             .map(|c| c.truth())
             .unwrap_or_default()
             .iter()
-            .map(|b| Peak { at_s: b.peak_s - settle, sure: b.detectable })
+            .map(|b| Peak { at_s: b.peak_s - settle, sure: b.must_be_counted() })
             .filter(|p| (0.0..=record).contains(&p.at_s))
             .collect();
         found.students += 1;

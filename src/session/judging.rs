@@ -65,6 +65,8 @@ pub struct Truth {
     pub record_rate: Option<f64>,
     /// Beats in the student's window.
     pub beats_in_window: Option<usize>,
+    /// Small early beats in the student's window beside those, which may be counted or left out.
+    pub early: usize,
     /// Beats of the record, s from its start, as the recorder shows them.
     pub beat_times: Vec<f64>,
     /// Beats in the student's window: 60 n / T.
@@ -395,6 +397,9 @@ impl Session {
             window_rate: window.and_then(|(a, b)| interval_rate(&peaks, a - delay_s, b - delay_s)),
             record_rate,
             beats_in_window: exact,
+            early: window.map_or(0, |(a, b)| {
+                peaks.iter().filter(|p| !p.sure && p.within(a - delay_s, b - delay_s)).count()
+            }),
             beat_times: peaks.iter().map(|p| p.at_s + delay_s).collect(),
             own_window: exact.zip(window).filter(|(_, (a, b))| b > a).map(|(beats, (a, b))| Beats {
                 beats,

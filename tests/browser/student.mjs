@@ -125,8 +125,7 @@ export async function readTake(download) {
  * Times of the tall peaks of a take, as a reader with a ruler would find them: on the curve smoothed over 60 ms, each
  * point that is the highest within `apart` seconds and stands in the upper half of what the second before and after spans.
  * A fast pulse wants less than the usual .45 s. With `early`, small beats out of turn count too, if they rise by more than a
- * fifth of that height within a quarter of a second: lower ones may be taken for a notch, and nobody is held to them
- * (`tests/assess_read.rs`).
+ * fifth of that height within a quarter of a second: lower ones may be taken for a notch. Nobody is held to either.
  */
 export function peaksOf(samples, apart = 0.45, early = false) {
   const rate = (samples.length - 1) / (samples.at(-1)[0] - samples[0][0]);

@@ -53,7 +53,7 @@ pub fn record(bpm: f64, sdnn_ms: f64, premature_per_min: f64, seed: u64, bumps: 
         .beats()
         .iter()
         .filter(|b| b.peak_s >= from_s)
-        .map(|b| Peak { at_s: b.peak_s - from_s, sure: b.detectable })
+        .map(|b| Peak { at_s: b.peak_s - from_s, sure: b.must_be_counted() })
         .collect();
     let times: Vec<f64> = peaks.iter().filter(|p| p.sure).map(|p| p.at_s).collect();
     let seen = if bumps {

@@ -95,6 +95,10 @@ asked-name_all = Everything that is wrong is named, and nothing else.
 asked-name_one = One change at a time, with a look at the strip after it.
 
 truth-beats = beats in your window
+truth-early = { $n ->
+    [one] And one small early beat: to count it or to leave it is right.
+   *[other] And { $n } small early beats: to count them or to leave them is right.
+}
 truth-window = beats/min: your window
 truth-window_how = 60 · { $n } / { $s } s. Your count answers to this one.
 truth-span = beats/min: your window’s beats

@@ -95,6 +95,10 @@ asked-name_all = Todo lo que falla está nombrado, y nada más.
 asked-name_one = Un cambio cada vez, con una mirada a la tira después.
 
 truth-beats = latidos en tu ventana
+truth-early = { $n ->
+    [one] Y un latido pequeño y adelantado: contarlo o dejarlo está bien.
+   *[other] Y { $n } latidos pequeños y adelantados: contarlos o dejarlos está bien.
+}
 truth-window = latidos/min: tu ventana
 truth-window_how = 60 · { $n } / { $s } s. Con esta se compara tu recuento.
 truth-span = latidos/min: los latidos de tu ventana
