@@ -96,8 +96,8 @@ asked-name_one = One change at a time, with a look at the strip after it.
 
 truth-beats = beats in your window
 truth-early = { $n ->
-    [one] And one small early beat: to count it or to leave it is right.
-   *[other] And { $n } small early beats: to count them or to leave them is right.
+    [one] And one small early beat: counted or left out, both are right.
+   *[other] And { $n } small early beats: counted or left out, both are right.
 }
 truth-window = beats/min: your window
 truth-window_how = 60 · { $n } / { $s } s. Your count answers to this one.

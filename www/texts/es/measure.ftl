@@ -96,8 +96,8 @@ asked-name_one = Un cambio cada vez, con una mirada a la tira después.
 
 truth-beats = latidos en tu ventana
 truth-early = { $n ->
-    [one] Y un latido pequeño y adelantado: contarlo o dejarlo está bien.
-   *[other] Y { $n } latidos pequeños y adelantados: contarlos o dejarlos está bien.
+    [one] Y un latido pequeño y adelantado: contarlo u omitirlo es igual de correcto.
+   *[other] Y { $n } latidos pequeños y adelantados: contarlos u omitirlos es igual de correcto.
 }
 truth-window = latidos/min: tu ventana
 truth-window_how = 60 · { $n } / { $s } s. Con esta se compara tu recuento.
