@@ -1,12 +1,11 @@
 //! Fairness from the trace alone: a reader who knows nothing of the truth looks at the recording, and what cannot be seen
 //! there is not demanded.
 
-use dicrotic::session::{Action, Session};
-use serde_json::{Value, json};
+mod students;
 
-fn act(session: &mut Session, action: Value) {
-    session.act(&Action::from_value(action.clone()).unwrap()).unwrap_or_else(|r| panic!("{action}: {r:?}"));
-}
+use dicrotic::session::Session;
+use serde_json::json;
+use students::act;
 
 /// Points a second that the reader looks at.
 const LOOKS_HZ: f64 = 200.0;

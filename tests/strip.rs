@@ -37,12 +37,12 @@ fn fifty_hertz_on_fifty_columns_a_second_keeps_its_height() {
 #[test]
 fn pieces_of_the_sweep_make_the_whole_sweep() {
     let frame = Frame::new(500.0, 300.0, 1.0).showing(0.0, 2.0, -1.0, 1.0);
-    let value = |k: u64| ((k * 7919) % 1000) as f32 / 1000.0;
+    let value = |k: u64| [((k * 7919) % 1000) as i16];
     let (mut whole, mut pieces) = (Live::new(1000.0), Live::new(1000.0));
     let mut columns = std::collections::BTreeMap::new();
     for k in 0..1990 {
-        whole.push(value(k));
-        pieces.push(value(k));
+        whole.push(&value(k), 1e-3);
+        pieces.push(&value(k), 1e-3);
         if k % 16 == 0 || k == 1989 {
             for fresh in pieces.fresh(&frame) {
                 columns
@@ -64,7 +64,7 @@ fn after_a_full_screen_the_stylus_begins_again_at_the_left() {
     let frame = Frame::new(500.0, 300.0, 1.0).showing(0.0, 1.0, -1.0, 1.0);
     let mut live = Live::new(1000.0);
     for k in 0..1500 {
-        live.push(k as f32);
+        live.push(&[k], 1.0);
     }
     assert!((live.stylus(1.0) - 0.5).abs() < 1e-9);
     let fresh = live.fresh(&frame);
@@ -81,8 +81,8 @@ fn codes_taken_in_at_once_are_those_taken_in_one_by_one() {
         let mut rest = &codes[..];
         for n in pieces {
             let (now, later) = rest.split_at(*n);
-            now.iter().for_each(|code| one.push((f64::from(*code) * 3e-6) as f32));
-            all.push_codes(now, 3e-6);
+            now.iter().for_each(|code| one.push(&[*code], 3e-6));
+            all.push(now, 3e-6);
             rest = later;
         }
         assert_eq!(all.total(), one.total());

@@ -12,6 +12,9 @@ fn pulse(t: f64, period: f64, height: f64) -> f64 {
 }
 
 /// Everything heard of `seconds` of a signal, in calls of a frame's length; clicks with the time of their crest, s.
+/// Volts of a code.
+const CODE_V: f64 = 1e-5;
+
 fn hear(
     rate_hz: f64,
     seconds: f64,
@@ -23,7 +26,7 @@ fn hear(
     let (mut clicks, mut hum) = (Vec::new(), Vec::new());
     let samples = (seconds * rate_hz) as u64;
     for k in 0..samples {
-        live.push(signal(k as f64 / rate_hz) as f32);
+        live.push(&[(signal(k as f64 / rate_hz) / CODE_V).round() as i16], CODE_V);
         if k % 16 == 15 || k + 1 == samples {
             let heard: Heard = listener.hear(&live, range_v);
             assert_eq!(heard.rate_hz, rate_hz);
@@ -85,12 +88,12 @@ fn hum_comes_through_at_its_height_and_the_pulse_does_not() {
 fn what_was_missed_is_not_made_up_for_and_another_rate_begins_anew() {
     let mut live = Live::new(1000.0);
     let mut listener = Listener::new(&live);
-    (0..5000).for_each(|k| live.push(k as f32 * 1e-5));
+    (0..5000).for_each(|k| live.push(&[k], CODE_V));
     assert_eq!(listener.hear(&live, 0.1).hum.len(), 500);
     assert_eq!(listener.hear(&live, 0.1).hum.len(), 0);
     let mut other = Live::new(200.0);
-    (0..50).for_each(|_| other.push(0.0));
+    (0..50).for_each(|_| other.push(&[0], CODE_V));
     assert_eq!(listener.hear(&other, 0.1), Heard { rate_hz: 200.0, hum: vec![], clicks: vec![] });
-    (0..50).for_each(|_| other.push(0.0));
+    (0..50).for_each(|_| other.push(&[0], CODE_V));
     assert_eq!(listener.hear(&other, 0.1).hum.len(), 50);
 }

@@ -173,8 +173,7 @@ fn counting(e: &Evidence, found: &mut Vec<Hypothesis>) {
         add(found, Misreading::OneTooMany, distance, args.clone());
     }
     // A beat without a mark in the midst of marked ones was missed; at the ends it is a matter of the fence.
-    let own: Vec<f64> =
-        e.peaks.iter().filter(|p| p.sure && p.at_s >= a && p.at_s < b).map(|p| p.at_s).collect();
+    let own: Vec<f64> = e.peaks.iter().filter(|p| p.sure && p.within(a, b)).map(|p| p.at_s).collect();
     let midst = own.len().checked_sub(1).map_or(&own[..], |last| &own[last.min(1)..last]);
     let gap = marked && midst.iter().any(|t| !inside.iter().any(|m| (m - t).abs() <= NEAR_S));
     if count == least - 1.0 {

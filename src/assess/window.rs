@@ -55,7 +55,7 @@ pub fn allowed(peaks: &[Peak], a: f64, b: f64, edge_s: f64, delay_s: f64) -> All
 /// Mean rate of the beats from `a` to `b`, beats/min: intervals between the first and last of them over their time.
 /// `None` with fewer than two.
 pub fn interval_rate(peaks: &[Peak], a: f64, b: f64) -> Option<f64> {
-    let inside: Vec<f64> = peaks.iter().filter(|p| p.at_s >= a && p.at_s < b).map(|p| p.at_s).collect();
+    let inside: Vec<f64> = peaks.iter().filter(|p| p.within(a, b)).map(|p| p.at_s).collect();
     let (first, last) = (inside.first()?, inside.last()?);
     (inside.len() > 1 && last > first).then(|| 60.0 * (inside.len() - 1) as f64 / (last - first))
 }

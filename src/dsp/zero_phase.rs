@@ -11,7 +11,6 @@ pub fn filter<const N: usize>(sections: &[Section; N], x: &mut [f64], pad: usize
         return;
     }
     let mut run = Run::new(sections, x, pad);
-    run.ahead();
     run.all(x.iter_mut());
     run.turn(x[n - 1]);
     run.all(x.iter_mut().rev());
@@ -33,8 +32,6 @@ pub fn filter_both<const N: usize, const M: usize>(
         return;
     }
     let (mut a, mut b) = (Run::new(first, x, x_pad), Run::new(second, y, y_pad));
-    a.ahead();
-    b.ahead();
     for (v, w) in x.iter_mut().zip(y.iter_mut()) {
         *v = step(first, &mut a.state, *v);
         *w = step(second, &mut b.state, *w);
@@ -47,36 +44,31 @@ pub fn filter_both<const N: usize, const M: usize>(
     }
 }
 
-/// A cascade on its way over a record: the reflections at both ends, and its state.
+/// A cascade on its way over a record: its state, and the reflection that is put on the record's end.
 struct Run<'a, const N: usize> {
     sections: &'a [Section; N],
     state: [[f64; 2]; N],
-    head: Vec<f64>,
     tail: Vec<f64>,
 }
 
 impl<'a, const N: usize> Run<'a, N> {
-    /// About a record of two samples at least.
+    /// At the start of a record of two samples at least.
     fn new(sections: &'a [Section; N], x: &[f64], pad: usize) -> Self {
         let n = x.len();
         let pad = pad.min(n - 1);
         let (first, last) = (x[0], x[n - 1]);
         let tail = (1..=pad).map(|i| 2.0 * last - x[n - 1 - i]).collect();
-        let head: Vec<f64> = (1..=pad).rev().map(|i| 2.0 * first - x[i]).collect();
+        let mut head: Vec<f64> = (1..=pad).rev().map(|i| 2.0 * first - x[i]).collect();
         let state = steady(sections, head.first().copied().unwrap_or(first));
-        Self { sections, state, head, tail }
+        let mut run = Self { sections, state, tail };
+        run.all(head.iter_mut());
+        run
     }
 
     fn all<'v>(&mut self, values: impl Iterator<Item = &'v mut f64>) {
         for v in values {
             *v = step(self.sections, &mut self.state, *v);
         }
-    }
-
-    /// Up to the record's start.
-    fn ahead(&mut self) {
-        let mut head = core::mem::take(&mut self.head);
-        self.all(head.iter_mut());
     }
 
     /// From the record's end, whose last value has come out as `last`, to the end of what is put on it, and back again.

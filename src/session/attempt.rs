@@ -150,7 +150,7 @@ impl Session {
         let mut take = Take::new(f64::from(rate), start_s);
         take.recording.mark_span(converter::code_v(chain.settings().range_v), 0.0, chain.settings().bits);
         take.recording.push(&codes);
-        take.foreign = Some(peaks_of(&chain, &take));
+        take.foreign = Some(peaks_of(&chain, start_s, take.recording.duration_s()));
         self.takes.push(take);
         self.show_take(0);
         Ok(())
@@ -410,7 +410,7 @@ impl Session {
         if seen {
             let settings = chain.settings();
             let code_v = settings.shown_code_v();
-            live.push_codes(&self.codes, code_v);
+            live.push(&self.codes, code_v);
             if self.recording
                 && let Some(take) = self.takes.last_mut()
             {
@@ -772,13 +772,13 @@ impl Session {
     }
 }
 
-/// The true beats within a take.
-pub(super) fn peaks_of(chain: &Chain, take: &Take) -> Vec<Peak> {
-    let inside = |p: &Peak| p.at_s >= 0.0 && p.at_s <= take.recording.duration_s();
+/// The true beats of a stretch of the bench's time, s from its start.
+pub(super) fn peaks_of(chain: &Chain, start_s: f64, duration_s: f64) -> Vec<Peak> {
+    let inside = |p: &Peak| p.at_s >= 0.0 && p.at_s <= duration_s;
     chain
         .truth()
         .iter()
-        .map(|beat| Peak { at_s: beat.peak_s - take.start_s, sure: beat.must_be_counted() })
+        .map(|beat| Peak { at_s: beat.peak_s - start_s, sure: beat.must_be_counted() })
         .filter(inside)
         .collect()
 }

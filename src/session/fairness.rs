@@ -6,8 +6,8 @@
 //! own window and holds none against them that lies at its edge; and two naive ones, which hold the rate against the
 //! record's mean, or the count against the mean count, within a tolerance.
 
-use super::attempt::Session;
-use crate::assess::window::{Peak, allowed, interval_rate};
+use super::attempt::{Session, peaks_of};
+use crate::assess::window::{allowed, interval_rate};
 use crate::rng::Stream;
 use crate::scenario::ScenarioError;
 use serde::Serialize;
@@ -55,14 +55,7 @@ pub fn fairness(
         let Some(chain) = session.chain() else { continue };
         let rate = f64::from(chain.settings().rate_hz);
         session.run_long(((settle + record + 1.0) * rate) as u64);
-        let peaks: Vec<Peak> = session
-            .chain()
-            .map(|c| c.truth())
-            .unwrap_or_default()
-            .iter()
-            .map(|b| Peak { at_s: b.peak_s - settle, sure: b.must_be_counted() })
-            .filter(|p| (0.0..=record).contains(&p.at_s))
-            .collect();
+        let peaks = session.chain().map(|c| peaks_of(c, settle, record)).unwrap_or_default();
         found.students += 1;
         let Some(mean) = interval_rate(&peaks, 0.0, record) else {
             found.without += 1;

@@ -65,8 +65,8 @@ pub struct Truth {
     pub record_rate: Option<f64>,
     /// Beats in the student's window.
     pub beats_in_window: Option<usize>,
-    /// Small early beats in the student's window beside those, which may be counted or left out.
-    pub early: usize,
+    /// Beats in the student's window beside those, too small or too early to be demanded: they may be counted or left out.
+    pub unsure: usize,
     /// Beats of the record, s from its start, as the recorder shows them.
     pub beat_times: Vec<f64>,
     /// Beats in the student's window: 60 n / T.
@@ -117,7 +117,10 @@ impl Session {
     pub fn reference_peaks(&self) -> Vec<Peak> {
         let Some(take) = self.take() else { return Vec::new() };
         match &self.world {
-            World::Bench { chain, .. } => take.foreign.clone().unwrap_or_else(|| peaks_of(chain, take)),
+            World::Bench { chain, .. } => take
+                .foreign
+                .clone()
+                .unwrap_or_else(|| peaks_of(chain, take.start_s, take.recording.duration_s())),
             World::File { detected, .. } => detected.iter().map(|t| Peak { at_s: *t, sure: true }).collect(),
         }
     }
@@ -379,7 +382,7 @@ impl Session {
         let (delay_s, duration_s) = self.take().map_or((0.0, 0.0), |t| (t.delay_s, t.recording.duration_s()));
         let exact = window.map(|(a, b)| allowed(&peaks, a, b, self.criteria().edge_s, delay_s).exact);
         let inside = |a: f64, b: f64| {
-            peaks.iter().map(|p| p.at_s).filter(move |t| *t >= a && *t < b).collect::<Vec<f64>>()
+            peaks.iter().filter(move |p| p.within(a, b)).map(|p| p.at_s).collect::<Vec<f64>>()
         };
         let own_span = window.and_then(|(a, b)| {
             let own = inside(a - delay_s, b - delay_s);
@@ -397,7 +400,7 @@ impl Session {
             window_rate: window.and_then(|(a, b)| interval_rate(&peaks, a - delay_s, b - delay_s)),
             record_rate,
             beats_in_window: exact,
-            early: window.map_or(0, |(a, b)| {
+            unsure: window.map_or(0, |(a, b)| {
                 peaks.iter().filter(|p| !p.sure && p.within(a - delay_s, b - delay_s)).count()
             }),
             beat_times: peaks.iter().map(|p| p.at_s + delay_s).collect(),

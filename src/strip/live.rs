@@ -43,15 +43,8 @@ impl Live {
         self.total
     }
 
-    /// Takes in a sample, V.
-    pub fn push(&mut self, volts: f32) {
-        let n = self.ring.len() as u64;
-        self.ring[(self.total % n) as usize] = volts;
-        self.total += 1;
-    }
-
-    /// Takes in codes of so many volts each, as [`Live::push`] would one by one.
-    pub fn push_codes(&mut self, codes: &[i16], code_v: f64) {
+    /// Takes in samples: codes of `code_v` volts each.
+    pub fn push(&mut self, codes: &[i16], code_v: f64) {
         let n = self.ring.len();
         // More than the ring holds would be written over at once.
         let gone = codes.len().saturating_sub(n);

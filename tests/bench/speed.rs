@@ -70,7 +70,7 @@ fn live_frame_columns(bencher: Bencher) {
     let mut k = 0;
     bencher.bench_local(|| {
         for _ in 0..17 {
-            live.push(f32::from(codes[k % codes.len()]));
+            live.push(&[codes[k % codes.len()]], 1.0);
             k += 1;
         }
         live.fresh(&frame)

@@ -77,10 +77,20 @@ export function launch() {
 let shared = null;
 let users = 0;
 
+/** One that cannot be had, or that has died, is not given to the next test. */
+function launchShared() {
+  const launched = launch();
+  const gone = () => {
+    if (shared === launched) shared = null;
+  };
+  launched.then((browser) => browser.once("disconnected", gone), gone);
+  return launched;
+}
+
 /** A Chromium for the tests of a file; a context of its own keeps each test apart from the others. */
 function enter() {
   users += 1;
-  shared ??= launch();
+  shared ??= launchShared();
   return shared;
 }
 

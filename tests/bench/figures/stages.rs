@@ -99,9 +99,7 @@ pub fn run() {
     });
     let mut live = Live::new(RATE_HZ);
     codes_stage("live strip's memory", &codes, |codes| {
-        for code in codes {
-            live.push(f32::from(*code) * 1e-6);
-        }
+        codes.chunks(BLOCK).for_each(|run| live.push(run, 1e-6))
     });
     assert!(live.total() > 0);
 

@@ -7,7 +7,7 @@ import { fixed, t } from "../text.js";
 export function truthPart(truth, recording) {
   const { own_window: window, own_span: span, record } = truth;
   const rows = [
-    ["beats", truth.beats_in_window ?? window?.beats, 0, truth.early > 0 && t("truth-early", { n: truth.early })],
+    ["beats", truth.beats_in_window ?? window?.beats, 0, truth.unsure > 0 && t("truth-unsure", { n: truth.unsure })],
     ["window", window?.rate ?? truth.window_rate, 1, window && t("truth-window_how", { n: window.beats, s: fixed(window.seconds, 2) })],
     ["span", span?.rate, 1, span && t("truth-span_how", { n: span.intervals, s: fixed(span.seconds, 2) })],
     ["record", record?.rate ?? truth.record_rate, 1, record && t("truth-record_how", { n: record.beats, s: fixed(record.seconds, 0) })],

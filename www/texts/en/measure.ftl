@@ -95,9 +95,9 @@ asked-name_all = Everything that is wrong is named, and nothing else.
 asked-name_one = One change at a time, with a look at the strip after it.
 
 truth-beats = beats in your window
-truth-early = { $n ->
-    [one] And one small early beat: counted or left out, both are right.
-   *[other] And { $n } small early beats: counted or left out, both are right.
+truth-unsure = { $n ->
+    [one] And one beat too small or too early to be sure of: counted or left out, both are right.
+   *[other] And { $n } beats too small or too early to be sure of: counted or left out, both are right.
 }
 truth-window = beats/min: your window
 truth-window_how = 60 · { $n } / { $s } s. Your count answers to this one.

@@ -95,9 +95,9 @@ asked-name_all = Todo lo que falla está nombrado, y nada más.
 asked-name_one = Un cambio cada vez, con una mirada a la tira después.
 
 truth-beats = latidos en tu ventana
-truth-early = { $n ->
-    [one] Y un latido pequeño y adelantado: contarlo u omitirlo es igual de correcto.
-   *[other] Y { $n } latidos pequeños y adelantados: contarlos u omitirlos es igual de correcto.
+truth-unsure = { $n ->
+    [one] Y un latido demasiado pequeño o adelantado para darlo por seguro: contarlo u omitirlo es igual de correcto.
+   *[other] Y { $n } latidos demasiado pequeños o adelantados para darlos por seguros: contarlos u omitirlos es igual de correcto.
 }
 truth-window = latidos/min: tu ventana
 truth-window_how = 60 · { $n } / { $s } s. Con esta se compara tu recuento.
