@@ -3,6 +3,7 @@
 //! same thing. No rung before the answer holds a number that gives the step away: the worked step has numbers of its
 //! own.
 
+use crate::deed::Field;
 use super::verdict::{Finding, Step};
 use crate::plain::json;
 use serde::{Deserialize, Serialize};
@@ -78,19 +79,19 @@ pub fn topic(finding: &Finding) -> &'static str {
 }
 
 /// The field that a step is about, where it is about one.
-pub fn field(step: Step) -> Option<&'static str> {
+pub fn field(step: Step) -> Option<Field> {
     Some(match step {
-        Step::Count => "count",
-        Step::Count1 => "count_1",
-        Step::Seconds => "seconds",
-        Step::Seconds1 => "seconds_1",
-        Step::Multiplier => "multiplier",
-        Step::Rate => "rate",
-        Step::Rate1 => "rate_1",
-        Step::Middle => "middle",
-        Step::Range => "range",
-        Step::Amplitude => "amplitude",
-        Step::Uncertainty => "uncertainty",
+        Step::Count => Field::Count,
+        Step::Count1 => Field::Count1,
+        Step::Seconds => Field::Seconds,
+        Step::Seconds1 => Field::Seconds1,
+        Step::Multiplier => Field::Multiplier,
+        Step::Rate => Field::Rate,
+        Step::Rate1 => Field::Rate1,
+        Step::Middle => Field::Middle,
+        Step::Range => Field::Range,
+        Step::Amplitude => Field::Amplitude,
+        Step::Uncertainty => Field::Uncertainty,
         _ => return None,
     })
 }

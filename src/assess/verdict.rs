@@ -147,15 +147,17 @@ pub fn foreign() -> Finding {
     finding(Step::Trace, Verdict::Wrong, "trace_foreign", json!({}))
 }
 
-/// Whether the named faults are those that are there. How many there are is told, which ones is not.
-pub fn names(there: &[&str], named: &[String]) -> Finding {
+/// Whether the named faults are those that are there. `also` are at work beside them: naming one of those is right and not
+/// asked for. How many there are is told, which ones is not.
+pub fn names(there: &[&str], also: &[&str], named: &[String]) -> Finding {
     let hits = named.iter().filter(|n| there.contains(&n.as_str())).count();
+    let astray = named.iter().filter(|n| !there.contains(&n.as_str()) && !also.contains(&n.as_str())).count();
     let args = json!({"hits": hits, "named": named.len(), "there": there.len()});
-    if named.is_empty() {
-        finding(Step::Name, Verdict::Missing, "name_missing", args)
-    } else if hits == there.len() && named.len() == there.len() {
+    if hits == there.len() && astray == 0 && (!named.is_empty() || there.is_empty()) {
         finding(Step::Name, Verdict::Right, "name_right", args)
-    } else if hits > 0 {
+    } else if named.is_empty() {
+        finding(Step::Name, Verdict::Missing, "name_missing", args)
+    } else if hits > 0 || astray < named.len() {
         finding(Step::Name, Verdict::Wrong, "name_partly", args)
     } else {
         finding(Step::Name, Verdict::Wrong, "name_wrong", args)

@@ -1,6 +1,7 @@
 //! The running attempt: it lets the world run on, does what is asked, and has the worksheet judged.
 
 use super::action::{Action, Mode, Page, Refusal, Which};
+use super::causes::{Before, cases_of};
 use super::guide::Worked;
 use super::judging::Checked;
 use super::note::{Note, Start};
@@ -59,6 +60,12 @@ pub struct Session {
     pub(super) world: World,
     seed: u64,
     pub(super) log: Vec<Logged>,
+    /// What was so before each entry of the log.
+    pub(super) trail: Vec<Before>,
+    /// The faults of the scenario and those that come with them.
+    pub(super) cases: Vec<&'static fault::Fault>,
+    /// Other faults whose cause is there as well.
+    pub(super) also: Vec<&'static str>,
     pub(super) takes: Vec<Take>,
     pub(super) recording: bool,
     pub(super) mode: Mode,
@@ -120,6 +127,7 @@ impl Session {
             live,
         };
         let mut session = Self::with(world, seed, Vec::new(), Mode::Live, situation.time_base_s);
+        session.cases = session.scenario().map_or_else(Vec::new, cases_of);
         session.task = task;
         if situation.foreign_take {
             session.leave_foreign_take()?;
@@ -128,8 +136,10 @@ impl Session {
             .map_err(|e| ScenarioError::at("before", e, "steps that can be done"))?;
         // What happened before the student came is part of the scenario, not of the attempt.
         session.log.clear();
+        session.trail.clear();
         session.losses.clear();
         session.takes_before = session.takes.len();
+        session.also = session.other_causes();
         Ok(session)
     }
 
@@ -177,6 +187,9 @@ impl Session {
             world,
             seed,
             log: Vec::new(),
+            trail: Vec::new(),
+            cases: Vec::new(),
+            also: Vec::new(),
             takes,
             recording: false,
             mode,
@@ -454,7 +467,7 @@ impl Session {
         if self.worked.as_ref().is_some_and(|w| !w.acting) && !looks_only(action) {
             return Err(Refusal::WorkedExample {});
         }
-        let at = self.samples();
+        let (at, before) = (self.samples(), self.before(action));
         let done = match action {
             Action::Bench(change) => self.bench(|chain| chain.change_bench(change).map_err(Refusal::from)),
             Action::Recorder(change) => self.recorder(change),
@@ -466,7 +479,7 @@ impl Session {
         };
         // A recording under a second is thrown away, and that too belongs to the attempt's course.
         if done.is_ok() || done == Err(Refusal::TooShort {}) {
-            self.note(Logged { at, action: action.clone() });
+            self.note(Logged { at, action: action.clone() }, before);
             self.revision += 1;
         }
         done
@@ -474,7 +487,7 @@ impl Session {
 
     /// Writes an action into the log. A drag sends many of a kind in a row; of those that leave no trace of the way
     /// (a cursor, a scroll, a part moved again before the next sample) only the last is kept.
-    fn note(&mut self, logged: Logged) {
+    fn note(&mut self, logged: Logged, before: Before) {
         use crate::bench::Change;
         let replaces = self.log.last().is_some_and(|last| match (&last.action, &logged.action) {
             (Action::Page(Page::Cursor { which: a, .. }), Action::Page(Page::Cursor { which: b, .. })) => {
@@ -492,7 +505,10 @@ impl Session {
         });
         match self.log.last_mut() {
             Some(last) if replaces => *last = logged,
-            _ => self.log.push(logged),
+            _ => {
+                self.log.push(logged);
+                self.trail.push(before);
+            }
         }
     }
 

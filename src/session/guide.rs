@@ -5,7 +5,6 @@ use super::action::{Action, Page};
 use super::attempt::Session;
 use super::script::{Prepared, prepare};
 use crate::assess::skill::Aid;
-use crate::assess::task::Field;
 use crate::assess::trace;
 use crate::measure::quality;
 use crate::plain::json;
@@ -88,7 +87,7 @@ impl Session {
                 if let Some(fields) = args.as_object_mut() {
                     fields.remove("do");
                 }
-                Some(json!({"action": told, "remaining": remaining, "code": stage(&action), "args": args}))
+                Some(json!({"action": told, "remaining": remaining, "code": action.stage(), "args": args}))
             }
         }
     }
@@ -198,46 +197,5 @@ impl Session {
                 self.shown_take = self.takes.len().checked_sub(1);
             }
         }
-    }
-}
-
-/// The stage of the work that an action belongs to, for narration.
-fn stage(action: &Action) -> &'static str {
-    let name = action.name();
-    if let Action::Page(Page::Answer { field, .. }) = action {
-        return match field {
-            Field::Count | Field::Count1 => "count",
-            Field::Seconds | Field::Seconds1 => "seconds",
-            Field::Rate | Field::Rate1 => "rate",
-            Field::Range => "range_mv",
-            other => other.name(),
-        };
-    }
-    match name.as_str() {
-        "plug" | "unplug" => match action.to_value()["end"].as_str() {
-            Some("pad") => "pad",
-            Some("data_unit" | "data_computer") => "wire",
-            _ => "power",
-        },
-        "switch" | "charger" => "power",
-        "rescan" => "link",
-        "strap_on" | "strap_off" | "strap" | "pad_place" | "pad_face" | "shade" => "strap",
-        "range" | "zero" | "zero_clear" => "range",
-        "time_base" | "scroll" | "zoom" | "zoom_out" | "show" | "look_around" | "open_take" | "shown" => {
-            "look"
-        }
-        "record" => "record",
-        "stop" => "stop",
-        "cursor" | "keep_window" | "keep_clear" | "snap" => "cursor",
-        "mark" | "unmark" | "marks_clear" => "mark",
-        "name" | "unname" => "name",
-        "tap_pad" | "wiggle" | "press_finger" | "ask_finger" => "test",
-        "move" | "swap_lead" => "table",
-        "high_pass" | "low_pass" | "notch" | "average" | "anti_alias" => "filter",
-        "manoeuvre" | "ask_still" | "ask_quiet" | "rest_arm" | "tell_instructor" | "hand_height"
-        | "other_hand" => "subject",
-        "label" | "agree" => "paper",
-        "check" | "reveal" => "check",
-        _ => "settings",
     }
 }

@@ -8,6 +8,7 @@ use crate::assess::task::Kind;
 use crate::assess::trace;
 use crate::assess::verdict::{Finding, Step};
 use crate::assess::window::{Peak, allowed};
+use crate::deed::Tell;
 use crate::measure::quality;
 use crate::plain::json;
 use crate::recorder::settings::RANGES_V;
@@ -67,8 +68,10 @@ impl Session {
             let scenario = self.scenario()?;
             let faults = scenario.fault.iter().filter(|f| !self.named.contains(&f.name));
             let mut tests = faults.filter_map(|f| fault::named(&f.name)).flat_map(|f| f.tests.iter());
-            let done = |test: &&&str| self.log().iter().any(|l| l.action.name() == **test);
-            return tests.find(|t| !done(t)).map(|t| json!({"action": t}));
+            let done = |test: &&Tell| {
+                self.log().iter().zip(&self.trail).any(|(l, before)| test.is(&l.action, before.from))
+            };
+            return tests.find(|t| !done(t)).map(|t| json!({"action": t.told()}));
         }
         let take = self.take()?;
         let duration_s = take.recording.duration_s();

@@ -1,6 +1,6 @@
 //! The check of the worksheet: it gathers what was done, has it judged, and keeps back what may not be shown yet.
 
-use super::action::{Action, Page, Refusal};
+use super::action::Refusal;
 use super::attempt::{Session, World, peaks_of};
 use super::course::{self, Entry};
 use super::take::Take;
@@ -8,7 +8,7 @@ use super::worksheet::Field;
 use crate::assess::Criteria;
 use crate::assess::asked::{self, Sheet};
 use crate::assess::misreading::{self, Evidence, Hypothesis, Misreading};
-use crate::assess::process::{self, Deed, Remark};
+use crate::assess::process::{self, Done, Remark};
 use crate::assess::rubric::{self, Facts, Rubric};
 use crate::assess::skill::{self, Aid, Attempted, Mended};
 use crate::assess::spread::{self, Spread};
@@ -18,6 +18,7 @@ use crate::assess::verdict::{self, Finding, Reference, Report, Step, Verdict};
 use crate::assess::window::{Allowed, Peak, allowed, interval_rate};
 use crate::bench::strap::Feel;
 use crate::chain::Chain;
+use crate::deed::Kind as Deed;
 use crate::measure::landmarks::{self, Landmarks};
 use crate::plain::json;
 use crate::scenario::fault::{self, Impression};
@@ -59,6 +60,8 @@ pub struct Truth {
     pub source: Source,
     /// The faults that the scenario put into the bench.
     pub faults: Vec<String>,
+    /// Faults whose cause was at work beside those when the attempt began.
+    pub also: Vec<&'static str>,
     /// Rate in the student's window, by its intervals, beats/min.
     pub window_rate: Option<f64>,
     /// Rate over the whole record, beats/min.
@@ -225,7 +228,7 @@ impl Session {
     fn judge_names(&self) -> Option<Finding> {
         let scenario = self.scenario().filter(|s| s.name_faults)?;
         let there: Vec<&str> = scenario.fault.iter().map(|f| f.name.as_str()).collect();
-        Some(verdict::names(&there, &self.named))
+        Some(verdict::names(&there, &self.beside(), &self.named))
     }
 
     pub(super) fn judge(&mut self) -> Result<(), Refusal> {
@@ -233,7 +236,7 @@ impl Session {
             return Err(Refusal::AttemptOver {});
         }
         let (report, trace) = self.preview().ok_or(Refusal::NoTake {})?;
-        let deeds = self.deeds();
+        let deeds = self.done();
         let process = self.process(&deeds);
         let misreading = if report.passed { None } else { self.misreading(&report) };
         let tries = self.check.as_ref().map_or(0, |c| c.tries) + 1;
@@ -312,46 +315,15 @@ impl Session {
         Some(found)
     }
 
-    /// What was done, with its time. A sample's length changes with the sampling rate.
-    pub(super) fn deeds(&self) -> Vec<Deed> {
-        use crate::recorder::settings::Change;
-        let mut rate = self.chain().map_or(1000.0, |c| f64::from(c.config().recorder.rate_hz));
-        let (mut at, mut at_s) = (0, 0.0);
-        self.log
-            .iter()
-            .map(|logged| {
-                at_s += (logged.at - at) as f64 / rate;
-                at = logged.at;
-                match logged.action {
-                    Action::Recorder(Change::Rate { hz }) => rate = f64::from(hz),
-                    Action::Page(Page::Help { .. }) => rate = self.rate_after_setup.map_or(rate, f64::from),
-                    _ => {}
-                }
-                Deed { at_s, name: logged.action.name(), action: logged.action.to_value() }
-            })
-            .collect()
+    /// What a check would say of the way of working now.
+    pub fn way_of_working(&self) -> Vec<Remark> {
+        self.process(&self.done())
     }
 
     /// How the faults of the scenario were found and mended, from the log.
-    fn process(&self, deeds: &[Deed]) -> Vec<Remark> {
-        let Some(scenario) = self.scenario() else { return Vec::new() };
-        let faults: Vec<process::Case> = scenario
-            .fault
-            .iter()
-            .filter_map(|spec| fault::named(&spec.name))
-            .map(|f| process::Case {
-                id: f.id,
-                tests: f.tests,
-                repairs: f.remedy.iter().filter_map(|r| process::deed_name(r)).collect(),
-                present: self.remains(f),
-            })
-            .collect();
-        process::remarks(deeds, &faults)
-    }
-
-    /// Whether a fault's cause is still there, where it was to be mended: who only names it leaves it.
-    fn remains(&self, f: &fault::Fault) -> bool {
-        self.task.kind != Kind::NameFault && f.curable && super::symptom::cause_remains(self, f)
+    fn process(&self, done: &[Done]) -> Vec<Remark> {
+        let end_s = self.chain().map_or(0.0, Chain::time_s);
+        process::remarks(done, &self.cases_judged(), end_s)
     }
 
     pub(super) fn reveal(&mut self) -> Result<(), Refusal> {
@@ -361,7 +333,7 @@ impl Session {
         }
         self.revealed = true;
         self.over = true;
-        let (truth, spread, deeds) = (self.truth(), self.spread(true), self.deeds());
+        let (truth, spread, deeds) = (self.truth(), self.spread(true), self.done());
         if let Some(check) = self.check.as_mut() {
             check.truth = Some(truth);
             check.spread = spread;
@@ -397,6 +369,7 @@ impl Session {
             faults: self
                 .scenario()
                 .map_or_else(Vec::new, |s| s.fault.iter().map(|f| f.name.clone()).collect()),
+            also: self.beside(),
             window_rate: window.and_then(|(a, b)| interval_rate(&peaks, a - delay_s, b - delay_s)),
             record_rate,
             beats_in_window: exact,
@@ -429,23 +402,39 @@ impl Session {
         Some(found)
     }
 
-    fn rubric(&self, deeds: &[Deed], report: &Report, process: &[Remark]) -> Rubric {
-        let take = self.take();
-        rubric::fill_in(&Facts {
-            deeds,
-            report,
-            process,
+    /// What the attempt is about, as far as it decides which points there are.
+    fn terms(&self) -> rubric::Terms {
+        let asks_anew = |f: &&fault::Fault| matches!(f.id, "stopped_early" | "others_file");
+        rubric::Terms {
             task: self.task,
             aid: self.aid.unwrap_or_default(),
             bench: self.chain().is_some(),
+            records: self.task.kind != Kind::NameFault
+                && (self.takes_before == 0 || self.cases.iter().any(asks_anew)),
+            faults: !self.cases.is_empty(),
+            names: self.scenario().is_some_and(|s| s.name_faults),
+            mends: self.task.kind != Kind::NameFault,
+        }
+    }
+
+    /// What the attempt asks: the rows of the rubric with their points.
+    pub fn asked(&self) -> Vec<rubric::AskedRow> {
+        rubric::asked(&self.terms())
+    }
+
+    fn rubric(&self, done: &[Done], report: &Report, process: &[Remark]) -> Rubric {
+        let take = self.take();
+        rubric::fill_in(&Facts {
+            terms: self.terms(),
+            criteria: &self.criteria(),
+            done,
+            report,
+            process,
             routed: self.chain().is_some_and(Chain::routed),
             strapped: self.chain().is_some_and(|c| c.bench().strap.feel() == Feel::Snug),
             rate_hz: take.map_or(0.0, |t| t.recording.rate_hz()),
             views_s: [take.map_or(0.0, |t| t.view_s), self.before_zoom.map_or(self.time_base_s, |z| z.1)],
             take_s: take.map_or(0.0, |t| t.recording.duration_s()),
-            label: take.map_or("", |t| t.label.as_str()),
-            faults: self.scenario().map_or(0, |s| s.fault.len()),
-            names: self.scenario().is_some_and(|s| s.name_faults),
             revealed: self.revealed,
         })
     }
@@ -454,7 +443,7 @@ impl Session {
     pub fn evidence(&self) -> Option<Value> {
         let check = self.check()?;
         let scenario = self.scenario()?;
-        let did = |name: &str| self.log.iter().any(|l| l.action.name() == name);
+        let did = |kind: Deed| self.log.iter().any(|l| l.action.kind() == kind);
         let faults: Vec<Mended> = scenario
             .fault
             .iter()
@@ -468,7 +457,7 @@ impl Session {
                 Some(Mended { skill: skill_for(f)?, gone, named })
             })
             .collect();
-        let based = did("time_base").then(|| {
+        let based = did(Deed::TimeBase).then(|| {
             let views = [self.take().map_or(0.0, |t| t.view_s), self.time_base_s];
             views.iter().any(|s| (5.0..=10.0).contains(s))
         });
@@ -477,9 +466,9 @@ impl Session {
             wrong: &self.wrong,
             last: &check.report,
             faults: &faults,
-            recorded: did("record") && self.takes.len() > self.takes_before,
+            recorded: did(Deed::Record) && self.takes.len() > self.takes_before,
             apart: scenario.bench.start == crate::scenario::schema::Start::Apart,
-            ranged: did("range"),
+            ranged: did(Deed::Range),
             readable: based,
         });
         let skills: serde_json::Map<String, Value> =

@@ -1,7 +1,8 @@
 //! An attempt: a scenario, a seed, and everything that was done, each action stamped with the sample at which it was
 //! done. The same three give the same attempt again, to the last bit.
 //!
-//! - [`action`]: what can be done, as it stands in logs and scripts
+//! - [`action`]: why an action is not done
+//! - [`causes`]: which causes are at work
 //! - [`take`]: a recording with its cursors and marks
 //! - [`note`]: what is known of a take, for files
 //! - [`worksheet`]: what was typed
@@ -12,6 +13,7 @@
 //! - [`guide`]: worked and half-finished examples
 //! - [`view`]: what the page may see of it
 //! - [`overview`]: what can be said of the strip without counting
+//! - [`readiness`]: whether a scenario keeps its word
 //! - [`save`]: save and restore by replay
 //! - [`compact`]: an attempt as one line of text
 //! - [`seeds`]: a seed for each student of a class
@@ -21,6 +23,7 @@
 
 pub mod action;
 pub mod attempt;
+mod causes;
 pub mod compact;
 pub mod course;
 pub mod fairness;
@@ -29,6 +32,7 @@ pub mod hinting;
 pub mod judging;
 pub mod note;
 pub mod overview;
+pub mod readiness;
 pub mod save;
 pub mod script;
 pub mod seeds;

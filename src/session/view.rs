@@ -31,7 +31,7 @@ pub fn brief(scenario: &Scenario) -> Value {
 /// The catalogue of faults, for choosing names from: name, first impression, what it is confused with.
 pub fn catalogue() -> Value {
     fault::all()
-        .map(|f| json!({"id": f.id, "impression": f.impression, "confused_with": f.confused_with, "tests": f.tests, "severity": f.severity}))
+        .map(|f| json!({"id": f.id, "impression": f.impression, "confused_with": f.confused_with, "tests": f.tests.iter().map(|t| t.told()).collect::<Vec<_>>(), "severity": f.severity}))
         .collect()
 }
 
