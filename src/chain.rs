@@ -37,8 +37,8 @@ use crate::pickup::tremor::Tremor;
 use crate::recorder::filters::{Memory, Section};
 use crate::recorder::settings::{BadValue, Change as RecorderChange};
 use crate::recorder::{Settings, Unit};
-use gaps::Gaps;
 use crate::rng::Stream;
+use gaps::Gaps;
 use serde::{Deserialize, Serialize};
 
 /// Analogue steps worked at a time.

@@ -241,7 +241,11 @@ fn the_trace_is_judged_too() {
 fn naming_tells_how_many_are_right_and_not_which() {
     use dicrotic::assess::verdict::names;
     let named = |list: &[&str]| {
-        names(&["strap_loose", "moving"], &["finger_cold"], &list.iter().map(|s| s.to_string()).collect::<Vec<_>>())
+        names(
+            &["strap_loose", "moving"],
+            &["finger_cold"],
+            &list.iter().map(|s| s.to_string()).collect::<Vec<_>>(),
+        )
     };
     assert_eq!(named(&[]).code, "name_missing");
     assert_eq!(named(&["strap_loose"]).code, "name_partly");

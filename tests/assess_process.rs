@@ -150,8 +150,7 @@ fn the_natural_reversal_counts_as_a_test() {
                     wait(&mut session, 4.0);
                 }
                 before = thing.or(before);
-                script::play(&mut session, &[step])
-                    .unwrap_or_else(|e| panic!("{} remedy: {e}", fault.id));
+                script::play(&mut session, &[step]).unwrap_or_else(|e| panic!("{} remedy: {e}", fault.id));
             }
             wait(&mut session, 6.0);
             if fault.id == "wrong_multiplier" || fault.id == "window_misread" {
@@ -243,12 +242,7 @@ fn vain_walk(fault: &Fault, draws: &mut Draws) -> Vec<(Action, f64)> {
 
 /// Walks; with `papers` help, labels, zooms, hints, notes and consent come between. Says what is remarked on, and whether the
 /// cause is still there.
-fn walked(
-    fault: &Fault,
-    severity: f64,
-    walk: &[(Action, f64)],
-    papers: bool,
-) -> (Vec<&'static str>, bool) {
+fn walked(fault: &Fault, severity: f64, walk: &[(Action, f64)], papers: bool) -> (Vec<&'static str>, bool) {
     let mut session = bench(fault, severity);
     if papers {
         act(&mut session, json!({"do": "help", "mode": "alone"}));
@@ -370,7 +364,10 @@ fn a_cause_that_is_only_filtered_away_is_told() {
     act(&mut session, json!({"do": "notch", "hz": 50}));
     wait(&mut session, 5.0);
     let codes = said(&session, "lead_on_strip");
-    assert!(codes.contains(&"process_cause_remains") && codes.contains(&"process_filtered_away"), "{codes:?}");
+    assert!(
+        codes.contains(&"process_cause_remains") && codes.contains(&"process_filtered_away"),
+        "{codes:?}"
+    );
     let mut session = bench(fault, 1.0);
     wait(&mut session, 5.0);
     // Taking a filter out hides nothing.

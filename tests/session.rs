@@ -67,7 +67,7 @@ fn unknown_actions_are_named() {
         (json!(7), "do"),
         (json!({"to": 1}), "do"),
     ] {
-        let error = Action::from_value(action.clone()).unwrap_err();
+        let error = Action::from_value(action.clone()).unwrap_err().to_string();
         assert!(error.contains(part), "{action}: {error}");
     }
 }

@@ -3,8 +3,8 @@
 //! same thing. No rung before the answer holds a number that gives the step away: the worked step has numbers of its
 //! own.
 
-use crate::deed::Field;
 use super::verdict::{Finding, Step};
+use crate::deed::Field;
 use crate::plain::json;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;

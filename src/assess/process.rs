@@ -173,9 +173,7 @@ fn blind(done: &[Done]) -> usize {
         d.nature() == Nature::Test
             || matches!(d.kind(), Kind::TimeBase | Kind::Look | Kind::Show | Kind::Record | Kind::Manoeuvre)
     };
-    let looked = |from: f64, to: f64| {
-        done.iter().filter(looks).any(|d| d.at_s > from && d.at_s < to)
-    };
+    let looked = |from: f64, to: f64| done.iter().filter(looks).any(|d| d.at_s > from && d.at_s < to);
     made.windows(2)
         .filter(|w| w[0].action.thing() != w[1].action.thing())
         .filter(|w| w[1].at_s - w[0].at_s < BLIND_S && !looked(w[0].at_s, w[1].at_s))
@@ -215,4 +213,3 @@ fn filters(done: &[Done]) -> bool {
         )
     })
 }
-

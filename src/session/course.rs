@@ -3,8 +3,8 @@
 
 use super::attempt::Session;
 use crate::assess::process::Done;
-use crate::deed::{Action, Field, Kind, Lane, Page};
 use crate::assess::verdict::Step;
+use crate::deed::{Action, Field, Kind, Lane, Page};
 use serde::Serialize;
 use serde_json::{Map, Value};
 
@@ -95,9 +95,9 @@ pub fn of(session: &Session, deeds: &[Done], first_wrong: Option<Step>) -> Vec<E
 fn place(session: &Session, deeds: &[Done], step: Step) -> Option<usize> {
     let last = |kinds: &[Kind]| deeds.iter().rposition(|d| kinds.contains(&d.kind()));
     let answer = |field: Field| {
-        deeds.iter().rposition(
-            |d| matches!(&d.action, Action::Page(Page::Answer { field: f, .. }) if *f == field),
-        )
+        deeds
+            .iter()
+            .rposition(|d| matches!(&d.action, Action::Page(Page::Answer { field: f, .. }) if *f == field))
     };
     match step {
         Step::Name => last(&[Kind::Name, Kind::Unname]),

@@ -6,6 +6,7 @@ use super::attempt::Session;
 use super::script::{Prepared, prepare};
 use crate::assess::skill::Aid;
 use crate::assess::trace;
+use crate::deed::{Kind, Nature};
 use crate::measure::quality;
 use crate::plain::json;
 use crate::recorder::settings::{Change, RANGES_V};
@@ -104,13 +105,28 @@ impl Session {
         let name =
             |step: &Value| step.get("do").and_then(Value::as_str).map(str::to_string).unwrap_or_default();
         let measuring = |step: &Value| {
-            ["cursor", "mark", "answer", "check", "name", "label", "agree", "keep_window"]
-                .contains(&name(step).as_str())
+            let of = Kind::named(&name(step));
+            of.is_some_and(|k| matches!(k.nature(), Nature::Measure | Nature::Paper) && k != Kind::Record)
         };
+        // Where something is wrong, finding it is what there is to learn: the bench goes no further than to the first test
+        // or change.
+        let searching = |step: &Value| {
+            let kind = Kind::named(&name(step));
+            let nature = kind.map(Kind::nature);
+            !self.cases.is_empty()
+                && (matches!(nature, Some(Nature::Test | Nature::Change)) || kind == Some(Kind::Look))
+        };
+        let first_search = steps.iter().position(|s| searching(s) || name(s) == "record");
         let last_stop = steps.iter().rposition(|s| name(s) == "stop").map(|k| k + 1);
-        let end = last_stop.or_else(|| steps.iter().position(measuring)).unwrap_or(0);
-        let log = core::mem::take(&mut self.log);
-        for step in &steps[..end] {
+        let end = first_search
+            .filter(|_| !self.cases.is_empty())
+            .or(last_stop)
+            .or_else(|| steps.iter().position(measuring))
+            .unwrap_or(0);
+        let (log, trail) = (core::mem::take(&mut self.log), core::mem::take(&mut self.trail));
+        // Consent and notes are nobody else's to give.
+        let paper = |step: &&Value| Kind::named(&name(step)).is_some_and(|k| k.nature() == Nature::Paper);
+        for step in steps[..end].iter().filter(|s| !paper(s)) {
             if name(step) == "record" {
                 self.fit_range();
             }
@@ -122,7 +138,7 @@ impl Session {
             }
         }
         self.take_again();
-        self.log = log;
+        (self.log, self.trail) = (log, trail);
         self.rate_after_setup = self.chain().map(|c| c.settings().rate_hz);
     }
 

@@ -50,7 +50,9 @@ pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<String> {
         ("the shortest window", pass.window_s, counts && task.kind == Kind::OwnWindow),
     ] {
         if applies && !stated.is_empty() && asked > most_stated + 1e-9 {
-            found.push(format!("brief: the longest time it speaks of is {most_stated} s, {field} asks for {asked} s"));
+            found.push(format!(
+                "brief: the longest time it speaks of is {most_stated} s, {field} asks for {asked} s"
+            ));
         }
     }
     found.extend(unlisted(scenario, text));
@@ -61,7 +63,10 @@ pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<String> {
 fn given_take(scenario: &Scenario) -> bool {
     let made_before = |steps: &[serde_json::Value]| steps.iter().any(|s| s["do"] == "record");
     made_before(&scenario.before)
-        || scenario.fault.iter().any(|f| matches!(f.name.as_str(), "noisy_window" | "window_misread" | "wrong_multiplier"))
+        || scenario
+            .fault
+            .iter()
+            .any(|f| matches!(f.name.as_str(), "noisy_window" | "window_misread" | "wrong_multiplier"))
 }
 
 /// Causes that are at work on a wired bench and stand in no `[[fault]]`: finding and mending them would earn nothing.
@@ -125,7 +130,10 @@ mod tests {
 
     #[test]
     fn times_are_read_in_digits_and_in_words() {
-        assert_eq!(seconds_in("record twenty seconds, mark at least 15 s, wait a minute."), [20.0, 15.0, 60.0]);
+        assert_eq!(
+            seconds_in("record twenty seconds, mark at least 15 s, wait a minute."),
+            [20.0, 15.0, 60.0]
+        );
         assert!(seconds_in("on your marks").is_empty());
     }
 }

@@ -29,7 +29,9 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "high_pass", "hz": 0.5}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| s.hum_is_of(|b| b.lead.handles = [Point { x: 44.0, y: 66.0 }, Point { x: 66.0, y: 70.0 }])),
+        at_work: AtWork::Is(|s| {
+            s.hum_is_of(|b| b.lead.handles = [Point { x: 44.0, y: 66.0 }, Point { x: 66.0, y: 70.0 }])
+        }),
         symptom: Symptom::Hum,
         apply: |s, _| lay_on_strip(s),
     },
@@ -84,7 +86,9 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "average", "ms": 10}"#],
         curable: true,
         brings: &["lead_on_strip"],
-        at_work: AtWork::Is(|s| s.chain.settings().notch_hz.is_some_and(|hz| hz != s.chain.config().mains.hz)),
+        at_work: AtWork::Is(|s| {
+            s.chain.settings().notch_hz.is_some_and(|hz| hz != s.chain.config().mains.hz)
+        }),
         symptom: Symptom::Hum,
         apply: |s, _| {
             lay_on_strip(s);
@@ -104,7 +108,12 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "average", "ms": 20}"#],
         curable: true,
         brings: &["lead_on_strip"],
-        at_work: AtWork::Is(|s| { let set = s.chain.settings(); s.chain.hum_share() > HUM && (set.notch_hz == Some(s.chain.config().mains.hz) || set.low_pass_hz.is_some_and(|hz| hz <= 15.0)) }),
+        at_work: AtWork::Is(|s| {
+            let set = s.chain.settings();
+            s.chain.hum_share() > HUM
+                && (set.notch_hz == Some(s.chain.config().mains.hz)
+                    || set.low_pass_hz.is_some_and(|hz| hz <= 15.0))
+        }),
         symptom: Symptom::HumBehindFilters,
         apply: |s, _| {
             lay_on_strip(s);

@@ -31,7 +31,10 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "switch", "id": "unit", "on": true}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| { let w = &s.chain.bench().wiring; w.socket_of(End::MainsWall).is_none() || w.socket_of(End::MainsUnit).is_none() }),
+        at_work: AtWork::Is(|s| {
+            let w = &s.chain.bench().wiring;
+            w.socket_of(End::MainsWall).is_none() || w.socket_of(End::MainsUnit).is_none()
+        }),
         symptom: Symptom::Unseen,
         apply: |s, _| s.config.bench.wiring.unplug(End::MainsWall),
     },
@@ -45,7 +48,10 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "switch", "id": "unit", "on": true}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| { let w = &s.chain.bench().wiring; !w.strip_on && w.socket_of(End::MainsWall).is_some_and(|at| at != Socket::Wall) }),
+        at_work: AtWork::Is(|s| {
+            let w = &s.chain.bench().wiring;
+            !w.strip_on && w.socket_of(End::MainsWall).is_some_and(|at| at != Socket::Wall)
+        }),
         symptom: Symptom::Unseen,
         apply: |s, _| s.config.bench.wiring.switch(Switch::Strip, false),
     },
@@ -54,12 +60,20 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::NoUnit,
         severity: (1.00, 1.00),
         confused_with: &["charge_port", "not_rescanned", "unit_off"],
-        tests: &[Tell::Look(Spot::Recorder), Tell::Look(Spot::Computer), Tell::Wiggle(End::DataUnit), Tell::Wiggle(End::DataComputer)],
+        tests: &[
+            Tell::Look(Spot::Recorder),
+            Tell::Look(Spot::Computer),
+            Tell::Wiggle(End::DataUnit),
+            Tell::Wiggle(End::DataComputer),
+        ],
         remedy: &[r#"{"do": "plug", "end": "data_unit", "socket": "unit_data"}"#],
         vain: &[r#"{"do": "rescan"}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| { let w = &s.chain.bench().wiring; w.socket_of(End::DataUnit).is_none() || w.socket_of(End::DataComputer).is_none() }),
+        at_work: AtWork::Is(|s| {
+            let w = &s.chain.bench().wiring;
+            w.socket_of(End::DataUnit).is_none() || w.socket_of(End::DataComputer).is_none()
+        }),
         symptom: Symptom::Unseen,
         apply: |s, _| s.config.bench.wiring.unplug(End::DataUnit),
     },
@@ -73,7 +87,9 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "rescan"}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| s.chain.bench().wiring.socket_of(End::DataComputer) == Some(Socket::PortCharge)),
+        at_work: AtWork::Is(|s| {
+            s.chain.bench().wiring.socket_of(End::DataComputer) == Some(Socket::PortCharge)
+        }),
         symptom: Symptom::Unseen,
         apply: |s, _| {
             // The port that gives power only has the same shape.
@@ -85,7 +101,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::NoUnit,
         severity: (0.60, 1.00),
         confused_with: &["data_lead_out", "not_rescanned"],
-        tests: &[Tell::Wiggle(End::DataComputer), Tell::Wiggle(End::DataUnit), Tell::Plug(End::DataComputer), Tell::Look(Spot::Recorder)],
+        tests: &[
+            Tell::Wiggle(End::DataComputer),
+            Tell::Wiggle(End::DataUnit),
+            Tell::Plug(End::DataComputer),
+            Tell::Look(Spot::Recorder),
+        ],
         remedy: &[r#"{"do": "plug", "end": "data_computer", "socket": "port2"}"#],
         vain: &[r#"{"do": "rescan"}"#],
         curable: true,

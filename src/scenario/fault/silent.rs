@@ -18,7 +18,9 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "range", "v": 0.005}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| s.chain.bench().wiring.pad_input().is_some_and(|n| n != s.chain.settings().input)),
+        at_work: AtWork::Is(|s| {
+            s.chain.bench().wiring.pad_input().is_some_and(|n| n != s.chain.settings().input)
+        }),
         symptom: Symptom::NoPulse,
         apply: |s, _| {
             let _ = s.config.bench.wiring.plug(End::Pad, Socket::In3);
@@ -45,7 +47,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Flat,
         severity: (1.00, 1.00),
         confused_with: &["wrong_input", "range_large"],
-        tests: &[Tell::Does(Kind::TapPad), Tell::Wiggle(End::Pad), Tell::Look(Spot::Recorder), Tell::Look(Spot::Cable)],
+        tests: &[
+            Tell::Does(Kind::TapPad),
+            Tell::Wiggle(End::Pad),
+            Tell::Look(Spot::Recorder),
+            Tell::Look(Spot::Cable),
+        ],
         remedy: &[r#"{"do": "plug", "end": "pad", "socket": "in1"}"#],
         vain: &[r#"{"do": "strap", "tightness": 0.8}"#],
         curable: true,

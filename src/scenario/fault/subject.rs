@@ -76,7 +76,10 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "strap", "tightness": 0.76}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| s.chain.config().trouble.breath_drift > 0.3 && s.chain.settings().high_pass_hz.is_none_or(|hz| hz < 0.5)),
+        at_work: AtWork::Is(|s| {
+            s.chain.config().trouble.breath_drift > 0.3
+                && s.chain.settings().high_pass_hz.is_none_or(|hz| hz < 0.5)
+        }),
         symptom: Symptom::Slow,
         apply: |s, severity| s.config.trouble.breath_drift = severity,
     },
