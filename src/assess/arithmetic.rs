@@ -11,6 +11,8 @@ const SHARE: f64 = 0.25;
 const HALF: f64 = 0.5;
 /// Reading a time to a tenth of a second, s.
 const TENTH_S: f64 = 0.05;
+/// An interval is read to a hundredth of a second, s.
+const HUNDREDTH_S: f64 = 0.006;
 /// Room for what binary fractions cannot hold.
 const TINY: f64 = 1e-9;
 
@@ -103,7 +105,7 @@ pub(super) fn judge_multiplier(typed: &Typed, seconds_hold: bool, span: Span) ->
     };
     let fits = |t: f64| {
         let right = 60.0 / t;
-        let rounded = (multiplier - right).abs() <= HALF * unit_of_two(right) + TINY;
+        let rounded = (multiplier - right).abs() <= HALF * unit_of_two(right) + right * HUNDREDTH_S / t;
         t > 0.0 && (rounded || span.beats.max(1.0) * (multiplier / right - 1.0).abs() <= SHARE + TINY)
     };
     let of = |verdict, code, args| finding(Step::Multiplier, verdict, code, args);
@@ -129,7 +131,10 @@ pub(super) fn judge_rate(typed: &Typed, seconds_hold: bool, span: Span) -> Findi
     // One beat weighs what it weighs in the window, whatever was written for T.
     let beat = span.length().or(seconds).map_or(0.0, |t| 60.0 / t);
     let near = |value: f64| (value - rate).abs() <= HALF.max(SHARE * beat) + TINY;
-    let over = |t: f64| near(60.0 * count / t) || near(count * two_figures(60.0 / t));
+    // A multiplier that is nowhere asked for is worked out all the same, with two figures or two decimals.
+    let hundredth = |x: f64| (x * 100.0).round() / 100.0;
+    let rounded = |t: f64| near(count * two_figures(60.0 / t)) || near(count * hundredth(60.0 / t));
+    let over = |t: f64| near(60.0 * count / t) || rounded(t - HUNDREDTH_S) || rounded(t + HUNDREDTH_S);
     let by_length = span.length().is_some_and(over);
     let own = typed.multiplier.is_some_and(|k| near(count * k)) || seconds.is_some_and(over);
     if own || (seconds_hold && by_length) {

@@ -10,7 +10,7 @@ use super::verdict::{
     Finding, Reference, Report, Step, Typed, Verdict, finding, judge_plausible, judge_trace, judge_window,
     short,
 };
-use super::window::{Peak, allowed};
+use super::window::{Peak, allowed, feet};
 use crate::measure::landmarks::Landmarks;
 use crate::plain::json;
 use serde_json::Value;
@@ -71,18 +71,24 @@ impl Sheet<'_> {
         self.first.map(|(a, b)| (a.min(b), a.max(b)))
     }
 
-    /// The windows in which feet may explain a count that the peaks do not: only there landmarks matter to who counts.
+    /// The windows in which feet may explain what the peaks do not: only there landmarks matter to a count or an interval.
     pub fn asks_for_feet(&self) -> Vec<(f64, f64)> {
-        let counts = self.task.counts() && self.task.kind != Kind::Intervals;
+        let (peaks, delay_s) = (self.reference.peaks, self.reference.delay_s);
+        if self.task.kind == Kind::Intervals {
+            let off = |(a, b): &(f64, f64)| {
+                spanned(peaks, delay_s, *a, *b).is_some_and(|s| s.1 > self.criteria.edge_s)
+            };
+            return self.window().filter(off).into_iter().collect();
+        }
         let both =
             [(self.window(), self.typed.count), (self.first_window(), self.typed_first.count)].into_iter();
         let asks = |(window, count): (Option<(f64, f64)>, Option<f64>)| {
             let ((a, b), count) = window.zip(count)?;
-            let found = allowed(self.reference.peaks, a, b, self.criteria.edge_s, self.reference.delay_s);
+            let found = allowed(peaks, a, b, self.criteria.edge_s, delay_s);
             let near = count + 2.0 >= found.least as f64 && count <= found.most as f64 + 2.0;
             (near && count != found.exact as f64).then_some((a, b))
         };
-        both.filter(|_| counts).filter_map(asks).collect()
+        both.filter(|_| self.task.counts()).filter_map(asks).collect()
     }
 }
 
@@ -254,8 +260,15 @@ fn same_features(sheet: &Sheet) -> (Finding, Option<u32>) {
     let Some((a, b)) = sheet.window().filter(|(a, b)| b > a) else {
         return (missing(Step::Window, "window_missing"), None);
     };
-    let found = spanned(sheet.reference.peaks, sheet.reference.delay_s, a, b);
-    let Some((spanned, off)) = found else { return (missing(Step::Window, "window_missing"), None) };
+    let (peaks, delay_s) = (sheet.reference.peaks, sheet.reference.delay_s);
+    // The time from foot to peak is not quite the same in every beat: what is no run of peaks may be one of feet.
+    let by_feet = || spanned(&feet(peaks, sheet.landmarks, delay_s), 0.0, a, b);
+    let by_peaks = spanned(peaks, delay_s, a, b);
+    let strays = |found: &(u32, f64)| found.1 > sheet.criteria.edge_s;
+    let by_feet = by_peaks.filter(strays).and_then(|_| by_feet().filter(|found| !strays(found)));
+    let Some((spanned, off)) = by_feet.or(by_peaks) else {
+        return (missing(Step::Window, "window_missing"), None);
+    };
     if off > sheet.criteria.edge_s {
         return (wrong(Step::Window, "window_mixed", json!({})), Some(spanned));
     }

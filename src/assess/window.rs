@@ -39,7 +39,7 @@ impl Allowed {
 }
 
 /// The feet of the beats as the recording shows them: each beat's own landmark, and for a beat without one (the last of a recording
-/// has none) its peak less the usual time from foot to peak. Empty without landmarks.
+/// has none) its peak less the usual time from foot to peak. `landmarks` in order of time; empty without them.
 pub fn feet(peaks: &[Peak], landmarks: &[Landmarks], delay_s: f64) -> Vec<Peak> {
     let mut crests: Vec<f64> = landmarks.iter().map(|l| l.peak_s - l.foot_s).collect();
     if crests.is_empty() {
@@ -51,8 +51,11 @@ pub fn feet(peaks: &[Peak], landmarks: &[Landmarks], delay_s: f64) -> Vec<Peak> 
         .iter()
         .map(|p| {
             let shown = p.at_s + delay_s;
+            // Landmarks are in order of time.
+            let next = landmarks.partition_point(|l| l.peak_s < shown);
+            let near = landmarks[next.saturating_sub(1)..].iter().take(2);
             let off = |l: &&Landmarks| (l.peak_s - shown).abs();
-            let own = landmarks.iter().min_by(|x, y| off(x).total_cmp(&off(y))).filter(|l| off(l) < 0.15);
+            let own = near.min_by(|x, y| off(x).total_cmp(&off(y))).filter(|l| off(l) < 0.15);
             Peak { at_s: own.map_or(shown - usual_s, |l| l.foot_s), sure: p.sure }
         })
         .collect()

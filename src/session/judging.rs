@@ -218,13 +218,14 @@ impl Session {
             exercise_ended_s: take.exercise_ended_s,
         };
         // To find landmarks takes as long as much else of a check; they are looked for where they matter.
-        let landmarks: Vec<Landmarks> = match self.task.kind {
+        let mut landmarks: Vec<Landmarks> = match self.task.kind {
             Kind::ReadRange => self.landmarks(&peaks),
             _ => {
                 let windows = sheet.asks_for_feet();
                 windows.into_iter().flat_map(|window| self.landmarks(&about(&peaks, window))).collect()
             }
         };
+        landmarks.sort_by(|x, y| x.peak_s.total_cmp(&y.peak_s));
         sheet.landmarks = &landmarks;
         Some(look(&sheet))
     }

@@ -24,7 +24,7 @@ pub(super) fn timing(e: &Evidence, r: &Reading, found: &mut Found) {
         _ => f64::INFINITY,
     };
     let whole = read(e.sheet.reference.duration_s);
-    let (Some((a, b)), Some(length)) = (r.window, r.length()) else {
+    let (Some((_, b)), Some(length)) = (r.window, r.length()) else {
         // Without cursors there is one length that can be told: that of all there is.
         if e.report.steps.iter().any(|f| f.step == step && f.verdict == Verdict::Missing) {
             found.add(Misreading::WholeRecording, step, whole, args());
@@ -58,11 +58,7 @@ pub(super) fn timing(e: &Evidence, r: &Reading, found: &mut Found) {
     if told(found, Misreading::GridSquares) || (!round && squares <= 1.0) {
         return;
     }
-    // Half a rise off is what mixing the foot with the peak makes.
-    let ends = [a, b].map(|t| e.shown().map(|(at, _)| (at - t).abs()).fold(f64::INFINITY, f64::min));
-    if (seconds - length).abs() < 0.2 && (ends[0] < 0.03) != (ends[1] < 0.03) {
-        found.add(Misreading::MixedFeatures, step, 0.5, args());
-    } else if (1.0..=200.0).contains(&seconds) {
+    if (1.0..=200.0).contains(&seconds) {
         let distance = if squares <= 1.0 { squares } else { 0.4 };
         found.add(Misreading::OtherWindow, step, distance, args());
     }
@@ -97,8 +93,8 @@ pub(super) fn scaling(e: &Evidence, r: &Reading, found: &mut Found) {
     }
     let own = 60.0 * count / length;
     let mut add = |id, distance, args| found.add(id, step, distance, args);
-    // Half a beat, or half a per cent of larger numbers.
-    let far = |v: f64| (rate - v).abs() / (0.5_f64).max(0.005 * v);
+    // Half a beat is rounding; as much again, or half a per cent of larger numbers, is the tolerance.
+    let far = |v: f64| ((rate - v).abs() - 0.5).max(0.0) / (0.5_f64).max(0.005 * v);
     let fine = |v: f64| (rate / v - 1.0).abs() / 0.03;
     let args = json!({"typed": rate});
     add(Misreading::NotScaled, far(count), args.clone());
