@@ -60,7 +60,9 @@ pub fn topic(finding: &Finding) -> &'static str {
         "window_overlap" => "window_overlap",
         "count_double" => "bumps",
         "count_half" => "missed",
-        "count_off_by" | "count_posts" => "fence",
+        "count_off_by" => "fence",
+        "count_posts" | "count_gaps_short" => "gaps",
+        "seconds_unit" => "seconds_unit",
         _ => match finding.step {
             Step::Name => "name",
             Step::Trace => "trace_restless",

@@ -628,8 +628,8 @@ impl Session {
                 }
                 let shown = self.shown_take.ok_or(Refusal::NoTake {})?;
                 let (a, b) = self.take().and_then(Take::window).ok_or(Refusal::NoWindow {})?;
-                self.kept = Some((a, b, shown));
-                self.worksheet.keep_first();
+                let again = self.kept.replace((a, b, shown)).is_some();
+                self.worksheet.keep_first(again);
             }
             Page::KeepClear {} => self.kept = None,
             Page::Zoom { from_s, to_s } => self.zoom(from_s, to_s)?,

@@ -15,13 +15,14 @@ use crate::assess::spread::{self, Spread};
 use crate::assess::task::Kind;
 use crate::assess::trace::{self, Trace};
 use crate::assess::verdict::{self, Finding, Reference, Report, Step, Verdict};
-use crate::assess::window::{Allowed, Peak, allowed, interval_rate};
+use crate::assess::window::{Peak, allowed, interval_rate};
 use crate::bench::strap::Feel;
 use crate::chain::Chain;
 use crate::deed::Kind as Deed;
 use crate::measure::landmarks::{self, Landmarks};
 use crate::plain::json;
 use crate::scenario::fault::{self, Impression};
+use crate::strip::axes;
 use serde::Serialize;
 use serde_json::Value;
 
@@ -52,9 +53,9 @@ pub struct Checked {
     pub truth: Option<Truth>,
 }
 
-/// The true figures. Three are kept apart: the beats in the student's own window, the intervals from the first to the last of
+/// The true figures of what was asked for. Three are kept apart: the beats in the student's own window, the intervals from the first to the last of
 /// them, and the whole record.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Truth {
     /// Where the figures come from.
     pub source: Source,
@@ -78,6 +79,10 @@ pub struct Truth {
     pub own_span: Option<Intervals>,
     /// Beats of the whole record.
     pub record: Option<Beats>,
+    /// Full-scale range to one side of zero, mV, where it was asked for.
+    pub range_mv: Option<f64>,
+    /// Height from cursor A to cursor B, mV, where it was asked for.
+    pub amplitude_mv: Option<f64>,
 }
 
 /// Beats counted in a time.
@@ -103,10 +108,11 @@ pub struct Intervals {
 }
 
 /// Where true figures come from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Source {
     /// The simulated heart.
+    #[default]
     Heart,
     /// The project's own detector, for recordings whose heart nobody knows.
     Detector,
@@ -114,6 +120,9 @@ pub enum Source {
 
 /// So much of a recording is looked at before and behind what is of interest, s: more than the longest beat.
 const ABOUT_S: f64 = 4.0;
+/// Most squares of the grid on a screen: on a phone, beside a table, and over a wide page. How wide the strip is drawn is the page's
+/// affair; these three give the squares of every usual width (see [`axes::draw`]).
+const SQUARES_A_SCREEN: [f64; 3] = [5.0, 10.0, 14.0];
 
 impl Session {
     /// The beats of the shown take that its measurement is judged against. The one reader of the truth.
@@ -150,10 +159,8 @@ impl Session {
 
     /// Times of the second bumps that can be seen in and about a window, s. No more of a take is looked at, since a bump
     /// matters only where a mark may lie on it.
-    fn bumps(&self, peaks: &[Peak], (a, b): (f64, f64)) -> Vec<f64> {
-        let near: Vec<Peak> =
-            peaks.iter().filter(|p| (a - ABOUT_S..=b + ABOUT_S).contains(&p.at_s)).copied().collect();
-        self.landmarks(&near).iter().filter_map(|beat| beat.second_s).collect()
+    fn bumps(&self, peaks: &[Peak], window: (f64, f64)) -> Vec<f64> {
+        self.landmarks(&about(peaks, window)).iter().filter_map(|beat| beat.second_s).collect()
     }
 
     /// The first of two windows, if it lies on the shown take.
@@ -167,42 +174,15 @@ impl Session {
             return Some((Report::of(self.judge_names().into_iter().collect(), None), None));
         }
         let take = self.take()?;
-        let peaks = self.reference_peaks();
         let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
-        let window = take.window();
-        let first = self.first_window();
-        let duration_s = take.recording.duration_s();
         // A real recording has its own unit, range and mains: its trace is not judged. Of two windows the worse one is.
         let look = |(a, b)| self.chain().and_then(|_| trace::look(&take.recording, a, b, mains_hz));
-        let trace = [Some(self.looked_at(take, window)), first]
+        let trace = [Some(self.looked_at(take, take.window())), self.first_window()]
             .into_iter()
             .flatten()
             .filter_map(look)
             .min_by(|x, y| x.quality.total_cmp(&y.quality));
-        let landmarks = match self.task.kind {
-            Kind::ReadRange => self.landmarks(&peaks),
-            _ => Vec::new(),
-        };
-        let criteria = self.criteria();
-        let ends = take.a.zip(take.b);
-        let mut report = asked::judge(&Sheet {
-            task: self.task,
-            criteria: &criteria,
-            trace: trace.as_ref(),
-            cursors: ends,
-            first,
-            typed: self.worksheet.typed(),
-            typed_first: self.worksheet.typed_first(),
-            uncertainty: self.worksheet.value(Field::Uncertainty),
-            middle: self.worksheet.value(Field::Middle),
-            range_mv: self.worksheet.value(Field::Range),
-            amplitude_mv: self.worksheet.value(Field::Amplitude),
-            reference: Reference { peaks: &peaks, delay_s: take.delay_s, duration_s },
-            landmarks: &landmarks,
-            values: ends.and_then(|(a, b)| take.value_at(a).zip(take.value_at(b))),
-            range_v: take_range_v(take),
-            exercise_ended_s: take.exercise_ended_s,
-        });
+        let mut report = self.with_sheet(trace.as_ref(), asked::judge)?;
         if take.foreign.is_some() {
             report.prepend(verdict::foreign());
         }
@@ -210,6 +190,47 @@ impl Session {
             report.prepend(named);
         }
         Some((report, trace))
+    }
+
+    /// Everything that was put down about the shown take, for as long as it is looked at.
+    fn with_sheet<T>(&self, trace: Option<&Trace>, look: impl FnOnce(&Sheet) -> T) -> Option<T> {
+        let take = self.take()?;
+        let peaks = self.reference_peaks();
+        let criteria = self.criteria();
+        let ends = take.a.zip(take.b);
+        let mut sheet = Sheet {
+            task: self.task,
+            criteria: &criteria,
+            trace,
+            cursors: ends,
+            first: self.first_window(),
+            typed: self.worksheet.typed(),
+            typed_first: self.worksheet.typed_first(),
+            uncertainty: self.worksheet.value(Field::Uncertainty),
+            middle: self.worksheet.value(Field::Middle),
+            range_mv: self.worksheet.value(Field::Range),
+            amplitude_mv: self.worksheet.value(Field::Amplitude),
+            reference: Reference {
+                peaks: &peaks,
+                delay_s: take.delay_s,
+                duration_s: take.recording.duration_s(),
+            },
+            landmarks: &[],
+            values: ends.and_then(|(a, b)| take.value_at(a).zip(take.value_at(b))),
+            range_v: take_range_v(take),
+            exercise_ended_s: take.exercise_ended_s,
+        };
+        // To find landmarks takes as long as much else of a check; they are looked for where they matter.
+        let mut landmarks: Vec<Landmarks> = match self.task.kind {
+            Kind::ReadRange => self.landmarks(&peaks),
+            _ => {
+                let windows = sheet.asks_for_feet();
+                windows.into_iter().flat_map(|window| self.landmarks(&about(&peaks, window))).collect()
+            }
+        };
+        landmarks.sort_by(|x, y| x.peak_s.total_cmp(&y.peak_s));
+        sheet.landmarks = &landmarks;
+        Some(look(&sheet))
     }
 
     /// The stretch whose trace is judged: between the cursors; for the height of a beat some beats about it.
@@ -246,7 +267,7 @@ impl Session {
         let rubric = self.rubric(&deeds, &report, &process);
         let course = course::of(self, &deeds, report.first_wrong);
         let truth = show.then(|| self.truth());
-        let spread = self.spread(show);
+        let spread = self.spread(Some(&report), show);
         self.over = show;
         let hints = self.hints;
         self.check =
@@ -256,63 +277,56 @@ impl Session {
 
     /// The misreading that explains what was typed; where none stands out, that the way to it should be shown.
     fn misreading(&self, report: &Report) -> Option<Hypothesis> {
-        if !self.task.counts() {
-            return None;
-        }
-        let found = self.candidates()?;
+        let found = self.candidates(report)?;
+        let measured = [
+            Step::Count,
+            Step::Seconds,
+            Step::Multiplier,
+            Step::Rate,
+            Step::Count1,
+            Step::Seconds1,
+            Step::Rate1,
+        ];
         let unexplained = || {
-            let measured = [Step::Count, Step::Seconds, Step::Multiplier, Step::Rate];
-            let wrong =
-                report.steps.iter().any(|f| f.verdict == Verdict::Wrong && measured.contains(&f.step));
-            wrong.then(|| Hypothesis { id: Misreading::ShowWork, distance: 1.0, args: json!({}) })
+            let mut wrong = report.steps.iter().filter(|f| f.verdict == Verdict::Wrong);
+            let step = wrong.find(|f| measured.contains(&f.step))?.step;
+            Some(Hypothesis { id: Misreading::ShowWork, step, distance: 1.0, args: json!({}) })
         };
-        misreading::named(&found).cloned().or_else(unexplained)
+        misreading::named(&found, report).cloned().or_else(unexplained)
     }
 
-    /// All misreadings that might explain what was typed.
-    pub fn candidates(&self) -> Option<Vec<Hypothesis>> {
+    /// All misreadings that might explain what was typed and judged so.
+    pub fn candidates(&self, report: &Report) -> Option<Vec<Hypothesis>> {
         let take = self.take()?;
-        let window = take.window()?;
-        let peaks = self.reference_peaks();
-        let typed = self.worksheet.typed();
         let rate_text = self.worksheet.entry(Field::Rate).text;
         let decimals =
             rate_text.split(['.', ',']).nth(1).map_or(0, |d| d.chars().filter(char::is_ascii_digit).count());
         let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
         let rate_hz = take.recording.rate_hz();
-        let (a, b) = window;
-        let mut allowed = allowed(&peaks, a, b, self.criteria().edge_s, take.delay_s);
-        let mut features_off_s = None;
-        if self.task.kind == Kind::Intervals
-            && let Some((n, off)) = asked::spanned(&peaks, take.delay_s, a, b)
-        {
-            let n = n as usize;
-            allowed = Allowed { exact: n, least: n, most: n };
-            features_off_s = Some(off);
-        }
-        let mut evidence = Evidence {
-            peaks: &peaks,
-            bumps: &[],
-            marks: &take.marks,
-            window,
-            allowed,
-            count: typed.count,
-            seconds: typed.seconds,
-            multiplier: typed.multiplier,
-            rate: typed.rate,
-            rate_decimals: decimals,
-            breaths_per_min: self.chain().map_or(15.0, Chain::breaths_per_min),
-            mains_shows_hz: (mains_hz - (mains_hz / rate_hz).round() * rate_hz).abs(),
-            features_off_s,
-        };
-        let bumps = if evidence.asks_for_bumps() { self.bumps(&peaks, window) } else { Vec::new() };
-        evidence.bumps = &bumps;
-        let mut found = misreading::hypotheses(&evidence);
-        if self.task.kind == Kind::Intervals || self.criteria().window_s < 10.0 {
-            // A window as short as the question asks for is no misreading.
-            found.retain(|h| !matches!(h.id, Misreading::WindowTooShort | Misreading::SingleInterval));
-        }
-        Some(found)
+        let screens_s = [take.view_s, self.before_zoom.map_or(self.time_base_s, |z| z.1), self.time_base_s];
+        let squares_s: Vec<f64> =
+            screens_s.iter().flat_map(|s| SQUARES_A_SCREEN.map(|most| axes::step(*s, most))).collect();
+        self.with_sheet(None, |sheet| {
+            let mut evidence = Evidence {
+                sheet,
+                report,
+                bumps: &[],
+                marks: &take.marks,
+                rate_decimals: decimals,
+                breaths_per_min: self.chain().map_or(15.0, Chain::breaths_per_min),
+                mains_shows_hz: (mains_hz - (mains_hz / rate_hz).round() * rate_hz).abs(),
+                screens_s: &screens_s,
+                squares_s: &squares_s,
+            };
+            let bumps: Vec<f64> = if evidence.asks_for_bumps() {
+                let windows = [sheet.window(), sheet.first_window()].into_iter().flatten();
+                windows.flat_map(|w| self.bumps(sheet.reference.peaks, w)).collect()
+            } else {
+                Vec::new()
+            };
+            evidence.bumps = &bumps;
+            misreading::hypotheses(&evidence)
+        })
     }
 
     /// What a check would say of the way of working now.
@@ -333,7 +347,8 @@ impl Session {
         }
         self.revealed = true;
         self.over = true;
-        let (truth, spread, deeds) = (self.truth(), self.spread(true), self.done());
+        // What was typed since the check has not been judged: the window's own beats speak.
+        let (truth, spread, deeds) = (self.truth(), self.spread(None, true), self.done());
         if let Some(check) = self.check.as_mut() {
             check.truth = Some(truth);
             check.spread = spread;
@@ -349,55 +364,74 @@ impl Session {
     }
 
     fn truth(&self) -> Truth {
-        let peaks = self.reference_peaks();
-        let window = self.take().and_then(Take::window);
-        let (delay_s, duration_s) = self.take().map_or((0.0, 0.0), |t| (t.delay_s, t.recording.duration_s()));
-        let exact = window.map(|(a, b)| allowed(&peaks, a, b, self.criteria().edge_s, delay_s).exact);
-        let inside = |a: f64, b: f64| {
-            peaks.iter().filter(move |p| p.within(a, b)).map(|p| p.at_s).collect::<Vec<f64>>()
-        };
-        let own_span = window.and_then(|(a, b)| {
-            let own = inside(a - delay_s, b - delay_s);
-            let (first, last) = (own.first()?, own.last()?);
-            let (intervals, seconds) = (own.len() - 1, last - first);
-            (intervals > 0).then(|| Intervals { intervals, seconds, rate: 60.0 * intervals as f64 / seconds })
-        });
-        let whole = inside(0.0, duration_s);
-        let record_rate = interval_rate(&peaks, 0.0, duration_s);
-        Truth {
+        let mut truth = Truth {
             source: if self.chain().is_some() { Source::Heart } else { Source::Detector },
             faults: self
                 .scenario()
                 .map_or_else(Vec::new, |s| s.fault.iter().map(|f| f.name.clone()).collect()),
             also: self.beside(),
-            window_rate: window.and_then(|(a, b)| interval_rate(&peaks, a - delay_s, b - delay_s)),
-            record_rate,
-            beats_in_window: exact,
-            unsure: window.map_or(0, |(a, b)| {
-                peaks.iter().filter(|p| !p.sure && p.within(a - delay_s, b - delay_s)).count()
-            }),
-            beat_times: peaks.iter().map(|p| p.at_s + delay_s).collect(),
-            own_window: exact.zip(window).filter(|(_, (a, b))| b > a).map(|(beats, (a, b))| Beats {
-                beats,
-                seconds: b - a,
-                rate: 60.0 * beats as f64 / (b - a),
-            }),
-            own_span,
-            record: record_rate.map(|rate| Beats { beats: whole.len(), seconds: duration_s, rate }),
+            ..Truth::default()
+        };
+        let Some(take) = self.take() else { return truth };
+        if self.task.kind == Kind::ReadRange {
+            let ends = take.a.zip(take.b).and_then(|(a, b)| take.value_at(a).zip(take.value_at(b)));
+            truth.range_mv = Some((1000.0 * take_range_v(take) * 10.0).round() / 10.0);
+            truth.amplitude_mv = ends.map(|(a, b)| (10_000.0 * (b - a).abs()).round() / 10.0);
         }
+        // Who was asked for no rate is told none.
+        if !self.task.counts() {
+            return truth;
+        }
+        let peaks = self.reference_peaks();
+        let (delay_s, duration_s) = (take.delay_s, take.recording.duration_s());
+        let inside = |a: f64, b: f64| {
+            peaks.iter().filter(move |p| p.within(a, b)).map(|p| p.at_s).collect::<Vec<f64>>()
+        };
+        truth.record_rate = interval_rate(&peaks, 0.0, duration_s);
+        let beats = inside(0.0, duration_s).len();
+        truth.record = truth.record_rate.map(|rate| Beats { beats, seconds: duration_s, rate });
+        truth.beat_times = peaks.iter().map(|p| p.at_s + delay_s).collect();
+        let Some((a, b)) = take.window().filter(|(a, b)| b > a) else { return truth };
+        let intervals = |intervals: usize, seconds: f64| {
+            (intervals > 0).then(|| Intervals { intervals, seconds, rate: 60.0 * intervals as f64 / seconds })
+        };
+        if self.task.kind == Kind::Intervals {
+            // A and B are the ends of the run that was timed; how many beats lie between them was not asked.
+            let spanned = asked::spanned(&peaks, delay_s, a, b).map(|(n, _)| n as usize);
+            truth.own_span = spanned.and_then(|n| intervals(n, b - a));
+            return truth;
+        }
+        let own = inside(a - delay_s, b - delay_s);
+        truth.own_span = own.first().zip(own.last()).and_then(|(x, y)| intervals(own.len() - 1, y - x));
+        truth.window_rate = interval_rate(&peaks, a - delay_s, b - delay_s);
+        let unsure = |p: &&Peak| !p.sure && p.within(a - delay_s, b - delay_s);
+        truth.unsure = peaks.iter().filter(unsure).count();
+        let beats = allowed(&peaks, a, b, self.criteria().edge_s, delay_s).exact;
+        truth.beats_in_window = Some(beats);
+        truth.own_window = Some(Beats { beats, seconds: b - a, rate: 60.0 * beats as f64 / (b - a) });
+        truth
     }
 
-    /// How sure the count is; with other windows of the record only where the truth may be shown.
-    fn spread(&self, show: bool) -> Option<Spread> {
-        if !self.task.counts() {
+    /// How sure the count is: once count, time and rate hold, or the attempt is over. Before that a band about a wrong count looks
+    /// like approval of it. Over a count that does not hold it is worked out from the window's own beats.
+    fn spread(&self, report: Option<&Report>, over: bool) -> Option<Spread> {
+        if !self.task.counts() || !(over || report.is_some_and(spread::may_be_told)) {
             return None;
         }
         let take = self.take()?;
         let (a, b) = take.window()?;
-        let mut found = spread::band(self.worksheet.value(Field::Count)?, b - a)?;
-        if show {
-            let peaks = self.reference_peaks();
+        let typed = self.worksheet.value(Field::Count);
+        let own = typed.filter(|_| report.is_some_and(|r| spread::holds(r, Step::Count)));
+        let peaks = self.reference_peaks();
+        let right = || match self.task.kind {
+            Kind::Intervals => asked::spanned(&peaks, take.delay_s, a, b).map(|(n, _)| f64::from(n)),
+            _ => Some(allowed(&peaks, a, b, self.criteria().edge_s, take.delay_s).exact as f64),
+        };
+        let mut found = spread::band(own.or_else(right)?, b - a)?;
+        if over {
             found.others = spread::others(&peaks, take.delay_s, take.recording.duration_s(), b - a);
+        } else if let Some(rate) = self.worksheet.value(Field::Rate) {
+            found.band.rate = rate;
         }
         Some(found)
     }
@@ -498,6 +532,11 @@ impl Session {
         let guided = self.scenario().is_none_or(|s| s.help == crate::scenario::schema::Help::Guided);
         self.over || guided || self.aid.unwrap_or_default() != Aid::Alone
     }
+}
+
+/// The beats in and about a window.
+fn about(peaks: &[Peak], (a, b): (f64, f64)) -> Vec<Peak> {
+    peaks.iter().filter(|p| (a - ABOUT_S..=b + ABOUT_S).contains(&p.at_s)).copied().collect()
 }
 
 /// The full-scale range under which a take was recorded, to one side, V.

@@ -333,11 +333,11 @@ describe("faults", { concurrency: 3 }, () => {
 test("every code of the core's judgement has its words", () => {
   const source = (file) => readFileSync(path.join(root, "src/assess", file), "utf8");
   const codes = (file, pattern) => [...new Set([...source(file).matchAll(pattern)].map((found) => found[1]))];
-  const verdicts = ["verdict.rs", "asked.rs"].flatMap((file) => codes(file, /"((?:name|trace|window|count|seconds|multiplier|rate|middle|range|amplitude|uncertainty|plausible)_[a-z_]+)"/g)).filter((code) => !/_(min|max|s)$/.test(code));
+  const verdicts = ["verdict.rs", "asked.rs", "counting.rs", "arithmetic.rs"].flatMap((file) => codes(file, /"((?:name|trace|window|count|seconds|multiplier|rate|middle|range|amplitude|uncertainty|plausible)_[a-z_]+)"/g)).filter((code) => !/_(min|max|s)$/.test(code));
   const remarks = codes("process.rs", /"(process_\w+)"/g);
   const [, misreadings] = source("misreading.rs").match(/pub enum Misreading \{(.*?)\n\}/s);
   const readings = [...misreadings.matchAll(/^ {4}(\w+),/gm)].map((found) => found[1].replace(/(?<!^)[A-Z]/g, (letter) => `_${letter}`).toLowerCase());
-  assert.ok(verdicts.length > 25 && remarks.length === 6 && readings.length === 20, `${verdicts.length} verdicts, ${remarks.length} remarks, ${readings.length} misreadings were found in the sources`);
+  assert.ok(verdicts.length > 25 && remarks.length === 6 && readings.length === 28, `${verdicts.length} verdicts, ${remarks.length} remarks, ${readings.length} misreadings were found in the sources`);
   const there = (key) => key in texts;
   const stems = [...verdicts.map((code) => `step-${code}`), ...remarks.map((code) => `process-${code}`), ...readings.map((id) => `misreading-${id}`)];
   assert.deepEqual(stems.filter((stem) => !there(`${stem}.see`)), []);

@@ -8,7 +8,7 @@ import { ask, doNext, glyph, see } from "./parts.js";
 import { processPart } from "./process.js";
 import { truthPart } from "./truths.js";
 
-const DIGITS = { seconds: 2, need: 0, typed: 2, window: 2, ratio: 2, fill: 0, share: 0 };
+const DIGITS = { seconds: 2, need: 0, typed: 2, window: 2, ratio: 2, fill: 0, costs: 1, beat: 1 };
 
 export class Debrief {
   /** view: the session's; what the scenario asks for is told beside what was found. */
@@ -95,13 +95,12 @@ export class Debrief {
   }
 }
 
-/** Shares as percent, the rest rounded for reading; a share near what is asked for gets a decimal, one near nothing is told as such. */
+/** Shares as percent, the rest rounded for reading; a share near what is asked for gets a decimal. */
 function readable(args, asked) {
   const shown = { low: num((asked.fill_min ?? 0) * 100, 0), high: num((asked.fill_max ?? 1) * 100, 0) };
   for (const [name, value] of Object.entries(args ?? {})) {
     if (typeof value !== "number") shown[name] = value;
-    else if (name === "share" && value < 0.01) shown[name] = t("debrief-under_one");
-    else if (name === "fill" || name === "share") shown[name] = num(value * 100, [asked.fill_min, asked.fill_max].some((limit) => Math.abs(value - limit) < 0.01) ? 1 : 0);
+    else if (name === "fill") shown[name] = num(value * 100, [asked.fill_min, asked.fill_max].some((limit) => Math.abs(value - limit) < 0.01) ? 1 : 0);
     else shown[name] = num(value, DIGITS[name] ?? 2);
   }
   return shown;

@@ -105,6 +105,8 @@ truth-span = latidos/min: los latidos de tu ventana
 truth-span_how = { $n } intervalos del primero al último, { $s } s. Con qué rapidez se siguieron.
 truth-record = latidos/min: el registro entero
 truth-record_how = { $n } latidos en { $s } s. Ninguna ventana corta tiene que acertarla.
+truth-range = mV: el rango, más o menos
+truth-amplitude = mV: la altura de A a B
 
 offer-title = ¿Cómo quieres tomar esta mesa?
 offer-shown = Ver antes cómo se hace
