@@ -6,13 +6,12 @@
 //! within 1 and the next one is at least half as far again (design default: the match rule of the taxonomy).
 
 use super::window::{Allowed, Peak};
-use crate::plain::json;
+use crate::plain::{json, names};
 use serde::Serialize;
 use serde_json::Value;
 
 /// A well-known way of getting it wrong.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Misreading {
     /// The second bumps were counted as beats.
     BumpsCounted,
@@ -54,6 +53,31 @@ pub enum Misreading {
     MixedFeatures,
     /// None of them stands out: the way to the answer should be shown.
     ShowWork,
+}
+
+names! {
+    Misreading {
+        BumpsCounted => "bumps_counted",
+        BeatsMissed => "beats_missed",
+        OneTooMany => "one_too_many",
+        OneTooFew => "one_too_few",
+        SpikesCounted => "spikes_counted",
+        BreathsCounted => "breaths_counted",
+        HumCounted => "hum_counted",
+        OtherMultiplier => "other_multiplier",
+        NotScaled => "not_scaled",
+        PerSecond => "per_second",
+        SecondsPerBeat => "seconds_per_beat",
+        Milliseconds => "milliseconds",
+        OtherWindow => "other_window",
+        TurnedOver => "turned_over",
+        RoundedEarly => "rounded_early",
+        WindowTooShort => "window_too_short",
+        TooManyDigits => "too_many_digits",
+        SingleInterval => "single_interval",
+        MixedFeatures => "mixed_features",
+        ShowWork => "show_work",
+    }
 }
 
 /// A candidate.

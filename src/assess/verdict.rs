@@ -3,29 +3,24 @@
 use super::Criteria;
 use super::trace::Trace;
 use super::window::{Allowed, Peak, allowed, interval_rate};
-use crate::plain::json;
-use serde::{Deserialize, Serialize};
+use crate::plain::{json, names};
+use serde::Serialize;
 use serde_json::Value;
 
 /// A step of the measurement.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Step {
     /// Naming what was wrong.
     Name,
     /// The stretch of trace that was measured.
     Trace,
     /// The first of two windows.
-    #[serde(rename = "window_1")]
     Window1,
     /// Counting in the first of two windows.
-    #[serde(rename = "count_1")]
     Count1,
     /// Reading the length of the first of two windows.
-    #[serde(rename = "seconds_1")]
     Seconds1,
     /// Working out the rate of the first of two windows.
-    #[serde(rename = "rate_1")]
     Rate1,
     /// The window between the cursors.
     Window,
@@ -49,9 +44,29 @@ pub enum Step {
     Plausible,
 }
 
+names! {
+    Step {
+        Name => "name",
+        Trace => "trace",
+        Window1 => "window_1",
+        Count1 => "count_1",
+        Seconds1 => "seconds_1",
+        Rate1 => "rate_1",
+        Window => "window",
+        Count => "count",
+        Seconds => "seconds",
+        Multiplier => "multiplier",
+        Rate => "rate",
+        Middle => "middle",
+        Range => "range",
+        Amplitude => "amplitude",
+        Uncertainty => "uncertainty",
+        Plausible => "plausible",
+    }
+}
+
 /// How a step went.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Verdict {
     /// As it should be.
     Right,
@@ -63,6 +78,16 @@ pub enum Verdict {
     Note,
     /// Nothing there to judge.
     Missing,
+}
+
+names! {
+    Verdict {
+        Right => "right",
+        Edge => "edge",
+        Wrong => "wrong",
+        Note => "note",
+        Missing => "missing",
+    }
 }
 
 /// One judged step.

@@ -5,7 +5,7 @@ use crate::assess::skill::Aid;
 use crate::bench;
 use crate::chain::Poke;
 use crate::physiology::Manoeuvre;
-use crate::plain::{self, Plain, Unread};
+use crate::plain::{self, Cause, Plain, Unread};
 use crate::recorder::settings;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use serde_json::Value;
@@ -312,10 +312,15 @@ impl Action {
         for read in groups {
             match read(&named) {
                 Ok(action) => return Ok(action),
-                Err(e) if e.message().starts_with(&format!("unknown variant `{name}`")) => {}
+                Err(e) if is_unknown(&e, &name) => {}
                 Err(e) => return Err(format!("action \"{name}\": {e}")),
             }
         }
         Err(format!("there is no action \"{name}\""))
     }
+}
+
+/// Whether a group of actions does not know this one. An unknown word within an action has a path.
+fn is_unknown(error: &Unread, action: &str) -> bool {
+    error.path().is_empty() && matches!(error.cause(), Cause::UnknownVariant { name, .. } if name == action)
 }
