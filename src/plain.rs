@@ -11,8 +11,8 @@ mod read;
 
 pub use error::{Cause, Unread};
 pub(crate) use give::json;
+pub use give::{Fields, fields, given, list, object, put};
 pub(crate) use names::names;
-pub use give::{Fields, fields, given, list, object};
 
 use serde::de::DeserializeOwned;
 use serde_json::Value;
@@ -51,8 +51,8 @@ impl Plain {
     /// Reads TOML. What JSON has no word for, dates and numbers that are none, is refused with its path; where the text is no
     /// TOML at all, the path is empty.
     pub fn of_toml(text: &str) -> Result<Self, Unread> {
-        let table = DeTable::parse(text)
-            .map_err(|e| said(e.message().trim()).at(e.span().map(|s| s.start)))?;
+        let table =
+            DeTable::parse(text).map_err(|e| said(e.message().trim()).at(e.span().map(|s| s.start)))?;
         Ok(Self { at: None, kind: of_table(table.get_ref())? })
     }
 

@@ -4,7 +4,6 @@ use super::Criteria;
 use super::trace::Trace;
 use super::window::{Allowed, Peak, allowed, interval_rate};
 use crate::plain::{json, names};
-use serde::Serialize;
 use serde_json::Value;
 
 /// A step of the measurement.
@@ -91,7 +90,7 @@ names! {
 }
 
 /// One judged step.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
     /// The step.
     pub step: Step,
@@ -135,7 +134,7 @@ impl Reference<'_> {
 }
 
 /// The judged attempt.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Report {
     /// All steps in their order.
     pub steps: Vec<Finding>,

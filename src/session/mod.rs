@@ -7,6 +7,7 @@
 //! - [`worksheet`]: what was typed
 //! - [`attempt`]: the running attempt: acts and advances
 //! - [`judging`]: the check
+//! - [`evidence`]: what a check says of each skill
 //! - [`course`]: what was done, in order
 //! - [`hinting`]: hints, and where to look
 //! - [`guide`]: worked and half-finished examples
@@ -23,6 +24,7 @@ pub mod action;
 pub mod attempt;
 pub mod compact;
 pub mod course;
+pub mod evidence;
 pub mod fairness;
 pub mod guide;
 pub mod hinting;
