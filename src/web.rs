@@ -153,7 +153,7 @@ impl Lab {
 
     /// What this attempt says of each skill, as JSON; `null` before a check.
     pub fn evidence(&self) -> String {
-        json!(self.session.evidence()).to_string()
+        json!(self.session.evidence().map(|e| e.told())).to_string()
     }
 
     /// SHA-256 of the check and the hint, as hexadecimal digits; empty before a check.

@@ -473,7 +473,7 @@ fn evidence_is_kept_of_a_check() {
     let s = taken(3);
     assert_eq!(s.evidence(), None);
     let n = beats(&s);
-    let e = answered(s, n, (n * 3.75).round()).evidence().unwrap();
+    let e = answered(s, n, (n * 3.75).round()).evidence().unwrap().told();
     assert_eq!(
         (&e["passed"], &e["seed"], &e["mode"], &e["kind"]),
         (&json!(true), &json!("3"), &json!("alone"), &json!("own_window"))

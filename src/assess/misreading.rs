@@ -12,13 +12,12 @@ use super::asked::{Sheet, spanned};
 use super::task::Kind;
 use super::verdict::{Report, Step, Typed, Verdict};
 use super::window::{Allowed, allowed};
-use crate::plain::json;
+use crate::plain::{json, names};
 use serde::Serialize;
 use serde_json::Value;
 
 /// A well-known way of getting it wrong.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Misreading {
     /// The second bumps were counted as beats.
     BumpsCounted,
@@ -76,6 +75,39 @@ pub enum Misreading {
     GapMissed,
     /// None of them stands out: the way to the answer should be shown.
     ShowWork,
+}
+
+names! {
+    Misreading {
+        BumpsCounted => "bumps_counted",
+        BeatsMissed => "beats_missed",
+        OneTooMany => "one_too_many",
+        OneTooFew => "one_too_few",
+        SpikesCounted => "spikes_counted",
+        BreathsCounted => "breaths_counted",
+        HumCounted => "hum_counted",
+        OtherMultiplier => "other_multiplier",
+        NotScaled => "not_scaled",
+        PerSecond => "per_second",
+        SecondsPerBeat => "seconds_per_beat",
+        Milliseconds => "milliseconds",
+        OtherWindow => "other_window",
+        TurnedOver => "turned_over",
+        RoundedEarly => "rounded_early",
+        WindowTooShort => "window_too_short",
+        TooManyDigits => "too_many_digits",
+        SingleInterval => "single_interval",
+        MixedFeatures => "mixed_features",
+        TimeAtB => "time_at_b",
+        WholeRecording => "whole_recording",
+        ScreenLength => "screen_length",
+        Minutes => "minutes",
+        GridSquares => "grid_squares",
+        BothSides => "both_sides",
+        PostsCounted => "posts_counted",
+        GapMissed => "gap_missed",
+        ShowWork => "show_work",
+    }
 }
 
 /// A candidate.

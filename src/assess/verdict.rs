@@ -3,29 +3,23 @@
 use super::Criteria;
 use super::trace::Trace;
 use super::window::{Allowed, Peak, interval_rate};
-use crate::plain::json;
-use serde::{Deserialize, Serialize};
+use crate::plain::{json, names};
 use serde_json::Value;
 
 /// A step of the measurement.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Step {
     /// Naming what was wrong.
     Name,
     /// The stretch of trace that was measured.
     Trace,
     /// The first of two windows.
-    #[serde(rename = "window_1")]
     Window1,
     /// Counting in the first of two windows.
-    #[serde(rename = "count_1")]
     Count1,
     /// Reading the length of the first of two windows.
-    #[serde(rename = "seconds_1")]
     Seconds1,
     /// Working out the rate of the first of two windows.
-    #[serde(rename = "rate_1")]
     Rate1,
     /// The window between the cursors.
     Window,
@@ -49,9 +43,29 @@ pub enum Step {
     Plausible,
 }
 
+names! {
+    Step {
+        Name => "name",
+        Trace => "trace",
+        Window1 => "window_1",
+        Count1 => "count_1",
+        Seconds1 => "seconds_1",
+        Rate1 => "rate_1",
+        Window => "window",
+        Count => "count",
+        Seconds => "seconds",
+        Multiplier => "multiplier",
+        Rate => "rate",
+        Middle => "middle",
+        Range => "range",
+        Amplitude => "amplitude",
+        Uncertainty => "uncertainty",
+        Plausible => "plausible",
+    }
+}
+
 /// How a step went.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Verdict {
     /// As it should be.
     Right,
@@ -65,8 +79,18 @@ pub enum Verdict {
     Missing,
 }
 
+names! {
+    Verdict {
+        Right => "right",
+        Edge => "edge",
+        Wrong => "wrong",
+        Note => "note",
+        Missing => "missing",
+    }
+}
+
 /// One judged step.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
     /// The step.
     pub step: Step,
@@ -110,7 +134,7 @@ impl Reference<'_> {
 }
 
 /// The judged attempt.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Report {
     /// All steps in their order.
     pub steps: Vec<Finding>,

@@ -10,7 +10,7 @@ use crate::assess::asked::{self, Sheet};
 use crate::assess::misreading::{self, Evidence, Hypothesis, Misreading};
 use crate::assess::process::{self, Done, Remark};
 use crate::assess::rubric::{self, Facts, Rubric};
-use crate::assess::skill::{self, Aid, Attempted, Mended};
+use crate::assess::skill::Aid;
 use crate::assess::spread::{self, Spread};
 use crate::assess::task::Kind;
 use crate::assess::trace::{self, Trace};
@@ -18,27 +18,25 @@ use crate::assess::verdict::{self, Finding, Reference, Report, Step, Verdict};
 use crate::assess::window::{Peak, allowed, interval_rate};
 use crate::bench::strap::Feel;
 use crate::chain::Chain;
-use crate::deed::Kind as Deed;
 use crate::measure::landmarks::{self, Landmarks};
 use crate::plain::json;
-use crate::scenario::fault::{self, Impression};
+use crate::scenario::fault;
 use crate::strip::axes;
 use serde::Serialize;
-use serde_json::Value;
 
-/// The outcome of a check.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+/// The outcome of a check. It holds what may not be shown yet: what the page sees of it is listed in [`super::view`].
+#[derive(Clone, Debug, PartialEq)]
 pub struct Checked {
     /// Number of this check, from 1.
-    #[serde(rename = "try")]
     pub tries: u32,
     /// The judged steps.
-    #[serde(flatten)]
     pub report: Report,
     /// The well-known misreading that explains what was typed, where one stands out.
     pub misreading: Option<Hypothesis>,
     /// How the faults were found and mended.
     pub process: Vec<Remark>,
+    /// Faults whose cause was still there.
+    pub left: Vec<&'static str>,
     /// Figures of the measured stretch.
     pub trace: Option<Trace>,
     /// What was done, in order.
@@ -258,7 +256,7 @@ impl Session {
         }
         let (report, trace) = self.preview().ok_or(Refusal::NoTake {})?;
         let deeds = self.done();
-        let process = self.process(&deeds);
+        let (process, left) = (self.process(&deeds), self.left());
         let misreading = if report.passed { None } else { self.misreading(&report) };
         let tries = self.check.as_ref().map_or(0, |c| c.tries) + 1;
         let show = report.passed || tries >= 2;
@@ -270,8 +268,19 @@ impl Session {
         let spread = self.spread(Some(&report), show);
         self.over = show;
         let hints = self.hints;
-        self.check =
-            Some(Checked { tries, report, misreading, process, trace, course, spread, rubric, hints, truth });
+        self.check = Some(Checked {
+            tries,
+            report,
+            misreading,
+            process,
+            left,
+            trace,
+            course,
+            spread,
+            rubric,
+            hints,
+            truth,
+        });
         Ok(())
     }
 
@@ -338,6 +347,11 @@ impl Session {
     fn process(&self, done: &[Done]) -> Vec<Remark> {
         let end_s = self.chain().map_or(0.0, Chain::time_s);
         process::remarks(done, &self.cases_judged(), end_s)
+    }
+
+    /// The faults of the scenario whose cause is still there, where they were to be mended: who only names them leaves them.
+    fn left(&self) -> Vec<&'static str> {
+        self.cases_judged().iter().filter(|c| c.present && c.to_mend).map(|c| c.id).collect()
     }
 
     pub(super) fn reveal(&mut self) -> Result<(), Refusal> {
@@ -473,60 +487,6 @@ impl Session {
         })
     }
 
-    /// What this attempt says of each skill, for keeping; nothing before a check.
-    pub fn evidence(&self) -> Option<Value> {
-        let check = self.check()?;
-        let scenario = self.scenario()?;
-        let did = |kind: Deed| self.log.iter().any(|l| l.action.kind() == kind);
-        let faults: Vec<Mended> = scenario
-            .fault
-            .iter()
-            .filter_map(|spec| fault::named(&spec.name))
-            .filter_map(|f| {
-                let named = scenario.name_faults.then(|| self.named.iter().any(|n| n == f.id));
-                let gone = !check
-                    .process
-                    .iter()
-                    .any(|r| r.code == "process_cause_remains" && r.args["fault"] == f.id);
-                Some(Mended { skill: skill_for(f)?, gone, named })
-            })
-            .collect();
-        let based = did(Deed::TimeBase).then(|| {
-            let views = [self.take().map_or(0.0, |t| t.view_s), self.time_base_s];
-            views.iter().any(|s| (5.0..=10.0).contains(s))
-        });
-        let said = skill::evidence(&Attempted {
-            aid: self.aid.unwrap_or_default(),
-            wrong: &self.wrong,
-            last: &check.report,
-            faults: &faults,
-            recorded: did(Deed::Record) && self.takes.len() > self.takes_before,
-            apart: scenario.bench.start == crate::scenario::schema::Start::Apart,
-            ranged: did(Deed::Range),
-            readable: based,
-        });
-        let skills: serde_json::Map<String, Value> =
-            said.into_iter().map(|(skill, s)| (skill.to_string(), json!(s))).collect();
-        Some(json!({
-            "v": 1, "scenario": scenario.id, "level": scenario.level, "seed": self.seed().to_string(),
-            "mode": self.aid.unwrap_or_default(), "kind": self.task.kind, "passed": check.report.passed,
-            "tries": check.tries, "hints": self.hints, "revealed": self.revealed, "over": self.over,
-            "misreading": check.misreading.as_ref().map(|m| m.id), "skills": skills,
-            "rubric": {"total": check.rubric.total, "ready": check.rubric.ready},
-        }))
-    }
-
-    /// SHA-256 of the debrief (the check and the hint) as hexadecimal digits; empty before a check.
-    pub fn debrief_hash(&self) -> String {
-        use sha2::{Digest, Sha256};
-        if self.check.is_none() {
-            return String::new();
-        }
-        let view = self.view();
-        let text = json!({"check": view["check"], "hint": view["hint"]}).to_string();
-        Sha256::digest(text.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
-    }
-
     /// Whether marks between the cursors may be counted for the student.
     pub fn counts_for_you(&self) -> bool {
         let guided = self.scenario().is_none_or(|s| s.help == crate::scenario::schema::Help::Guided);
@@ -542,22 +502,4 @@ fn about(peaks: &[Peak], (a, b): (f64, f64)) -> Vec<Peak> {
 /// The full-scale range under which a take was recorded, to one side, V.
 fn take_range_v(take: &Take) -> f64 {
     take.recording.span_at(0).map_or(1.0, |span| span.code_v * 32768.0)
-}
-
-/// The skill that a fault calls for.
-fn skill_for(f: &fault::Fault) -> Option<&'static str> {
-    Some(match (f.id, f.impression) {
-        ("window_misread" | "wrong_multiplier", _) => "arithmetic",
-        ("noisy_window", _) => "window",
-        (_, Impression::NoUnit) => "link",
-        (_, Impression::Flat) => "wiring",
-        (_, Impression::Small) => "contact",
-        (_, Impression::Cut) => "range",
-        (_, Impression::Fuzzy) => "hum",
-        (_, Impression::Jumpy | Impression::Wandering) => "motion",
-        (_, Impression::Crowded) => "time_base",
-        (_, Impression::Paper) => "recording",
-        // A wave of another shape has many causes; no one skill stands for them.
-        (_, Impression::Misshapen) => return None,
-    })
 }

@@ -8,6 +8,7 @@
 //! - [`worksheet`]: what was typed
 //! - [`attempt`]: the running attempt: acts and advances
 //! - [`judging`]: the check
+//! - [`evidence`]: what a check says of each skill
 //! - [`course`]: what was done, in order
 //! - [`hinting`]: hints, and where to look
 //! - [`guide`]: worked and half-finished examples
@@ -26,6 +27,7 @@ pub mod attempt;
 mod causes;
 pub mod compact;
 pub mod course;
+pub mod evidence;
 pub mod fairness;
 pub mod guide;
 pub mod hinting;
