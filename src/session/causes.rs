@@ -38,9 +38,9 @@ impl Session {
     fn scene(&self) -> Option<Scene<'_>> {
         Some(Scene {
             chain: self.chain()?,
-            time_base_s: self.before_zoom.map_or(self.time_base_s, |z| z.1),
-            held: self.mode == Mode::Hold,
-            own_takes: self.takes.len().saturating_sub(self.takes_before),
+            time_base_s: self.strip.unzoomed_s(),
+            held: self.strip.mode == Mode::Hold,
+            own_takes: self.strip.takes.len().saturating_sub(self.strip.takes_before),
         })
     }
 
@@ -57,7 +57,7 @@ impl Session {
     /// What is so before an action. What only a check can find counts as there.
     pub(super) fn before(&self, action: &Action) -> Before {
         let scene = self.scene();
-        let causes = self.cases.iter().enumerate().filter(|(_, f)| match f.at_work {
+        let causes = self.log.cases.iter().enumerate().filter(|(_, f)| match f.at_work {
             AtWork::Is(at_work) => scene.is_some_and(|s| at_work(&s)),
             AtWork::Found(_) => true,
         });
@@ -69,7 +69,7 @@ impl Session {
             }),
             _ => None,
         };
-        let live = self.mode == Mode::Live && self.chain().is_some_and(|c| c.settings().shown);
+        let live = self.strip.mode == Mode::Live && self.chain().is_some_and(|c| c.settings().shown);
         Before { causes: causes.map(|(k, _)| 1 << k).sum(), from, live }
     }
 
@@ -77,7 +77,7 @@ impl Session {
     pub(super) fn other_causes(&self) -> Vec<&'static str> {
         let Some(scene) = self.scene() else { return Vec::new() };
         fault::all()
-            .filter(|f| !self.cases.iter().any(|c| c.id == f.id))
+            .filter(|f| !self.log.cases.iter().any(|c| c.id == f.id))
             .filter(|f| matches!(f.at_work, AtWork::Is(at_work) if at_work(&scene)))
             .map(|f| f.id)
             .collect()
@@ -86,13 +86,20 @@ impl Session {
     /// Faults whose cause was at work when the attempt began, beside those that the scenario names.
     pub(super) fn beside(&self) -> Vec<&'static str> {
         let listed = |id: &str| self.scenario().is_some_and(|s| s.fault.iter().any(|f| f.name == id));
-        self.cases.iter().map(|f| f.id).filter(|id| !listed(id)).chain(self.also.iter().copied()).collect()
+        self.log
+            .cases
+            .iter()
+            .map(|f| f.id)
+            .filter(|id| !listed(id))
+            .chain(self.log.also.iter().copied())
+            .collect()
     }
 
     /// The faults as the way of working is judged by them.
     pub(super) fn cases_judged(&self) -> Vec<Case> {
-        let naming = self.task.kind == Question::NameFault;
-        self.cases
+        let naming = self.sheet.task.kind == Question::NameFault;
+        self.log
+            .cases
             .iter()
             .map(|f| Case {
                 id: f.id,
@@ -112,6 +119,7 @@ impl Session {
         let (mut at, mut at_s) = (0, 0.0);
         let nothing = Before { causes: 0, from: None, live: false };
         self.log
+            .entries
             .iter()
             .enumerate()
             .map(|(k, logged)| {
@@ -120,11 +128,11 @@ impl Session {
                 match logged.action {
                     Action::Recorder(Change::Rate { hz }) => rate = f64::from(hz),
                     Action::Page(super::action::Page::Help { .. }) => {
-                        rate = self.rate_after_setup.map_or(rate, f64::from);
+                        rate = self.help.rate_after_setup.map_or(rate, f64::from);
                     }
                     _ => {}
                 }
-                let Before { causes, from, live } = self.trail.get(k).copied().unwrap_or(nothing);
+                let Before { causes, from, live } = self.log.trail.get(k).copied().unwrap_or(nothing);
                 Done { at_s, action: logged.action.clone(), causes, from, live }
             })
             .collect()

@@ -45,7 +45,7 @@ fn same(a: &Entry, name: &str, args: &Map<String, Value>) -> bool {
 /// The course of an attempt from its deeds.
 pub fn of(session: &Session, deeds: &[Done], first_wrong: Option<Step>) -> Vec<Entry> {
     let mut entries: Vec<Entry> = Vec::new();
-    let mut takes = session.takes_before;
+    let mut takes = session.strip.takes_before;
     let mut shown = takes.checked_sub(1);
     let mut recording: Option<f64> = None;
     let fault = first_wrong.and_then(|step| place(session, deeds, step));
@@ -102,7 +102,7 @@ fn place(session: &Session, deeds: &[Done], step: Step) -> Option<usize> {
     match step {
         Step::Name => last(&[Kind::Name, Kind::Unname]),
         Step::Trace => {
-            let short = session.wrong.iter().any(|(_, code)| *code == "trace_short");
+            let short = session.sheet.wrong.iter().any(|(_, code)| *code == "trace_short");
             if short { last(&[Kind::Stop]) } else { last(&[Kind::Record]) }
         }
         Step::Window => last(&[Kind::Cursor]),

@@ -71,26 +71,26 @@ impl Session {
     pub fn evidence(&self) -> Option<Evidence> {
         let check = self.check()?;
         let scenario = self.scenario()?;
-        let did = |kind: Deed| self.log.iter().any(|l| l.action.kind() == kind);
+        let did = |kind: Deed| self.log.entries.iter().any(|l| l.action.kind() == kind);
         let faults: Vec<Mended> = scenario
             .fault
             .iter()
             .filter_map(|spec| fault::named(&spec.name))
             .filter_map(|f| {
-                let named = scenario.name_faults.then(|| self.named.iter().any(|n| n == f.id));
+                let named = scenario.name_faults.then(|| self.sheet.named.iter().any(|n| n == f.id));
                 Some(Mended { skill: skill_for(f)?, gone: !check.left.contains(&f.id), named })
             })
             .collect();
         let based = did(Deed::TimeBase).then(|| {
-            let views = [self.take().map_or(0.0, |t| t.view_s), self.time_base_s];
+            let views = [self.take().map_or(0.0, |t| t.view_s), self.strip.time_base_s];
             views.iter().any(|s| (READABLE_S[0]..=READABLE_S[1]).contains(s))
         });
         let skills = skill::evidence(&Attempted {
-            aid: self.aid.unwrap_or_default(),
-            wrong: &self.wrong,
+            aid: self.help.aid.unwrap_or_default(),
+            wrong: &self.sheet.wrong,
             last: &check.report,
             faults: &faults,
-            recorded: did(Deed::Record) && self.takes.len() > self.takes_before,
+            recorded: did(Deed::Record) && self.strip.takes.len() > self.strip.takes_before,
             apart: scenario.bench.start == Start::Apart,
             ranged: did(Deed::Range),
             readable: based,
@@ -99,13 +99,13 @@ impl Session {
             scenario: scenario.id.clone(),
             level: scenario.level,
             seed: self.seed(),
-            aid: self.aid.unwrap_or_default(),
-            kind: self.task.kind,
+            aid: self.help.aid.unwrap_or_default(),
+            kind: self.sheet.task.kind,
             passed: check.report.passed,
             tries: check.tries,
-            hints: self.hints,
-            revealed: self.revealed,
-            over: self.over,
+            hints: self.help.hints,
+            revealed: self.sheet.revealed,
+            over: self.sheet.over,
             misreading: check.misreading.as_ref().map(|m| m.id),
             skills,
             points: check.rubric.total,
@@ -115,7 +115,7 @@ impl Session {
 
     /// SHA-256 of the debrief (the check and the hint, as the page sees them) as hexadecimal digits; empty before a check.
     pub fn debrief_hash(&self) -> String {
-        if self.check.is_none() {
+        if self.sheet.check.is_none() {
             return String::new();
         }
         let text = json!({"check": view::check(self), "hint": view::hint(self)}).to_string();
@@ -124,12 +124,12 @@ impl Session {
 
     /// Faults that the student named, in the words of the catalogue.
     pub fn named(&self) -> &[String] {
-        &self.named
+        &self.sheet.named
     }
 
     /// What stands on the worksheet in each field that the question asks for, as typed.
     pub fn typed(&self) -> impl Iterator<Item = (Field, String)> + '_ {
-        self.task.fields().iter().map(|field| (*field, self.worksheet.entry(*field).text))
+        self.sheet.task.fields().iter().map(|field| (*field, self.sheet.worksheet.entry(*field).text))
     }
 }
 

@@ -20,13 +20,14 @@ impl Session {
     fn next_hint(&self) -> Option<(Finding, Rung)> {
         let finding = self.check()?.report.first_finding()?.clone();
         let topic = self.topic(&finding);
-        let last = self.rung.filter(|(step, code, _)| (*step, *code) == (finding.step, topic)).map(|r| r.2);
-        Some((finding, hint::next(last, self.over)?))
+        let last =
+            self.help.rung.filter(|(step, code, _)| (*step, *code) == (finding.step, topic)).map(|r| r.2);
+        Some((finding, hint::next(last, self.sheet.over)?))
     }
 
     /// What a finding's hints are about: a window that is not there is another matter for each kind of question.
     fn topic(&self, finding: &Finding) -> &'static str {
-        match (hint::topic(finding), self.task.kind) {
+        match (hint::topic(finding), self.sheet.task.kind) {
             ("window", Kind::Intervals) => "window_features",
             ("window", Kind::ReadRange) => "window_foot_peak",
             ("window", Kind::GivenWindow) => "window_given",
@@ -53,9 +54,9 @@ impl Session {
         };
         let locate =
             (rung == Rung::Locate || rung == Rung::Answer).then(|| self.place_of(&finding)).flatten();
-        self.rung = Some((finding.step, code, rung));
-        self.hints += 1;
-        self.hint = Some(Hint { rung, step: finding.step, code, args, locate });
+        self.help.rung = Some((finding.step, code, rung));
+        self.help.hints += 1;
+        self.help.hint = Some(Hint { rung, step: finding.step, code, args, locate });
         Ok(())
     }
 
@@ -66,10 +67,10 @@ impl Session {
         if topic == "name" {
             // The first test that tells the fault from its look-alikes and has not been done.
             let scenario = self.scenario()?;
-            let faults = scenario.fault.iter().filter(|f| !self.named.contains(&f.name));
+            let faults = scenario.fault.iter().filter(|f| !self.sheet.named.contains(&f.name));
             let mut tests = faults.filter_map(|f| fault::named(&f.name)).flat_map(|f| f.tests.iter());
             let done = |test: &&Tell| {
-                self.log().iter().zip(&self.trail).any(|(l, before)| test.is(&l.action, before.from))
+                self.log().iter().zip(&self.log.trail).any(|(l, before)| test.is(&l.action, before.from))
             };
             return tests.find(|t| !done(t)).map(|t| json!({"action": t.told()}));
         }
@@ -180,11 +181,11 @@ impl Session {
         let window = if first { self.first_window() } else { take.window() };
         let length = window.map(|(a, b)| b - a);
         let criteria = self.criteria();
-        let sheet = &self.worksheet;
+        let sheet = &self.sheet.worksheet;
         let (n, t) = if first { (Field::Count1, Field::Seconds1) } else { (Field::Count, Field::Seconds) };
         let seconds = sheet.value(t).filter(|t| *t > 0.0).or(length);
         let value = match finding.step {
-            Step::Count | Step::Count1 if self.task.n.is_some() => self.task.n.map(f64::from),
+            Step::Count | Step::Count1 if self.sheet.task.n.is_some() => self.sheet.task.n.map(f64::from),
             Step::Count | Step::Count1 => window.map(|(a, b)| {
                 allowed(&self.reference_peaks(), a, b, criteria.edge_s, take.delay_s).exact as f64
             }),
@@ -201,7 +202,7 @@ impl Session {
             }
             Step::Uncertainty => length.map(|t| (60.0 / t).round()),
             Step::Window | Step::Window1 => {
-                self.task.seconds.or(self.task.at_least_s).or(Some(criteria.window_s))
+                self.sheet.task.seconds.or(self.sheet.task.at_least_s).or(Some(criteria.window_s))
             }
             Step::Trace if finding.code == "trace_clipped" => {
                 let now = take.recording.span_at(0).map_or(0.0, |s| s.code_v * 32768.0);

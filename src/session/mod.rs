@@ -6,12 +6,18 @@
 //! - [`take`]: a recording with its cursors and marks
 //! - [`note`]: what is known of a take, for files
 //! - [`worksheet`]: what was typed
-//! - [`attempt`]: the running attempt: acts and advances
+//! - [`attempt`]: the running attempt: what is done goes to the part it is for
+//! - [`run`]: the world and its clock
+//! - [`strip`]: what is shown and recorded
+//! - [`sheet`]: the worksheet's state
+//! - [`help`]: how much help there is
+//! - [`log`]: what was done
 //! - [`judging`]: the check
 //! - [`evidence`]: what a check says of each skill
 //! - [`course`]: what was done, in order
 //! - [`hinting`]: hints, and where to look
 //! - [`guide`]: worked and half-finished examples
+//! - [`truth`]: what is so, and its one reader
 //! - [`view`]: what the page may see of it
 //! - [`overview`]: what can be said of the strip without counting
 //! - [`readiness`]: whether a scenario keeps its word
@@ -30,16 +36,22 @@ pub mod course;
 pub mod evidence;
 pub mod fairness;
 pub mod guide;
+mod help;
 pub mod hinting;
 pub mod judging;
+pub mod log;
 pub mod note;
 pub mod overview;
 pub mod readiness;
+mod run;
 pub mod save;
 pub mod script;
 pub mod seeds;
+mod sheet;
+pub mod strip;
 pub mod symptom;
 pub mod take;
+pub mod truth;
 pub mod view;
 pub mod worksheet;
 

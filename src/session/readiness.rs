@@ -79,8 +79,9 @@ fn unlisted(scenario: &Scenario, text: &str) -> Vec<String> {
     // The range is tuned at every bench, and an uneven pulse may be what the question is about.
     let irregular = scenario.task.kind == Kind::Irregular;
     let tuned = |id: &str| matches!(id, "range_large" | "range_small") || (irregular && id == "premature");
-    let listed = |id: &str| session.cases.iter().any(|c| c.id == id);
+    let listed = |id: &str| session.log.cases.iter().any(|c| c.id == id);
     session
+        .log
         .also
         .iter()
         .filter(|id| !tuned(id) && !listed(id))

@@ -123,7 +123,7 @@ fn right_value(name: &str, session: &Session) -> Result<f64, String> {
     let take = session.take().ok_or("nothing has been recorded yet")?;
     let first = || peaks.first().ok_or_else(|| "the recording has no beat".to_string());
     let hundredth = |x: f64| (x * 100.0).round() / 100.0;
-    let task = &session.task;
+    let task = &session.sheet.task;
     match name {
         "beat" => return first().map(|p| p.at_s),
         // As the recorder shows it: where a cursor on the peak would stand.

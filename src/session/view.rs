@@ -56,23 +56,23 @@ impl Session {
                 })
             })
             .collect();
-        let mut sheet = self.task.fields().iter().map(|f| (f.name().to_string(), entry(self, *f)));
+        let mut sheet = self.sheet.task.fields().iter().map(|f| (f.name().to_string(), entry(self, *f)));
         let value = |t: Option<f64>| take.zip(t).and_then(|(take, t)| take.value_at(t));
         let values = (value(take.and_then(|t| t.a)), value(take.and_then(|t| t.b)));
         let window = take.and_then(|t| t.window());
         json!({
             "revision": self.revision(),
-            "named": self.named,
-            "task": task(&self.task),
-            "help": self.aid.unwrap_or_default(),
-            "helped": self.aid.is_some(),
-            "snap": self.snap,
-            "agreed": self.agreed,
+            "named": self.sheet.named,
+            "task": task(&self.sheet.task),
+            "help": self.help.aid.unwrap_or_default(),
+            "helped": self.help.aid.is_some(),
+            "snap": self.strip.snap,
+            "agreed": self.help.agreed,
             "count_shown": self.counts_for_you(),
-            "exercise_ended_s": self.exercise_ended_s,
+            "exercise_ended_s": self.run.exercise_ended_s,
             "hint": hint(self),
             "hint_next": self.hint_next(),
-            "hints": self.hints,
+            "hints": self.help.hints,
             "kind": if self.chain().is_some() { "bench" } else { "recording" },
             "seed": self.seed().to_string(),
             "scenario": self.scenario().map(brief),
@@ -82,7 +82,7 @@ impl Session {
             "recorder": self.chain().map(bench::recorder),
             "strip": {
                 "mode": self.mode(), "start_s": self.start_s(), "time_base_s": self.time_base_s(),
-                "take": self.shown_take, "zoomed": self.before_zoom.is_some(),
+                "take": self.strip.shown_take, "zoomed": self.strip.before_zoom.is_some(),
             },
             "time_base": {"s": self.time_base_s(), "choices": TIME_BASES_S},
             "recording": {"on": self.is_recording(), "elapsed_s": self.recorded_s()},
@@ -92,7 +92,7 @@ impl Session {
                 "interval_s": window.map(|(a, b)| b - a),
                 "value_a": values.0, "value_b": values.1,
                 "amplitude": values.0.zip(values.1).map(|(a, b)| b - a),
-                "kept": self.kept.map(|(a, b, take)| {
+                "kept": self.sheet.kept.map(|(a, b, take)| {
                     json!({"a": a, "b": b, "interval_s": b - a, "take": take})
                 }),
             },
@@ -100,7 +100,7 @@ impl Session {
             "notes": take.map_or_else(|| json!([]), notes),
             "marks_in_window": take.map_or(0, |t| t.marks_in_window()),
             "worksheet": fields(&mut sheet),
-            "over": self.over,
+            "over": self.sheet.over,
             "check": check(self),
         })
     }
@@ -113,17 +113,17 @@ impl Session {
 
 /// The last check; null before.
 pub(super) fn check(session: &Session) -> Value {
-    session.check().map(|c| check::check(c, session.over)).unwrap_or_default()
+    session.check().map(|c| check::check(c, session.sheet.over)).unwrap_or_default()
 }
 
 /// The last hint; null before.
 pub(super) fn hint(session: &Session) -> Value {
-    session.hint.as_ref().map(check::hint).unwrap_or_default()
+    session.help.hint.as_ref().map(check::hint).unwrap_or_default()
 }
 
 /// A field of the worksheet.
 fn entry(session: &Session, field: Field) -> Value {
-    let entry = session.worksheet.entry(field);
+    let entry = session.sheet.worksheet.entry(field);
     json!({
         "text": entry.text, "value": entry.value, "problem": entry.problem, "quotient": entry.quotient,
     })

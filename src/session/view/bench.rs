@@ -93,6 +93,6 @@ pub(super) fn bench(chain: &Chain, session: &Session) -> Value {
             "handles": bench.lead.handles.map(|p| [p.x, p.y]),
         },
         "voice": chain.voice(),
-        "said": session.said,
+        "said": session.run.said,
     })
 }

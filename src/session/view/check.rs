@@ -10,7 +10,8 @@ use crate::assess::trace::Trace;
 use crate::assess::verdict::Finding;
 use crate::plain::{json, put};
 use crate::session::course::Entry;
-use crate::session::judging::{Checked, Truth};
+use crate::session::judging::Checked;
+use crate::session::truth::Truth;
 use serde_json::Value;
 
 /// A check.
@@ -49,7 +50,7 @@ fn step(finding: &Finding) -> Value {
 }
 
 fn misreading(found: &Hypothesis) -> Value {
-    json!({"id": found.id, "distance": found.distance, "args": found.args})
+    json!({"id": found.id, "step": found.step, "distance": found.distance, "args": found.args})
 }
 
 /// A remark on the way of working. Which fault it is about would be an answer.
@@ -94,7 +95,7 @@ fn spread(spread: &Spread, over: bool) -> Value {
 fn rubric(rubric: &Rubric) -> Value {
     json!({
         "total": rubric.total, "of": rubric.of, "got": rubric.got, "possible": rubric.possible,
-        "ready": rubric.ready, "rows": list(&rubric.rows, &row),
+        "scored": rubric.scored, "ready": rubric.ready, "rows": list(&rubric.rows, &row),
     })
 }
 
@@ -114,9 +115,9 @@ fn point(point: &Point) -> Value {
 
 fn truth(truth: &Truth) -> Value {
     json!({
-        "source": truth.source, "faults": truth.faults, "window_rate": truth.window_rate,
+        "source": truth.source, "faults": truth.faults, "also": truth.also, "window_rate": truth.window_rate,
         "record_rate": truth.record_rate, "beats_in_window": truth.beats_in_window, "unsure": truth.unsure,
         "beat_times": truth.beat_times, "own_window": truth.own_window, "own_span": truth.own_span,
-        "record": truth.record,
+        "record": truth.record, "range_mv": truth.range_mv, "amplitude_mv": truth.amplitude_mv,
     })
 }
