@@ -114,10 +114,10 @@ function leave() {
 /** How many times as fast as real time the world runs on the pages of the tests; www/js/loop.js. */
 export const SPEED = 8;
 
-/** A context of the browser that all share, in which the world runs at a speed; the rest of the options go to Playwright. */
+/** A context of the browser that all share, in which the world runs at a speed (null: as the page itself would have it); the rest of the options go to Playwright. */
 async function makeContext(browser, { speed = SPEED, ...options } = {}) {
   const context = await browser.newContext(options);
-  await context.addInitScript((told) => {
+  if (speed !== null) await context.addInitScript((told) => {
     try {
       sessionStorage.setItem("dicrotic:speed", told);
     } catch { /* a page without an origin */ }
