@@ -21,11 +21,14 @@ const visit = (page, url, hash = "") => page.goto(`${url}?${(visits += 1)}${hash
 
 const scratch = () => mkdtempSync(path.join(os.tmpdir(), "dicrotic-screens-"));
 
-/** The class of the Rust tests, as files: written by the program's own test helper. */
+let written = null;
+
+/** The class of the Rust tests, as files: written by the program's own test helper, once for a test file. */
 export function classOfThirty() {
+  if (written) return written;
   const folder = scratch();
   execFileSync("cargo", ["test", "--quiet", "--test", "exchange_handin", "thirty_results_are_written", "--", "--exact", "--nocapture"], { cwd: root, env: { ...process.env, DICROTIC_CLASS: folder }, stdio: ["ignore", "pipe", "pipe"] });
-  return Array.from({ length: 30 }, (_, k) => path.join(folder, `${String(k).padStart(2, "0")}.dicrotic-result.json`));
+  return written = Array.from({ length: 30 }, (_, k) => path.join(folder, `${String(k).padStart(2, "0")}.dicrotic-result.json`));
 }
 
 async function bench({ page, url }, see) {
