@@ -120,7 +120,8 @@ export const frames = (page, count) => page.evaluate((n) => new Promise((done) =
 export const settled = (page) => page.evaluate(async () => {
   const frame = () => new Promise((done) => requestAnimationFrame(done));
   const place = () => [scrollX, scrollY, document.documentElement.scrollHeight].join();
-  for (let calm = 0, last = ""; calm < 3; last = place()) {
+  for (let calm = 0, last = "", turn = 0; calm < 3; last = place(), turn += 1) {
+    if (turn > 1000) throw new Error("the page does not come to rest");
     await frame();
     const moving = document.getAnimations().filter((one) => one.playState === "running" && Number.isFinite(Number(one.effect?.getComputedTiming().endTime)));
     await Promise.all(moving.map((one) => one.finished.catch(() => {})));
