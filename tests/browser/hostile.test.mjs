@@ -120,7 +120,11 @@ describe("what comes from others", { concurrency: 1 }, () => {
             const followed = new Promise((done) => addEventListener("hashchange", done, { once: true }));
             location.hash = before + encodeURIComponent(text);
             await followed;
-            await new Promise((done) => requestAnimationFrame(done));
+            await new Promise((done) => { // whoever follows it has had a turn
+              const { port1, port2 } = new MessageChannel();
+              port1.onmessage = done;
+              port2.postMessage(0);
+            });
             document.getElementById("ask").close?.();
           }
         }, [all.filter((_, k) => k % 8 === form.length % 8), form]);

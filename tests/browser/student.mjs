@@ -146,7 +146,7 @@ export const setSpeed = (page, speed) => page.evaluate((times) => (document.docu
 export async function recorded(page, seconds) {
   await page.waitForFunction((n) => {
     const [minutes, rest] = document.querySelector(".elapsed").textContent.split(":").map(Number);
-    if (minutes * 60 + rest < n) return false;
+    if (!(minutes * 60 + rest >= n)) return false; // nothing stands there before the first frame
     document.documentElement.dataset.speed = "1";
     return true;
   }, seconds, { timeout: 60_000 + seconds * 3000 });
