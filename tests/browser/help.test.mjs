@@ -19,7 +19,7 @@ describe("helps", { concurrency: 2 }, () => {
       assert.match(await page.locator(".narrator-why").innerText(), /\w+ \w+ \w+/);
       await pressButton(page, "Pause");
       const still = await told(page);
-      await page.waitForTimeout(1500);
+      await student.frames(page, 90); // at the speed of these tests twelve seconds of the example, longer than a step stands there
       assert.equal(await told(page), still, "it does not stand still when paused");
       const deeds = new Set([early]);
       const next = page.getByRole("button", { name: "Next step", exact: true });
@@ -75,10 +75,7 @@ describe("helps", { concurrency: 2 }, () => {
       await page.goto(`${url}?alone#s=loose-and-restless&seed=12`); // meant to be done alone
       await page.locator(".plug").first().waitFor({ state: "attached" });
       await pressButton(page, "On my own");
-      await pressButton(page, "Record");
-      await page.waitForTimeout(2500);
-      await pressButton(page, "Stop recording");
-      await page.locator(".strip.is-measuring").waitFor();
+      await student.take(page, 2);
       assert.ok(await count.isHidden());
       assert.ok(await snap.isHidden());
     });

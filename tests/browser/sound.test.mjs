@@ -28,7 +28,7 @@ async function listen(page, url, id, { wired = async () => {} } = {}) {
   await page.addInitScript(overhear);
   await student.openScenario(page, url, id, "7");
   await wired();
-  await page.waitForTimeout(2500);
+  await student.worldRuns(page, 6);
   assert.deepEqual(await page.evaluate(() => window.heard), { pitches: [], power: 0, seconds: 0 }, "it sounds before it was asked to");
   const button = page.getByRole("button", { name: "Listen", exact: true });
   await button.click();
@@ -38,7 +38,7 @@ async function listen(page, url, id, { wired = async () => {} } = {}) {
   await button.click();
   assert.equal(await button.getAttribute("aria-pressed"), "false");
   const after = await page.evaluate(() => window.heard.seconds);
-  await page.waitForTimeout(600);
+  await student.worldRuns(page, 2);
   assert.equal(await page.evaluate(() => window.heard.seconds), after, "it sounds after it was turned off");
   return { pitches: heard.pitches, rms: Math.sqrt(heard.power / heard.seconds) };
 }

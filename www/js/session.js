@@ -1,6 +1,16 @@
 // One attempt on the page: the lab, its last view, who wants to hear of changes, and keeping it on this device.
 
 const SAVE_MS = 300;
+
+/**
+ * Tells for whoever looks from outside (a test, a style) that all that was done is kept: data-kept of the page is the number of
+ * deeds that both copies on the device hold, or the word for what is in the way; there is none while a deed waits to be kept.
+ */
+function tellKept(state) {
+  if (state === null) delete document.documentElement.dataset.kept;
+  else if (state !== undefined) document.documentElement.dataset.kept = String(state);
+}
+
 const LOOKS = new Set(["scroll", "time_base", "open_take", "zoom", "zoom_out"]);
 
 export class Session {
@@ -47,6 +57,7 @@ export class Session {
     this.refresh();
     if (answer.ok) {
       this.deeds += 1;
+      tellKept(null);
       this.hearsDeed.forEach((tell) => tell(action));
       this.save();
     } else {
@@ -76,7 +87,8 @@ export class Session {
     this.saving = null;
     if (!this.scenario || this.deeds === 0) return;
     this.alsoKeep?.();
-    this.keeper?.keep({ at: Date.now(), deeds: this.deeds, begun: this.begun, saved: this.bench.save() });
+    const { deeds } = this;
+    this.keeper?.keep({ at: Date.now(), deeds, begun: this.begun, saved: this.bench.save() }).then((state) => deeds === this.deeds && tellKept(state === "kept" ? deeds : state));
   }
 
   /** Has the attempt kept from now on by a Keeper of kept.js. */

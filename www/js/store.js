@@ -89,7 +89,7 @@ export function keptAttempts() {
   }).sort((a, b) => b.at - a.at);
 }
 
-/** Keeps an attempt, and forgets the oldest beyond MOST_ATTEMPTS. Resolves to "kept", or to "full" or "off" when neither copy could be made. */
+/** Keeps an attempt, and forgets the oldest beyond MOST_ATTEMPTS. Resolves to "kept", to "once" when one of the copies could not be made, or to "full" or "off" when neither could. */
 export async function keepAttempt(scenario, seed, attempt) {
   const key = attemptKey(scenario, seed);
   for (const old of keptAttempts().slice(MOST_ATTEMPTS)) forgetAttempt(old.scenario, old.seed);
@@ -97,9 +97,9 @@ export async function keepAttempt(scenario, seed, attempt) {
   try {
     await writeDown(key, attempt);
     journal.set(key, attempt);
-    return "kept";
+    return trouble ? "once" : "kept";
   } catch (error) {
-    if (!trouble) return "kept";
+    if (!trouble) return "once";
     return [trouble, error?.name].includes("QuotaExceededError") ? "full" : "off";
   }
 }
