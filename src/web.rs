@@ -328,28 +328,23 @@ impl Lab {
         Shown { live, take, frame: self.current(), rate_hz, trace }
     }
 
-    /// The plot's place in the canvas, CSS pixels, and what it shows, as JSON.
-    pub fn geometry(&self) -> String {
+    /// The plot's place in the canvas and what it shows, eight numbers: left, top, width and height, CSS pixels; first
+    /// and last time, s; lowest and highest value, V. Asked for in each frame.
+    pub fn geometry(&self) -> Vec<f64> {
         let f = self.current();
         let css = |v: f64| v / f.dpr;
-        json!({
-            "left": css(f.left), "top": css(f.top), "width": css(f.width), "height": css(f.height),
-            "t0": f.t0, "t1": f.t1, "v0": f.v0, "v1": f.v1,
-        })
-        .to_string()
+        vec![css(f.left), css(f.top), css(f.width), css(f.height), f.t0, f.t1, f.v0, f.v1]
     }
 
-    /// Where the stylus is, CSS pixels, as JSON `{"x","y"}`; `null` when no live signal is drawn.
-    pub fn stylus(&self) -> String {
+    /// Where the stylus is, x and y, CSS pixels; none when no live signal is drawn. Asked for in each frame.
+    pub fn stylus(&self) -> Option<Vec<f64>> {
         let frame = self.current();
-        let at = self.session.live().filter(|_| !self.session.shows_take()).and_then(|live| {
-            let seen = self.session.chain().is_some_and(|c| c.seen());
-            let volts = live.total().checked_sub(1).and_then(|k| live.sample(k)).filter(|_| seen)?;
-            let x = frame.left + frame.width * live.stylus(frame.t1 - frame.t0);
-            let y = frame.y(f64::from(volts)).clamp(frame.top, frame.top + frame.height);
-            Some(json!({"x": x / frame.dpr, "y": y / frame.dpr}))
-        });
-        json!(at).to_string()
+        let live = self.session.live().filter(|_| !self.session.shows_take())?;
+        let seen = self.session.chain().is_some_and(|c| c.seen());
+        let volts = live.total().checked_sub(1).and_then(|k| live.sample(k)).filter(|_| seen)?;
+        let x = frame.left + frame.width * live.stylus(frame.t1 - frame.t0);
+        let y = frame.y(f64::from(volts)).clamp(frame.top, frame.top + frame.height);
+        Some(vec![x / frame.dpr, y / frame.dpr])
     }
 
     /// Draws grid, ticks and labels on the base layer. To be called after each change of [`Lab::geometry`].

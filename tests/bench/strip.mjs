@@ -95,7 +95,7 @@ try {
       }
       const xs = Float64Array.from(ys, (_, k) => k / 1000);
       if (Math.abs(ys.length / 1000 - length) > 2) throw new Error(`${ys.length} samples of ${length} s`);
-      const { v0, v1 } = JSON.parse(lab.geometry());
+      const [v0, v1] = lab.geometry().slice(6);
       const div = document.body.appendChild(document.createElement("div"));
       const unit = Math.abs(high) > 10 * v1 ? 1000 : 1; // the file may be in mV
       const plot = new globalThis.uPlot({ width: 1600, height: 600, pxAlign: 1, legend: { show: false }, cursor: { show: false }, scales: { x: { time: false, auto: false, range: (_, min, max) => [min, max] }, y: { auto: false, range: [v0 * unit, v1 * unit] } }, series: [{}, { stroke: "#223", width: 1, points: { show: false } }] }, [xs, ys], div);

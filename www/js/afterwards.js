@@ -11,9 +11,9 @@ export function afterwards(session, { strip, debrief }, { keeps, calm, report })
   const toReport = keeps ? () => import("./notebook/pages.js").then(({ idOf }) => (location.hash = `#report=${encodeURIComponent(idOf(session))}`), report) : null;
   session.onView(({ check }) => {
     if (!check || brought) return;
-    session.debriefed = brought = import("./after/index.js").then(({ showAfter }) => showAfter(session, strip, debrief, toReport)).catch((error) => {
+    session.debriefed = brought = import("./after/index.js").then(({ showAfter }) => !session.ended && showAfter(session, strip, debrief, toReport)).catch((error) => {
       brought = null;
-      report(error);
+      if (!session.ended) report(error);
     });
   });
   if (!keeps) return;

@@ -53,6 +53,8 @@ export class Bench {
   #lab;
   #theme;
   #size;
+  #plot;
+  #geometry;
   constructor(lab) {
     this.#lab = lab;
   }
@@ -134,12 +136,19 @@ export class Bench {
   drawTrace(context) {
     return guarded(() => this.#lab.drawTrace(context));
   }
+  /** The plot's place in the canvas, CSS px, and the times (s) and values (V) that it shows; the same object until one changes. */
   geometry() {
-    return JSON.parse(this.#lab.geometry());
+    const now = this.#lab.geometry();
+    if (!this.#plot || now.some((value, k) => value !== this.#plot[k])) {
+      this.#plot = now;
+      const [left, top, width, height, t0, t1, v0, v1] = now;
+      this.#geometry = { left, top, width, height, t0, t1, v0, v1 };
+    }
+    return this.#geometry;
   }
-  /** Where the stylus stands on the strip, {x, y} in CSS px, or null when nothing is being drawn. */
+  /** Where the stylus stands on the strip, [x, y] in CSS px, or undefined when nothing is being drawn. */
   stylus() {
-    return JSON.parse(this.#lab.stylus());
+    return this.#lab.stylus();
   }
   /** What came since the last call for the ear: {hum, clicks: [how long ago in s, height 0..1, …], rate in Hz}. */
   hear() {

@@ -1,6 +1,6 @@
 // Opening recordings from files: chosen or dropped, one file or the several of a record; what they do not tell is asked.
 
-import { askRate } from "./ask.js";
+import { asked, askRate } from "./ask.js";
 import { CoreError } from "./core.js";
 import { h } from "./dom.js";
 import { bringTexts, t } from "./text.js";
@@ -35,48 +35,50 @@ export function takeDrops(open) {
   });
 }
 
-/** Reads the files of one recording; null when the student gives up over a question. Throws a CoreError in words. */
-export async function readRecording(files) {
-  const [{ opened }] = await Promise.all([import("./desk.js"), bringTexts("files")]);
+/**
+ * Reads the files of one recording, as long as the navigation stands; null when the student gives up over a question. Throws a
+ * CoreError in words.
+ */
+export async function readRecording(files, navigation) {
+  const [{ opened }] = await navigation.wait(Promise.all([import("./desk.js"), bringTexts("files")]));
   const bytes = files.reduce((sum, file) => sum + file.size, 0);
   if (bytes > MOST_BYTES) throw new CoreError("file_big", { file: files[0].name, mb: Math.round(bytes / 1e6), most: MOST_BYTES / 1e6 });
-  const named = await Promise.all(files.map(async (file) => [file.name, new Uint8Array(await file.arrayBuffer())]));
+  const named = await navigation.wait(Promise.all(files.map(async (file) => [file.name, new Uint8Array(await file.arrayBuffer())])));
   let rate;
   let bench;
   try {
     bench = opened(named);
   } catch (error) {
     if (error.code !== "csv_rate_missing") throw error;
-    rate = await askRate(error.args.file, RATES_HZ);
+    rate = await navigation.wait(askRate(error.args.file, RATES_HZ));
     if (rate === null) return null;
     bench = opened(named, { rate });
   }
   if (bench.channels.length < 2) return bench;
-  const channel = await askChannel(files[0].name, bench.channels);
-  if (channel === null || channel === bench.channels[0]) {
-    if (channel === null) bench.free();
-    return channel === null ? null : bench;
-  }
+  const [first] = bench.channels;
+  const channel = await navigation.wait(askChannel(files[0].name, bench.channels)).catch((left) => {
+    bench.free();
+    throw left;
+  });
+  if (channel === first) return bench;
   bench.free();
-  return opened(named, { rate, channel });
+  return channel === null ? null : opened(named, { rate, channel });
 }
 
 /** Asks which channel of a file is the pulse; null when the student gives up. */
-function askChannel(file, channels) {
+async function askChannel(file, channels) {
   const dialog = document.getElementById("ask");
-  return new Promise((done) => {
-    let found = null;
-    const which = new Choice(t("channel-label"), () => {});
-    which.set([...new Set(channels)].map((name) => [name, name]), channels[0]);
-    const take = (event) => {
-      event.preventDefault();
-      found = which.select.value;
-      dialog.close();
-    };
-    dialog.replaceChildren(h("form", { method: "dialog", onsubmit: take },
-      h("h2", { id: "ask-h" }, t("channel-title")), h("p", {}, t("channel-text", { file, n: channels.length })), which.el,
-      h("div", { class: "row" }, h("button", { type: "submit", class: "btn btn-strong" }, t("rate-yes")), button(t("rate-no"), () => dialog.close()))));
-    dialog.addEventListener("close", () => done(found), { once: true });
-    dialog.showModal();
-  });
+  let found = null;
+  const which = new Choice(t("channel-label"), () => {});
+  which.set([...new Set(channels)].map((name) => [name, name]), channels[0]);
+  const take = (event) => {
+    event.preventDefault();
+    found = which.select.value;
+    dialog.close();
+  };
+  dialog.replaceChildren(h("form", { method: "dialog", onsubmit: take },
+    h("h2", { id: "ask-h" }, t("channel-title")), h("p", {}, t("channel-text", { file, n: channels.length })), which.el,
+    h("div", { class: "row" }, h("button", { type: "submit", class: "btn btn-strong" }, t("rate-yes")), button(t("rate-no"), () => dialog.close()))));
+  await asked(dialog);
+  return found;
 }

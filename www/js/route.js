@@ -18,11 +18,6 @@ export function readRoute() {
 
 const isSeed = (text) => /^\d{1,20}$/.test(text ?? "") && BigInt(text) < 1n << 64n;
 
-/** Writes scenario and seed into the address without a new history entry. */
-export function writeRoute(scenario, seed) {
-  history.replaceState(null, "", `#s=${encodeURIComponent(scenario)}&seed=${seed}`);
-}
-
 /** The address of a scenario, with a seed or without. */
 export const routeTo = (scenario, seed) => `#s=${encodeURIComponent(scenario)}${seed ? `&seed=${seed}` : ""}`;
 

@@ -14,10 +14,23 @@ export function inWords(told) {
   return has(`${key}.title`) ? { ...told, title: t(`${key}.title`), aim: t(`${key}.aim`), brief: t(`${key}.brief`) } : told;
 }
 
+let all = [];
+
 /** Loads the scenario index: a list of Entry. */
 export async function loadScenarios() {
   const index = await (await get("scenarios/index.json")).json();
-  return index.map((entry) => new Entry(entry));
+  all = index.map((entry) => new Entry(entry));
+  return all;
+}
+
+/** The scenarios of the index, once it is there. */
+export const allScenarios = () => all;
+export const scenarioOf = (id) => all.find((one) => one.id === id);
+
+/** The same, once the text of each is there or has failed to come. */
+export async function allLoaded() {
+  await Promise.allSettled(all.map((one) => one.load()));
+  return all;
 }
 
 /** One scenario of the index: {id, level, file}, after load() also its text `toml`. */

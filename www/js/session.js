@@ -27,6 +27,7 @@ export class Session {
     this.deeds = 0;
     this.begun = Date.now();
     this.keeper = null; // keeps the attempt on this device
+    this.ended = false; // whatever still comes for it finds nothing to belong to
     this.looksOnly = false; // somebody else's attempt, replayed: it can be looked at and not changed
   }
 
@@ -99,6 +100,7 @@ export class Session {
 
   /** Keeps it a last time, and lets go of it. */
   end() {
+    this.ended = true;
     this.saveNow();
     this.keeper?.end();
     this.bench.free();

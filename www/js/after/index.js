@@ -11,6 +11,7 @@ import { Spread } from "./spread.js";
 /** Fills the places that the strip and the debrief hold ready. report(): opens the printed page of this attempt, or null. */
 export async function showAfter(session, strip, debrief, report) {
   await Promise.all(["after", "hints", "points"].map(bringTexts));
+  if (session.ended) return; // left meanwhile
   const ladder = new Ladder(session, strip);
   const spread = new Spread();
   const trail = new Trail(session, strip);

@@ -1,5 +1,6 @@
 // A link's assignment: reading it, asking who the student is, and which try it is.
 
+import { asked } from "../ask.js";
 import { brief, CoreError, digestOf, seedOf } from "../core.js";
 import { attr, h, newId, refill, words } from "../dom.js";
 import { newSeed } from "../route.js";
@@ -28,9 +29,9 @@ export async function readAssigned(packed) {
 const triesKey = (task, student) => `tries:${task.id}:${seedOf(task.assignment.key, student, 1)}`;
 
 /** Asks for the student's code and which try; resolves to {student, tries, seed}, or null when they turn away. */
-export function whoAndWhich(task) {
+export async function whoAndWhich(task) {
   const { assignment } = task;
-  if (!assignment) return Promise.resolve({ student: recall("student") ?? "", tries: 0, seed: recall(`seed:${task.id}`) ?? fresh(task) });
+  if (!assignment) return { student: recall("student") ?? "", tries: 0, seed: recall(`seed:${task.id}`) ?? fresh(task) };
   const each = assignment.seeds === "each";
   const seedAt = (student, n) => seedOf(assignment.key, each ? student : "", n);
   const dialog = document.getElementById("ask");
@@ -39,40 +40,38 @@ export function whoAndWhich(task) {
   input.value = recall("student") ?? "";
   const problem = h("p", { class: "problem", id: problemId, role: "status" });
   const ways = h("div", { class: "row" });
-  return new Promise((done) => {
-    let chosen = null;
-    const go = (n) => {
-      const student = input.value.trim();
-      if (each && !student) {
-        words(problem, t("hand-need_code"));
-        attr(input, "aria-invalid", "true");
-        input.focus();
-        return;
-      }
-      keep("student", student);
-      keep(triesKey(task, student), Math.max(n, recall(triesKey(task, student)) ?? 0));
-      chosen = { student, tries: n, seed: seedAt(student, n) };
-      dialog.close();
-    };
-    const show = () => {
-      const student = input.value.trim();
-      const begun = recall(triesKey(task, student)) ?? 0;
-      const kept = begun > 0 && recallAttempt(task.id, seedAt(student, begun));
-      const left = assignment.attempts ? assignment.attempts - begun : Infinity;
-      refill(ways, [begun, Boolean(kept), left > 0], () => [
-        begun > 0 && (kept || left <= 0) && button(t("hand-go_on", { n: begun }), () => go(begun), { kind: "btn-strong" }),
-        left > 0 && button(assignment.attempts ? t("hand-begin_of", { n: begun + 1, of: assignment.attempts }) : t("hand-begin", { n: begun + 1 }), () => go(begun + 1), { kind: kept ? "" : "btn-strong" }),
-        button(t("hand-turn_away"), () => dialog.close(), { kind: "btn-plain" })]);
-      words(problem, left <= 0 ? t("hand-no_tries") : "");
-    };
-    dialog.replaceChildren(h("form", { method: "dialog", class: "begin", onsubmit: (event) => { event.preventDefault(); ways.querySelector(".btn-strong, .btn")?.click(); } },
-      h("h2", { id: "ask-h" }, task.title), assignment.opening && h("div", { class: "said" }, assignment.opening.split("\n").map((line) => h("p", {}, line))),
-      h("div", { class: "fld" }, h("label", { for: id }, t(each ? "hand-code_each" : "hand-code_same")), input), problem, ways));
-    input.addEventListener("input", show);
-    show();
-    dialog.addEventListener("close", () => done(chosen), { once: true });
-    dialog.showModal();
-  });
+  let chosen = null;
+  const go = (n) => {
+    const student = input.value.trim();
+    if (each && !student) {
+      words(problem, t("hand-need_code"));
+      attr(input, "aria-invalid", "true");
+      input.focus();
+      return;
+    }
+    keep("student", student);
+    keep(triesKey(task, student), Math.max(n, recall(triesKey(task, student)) ?? 0));
+    chosen = { student, tries: n, seed: seedAt(student, n) };
+    dialog.close();
+  };
+  const show = () => {
+    const student = input.value.trim();
+    const begun = recall(triesKey(task, student)) ?? 0;
+    const kept = begun > 0 && recallAttempt(task.id, seedAt(student, begun));
+    const left = assignment.attempts ? assignment.attempts - begun : Infinity;
+    refill(ways, [begun, Boolean(kept), left > 0], () => [
+      begun > 0 && (kept || left <= 0) && button(t("hand-go_on", { n: begun }), () => go(begun), { kind: "btn-strong" }),
+      left > 0 && button(assignment.attempts ? t("hand-begin_of", { n: begun + 1, of: assignment.attempts }) : t("hand-begin", { n: begun + 1 }), () => go(begun + 1), { kind: kept ? "" : "btn-strong" }),
+      button(t("hand-turn_away"), () => dialog.close(), { kind: "btn-plain" })]);
+    words(problem, left <= 0 ? t("hand-no_tries") : "");
+  };
+  dialog.replaceChildren(h("form", { method: "dialog", class: "begin", onsubmit: (event) => { event.preventDefault(); ways.querySelector(".btn-strong, .btn")?.click(); } },
+    h("h2", { id: "ask-h" }, task.title), assignment.opening && h("div", { class: "said" }, assignment.opening.split("\n").map((line) => h("p", {}, line))),
+    h("div", { class: "fld" }, h("label", { for: id }, t(each ? "hand-code_each" : "hand-code_same")), input), problem, ways));
+  input.addEventListener("input", show);
+  show();
+  await asked(dialog);
+  return chosen;
 }
 
 /** An assignment without a key is the same bench for whoever comes back to it on this device. */

@@ -16,13 +16,13 @@ export class Canvases {
     this.traceContext = this.trace.getContext("2d");
     this.el = h("div", { class: "layers" }, this.base, h("div", { class: "grain" }), this.trace); // the soot's grain lies under the trace
     this.geometry = null;
-    this.key = "";
+    this.drawnFor = null; // the geometry that the base shows
     this.sized = false;
     this.observer = new ResizeObserver((entries) => this.resize(entries[0].contentRect));
     this.observer.observe(this.el);
     this.retheme = () => {
       bench.setTheme(stripTheme());
-      this.key = "";
+      this.drawnFor = null;
     };
     onTheme(this.retheme);
     this.retheme();
@@ -39,7 +39,7 @@ export class Canvases {
     }
     this.bench.setSize(w, h, dpr * this.zoom);
     this.sized = true;
-    this.key = "";
+    this.drawnFor = null;
     this.draw();
   }
 
@@ -47,9 +47,8 @@ export class Canvases {
   draw() {
     if (!this.sized) return false;
     this.geometry = this.bench.geometry();
-    const key = JSON.stringify(this.geometry);
-    if (key !== this.key) {
-      this.key = key;
+    if (this.geometry !== this.drawnFor) {
+      this.drawnFor = this.geometry;
       this.bench.drawBase(this.base);
       this.moved(this.geometry);
     }

@@ -87,7 +87,7 @@ export class StripPane {
     const changed = this.canvases.draw();
     this.sound.frame(this.loop.running && this.session.view.strip.mode === "live");
     const { recording, strip, recorder } = this.session.view;
-    this.stylus.place(strip.mode === "live" && recorder?.shown !== false ? this.session.bench.stylus() : null);
+    this.stylus.place(strip.mode === "live" && recorder?.shown !== false ? this.session.bench.stylus() : undefined);
     if (recording.on) words(this.elapsed, clockText(this.session.bench.recordedSeconds));
     if (strip.mode !== "take") words(this.footLeft, t("strip-pen_at", { s: timeText(Math.floor(this.session.bench.clock * 10) / 10) }));
     return changed;

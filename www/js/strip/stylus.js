@@ -9,9 +9,9 @@ export class Stylus {
     this.at = "";
   }
 
-  /** Puts the tip at a place in CSS px of the field; null takes it off the paper. */
+  /** Puts the tip at a place, [x, y] in CSS px of the field; nothing takes it off the paper. */
   place(spot) {
-    const at = spot ? `translate(${spot.x.toFixed(1)}px, ${spot.y.toFixed(1)}px)` : "";
+    const at = spot ? `translate(${spot[0].toFixed(1)}px, ${spot[1].toFixed(1)}px)` : "";
     if (at === this.at) return;
     if (!at || !this.at) this.el.hidden = !at;
     this.at = at;

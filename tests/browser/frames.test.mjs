@@ -1,0 +1,61 @@
+// What a frame costs: no text is written or read to pass numbers between the core and the page while nothing is done.
+import { describe, test } from "node:test";
+import assert from "node:assert/strict";
+import { withPage } from "./lib.mjs";
+import { openScenario, pressButton, record } from "./student.mjs";
+
+const FRAMES = 120;
+
+/** Counts what JSON is asked to do, before any script of the page runs. */
+function countJson() {
+  window.asked = [];
+  for (const name of ["parse", "stringify"]) {
+    const real = JSON[name];
+    JSON[name] = (...given) => {
+      window.asked.push(`${name} ${String(new Error().stack).split("\n").slice(2, 5).join(" < ")}`);
+      return real(...given);
+    };
+  }
+}
+
+/** What JSON was asked to do in so many frames, and how far the trace's canvas has changed meanwhile. */
+const inFrames = (page, canvas) => page.evaluate(async ([frames, selector]) => {
+  const next = () => new Promise((done) => requestAnimationFrame(done));
+  const pixels = () => document.querySelector(selector).toDataURL();
+  await next();
+  window.asked.length = 0;
+  const before = pixels();
+  for (let k = 0; k < frames; k += 1) await next();
+  return { asked: [...window.asked], moved: pixels() !== before };
+}, [FRAMES, canvas]);
+
+const TRACE = "#strip .layer:last-of-type";
+
+describe("a frame", { concurrency: 2 }, () => {
+  test("of a running bench, and of one that records, uses no JSON", async () => {
+    await withPage({ viewport: { width: 1280, height: 900 } }, async ({ page, url }) => {
+      await page.addInitScript(countJson);
+      await openScenario(page, url, "hum-on-the-strip", 7);
+      await pressButton(page, "On my own");
+      await page.waitForTimeout(1500); // what was done has been kept
+      assert.deepEqual(await inFrames(page, TRACE), { asked: [], moved: true });
+      await pressButton(page, "Record");
+      await page.waitForTimeout(1500);
+      assert.deepEqual(await inFrames(page, TRACE), { asked: [], moved: true });
+      await pressButton(page, "Stop recording");
+      await record(page, 1);
+      await page.waitForTimeout(1500);
+      assert.deepEqual(await inFrames(page, TRACE), { asked: [], moved: false }, "over an open take");
+    });
+  });
+
+  test("of an instructor's preview uses no JSON", async () => {
+    await withPage({ viewport: { width: 1280, height: 900 } }, async ({ page, url }) => {
+      await page.addInitScript(countJson);
+      await page.goto(`${url}#assign`);
+      await page.locator('.fairness[data-students="400"]').waitFor({ timeout: 90_000 });
+      await page.waitForTimeout(500);
+      assert.deepEqual(await inFrames(page, "#assign .preview-strip .layer:last-of-type"), { asked: [], moved: true });
+    });
+  });
+});

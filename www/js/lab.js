@@ -1,0 +1,159 @@
+// What stands on the page while someone works: one session with its bench, strip and worksheet, one loop, and an end to all of it.
+
+import { afterwards } from "./afterwards.js";
+import { BenchPane } from "./bench/index.js";
+import { brief, whereabouts } from "./brief.js";
+import { calm, entitle, report, show } from "./frame.js";
+import { Caution } from "./help/caution.js";
+import { Offer } from "./help/offer.js";
+import { Keeper } from "./kept.js";
+import { Loop } from "./loop.js";
+import { packed } from "./packed.js";
+import { offerBench, showPane } from "./panes.js";
+import { watchRoute } from "./route.js";
+import { Session } from "./session.js";
+import { SheetPane } from "./sheet/index.js";
+import { StripPane } from "./strip/index.js";
+import { bringTexts } from "./text.js";
+
+const $ = (id) => document.getElementById(id);
+let standing = null;
+
+/** The lab that stands on the page, or null. */
+export const lab = () => standing;
+
+/** Takes down what stands there. */
+export function closeLab() {
+  standing?.end();
+  standing = null;
+}
+
+/**
+ * Puts a lab on the page and lets it run. bench: a Bench of core.js. what: its scenario (an id) and seed, where it has them;
+ * deeds and begun (ms since 1970) of an attempt that is taken up; again(): opens the next bench; assigned: {address, student,
+ * tries, closing, own} of a link; follow(session): somebody else keeps it too; back(): where a replay came from, which stands
+ * still and is only looked at; watched: the scenario of a worked example, which the narrator plays, and nowYou(): after it;
+ * told: words to begin with.
+ */
+export function stand(bench, what = {}) {
+  closeLab();
+  calm(what.told ?? "");
+  standing = new Lab(bench, what);
+  return standing;
+}
+
+class Lab {
+  constructor(bench, { scenario = null, seed = null, deeds = 0, begun = Date.now(), again, assigned = null, follow, back = null, watched = null, nowYou }) {
+    Object.assign(this, { scenario, seed, assigned, watched, waits: null, ended: false });
+    const session = (this.session = new Session(bench, scenario, seed));
+    Object.assign(session, { deeds, begun, looksOnly: Boolean(back) });
+    if (scenario && !back) session.keepWith(new Keeper(scenario, seed, calm));
+    this.recording = bench.kind === "recording";
+    show("lab");
+    document.body.dataset.kind = watched ? "worked" : bench.kind;
+    this.title = whereabouts(session.view, back);
+    entitle(this.title);
+    $("brief").replaceChildren(...brief(session.view));
+    $("bench").hidden = this.recording;
+    for (const part of ["narrator", "offer"]) $(part).hidden = true;
+    offerBench(!this.recording);
+    showPane(this.recording ? "strip" : "bench");
+    this.loop = new Loop((dt) => this.frame(dt));
+    this.bench = this.recording ? null : new BenchPane($("bench"), session);
+    this.strip = new StripPane($("strip"), session, this.loop);
+    this.sheet = new SheetPane($("worksheet"), session, { settle: () => this.strip.cursors.settleAll(), again });
+    afterwards(session, { strip: this.strip, debrief: this.sheet.debrief }, { keeps: !back && !watched, calm, report });
+    follow?.(session);
+    if (back) this.loop.running = false;
+    else if (watched) this.late(this.narrate(nowYou));
+    else if (!this.recording) this.takeUp();
+    this.loop.start();
+  }
+
+  /** One frame: the world runs on, and what is new of it is shown. */
+  frame(dt) {
+    if (dt > 0 && this.watched) this.narrator?.frame(dt);
+    else if (dt > 0) this.session.bench.advance(dt);
+    this.session.refresh();
+    if (this.strip.frame() && (dt > 0 || this.recording)) moved();
+  }
+
+  /** A bench of the student's own: how to take it (an assigned one is taken as it is), the caution, and the way to hand in. */
+  takeUp() {
+    const { session, scenario, assigned } = this;
+    const chosen = !assigned && !packed;
+    if (chosen) this.offer = new Offer($("offer"), session, { watch: () => (location.hash = watchRoute(scenario)), chosen: (mode) => mode === "half" && halfDone() });
+    new Caution($("brief"), session, { waits: chosen });
+    let asked = false;
+    session.onView((view) => {
+      if (!view.check || asked) return;
+      asked = true;
+      this.late(this.offerHandIn());
+    });
+  }
+
+  /** Brings the way to hand in under the worksheet once there is something to hand in. */
+  async offerHandIn() {
+    const [{ HandIn }] = await Promise.all([import("./hand/handin.js"), bringTexts("hand"), this.session.debriefed]); // it stands below all of the debrief
+    if (!this.ended) new HandIn($("worksheet"), this.session, this.assigned);
+  }
+
+  async narrate(nowYou) {
+    const { makeNarrator } = await import("./help/narrator.js");
+    if (this.ended) return;
+    const made = await makeNarrator($("narrator"), this.session, { strip: this.strip, sheet: this.sheet, showPane, stop: nowYou });
+    if (!this.ended) this.narrator = made;
+  }
+
+  /** Tells of what fails later, while the lab still stands. */
+  late(coming) {
+    coming.catch((error) => !this.ended && report(error));
+  }
+
+  /** Does it stand where the address (of readRoute) says? */
+  isAt({ scenario, seed, watch, assigned }) {
+    if (assigned !== null || this.assigned) return this.assigned?.address === assigned;
+    if (watch || this.watched) return this.watched === watch;
+    return this.scenario === scenario && (!seed || this.seed === seed);
+  }
+
+  /** Time stands still while something beside the bench is looked at. */
+  wait() {
+    this.waits ??= { ran: this.loop.running };
+    this.loop.running = false;
+  }
+
+  /** Back from there, as it was left. */
+  comeBack() {
+    if (!this.waits) return;
+    this.loop.running = this.waits.ran;
+    this.waits = null;
+    entitle(this.title);
+    show("lab");
+    document.dispatchEvent(new CustomEvent("pane-shown")); // the strip finds its place anew
+    $("main").focus();
+  }
+
+  end() {
+    this.ended = true;
+    this.loop.stop();
+    this.strip.end();
+    this.bench?.end();
+    this.session.end();
+    delete document.body.dataset.kind;
+    for (const part of ["narrator", "brief", "offer", "bench", "strip", "worksheet", "where"]) $(part).replaceChildren();
+  }
+}
+
+/** From a half-finished example the student goes on at the strip. */
+function halfDone() {
+  showPane("strip");
+  $("strip").scrollIntoView({ block: "start" });
+}
+
+/** Tells the tests and the clock that a trace has moved on the page. */
+function moved() {
+  if (document.documentElement.dataset.ready) return;
+  document.documentElement.dataset.ready = "1";
+  performance.mark("first-trace");
+}

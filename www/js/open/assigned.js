@@ -1,0 +1,29 @@
+// Opening an assignment whose text is in the address: who the student is, which try it is, and the bench of that try.
+
+import { Bench } from "../core.js";
+import { show } from "../frame.js";
+import { takeUpKept } from "../kept.js";
+import { closeLab, stand } from "../lab.js";
+import { go, goTo } from "../navigation.js";
+import { bringTexts, t } from "../text.js";
+import { Nowhere } from "./nowhere.js";
+
+/** Opens it; whoever turns away from the question is taken to the first screen. */
+export async function openAssigned(navigation, address) {
+  const [{ readAssigned, whoAndWhich }] = await navigation.wait(Promise.all([import("../hand/begin.js"), bringTexts("hand")]));
+  const task = await navigation.wait(readAssigned(address).catch((error) => {
+    throw new Nowhere(t("hand-link_bad", { told: error.message }));
+  }));
+  closeLab();
+  show("loading");
+  const chosen = await navigation.wait(whoAndWhich(task));
+  if (!chosen) return void goTo(location.pathname);
+  const { student, tries, seed } = chosen;
+  const { bench, kept, told } = takeUpKept(task.id, seed);
+  const assigned = { address, student, tries, closing: task.assignment?.closing ?? "", own: Boolean(task.assignment) };
+  const again = () => go((next) => {
+    closeLab();
+    return openAssigned(next, address);
+  });
+  return void stand(bench ?? Bench.fresh(task.toml, seed), { scenario: task.id, seed, deeds: bench ? kept.deeds ?? 1 : 0, begun: kept?.begun, assigned, again, told });
+}

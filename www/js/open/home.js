@@ -1,0 +1,34 @@
+// The first screen, or what stands in its place in a packed page.
+
+import { calm, entitle, show } from "../frame.js";
+import { closeLab } from "../lab.js";
+import { go } from "../navigation.js";
+import { packed } from "../packed.js";
+import { routeTo } from "../route.js";
+import { allLoaded } from "../scenarios.js";
+import { showStart } from "../start.js";
+import { openPacked } from "./packed.js";
+import { chooseRecording } from "./recording.js";
+import { openScenario } from "./scenario.js";
+
+export async function openHome(navigation) {
+  if (packed) return openPacked(navigation);
+  const scenarios = await navigation.wait(allLoaded()); // what is missing says so in its place
+  closeLab();
+  entitle("");
+  showStart(document.getElementById("start"), scenarios, { openFile: chooseRecording, goOn });
+  return show("start");
+}
+
+/** Takes up a kept attempt: a place of its own in the browser's history, as if the reader had followed a link. */
+function goOn(id, seed) {
+  history.pushState(null, "", routeTo(id, seed));
+  return go((navigation) => openScenario(navigation, id, seed, true));
+}
+
+/** Leaves whatever stands on the page for the first screen. */
+export const goHome = () => go((navigation) => {
+  navigation.write(location.pathname);
+  calm("");
+  return openHome(navigation);
+});

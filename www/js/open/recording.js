@@ -1,0 +1,24 @@
+// Opening a recording from its files; a bad one is told and costs nothing.
+
+import { calm, report } from "../frame.js";
+import { chooseFiles, readRecording } from "../files.js";
+import { lab, stand } from "../lab.js";
+import { go, Left } from "../navigation.js";
+import { t } from "../text.js";
+
+export const openRecording = (files) => go(async (navigation) => {
+  let bench;
+  try {
+    bench = await readRecording(files, navigation);
+  } catch (error) {
+    if (error instanceof Left) throw error;
+    report(error);
+    if (lab()) calm(`${document.getElementById("calm").textContent} ${t("error-file_left")}`);
+    return;
+  }
+  if (!bench) return;
+  navigation.write(location.pathname); // it has no address
+  stand(bench);
+});
+
+export const chooseRecording = () => chooseFiles(openRecording);

@@ -1,0 +1,50 @@
+// Opening a scenario: a bench of one's own, fresh or taken up where it was left; and its worked example.
+
+import { askResume } from "../ask.js";
+import { Bench } from "../core.js";
+import { show } from "../frame.js";
+import { takeUpKept } from "../kept.js";
+import { closeLab, lab, stand } from "../lab.js";
+import { go } from "../navigation.js";
+import { newSeed, routeTo } from "../route.js";
+import { briefOf, scenarioOf } from "../scenarios.js";
+import { attemptKey, copiesOf, forgetAttempt } from "../store.js";
+import { t } from "../text.js";
+import { Nowhere } from "./nowhere.js";
+
+/** The text of a scenario of this page, once it is there and can be used. */
+async function bring(navigation, id) {
+  const scenario = scenarioOf(id);
+  if (!scenario) throw new Nowhere(t("error-no_scenario", { id }));
+  await navigation.wait(scenario.load());
+  briefOf(scenario);
+  return scenario.toml;
+}
+
+/** Opens a scenario with a seed, resuming a kept attempt if the student wants it; with goOn they have said so already. */
+export async function openScenario(navigation, id, seed, goOn = false) {
+  const toml = await bring(navigation, id);
+  navigation.write(routeTo(id, seed));
+  const again = () => go((next) => openScenario(next, id, newSeed()));
+  const { copies: [kept], damaged } = copiesOf(attemptKey(id, seed));
+  let found = { told: "" };
+  if (kept || damaged) {
+    closeLab();
+    show("loading");
+    if (!kept || goOn || (await navigation.wait(askResume(kept)))) found = takeUpKept(id, seed);
+    else forgetAttempt(id, seed);
+  }
+  const attempt = found.bench ? { deeds: found.kept.deeds ?? 1, begun: found.kept.begun } : {};
+  stand(found.bench ?? Bench.fresh(toml, seed), { scenario: id, seed, again, told: found.told, ...attempt });
+}
+
+/** Opens a scenario's worked example; after it, a bench of one's own, with the help that goes with having watched. */
+export async function openWatched(navigation, id) {
+  const toml = await bring(navigation, id);
+  const nowYou = () => go(async (next) => {
+    await openScenario(next, id, newSeed());
+    lab().offer.begin("shown");
+    document.getElementById("main").focus();
+  });
+  stand(Bench.worked(toml), { watched: id, nowYou });
+}

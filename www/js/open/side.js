@@ -1,0 +1,42 @@
+// The screens beside the bench; a bench that stands there waits meanwhile.
+
+import { entitle, show, shows } from "../frame.js";
+import { lab } from "../lab.js";
+import { routeTo, watchRoute } from "../route.js";
+import { allLoaded } from "../scenarios.js";
+import { sectionOf, SIDES } from "../sides.js";
+import { t } from "../text.js";
+import { goHome } from "./home.js";
+import { go } from "../navigation.js";
+
+let open = null; // which stands in its section
+
+export async function openSide(navigation, side, turn) {
+  const there = lab();
+  there?.wait();
+  const { title, open: fill, turn: turnIn } = SIDES[side];
+  const name = sectionOf(side);
+  if (!(turnIn && open === side && shows(name))) {
+    const section = document.getElementById(name);
+    const filled = section.cloneNode(false); // two that are on their way do not write into one another
+    await navigation.wait(fill(filled, turn, { inLab: Boolean(there), goBack: leaveSide, allLoaded }));
+    section.replaceWith(filled);
+    open = side;
+    entitle(t(title));
+    show(name);
+    filled.querySelector("h1").focus({ preventScroll: true });
+    scrollTo({ top: 0 });
+  }
+  if (turnIn) await navigation.wait(turnIn(document.getElementById(name), turn));
+}
+
+/** Back to the bench as it was left, or to the scenarios. */
+function leaveSide() {
+  const there = lab();
+  if (!there) return goHome().then(() => document.getElementById("main").focus());
+  const { assigned, watched, scenario, seed } = there;
+  return go((navigation) => {
+    navigation.write(assigned ? `#a=${assigned.address}` : watched ? watchRoute(watched) : scenario ? routeTo(scenario, seed) : location.pathname);
+    there.comeBack();
+  });
+}

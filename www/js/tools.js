@@ -1,0 +1,24 @@
+// The tools in the page's head and foot: other scenarios, the card index, a recording of one's own, theme and language.
+
+import { h } from "./dom.js";
+import { icon } from "./icons.js";
+import { lab } from "./lab.js";
+import { languageChoice } from "./language.js";
+import { goHome } from "./open/home.js";
+import { chooseRecording } from "./open/recording.js";
+import { packed } from "./packed.js";
+import { t } from "./text.js";
+import { toggleTheme } from "./theme.js";
+
+const $ = (id) => document.getElementById(id);
+const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", title: t(key), onclick }, icon(pic), h("span", { class: "word" }, t(key)));
+
+export function makeTools() {
+  const others = packed ? [] : [tool("tools-scenarios", "list", () => goHome().then(() => $("main").focus()))];
+  $("tools").replaceChildren(...others, tool("tools-faults", "cards", () => (location.hash = "#faults")), tool("tools-open", "open", chooseRecording), tool("tools-theme", "theme", toggleTheme));
+  $("language").replaceChildren(...languageChoice(() => lab()?.session.saveNow()));
+  $("brand").addEventListener("click", (event) => {
+    event.preventDefault();
+    goHome();
+  });
+}
