@@ -47,6 +47,12 @@ pub fn fault_catalogue() -> String {
     view::catalogue().to_string()
 }
 
+/// The table of actions: for each its name, nature, lane and pane, as JSON.
+#[wasm_bindgen(js_name = deedTable)]
+pub fn deed_table() -> String {
+    crate::deed::table::rows().to_string()
+}
+
 /// Whether a scenario has a worked example.
 #[wasm_bindgen(js_name = hasWorked)]
 pub fn has_worked(toml: &str) -> Result<bool, JsValue> {

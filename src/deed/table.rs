@@ -269,6 +269,11 @@ impl Kind {
         self.row().nature
     }
 
+    /// Whether it only changes what one sees of a recording: that may be done with somebody else's attempt too.
+    pub fn only_looks(self) -> bool {
+        self.nature() == Nature::Look && self.row().pane != Pane::Bench && self != Kind::Show
+    }
+
     /// Lane of the debrief.
     pub fn lane(self) -> Lane {
         self.row().lane
@@ -301,11 +306,13 @@ impl Action {
     }
 }
 
-/// The table as the page reads it: for each action its name, nature, lane and pane.
+/// The table as the page reads it: for each action its name, nature, lane and pane, and whether it only looks.
 pub fn rows() -> Value {
-    Kind::ALL
-        .iter()
-        .map(|kind| kind.row())
-        .map(|row| json!({"do": row.name, "nature": row.nature, "lane": row.lane, "pane": row.pane}))
-        .collect()
+    let told = |kind: &Kind| {
+        let row = kind.row();
+        json!({
+            "do": row.name, "nature": row.nature, "lane": row.lane, "pane": row.pane, "looks": kind.only_looks(),
+        })
+    };
+    Kind::ALL.iter().map(told).collect()
 }

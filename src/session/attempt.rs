@@ -129,7 +129,7 @@ impl Session {
         if self.log.entries.len() >= MOST_ACTIONS {
             return Err(Refusal::LogFull { most: MOST_ACTIONS });
         }
-        if self.help.worked.as_ref().is_some_and(|w| !w.acting) && !looks_only(action) {
+        if self.help.worked.as_ref().is_some_and(|w| !w.acting) && !action.kind().only_looks() {
             return Err(Refusal::WorkedExample {});
         }
         let (at, before) = (self.samples(), self.before(action));
@@ -200,10 +200,3 @@ impl Session {
     }
 }
 
-/// What may be done while a worked example plays: looking.
-fn looks_only(action: &Action) -> bool {
-    matches!(
-        action,
-        Action::Page(Page::Scroll { .. } | Page::TimeBase { .. } | Page::Zoom { .. } | Page::ZoomOut {})
-    )
-}

@@ -18,6 +18,8 @@ pub(super) struct Help {
     pub(super) hint: Option<Hint>,
     /// Where on the ladder one is, and on whose.
     pub(super) rung: Option<(Step, &'static str, Rung)>,
+    /// All hints given so far, in their order: they stay in sight.
+    pub(super) taken: Vec<Hint>,
     /// Hints asked for so far.
     pub(super) hints: u32,
     /// A worked example.

@@ -6,7 +6,7 @@ use super::worksheet::Field;
 use crate::assess::hint::{self, Hint, Rung};
 use crate::assess::task::Kind;
 use crate::assess::trace;
-use crate::assess::verdict::{Finding, Step};
+use crate::assess::verdict::{Finding, Report, Step};
 use crate::assess::window::{Peak, allowed};
 use crate::deed::Tell;
 use crate::measure::quality;
@@ -56,8 +56,20 @@ impl Session {
             (rung == Rung::Locate || rung == Rung::Answer).then(|| self.place_of(&finding)).flatten();
         self.help.rung = Some((finding.step, code, rung));
         self.help.hints += 1;
-        self.help.hint = Some(Hint { rung, step: finding.step, code, args, locate });
+        let hint = Hint { rung, step: finding.step, code, args, locate };
+        self.help.taken.push(hint.clone());
+        self.help.hint = Some(hint);
         Ok(())
+    }
+
+    /// Where each finding of a check can be seen on the take: of the trace always, of the rest once the truth may be shown.
+    pub(super) fn places(&self, report: &Report, over: bool) -> Vec<Option<[f64; 2]>> {
+        let place = |f: &Finding| {
+            let told = f.step == Step::Trace || (over && matches!(f.step, Step::Count | Step::Count1 | Step::Window));
+            let place = self.place_of(f).filter(|_| told && f.is_wrong())?;
+            Some([place["from_s"].as_f64()?, place["to_s"].as_f64()?])
+        };
+        report.steps.iter().map(place).collect()
     }
 
     /// Where to look: `from_s` and `to_s` on the take, a cursor, a field, or an action that would tell.

@@ -33,6 +33,8 @@ pub struct Checked {
     pub report: Report,
     /// The well-known misreading that explains what was typed, where one stands out.
     pub misreading: Option<Hypothesis>,
+    /// Where each step can be seen on the take, s.
+    pub places: Vec<Option<[f64; 2]>>,
     /// How the faults were found and mended.
     pub process: Vec<Remark>,
     /// Faults whose cause was still there.
@@ -50,6 +52,9 @@ pub struct Checked {
     /// The true figures, once they may be shown.
     pub truth: Option<Truth>,
 }
+
+/// Checks of an attempt; the last closes it.
+pub const MOST_CHECKS: u32 = 2;
 
 /// So much of a recording is looked at before and behind what is of interest, s: more than the longest beat.
 const ABOUT_S: f64 = 4.0;
@@ -182,7 +187,8 @@ impl Session {
         let (process, left) = (self.process(&deeds), self.left());
         let misreading = if report.passed { None } else { self.misreading(&report) };
         let tries = self.sheet.check.as_ref().map_or(0, |c| c.tries) + 1;
-        let show = report.passed || tries >= 2;
+        let show = report.passed || tries >= MOST_CHECKS;
+        let places = self.places(&report, show);
         self.sheet.wrong.extend(report.steps.iter().filter(|f| f.is_wrong()).map(|f| (f.step, f.code)));
         self.help.hint = None;
         let rubric = self.rubric(&deeds, &report, &process);
@@ -195,6 +201,7 @@ impl Session {
             tries,
             report,
             misreading,
+            places,
             process,
             left,
             trace,

@@ -10,6 +10,7 @@ mod check;
 
 use super::action::Mode;
 use super::attempt::Session;
+use super::judging::MOST_CHECKS;
 use super::note::Note;
 use super::take::Take;
 use super::worksheet::Field;
@@ -73,6 +74,9 @@ impl Session {
             "hint": hint(self),
             "hint_next": self.hint_next(),
             "hints": self.help.hints,
+            "hints_taken": self.help.taken.iter().map(check::hint).collect::<Vec<_>>(),
+            "checks": {"done": self.sheet.check.as_ref().map_or(0, |c| c.tries), "most": MOST_CHECKS},
+            "asked": self.asked().into_iter().map(|r| json!({"row": r.row, "points": r.points})).collect::<Vec<_>>(),
             "kind": if self.chain().is_some() { "bench" } else { "recording" },
             "seed": self.seed().to_string(),
             "scenario": self.scenario().map(brief),

@@ -35,6 +35,16 @@ export async function askResume(kept) {
   return dialog.returnValue !== "fresh";
 }
 
+/** Asks before something that cannot be taken back: what is "close" or "reveal". Escape is no. */
+export async function askWhether(what) {
+  const dialog = question();
+  dialog.replaceChildren(h("h2", { id: "ask-h" }, t(`whether-${what}_title`)), h("p", {}, t(`whether-${what}_text`)),
+    h("div", { class: "row" }, h("button", { type: "button", class: "btn btn-strong", autofocus: true, onclick: () => dialog.close("yes") }, t(`whether-${what}_yes`)), h("button", { type: "button", class: "btn", onclick: () => dialog.close("no") }, t(`whether-${what}_no`))));
+  dialog.returnValue = "";
+  await asked(dialog);
+  return dialog.returnValue === "yes";
+}
+
 /** Asks for the sampling rate of a recording that does not tell it; resolves to Hz, or null when the student gives up. */
 export async function askRate(file, { low, high }) {
   const dialog = question();

@@ -1,6 +1,6 @@
 // The only file, beside desk.js, that touches the wasm module: loading it, and turning its strings into values and its errors into codes.
 
-import init, { faultCatalogue, Lab, scenarioBrief, scenarioDigest, scenarioMinimised, seedFor, skillMap as mapSkills } from "../wasm/dicrotic.js";
+import init, { deedTable as tableOfDeeds, faultCatalogue, Lab, scenarioBrief, scenarioDigest, scenarioMinimised, seedFor, skillMap as mapSkills } from "../wasm/dicrotic.js";
 import { coded } from "./text.js";
 
 /** An error of the core, as a code with arguments; message is the page's sentence for it. */
@@ -36,6 +36,9 @@ export const brief = (toml) => JSON.parse(guarded(() => scenarioBrief(toml)));
 
 /** The catalogue of faults: [{id, impression, confused_with, tests}]. */
 export const catalogue = () => JSON.parse(faultCatalogue());
+
+/** The table of actions: [{do, nature, lane, pane, looks}]. */
+export const deedTable = () => JSON.parse(tableOfDeeds());
 
 /** The skill map of a history of attempts (records of Bench.evidence, each with at_ms), as it stands at a time in ms. */
 export const skillMap = (history, now) => JSON.parse(guarded(() => mapSkills(JSON.stringify(history), now)));

@@ -1,5 +1,7 @@
 // One attempt on the page: the lab, its last view, who wants to hear of changes, and keeping it on this device.
 
+import { onlyLooks } from "./deeds.js";
+
 const SAVE_MS = 300;
 
 /**
@@ -10,8 +12,6 @@ function tellKept(state) {
   if (state === null) delete document.documentElement.dataset.kept;
   else if (state !== undefined) document.documentElement.dataset.kept = String(state);
 }
-
-const LOOKS = new Set(["scroll", "time_base", "open_take", "zoom", "zoom_out"]);
 
 export class Session {
   /** bench: a Bench of core.js; scenario: its id or null (a recording); seed: digits or null. */
@@ -49,7 +49,7 @@ export class Session {
 
   /** Does an action; true when the world let it happen. */
   act(action) {
-    if (this.looksOnly && !LOOKS.has(action.do)) {
+    if (this.looksOnly && !onlyLooks(action.do)) {
       this.hears.forEach((tell) => tell(this.view));
       this.hearsRefusal.forEach((tell) => tell("replayed", {}, action));
       return false;

@@ -19,7 +19,7 @@ pub(super) fn check(check: &Checked, over: bool) -> Value {
     let report = &check.report;
     json!({
         "try": check.tries,
-        "steps": list(&report.steps, &step),
+        "steps": steps(check),
         "first_wrong": report.first_wrong,
         "passed": report.passed,
         "misreading": check.misreading.as_ref().map(misreading),
@@ -45,8 +45,16 @@ fn list<T>(items: &[T], shown: &dyn Fn(&T) -> Value) -> Value {
     items.iter().map(shown).collect()
 }
 
-fn step(finding: &Finding) -> Value {
-    json!({"step": finding.step, "verdict": finding.verdict, "code": finding.code, "args": finding.args})
+/// The judged steps, each with its place on the take where it has one.
+fn steps(check: &Checked) -> Value {
+    let one = |(k, finding): (usize, &Finding)| {
+        let mut shown = json!({
+            "step": finding.step, "verdict": finding.verdict, "code": finding.code, "args": finding.args,
+        });
+        put(&mut shown, "place", check.places.get(k).copied().flatten());
+        shown
+    };
+    check.report.steps.iter().enumerate().map(one).collect()
 }
 
 fn misreading(found: &Hypothesis) -> Value {

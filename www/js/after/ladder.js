@@ -12,10 +12,11 @@ export class Ladder {
   constructor(session, strip) {
     Object.assign(this, { session, strip });
     this.rungs = h("ol", { class: "rungs" });
+    this.before = h("ol", { class: "hints-before" }); // the hints that were given before this one
     this.text = h("div", { class: "hint-text", role: "status" });
     this.more = button("", () => this.ask(), { pic: "hint" });
     this.none = h("p", { class: "quiet" });
-    this.el = h("section", { class: "hints", "aria-label": t("hints-title") }, h("div", { class: "hints-bar" }, this.more, this.rungs), this.text, this.none);
+    this.el = h("section", { class: "hints", "aria-label": t("hints-title") }, h("div", { class: "hints-bar" }, this.more, this.rungs), this.before, this.text, this.none);
   }
 
   async ask() {
@@ -25,8 +26,8 @@ export class Ladder {
     if (place && typeof place.from_s === "number") this.strip.bringToSight(place.from_s, place.to_s);
   }
 
-  show({ check, hint, hint_next: next }) {
-    this.el.hidden = !check || this.session.looksOnly || check.steps.length === 0 || (check.passed && !hint) || (next === undefined);
+  show({ check, hint, hint_next: next, hints_taken: taken }) {
+    this.el.hidden = !check || this.session.looksOnly || check.steps.length === 0 || (check.passed && taken.length === 0) || (next === undefined);
     if (this.el.hidden) return;
     const at = hint ? RUNGS.indexOf(hint.rung) : -1;
     refill(this.rungs, [at, next], () => RUNGS.map((rung, i) => h("li", { class: `rung${i <= at ? " is-up" : ""}${i === at ? " is-here" : ""}`, "aria-current": i === at && "step" }, t(`hints-rung-${rung}`))));
@@ -35,6 +36,10 @@ export class Ladder {
     words(this.none, next === null ? t(check.over || at === RUNGS.length - 1 ? "hints-end" : "hints-after_next") : "");
     this.none.hidden = next !== null;
     if (hint?.args?.list && !this.names) return this.bringNames();
+    const before = hint ? taken.slice(0, -1) : taken;
+    this.before.hidden = before.length === 0;
+    if (before.some((one) => one.args?.list) && !this.names) return this.bringNames();
+    refill(this.before, [before, Boolean(this.names)], () => before.map((one) => h("li", {}, h("span", { class: "hint-step" }, t(`debrief-step-${one.step}`)), " ", h("span", { class: "pencil" }, hintText(one, this.names)))));
     const changed = refill(this.text, [hint, Boolean(this.names)], () => hint && [h("p", { class: "hint-step" }, t(`debrief-step-${hint.step}`)), h("p", { class: "pencil" }, hintText(hint, this.names)), hint.locate?.action && h("p", { class: "do" }, t("hint-try", { what: deedName(hint.locate.action) }))]);
     if (changed && hint) say(this.text.textContent);
     return undefined;
@@ -49,8 +54,15 @@ export class Ladder {
   }
 }
 
-/** A test by the name of its button, else of its deed. */
-const deedName = (deed) => (has(`list-${deed}`) ? t(`list-${deed}`) : deedText({ do: deed }).replace(/\.$/, ""));
+/** A test by the name of its button or of what it is done to. action: what the catalogue tells, {do, end, at, part or id}. */
+function deedName({ do: deed, ...args }) {
+  if (deed === "look") return t("hint-look_at", { place: t(`look-${args.at}`) });
+  if (deed === "wiggle") return t("list-wiggle", { end: t(`end-${args.end}`) });
+  if (deed === "plug") return t("hint-other_socket", { end: t(`end-${args.end}`) });
+  if (deed === "move") return t("hint-move", { part: t(args.part === "lead1" ? "end-pad" : `part-${args.part}`) });
+  if (deed === "switch") return t("hint-switch", { id: t(`switch-${args.id}`) });
+  return has(`list-${deed}`) ? t(`list-${deed}`) : deedText({ do: deed }).replace(/\.$/, "");
+}
 
 /** The words of a hint: of its topic where it has some, else of the rung alone. */
 export function hintText({ code, rung, args, step }, names) {

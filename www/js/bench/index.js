@@ -1,5 +1,6 @@
 // The bench section: the drawn table and the plain list side by side, and what the computer, the subject and the world say.
 
+import { paneOf } from "../deeds.js";
 import { flag, h, words } from "../dom.js";
 import { coded, t } from "../text.js";
 import { Hands } from "./drag.js";
@@ -77,9 +78,9 @@ export class BenchPane {
     words(this.note, text);
   }
 
-  /** Tells what can be seen at the table now, line by line. */
-  lookAround() {
-    this.note.replaceChildren(h("p", { class: "vh" }, t("seen-title")), h("ul", { class: "seen" }, seen(this.session.view).map((line) => h("li", {}, line))));
+  /** Tells what can be seen at a place now, line by line. */
+  lookAt(place) {
+    this.note.replaceChildren(h("p", { class: "seen-at" }, t("seen-title", { place: t(`look-${place}`) })), h("ul", { class: "seen" }, seen(this.session.view, place).map((line) => h("li", {}, line))));
   }
 
   /** The subject's answer: as a note, and for a while beside the hand. */
@@ -92,12 +93,12 @@ export class BenchPane {
   }
 
   refused(code, args, action) {
-    if (!BENCH_DEEDS.has(action.do)) return;
+    if (paneOf(action.do) !== "bench") return;
     this.tell(refusalText(code, args));
   }
 
   did(action) {
-    if (!BENCH_DEEDS.has(action.do)) return;
+    if (paneOf(action.do) !== "bench") return;
     const { bench, link } = this.session.view;
     this.tell("");
     this.table.speak("");
@@ -105,7 +106,7 @@ export class BenchPane {
     if (action.do === "wiggle") this.shake(this.table.plugs.get(action.end), "is-shaken", t("bench-wiggled"));
     if (action.do === "press_finger") this.shake(this.table.hand.strapped, "is-pushed", t("bench-pressed"));
     if (ASKING.has(action.do) && bench.said) this.answer(bench.said);
-    if (action.do === "look_around") this.lookAround();
+    if (action.do === "look") this.lookAt(action.at);
     if (action.do === "manoeuvre") this.tell(t(action.what === "warm_hand" ? "bench-warm_hand" : "ask-done"));
     if (action.do === "rescan") this.tell(t(link.seen ? "bench-rescan_seen" : "bench-rescan_none"));
     if (action.do === "other_hand") this.tell(t(`bench-other-${action.on}`));
@@ -123,8 +124,6 @@ export class BenchPane {
 
 const ASKING = new Set(["ask_still", "ask_quiet", "ask_finger"]);
 const TOLD = new Set(["swap_lead", "rest_arm", "tell_instructor"]);
-const BENCH_DEEDS = new Set([...ASKING, ...TOLD, "plug", "unplug", "switch", "move", "charger", "strap_on", "strap_off", "strap", "pad_place", "pad_face", "hand_height", "rescan", "tap_pad", "wiggle", "manoeuvre", "press_finger",
-  "shade", "other_hand", "look_around"]);
 
 /** A refusal of the world as a sentence; ends and sockets are named. */
 export function refusalText(code, args) {

@@ -1,9 +1,9 @@
 // Where on the page an action is done: its pane, and what is to be ringed there.
 
-const BENCH = new Set(["rescan", "tap_pad", "ask_still", "ask_quiet", "ask_finger", "press_finger", "shade", "other_hand", "swap_lead", "rest_arm", "tell_instructor", "look_around", "manoeuvre", "wiggle", "strap_on", "strap_off", "strap", "pad_place", "pad_face", "hand_height"]);
-const PAPER = new Set(["range", "time_base", "zero", "zero_clear", "invert", "shown"]);
-const SETTINGS = new Set(["high_pass", "low_pass", "notch", "average", "input", "rate", "bits", "anti_alias", "scale"]);
-const SHEET = new Set(["check", "reveal", "hint", "keep_window", "keep_clear"]);
+import { paneOf } from "../deeds.js";
+
+const FINDS = { bench: ".table .pad", axes: ".set-paper", drawer: ".settings", strip: ".field", sheet: ".page .row .btn" };
+const PANES = { axes: "strip", drawer: "strip" }; // they stand in the strip's pane
 
 /** {pane, find}: the pane and a selector; no pane for an action that has no place. */
 export function placeOf(action) {
@@ -12,14 +12,10 @@ export function placeOf(action) {
   if (deed === "switch") return { pane: "bench", find: `[data-press="switch:${action.id}"]` };
   if (deed === "move") return { pane: "bench", find: `[data-drag="part:${action.part}"]` };
   if (deed === "charger") return { pane: "bench", find: '[data-drag="part:charger"]' };
-  if (BENCH.has(deed)) return { pane: "bench", find: ".table .pad" };
-  if (PAPER.has(deed)) return { pane: "strip", find: ".set-paper" };
-  if (SETTINGS.has(deed)) return { pane: "strip", find: ".settings" };
   if (deed === "record" || deed === "stop") return { pane: "strip", find: ".btn-record" };
   if (deed === "cursor") return { pane: "strip", find: `.cursor-${action.which}` };
-  if (["mark", "unmark", "marks_clear", "open_take", "scroll", "show", "zoom", "zoom_out"].includes(deed)) return { pane: "strip", find: ".field" };
   if (deed === "answer") return { pane: "sheet", find: `.blank[data-field="${action.field}"]` };
   if (deed === "name" || deed === "unname") return { pane: "sheet", find: ".naming" };
-  if (SHEET.has(deed)) return { pane: "sheet", find: ".page .row .btn" };
-  return { pane: null, find: null };
+  const pane = paneOf(deed);
+  return FINDS[pane] ? { pane: PANES[pane] ?? pane, find: FINDS[pane] } : { pane: null, find: null };
 }

@@ -43,7 +43,7 @@ export class Debrief {
       h("h3", { class: "debrief-h" }, t(this.headline(check))),
       check.steps.length > 0 && h("ol", { class: "steps" }, check.steps.map((step, i) => this.step(step, i === first, reading)), reading && !reading.step && this.reading(reading)),
     ]);
-    refill(this.truths, [check.truth, named, Boolean(this.words), this.failed], () => check.truth && [truthPart(check.truth, this.recording), this.faults(check.truth.faults ?? [], named ?? [])]);
+    refill(this.truths, [check.truth, named, Boolean(this.words), this.failed], () => check.truth && [truthPart(check.truth, this.recording), this.faults(check.truth, named ?? [])]);
     refill(this.how, [check.process, Boolean(check.truth), Boolean(this.words), check.over], () => [
       processPart(check.process ?? [], check.truth && this.words ? (id) => this.words.of(id)?.name ?? id : null),
       check.over && !this.recording && h("p", { class: "pencil" }, t("debrief-over")),
@@ -61,14 +61,15 @@ export class Debrief {
     return over ? "debrief-closed" : n > 1 ? "debrief-second" : "debrief-first";
   }
 
-  step({ step, verdict, code, args }, first, reading) {
+  step({ step, verdict, code, args, place }, first, reading) {
     const key = `step-${code}`;
     const shown = readable(args, this.asked);
     const told = reading?.step === step && ["wrong", "missing"].includes(verdict) ? reading : null;
     const more = told && readable(told.args, this.asked);
     return h("li", { class: `step step-${verdict}${first ? " is-first" : ""}` }, glyph(verdict),
       h("div", {}, h("p", { class: "step-name" }, t(`debrief-step-${step}`), h("span", { class: "verdict" }, t(`verdict-${verdict}`))),
-        see(`${key}.see`, shown), told ? [see(`${told.key}.see`, more), ask(`${told.key}.ask`, more), doNext(`${told.key}.do`, more)] : [ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)]));
+        see(`${key}.see`, shown), told ? [see(`${told.key}.see`, more), ask(`${told.key}.ask`, more), doNext(`${told.key}.do`, more)] : [ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)],
+        place && h("p", {}, h("button", { type: "button", class: "btn btn-plain step-place", onclick: () => this.goTo?.(...place) }, t("debrief-show")))));
   }
 
   /** A misreading that explains no open step is a remark of its own. */
@@ -79,19 +80,21 @@ export class Debrief {
   }
 
   /** Which faults there were, each with cause, look, test and remedy; and what was named beside them. */
-  faults(there, named) {
+  faults({ faults: there = [], also = [] }, named) {
     if (this.recording || (there.length === 0 && !this.naming)) return null;
     const head = h("h3", { class: "debrief-h" }, t("truth-faults"));
     if (this.failed) return h("section", { class: "there" }, head, h("p", { class: "quiet" }, t("naming-failed", { told: this.failed })));
     if (there.length > 0 && !this.words) return h("section", { class: "there" }, head, h("p", { class: "quiet" }, t("naming-loading")));
-    const others = named.filter((id) => !there.includes(id));
+    const nameOf = (id) => this.words?.of(id)?.name ?? id;
+    const beside = named.filter((id) => also.includes(id)), others = named.filter((id) => !there.includes(id) && !also.includes(id));
     const row = (fault, key) => h("div", {}, h("dt", {}, t(`fault-${key}`)), h("dd", {}, fault[key]));
     return h("section", { class: "there" }, head,
       there.length === 0 && h("p", {}, t("truth-no_faults")),
       there.map((id) => this.words.of(id)).filter(Boolean).map((fault) => h("article", { class: "there-fault" },
         h("h4", {}, fault.name, named.includes(fault.id) && h("span", { class: "verdict" }, ` ✓ ${t("truth-you_named")}`)),
         h("dl", {}, ["cause", "seen", "test", "remedy"].map((key) => row(fault, key))))),
-      others.length > 0 && this.words && h("p", { class: "quiet" }, t("truth-not_there", { list: listed(others.map((id) => this.words.of(id)?.name ?? id)) })));
+      beside.length > 0 && this.words && h("p", { class: "quiet" }, t("truth-also", { list: listed(beside.map(nameOf)) })),
+      others.length > 0 && this.words && h("p", { class: "quiet" }, t("truth-not_there", { list: listed(others.map(nameOf)) })));
   }
 }
 

@@ -1,5 +1,6 @@
 ### The debrief. A judged thing has three parts: .see what was seen, .ask a question, .do the next action.
 
+debrief-show = Show it on the trace
 debrief-title = Debrief
 debrief-first = Read from the top: the first open question is where to go on.
 debrief-second = A second look, step by step.
@@ -70,13 +71,13 @@ step-name_missing =
     .do = Name it under “What is wrong here?”, above the blanks.
 
 process-process_tested =
-    .see = Before something was put right, a test had shown that it was the cause.
-    .named = { $fault }: you made a telling test before you put it right.
+    .see = A test showed what the cause was.
+    .named = { $fault }: a test showed that this was the cause.
 process-process_untested =
-    .see = Something was put right before a test had shown that it was the cause.
-    .named = { $fault }: it was put right before a test had shown that it was the cause.
+    .see = No test showed what the cause was.
+    .named = { $fault }: no test showed that this was the cause.
     .ask = How would you know next time that it was this, and not a look-alike?
-    .do = One test, one look at the strip, then the remedy.
+    .do = Test first. Or change one thing only, and watch a few beats before and after.
 process-process_cause_remains =
     .see = A cause is still at work on the bench.
     .named = { $fault }: the cause is still at work on the bench.
@@ -317,4 +318,5 @@ truth-note_recording = This compares two readings. It is no truth: the detector 
 truth-faults = What was wrong with the bench
 truth-no_faults = Nothing was wrong with this bench.
 truth-you_named = you named it
+truth-also = Also named, and at work here too: { $list }.
 truth-not_there = Also named, but not at work here: { $list }.

@@ -1,5 +1,6 @@
 ### El balance. Lo juzgado tiene tres partes: .see lo que se vio, .ask una pregunta, .do la acción siguiente.
 
+debrief-show = Mostrarlo en el trazo
 debrief-title = Balance
 debrief-first = Lee desde arriba: la primera pregunta abierta es por donde seguir.
 debrief-second = Una segunda mirada, paso a paso.
@@ -70,13 +71,13 @@ step-name_missing =
     .do = Nómbralo en «¿Qué falla aquí?», encima de los espacios en blanco.
 
 process-process_tested =
-    .see = Antes de arreglar algo, una prueba había mostrado que era la causa.
-    .named = { $fault }: hiciste una prueba que lo decidía antes de arreglarlo.
+    .see = Una prueba mostró cuál era la causa.
+    .named = { $fault }: una prueba mostró que esta era la causa.
 process-process_untested =
-    .see = Algo se arregló antes de que una prueba mostrara que era la causa.
-    .named = { $fault }: se arregló antes de que una prueba mostrara que era la causa.
-    .ask = ¿Cómo sabrías la próxima vez que fue esto, y no una avería parecida?
-    .do = Una prueba, una mirada a la tira, y después el remedio.
+    .see = Ninguna prueba mostró cuál era la causa.
+    .named = { $fault }: ninguna prueba mostró que esta era la causa.
+    .ask = ¿Cómo sabrías la próxima vez que era esto, y no algo parecido?
+    .do = Prueba primero. O cambia una sola cosa, y mira unos latidos antes y después.
 process-process_cause_remains =
     .see = Una causa sigue actuando en la mesa.
     .named = { $fault }: la causa sigue actuando en la mesa.
@@ -317,4 +318,5 @@ truth-note_recording = Esto compara dos lecturas. No es la verdad: el detector p
 truth-faults = Qué fallaba en la mesa
 truth-no_faults = En esta mesa no fallaba nada.
 truth-you_named = la nombraste
+truth-also = También nombradas, y con efecto aquí: { $list }.
 truth-not_there = También nombradas, pero sin efecto aquí: { $list }.
