@@ -130,7 +130,7 @@ fn every_misreading_is_named_from_its_signature() {
         ("short window", short((0.1, 8.1), 10.0, 8.0), Some(WindowTooShort)),
         ("one interval", short((0.45, 1.4), 2.0, 0.95), Some(SingleInterval)),
         ("time at B", case(19.0, 15.1, 3.97, 75.0), None),
-        ("time at B", Case { window: Some((4.1, 19.1)), ..case(19.0, 19.1, 3.14, 60.0) }, Some(TimeAtB)),
+        ("time at B", Case { window: Some((4.1, 19.1)), ..case(19.0, 19.1, 3.1, 60.0) }, Some(TimeAtB)),
         (
             "time at B, whole seconds",
             Case { window: Some((4.1, 19.1)), ..case(19.0, 19.0, 3.16, 60.0) },
