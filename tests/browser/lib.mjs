@@ -117,6 +117,7 @@ export const SPEED = 8;
 /** A context of the browser that all share, in which the world runs at a speed (null: as the page itself would have it); the rest of the options go to Playwright. */
 async function makeContext(browser, { speed = SPEED, ...options } = {}) {
   const context = await browser.newContext(options);
+  context.setDefaultTimeout(90_000); // a fact comes late where the machine has other work; what does not come at all is told a minute later
   if (speed !== null) await context.addInitScript((told) => {
     try {
       sessionStorage.setItem("dicrotic:speed", told);
