@@ -30,11 +30,11 @@ describe("the world's clock", { concurrency: 2 }, () => {
     test(`a take made at ${speed} times real time is the take that its log gives when it is done again`, async () => {
       await withPage({ ...wide, speed }, async ({ page, url }) => {
         await student.openScenario(page, url, "hum-on-the-strip", "7");
-        await student.worldRuns(page, 1);
+        await student.worldRuns(page, 1, speed);
         await student.pressButton(page, "Record");
-        await student.worldRuns(page, 1);
+        await student.worldRuns(page, 1, speed);
         await student.choose(page, "Low-pass", "30 Hz");
-        await student.worldRuns(page, 1);
+        await student.worldRuns(page, 1, speed);
         await student.pressButton(page, "Stop recording");
         await page.locator(".strip.is-measuring").waitFor();
         const { bytes } = await student.saved(page, "Save take as CSV");
@@ -54,7 +54,7 @@ describe("the world's clock", { concurrency: 2 }, () => {
     test(`at ${speed} times real time the pen runs ${speed} seconds a second`, async () => {
       await withPage({ ...wide, speed }, async ({ page, url }) => {
         await student.openScenario(page, url, "hum-on-the-strip", "7");
-        await student.worldRuns(page, 0.5);
+        await student.worldRuns(page, 0.5, speed);
         const { ran, time, longest } = await watchFrames(page, 60);
         assert.ok(time > 0.5, `${time} s for 60 frames`);
         // The page may have drawn one frame more or less than was counted here; the pen is told to a tenth of a second.
@@ -64,7 +64,7 @@ describe("the world's clock", { concurrency: 2 }, () => {
   }
 
   test("the address asks for a speed, from 1 to 16, and the tab keeps it; without a word it is real time", async () => {
-    await withPage({ ...wide, speed: null }, async ({ page, url }) => {
+    await withPage(wide, async ({ page, url }) => {
       await page.goto(url);
       assert.equal(await speedOf(page), "1");
       for (const [asked, given] of [["4", "4"], ["99", "16"], ["0", "1"], ["-3", "1"], ["fast", "1"], ["2.5", "2.5"]]) {
@@ -72,7 +72,7 @@ describe("the world's clock", { concurrency: 2 }, () => {
         assert.equal(await speedOf(page), given, asked);
       }
       await page.goto(`${url}?other#s=hum-on-the-strip&seed=3`);
-      await student.worldRuns(page, 0.2);
+      await student.worldRuns(page, 0.2, 2.5);
       assert.equal(await speedOf(page), "2.5");
     });
   });

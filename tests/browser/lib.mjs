@@ -111,13 +111,11 @@ function leave() {
   }, 100);
 }
 
-/** How many times as fast as real time the world runs on the pages of the tests; www/js/loop.js. */
-export const SPEED = 8;
-
-/** A context of the browser that all share, in which the world runs at a speed (null: as the page itself would have it); the rest of the options go to Playwright. */
-async function makeContext(browser, { speed = SPEED, ...options } = {}) {
+/** A context of the browser that all share; where a `speed` is given the world runs so many times as fast as real time. The rest of the options go to Playwright. */
+async function makeContext(browser, { speed, ...options } = {}) {
   const context = await browser.newContext(options);
-  if (speed !== null) await context.addInitScript((told) => {
+  context.setDefaultTimeout(90_000); // a fact comes late where the machine has other work; what does not come at all is told a minute later
+  if (speed !== undefined) await context.addInitScript((told) => {
     try {
       sessionStorage.setItem("dicrotic:speed", told);
     } catch { /* a page without an origin */ }
@@ -143,8 +141,8 @@ export async function withContexts(body) {
 /**
  * Runs `body({ page, context, browser, server, url })` in a new page, closes all afterwards, and fails if the page logged an
  * error or a warning, threw, or asked for something that it did not get. `expected` are patterns of complaints that
- * the test provokes; each must come. `own` gives the test a server that it may stop; `speed` is how fast the world runs, 1 for real
- * time. The rest of the options go to Playwright's `newContext`.
+ * the test provokes; each must come. `own` gives the test a server that it may stop; with `speed` the world runs
+ * so many times as fast as real time throughout. The rest of the options go to Playwright's `newContext`.
  */
 export async function withPage({ expected = [], own = false, ...options }, body) {
   const server = await startServer({ own });

@@ -78,7 +78,7 @@ describe("the page", { concurrency: 2 }, () => {
   });
 
   test("the stylus stands at the end of the live trace and is taken off under hold and over a take", async () => {
-    await withPage({ ...wide, speed: 1 }, async ({ page, url }) => {
+    await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "hum-on-the-strip", 3);
       const tip = page.locator(".stylus-tip");
       await tip.waitFor();
@@ -90,7 +90,7 @@ describe("the page", { concurrency: 2 }, () => {
       let before, after;
       do { // at the right edge it begins anew at the left
         before = await at();
-        await student.worldRuns(page, 0.7);
+        await student.worldRuns(page, 0.7, 1);
         after = await at();
       } while (after.place < before.place && after.time < 60);
       const [moved, due] = [after.place - before.place, (after.time - before.time) / 10];

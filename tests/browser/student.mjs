@@ -103,10 +103,29 @@ export const notKept = (page, why) => page.locator(`html[data-kept="${why}"]`).w
 /** Where the live trace is, s since the bench was opened: what the page writes under it. */
 export const pen = (page) => page.locator(".margin-foot p").first().evaluate((el) => Number(el.textContent.replace(",", ".").match(/[\d.]+/)[0]));
 
-/** Waits until the world of a live bench has run on for so many seconds of its own. */
-export async function worldRuns(page, seconds) {
-  const from = await pen(page);
-  await page.waitForFunction((until) => Number(document.querySelector(".margin-foot p").textContent.replace(",", ".").match(/[\d.]+/)?.[0]) >= until, from + seconds, { timeout: 30_000 + seconds * 3000 });
+/**
+ * How many times as fast as real time the world runs while a test waits for it. Only then: a bench that ran ahead of the hand would
+ * be found somewhere else each time, in a movement as likely as in a calm stretch.
+ */
+const FAST = 8;
+
+/** How fast the world runs from now on, in times of real time (data-speed, www/js/loop.js); how fast it ran before. */
+export const setSpeed = (page, speed) => page.evaluate((times) => {
+  const { dataset } = document.documentElement;
+  const before = dataset.speed;
+  dataset.speed = String(times);
+  return before;
+}, speed);
+
+/** Waits until the world of a live bench has run on for so many seconds of its own, at a speed. */
+export async function worldRuns(page, seconds, speed = FAST) {
+  const until = (await pen(page)) + seconds;
+  const before = await setSpeed(page, speed);
+  await page.waitForFunction(([time, then]) => {
+    if (!(Number(document.querySelector(".margin-foot p").textContent.replace(",", ".").match(/[\d.]+/)?.[0]) >= time)) return false;
+    document.documentElement.dataset.speed = then;
+    return true;
+  }, [until, before], { timeout: 90_000 + seconds * 3000 });
 }
 
 /** Waits for so many frames of the page: for what must not happen in them. A frame is a sixtieth of a second or more. */
@@ -139,28 +158,24 @@ export async function linkWith(page, words) {
   return page.locator(".out .address").innerText();
 }
 
-/** How fast the world runs from now on, in times of real time. */
-export const setSpeed = (page, speed) => page.evaluate((times) => (document.documentElement.dataset.speed = String(times)), speed);
-
-/** Waits until the recording that is under way is so many seconds long. The world then runs in real time, so that it is stopped soon after. */
+/** Waits until the recording that is under way is so many seconds long; the world then runs as before, so that it is stopped soon after. */
 export async function recorded(page, seconds) {
-  await page.waitForFunction((n) => {
+  const before = await setSpeed(page, FAST);
+  await page.waitForFunction(([n, then]) => {
     const [minutes, rest] = document.querySelector(".elapsed").textContent.split(":").map(Number);
     if (!(minutes * 60 + rest >= n)) return false; // nothing stands there before the first frame
-    document.documentElement.dataset.speed = "1";
+    document.documentElement.dataset.speed = then;
     return true;
-  }, seconds, { timeout: 60_000 + seconds * 3000 });
+  }, [seconds, before], { timeout: 90_000 + seconds * 3000 });
 }
 
 /** Records for so many seconds and stops; the take then lies open. `record` and `stop` are the names of the buttons. */
 export async function take(page, seconds, { record: start = "Record", stop = "Stop recording" } = {}) {
   await pressButton(page, start);
   await page.locator(".btn-record.is-on").waitFor();
-  const speed = await page.evaluate(() => document.documentElement.dataset.speed);
   await recorded(page, seconds);
   await pressButton(page, stop);
   await page.locator(".strip.is-measuring").waitFor();
-  await setSpeed(page, speed);
 }
 
 /** Records for so many seconds; the take then lies open, drawn whole on a screen of 20 s. */
