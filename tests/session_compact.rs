@@ -82,8 +82,8 @@ fn any_change_of_any_character_is_found() {
         .collect();
     assert_eq!(Code::read(&folded), Code::read(&code));
     assert_eq!(Code::read("hello"), Err(CodeError::Foreign));
-    assert_eq!(Code::read("D1.ab!d"), Err(CodeError::Character { at: 6, found: '!' }));
-    assert_eq!(Code::read("D1."), Err(CodeError::Damaged));
+    assert_eq!(Code::read("D2.ab!d"), Err(CodeError::Character { at: 6, found: '!' }));
+    assert_eq!(Code::read("D2."), Err(CodeError::Damaged));
 }
 
 /// A code with a right checksum over any body.

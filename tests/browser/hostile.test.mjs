@@ -201,7 +201,7 @@ describe("what comes from others", { concurrency: 1 }, () => {
       const files = all.filter((_, k) => k % 25 === 0).map((name, k) => {
         const file = path.join(folder, `${k}.dicrotic-result.json`);
         // Not the right checksum: the name is shown with a doubt, or the file is refused; both must be text.
-        writeFileSync(file, JSON.stringify({ format: k % 2 ? "dicrotic-result" : name, version: 1, program: name, about: { student: name, try: 1, begun_s: 0, ended_s: 0 }, scenario_id: name, scenario_sha256: name, scenario: scenario, seed: "1", samples: 10, log: [], answers: {}, named: [], verdict: { tries: 0, passed: false, first_wrong: name, codes: [name], misreading: name }, checksum: name }));
+        writeFileSync(file, JSON.stringify({ format: k % 2 ? "dicrotic-result" : name, version: 2, program: name, about: { student: name, try: 1, begun_s: 0, ended_s: 0 }, scenario_id: name, scenario_sha256: name, scenario: scenario, seed: "1", samples: 10, log: [], answers: {}, named: [], verdict: { tries: 0, passed: false, first_wrong: name, codes: [name], misreading: name }, checksum: name }));
         return file;
       });
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), student.pressButton(page, "Choose files")]);
