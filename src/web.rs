@@ -26,8 +26,9 @@ const GAP: f64 = 14.0;
 /// Width of the trace where it is widest, CSS pixels.
 const STROKE: f64 = 1.6;
 
+/// What is thrown at the page: a text, and nothing else throws one. An engine's own errors are objects.
 fn fail(code: &str, args: Value) -> JsValue {
-    js_sys::Error::new(&json!({"code": code, "args": args}).to_string()).into()
+    JsValue::from_str(&json!({"code": code, "args": args}).to_string())
 }
 
 fn scenario_fail(error: &ScenarioError) -> JsValue {

@@ -17,12 +17,9 @@ export function guarded(call) {
   try {
     return call();
   } catch (thrown) {
-    let told;
-    try {
-      told = JSON.parse(thrown?.message ?? thrown);
-    } catch {
-      throw new CoreError("core_stopped", { told: String(thrown?.message ?? thrown) });
-    }
+    // The core throws a text, {code, args} as JSON; whatever else comes is the engine's, and no word of it decides anything.
+    if (typeof thrown !== "string") throw new CoreError("core_stopped", { told: String(thrown?.message ?? thrown) });
+    const told = JSON.parse(thrown);
     const inner = told.args?.code ? told.args : told; // a recording's error comes wrapped: csv_invalid around csv_cell, …
     throw new CoreError(inner.code ?? "core_stopped", inner.args ?? {});
   }
