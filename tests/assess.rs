@@ -5,6 +5,7 @@ use dicrotic::assess::parse::{Problem, number};
 use dicrotic::assess::trace::Trace;
 use dicrotic::assess::verdict::{Reference, Report, Step, Typed, Verdict, judge};
 use dicrotic::assess::window::{Peak, allowed, interval_rate};
+use dicrotic::measure::movement::{Kind, Movement};
 
 #[test]
 fn numbers_are_read_as_people_type_them() {
@@ -91,6 +92,7 @@ fn check(window: Option<(f64, f64)>, count: &str, seconds: &str, multiplier: &st
         multiplier: number(multiplier).ok(),
         rate: number(rate).ok(),
     };
+    let moved = |kind| Some(Movement { height: 0.6, from_s: 3.0, to_s: 4.0, kind });
     let good = Trace {
         hum_ratio: 0.02,
         clip_share: 0.0,
@@ -98,6 +100,7 @@ fn check(window: Option<(f64, f64)>, count: &str, seconds: &str, multiplier: &st
         pulse_v: 0.04,
         quality: 0.9,
         smaller_range_fits: false,
+        movement: None,
     };
     let reference = Reference { peaks: &peaks, delay_s: 0.0, duration_s: 32.0 };
     judge(&Criteria::default(), Some(&good), window, &typed, &reference)
@@ -226,7 +229,10 @@ fn the_trace_is_judged_too() {
         (Trace { clip_share: 0.001, ..good }, 32.0, "trace_clipped"),
         (Trace { fill: 0.29, smaller_range_fits: true, ..good }, 32.0, "trace_small"),
         (Trace { fill: 0.81, ..good }, 32.0, "trace_tall"),
-        (Trace { quality: 0.2, ..good }, 32.0, "trace_restless"),
+        (Trace { quality: 0.2, ..good }, 32.0, "trace_unlike"),
+        (Trace { movement: moved(Kind::Unrest), ..good }, 32.0, "trace_restless"),
+        (Trace { movement: moved(Kind::Spike), ..good }, 32.0, "trace_spike"),
+        (Trace { movement: moved(Kind::Step), ..good }, 32.0, "trace_step"),
         (good, 14.0, "trace_short"),
     ] {
         let report = with(trace, duration_s);

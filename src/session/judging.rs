@@ -175,7 +175,7 @@ impl Session {
             .into_iter()
             .flatten()
             .filter_map(look)
-            .min_by(|x, y| x.quality.total_cmp(&y.quality));
+            .max_by(|x, y| x.badness().total_cmp(&y.badness()));
         let landmarks = match self.task.kind {
             Kind::ReadRange => self.landmarks(&peaks),
             _ => Vec::new(),
