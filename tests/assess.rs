@@ -7,6 +7,7 @@ use dicrotic::assess::task::Task;
 use dicrotic::assess::trace::Trace;
 use dicrotic::assess::verdict::{Reference, Report, Step, Typed, Verdict};
 use dicrotic::assess::window::{Peak, allowed, interval_rate};
+use dicrotic::measure::movement::{Kind, Movement};
 
 #[test]
 fn numbers_are_read_as_people_type_them() {
@@ -121,6 +122,7 @@ fn check(window: Option<(f64, f64)>, count: &str, seconds: &str, multiplier: &st
         multiplier: number(multiplier).ok(),
         rate: number(rate).ok(),
     };
+    let moved = |kind| Some(Movement { height: 0.6, from_s: 3.0, to_s: 4.0, kind });
     let good = Trace {
         hum_ratio: 0.02,
         clip_share: 0.0,
@@ -128,6 +130,7 @@ fn check(window: Option<(f64, f64)>, count: &str, seconds: &str, multiplier: &st
         pulse_v: 0.04,
         quality: 0.9,
         smaller_range_fits: false,
+        movement: None,
     };
     let reference = Reference { peaks: &peaks, delay_s: 0.0, duration_s: 32.0 };
     judge(&Criteria::default(), Some(&good), window, &typed, &reference)
@@ -329,13 +332,18 @@ fn the_trace_is_judged_too() {
         pulse_v: 0.04,
         quality: 0.9,
         smaller_range_fits: false,
+        movement: None,
     };
+    let moved = |kind| Some(Movement { kind, height: 0.8, from_s: 3.0, to_s: 4.0 });
     for (trace, duration_s, expected) in [
         (Trace { hum_ratio: 0.11, ..good }, 32.0, "trace_hum"),
         (Trace { clip_share: 0.001, ..good }, 32.0, "trace_clipped"),
         (Trace { fill: 0.29, smaller_range_fits: true, ..good }, 32.0, "trace_small"),
         (Trace { fill: 0.81, ..good }, 32.0, "trace_tall"),
-        (Trace { quality: 0.2, ..good }, 32.0, "trace_restless"),
+        (Trace { quality: 0.2, ..good }, 32.0, "trace_unlike"),
+        (Trace { movement: moved(Kind::Unrest), ..good }, 32.0, "trace_restless"),
+        (Trace { movement: moved(Kind::Spike), ..good }, 32.0, "trace_spike"),
+        (Trace { movement: moved(Kind::Step), ..good }, 32.0, "trace_step"),
         (good, 14.0, "trace_short"),
     ] {
         let report = with(trace, duration_s);

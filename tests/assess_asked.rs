@@ -292,6 +292,7 @@ fn a_clean_stretch_is_judged_by_its_trace_and_length_alone() {
         pulse_v: 0.02,
         smaller_range_fits: true,
         quality: 0.9,
+        movement: None,
     };
     let mut sheet = Sheet { trace: Some(&clean), ..right(Kind::CleanStretch, &criteria, &peaks) };
     let report = judge(&sheet);

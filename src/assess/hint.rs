@@ -51,7 +51,7 @@ pub fn topic(finding: &Finding) -> &'static str {
         "trace_hum" => "trace_hum",
         "trace_clipped" => "trace_clipped",
         "trace_short" | "trace_none" => "trace_short",
-        "trace_restless" => "trace_restless",
+        "trace_restless" | "trace_spike" | "trace_step" | "trace_unlike" => "trace_restless",
         "trace_foreign" => "trace_foreign",
         "window_not_given" => "window_given",
         "window_late" | "window_long" | "window_no_exercise" => "window_early",

@@ -125,7 +125,7 @@ pub fn asked(t: &Terms) -> Vec<AskedRow> {
     let watched = t.aid == Aid::Shown;
     vec![
         row("setup", by_hand, &["linked", "socket", "strap"]),
-        row("signal", by_hand, &["size", "hum", "unclipped", "view"]),
+        row("signal", by_hand, &["size", "hum", "unclipped", "calm", "view"]),
         row("faults", t.bench && t.faults && !watched, &faults),
         row("recording", by_hand, &["long"]),
         row("measurement", !watched, measured),
@@ -216,6 +216,7 @@ impl Facts<'_> {
             "size" => self.clean(code, &["trace_small", "trace_tall"]),
             "hum" => self.clean(code, &["trace_hum"]),
             "unclipped" => self.clean(code, &["trace_clipped"]),
+            "calm" => self.clean(code, &["trace_restless", "trace_spike", "trace_step", "trace_unlike"]),
             "view" => {
                 let shown = self.clean(code, &[]);
                 let got = self.rate_hz >= RATE_HZ && self.views_s.iter().any(readable);

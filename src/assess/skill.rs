@@ -142,7 +142,9 @@ fn said(a: &Attempted, skill: &str) -> Said {
             None => mended.unwrap_or(NONE),
         },
         "hum" => wrong_with(&["trace_hum"]).or(mended).unwrap_or(NONE),
-        "motion" => wrong_with(&["trace_restless"]).or(mended).unwrap_or(NONE),
+        "motion" => wrong_with(&["trace_restless", "trace_spike", "trace_step", "trace_unlike"])
+            .or(mended)
+            .unwrap_or(NONE),
         "recording" => wrong_with(&["trace_short", "trace_none", "trace_foreign"])
             .or(mended)
             .or_else(|| a.recorded.then(|| pass("long")))

@@ -3,6 +3,7 @@
 use super::Criteria;
 use super::trace::Trace;
 use super::window::{Allowed, Peak, interval_rate};
+use crate::measure::movement::Kind;
 use crate::plain::{json, names};
 use serde_json::Value;
 
@@ -215,8 +216,17 @@ pub(super) fn judge_trace(criteria: &Criteria, trace: &Trace, duration_s: f64) -
     if duration_s + 1e-9 < criteria.record_s {
         found.push(wrong("trace_short", json!({"seconds": short(duration_s), "need": criteria.record_s})));
     }
-    if trace.quality < criteria.quality_min {
-        found.push(wrong("trace_restless", json!({"quality": short(trace.quality)})));
+    if let Some(worst) = trace.disturbed() {
+        let code = match worst.kind {
+            Kind::Unrest => "trace_restless",
+            Kind::Spike => "trace_spike",
+            Kind::Step => "trace_step",
+        };
+        let height = (10.0 * worst.height).round() / 10.0;
+        let args = json!({"height": height, "from_s": short(worst.from_s), "to_s": short(worst.to_s)});
+        found.push(wrong(code, args));
+    } else if trace.quality < criteria.quality_min {
+        found.push(wrong("trace_unlike", json!({"quality": short(trace.quality)})));
     }
     if trace.hum_ratio > criteria.hum_ratio {
         found.push(wrong("trace_hum", json!({"ratio": short(trace.hum_ratio), "limit": criteria.hum_ratio})));

@@ -9,7 +9,6 @@ use crate::assess::trace;
 use crate::assess::verdict::{Finding, Report, Step};
 use crate::assess::window::{Peak, allowed};
 use crate::deed::Tell;
-use crate::measure::quality;
 use crate::plain::json;
 use crate::recorder::settings::RANGES_V;
 use crate::scenario::fault;
@@ -65,7 +64,8 @@ impl Session {
     /// Where each finding of a check can be seen on the take: of the trace always, of the rest once the truth may be shown.
     pub(super) fn places(&self, report: &Report, over: bool) -> Vec<Option<[f64; 2]>> {
         let place = |f: &Finding| {
-            let told = f.step == Step::Trace || (over && matches!(f.step, Step::Count | Step::Count1 | Step::Window));
+            let told = f.step == Step::Trace
+                || (over && matches!(f.step, Step::Count | Step::Count1 | Step::Window));
             let place = self.place_of(f).filter(|_| told && f.is_wrong())?;
             Some([place["from_s"].as_f64()?, place["to_s"].as_f64()?])
         };
@@ -139,20 +139,11 @@ impl Session {
                 let t = a + at as f64 / take.recording.rate_hz();
                 Some(span(t - 0.4, t + 0.4))
             }
-            "trace_restless" => {
-                let rate = take.recording.rate_hz();
-                let n = ((b - a - 4.0) / 2.0).floor().max(0.0) as usize;
-                let worth = |k: usize| {
-                    let from = a + 2.0 * k as f64;
-                    let values = take
-                        .recording
-                        .values(take.recording.sample_at(from), take.recording.sample_at(from + 4.0));
-                    quality::quality(&values, rate).map_or(0.0, |q| q.index)
-                };
-                let worst = (0..=n).map(|k| (k, worth(k))).min_by(|x, y| x.1.total_cmp(&y.1))?;
-                let from = a + 2.0 * worst.0 as f64;
-                Some(span(from, (from + 4.0).min(b)))
-            }
+            // What was not like the rest throughout is seen in its first seconds as well as anywhere.
+            "trace_restless" => match (finding.args["from_s"].as_f64(), finding.args["to_s"].as_f64()) {
+                (Some(from), Some(to)) => Some(span(from, to)),
+                _ => Some(span(a, (a + 4.0).min(b))),
+            },
             "trace_size" => {
                 let middle = 0.5 * (a + b);
                 Some(span(middle - 0.6, middle + 0.6))

@@ -107,7 +107,7 @@ impl Session {
             .into_iter()
             .flatten()
             .filter_map(look)
-            .min_by(|x, y| x.quality.total_cmp(&y.quality));
+            .max_by(|x, y| x.badness().total_cmp(&y.badness()));
         let mut report = self.with_sheet(trace.as_ref(), asked::judge)?;
         if take.foreign.is_some() {
             report.prepend(verdict::foreign());

@@ -8,7 +8,7 @@ import { ask, doNext, glyph, see } from "./parts.js";
 import { processPart } from "./process.js";
 import { truthPart } from "./truths.js";
 
-const DIGITS = { seconds: 2, need: 0, typed: 2, window: 2, ratio: 2, fill: 0, costs: 1, beat: 1 };
+const DIGITS = { seconds: 2, need: 0, typed: 2, window: 2, ratio: 2, fill: 0, costs: 1, beat: 1, height: 1, from_s: 1, to_s: 1 };
 
 export class Debrief {
   /** view: the session's; what the scenario asks for is told beside what was found. */

@@ -14,6 +14,7 @@ rubric-point-strap = The strap is snug, neither loose nor tight
 rubric-point-size = The pulse fills a good part of the range
 rubric-point-hum = Hum is under a tenth of the pulse
 rubric-point-unclipped = Nothing is cut off
+rubric-point-calm = The subject and the sensor kept still in the window
 rubric-point-view = 5 to 30 s on the screen, 100 samples a second or more
 rubric-point-named = What was wrong is named
 rubric-point-tested = A test showed what was wrong

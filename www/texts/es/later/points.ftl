@@ -14,6 +14,7 @@ rubric-point-strap = La correa está ajustada, ni floja ni apretada
 rubric-point-size = El pulso llena una buena parte del rango
 rubric-point-hum = El zumbido es menos de una décima parte del pulso
 rubric-point-unclipped = No hay nada recortado
+rubric-point-calm = El sujeto y el sensor estuvieron quietos en la ventana
 rubric-point-view = De 5 a 30 s en la pantalla, 100 muestras por segundo o más
 rubric-point-named = Lo que fallaba está nombrado
 rubric-point-tested = Una prueba mostró qué fallaba
