@@ -122,7 +122,6 @@ fn check(window: Option<(f64, f64)>, count: &str, seconds: &str, multiplier: &st
         multiplier: number(multiplier).ok(),
         rate: number(rate).ok(),
     };
-    let moved = |kind| Some(Movement { height: 0.6, from_s: 3.0, to_s: 4.0, kind });
     let good = Trace {
         hum_ratio: 0.02,
         clip_share: 0.0,
