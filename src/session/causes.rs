@@ -13,7 +13,7 @@ use crate::scenario::fault::{self, AtWork, Fault, Impression, Scene};
 /// What was so just before an action.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Before {
-    /// Causes at work: a bit for each of [`Session::cases`].
+    /// Causes at work: a bit for each of the log’s cases.
     pub(super) causes: u32,
     /// Where the part stood that is moved.
     pub(super) from: Option<Point>,
