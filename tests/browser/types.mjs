@@ -15,6 +15,7 @@ for (const name of ["dicrotic.d.ts", "dicrotic_desk.d.ts"]) {
   copyFileSync(path.join(built, name), path.join(offered, name));
 }
 const tsc = createRequire(import.meta.url).resolve("typescript/bin/tsc");
-const { status } = spawnSync(process.execPath, [tsc, "-p", path.join(here, "tsconfig.json")], { stdio: "inherit" });
-if (status === 0) console.log("types: 1 passed, 0 failed");
-process.exitCode = status ?? 1;
+// The worker lives in another world than the page: it has a project of its own.
+const passed = ["tsconfig.json", "tsconfig.worker.json"].filter((project) => spawnSync(process.execPath, [tsc, "-p", path.join(here, project)], { stdio: "inherit" }).status === 0).length;
+console.log(`types: ${passed} passed, ${2 - passed} failed`);
+process.exitCode = passed === 2 ? 0 : 1;

@@ -18,7 +18,10 @@ export type Summary = {
 
 /** What an attempt shows of each skill; with at_ms when it is kept. */
 export type Evidence = {
-  scenario: string; seed: string; mode: Aid; passed: boolean; skills: Record<string, { got: string }>; rubric: { ready: boolean };
+  v: number; scenario: string; level: number; seed: string; mode: Aid; kind: TaskKind; passed: boolean; tries: number; hints: number; revealed: boolean;
+  over: boolean; misreading: string | null; rubric: { total: number; ready: boolean };
+  /** What each skill rests on. */
+  skills: Record<string, { got: "pass" | "fail" | "none"; code: string | null }>;
 };
 export type KeptEvidence = Evidence & { at_ms: number };
 export type Standing = {
