@@ -5,19 +5,32 @@
 //! the seed and the changes with the sample at which each was made, and on nothing else: not on the size of the
 //! blocks in which it is asked for, nor on the machine. A chain can be saved between any two samples and goes on
 //! with the same numbers.
+//!
+//! - [`config`]: what a run starts from
+//! - [`poke`]: what is done without changing the bench, and what comes back
+//! - [`condition`]: what is the matter, cause by cause
+//! - [`gaps`]: a port that loses the unit
+
+mod condition;
+mod config;
+mod gaps;
+mod poke;
+
+pub use config::{Config, Trouble};
+pub use poke::{Answer, Looks, Poke, Voice};
 
 use crate::bench::strap::{Feel, Strap};
 use crate::bench::table::{Part, Point};
-use crate::bench::wiring::{End, Socket};
+use crate::bench::wiring::End;
 use crate::bench::{Bench, Change as BenchChange, Refusal};
-use crate::physiology::{Beat, Body, Manoeuvre, Subject, SubjectSpec, manoeuvre};
+use crate::physiology::{Beat, Body, Manoeuvre, Subject, manoeuvre};
 use crate::pickup::contact::{self, Contact, Finger};
-use crate::pickup::field::{self, Hum, Mains};
+use crate::pickup::field::{self, Hum};
 use crate::pickup::lead_noise::LeadNoise;
 use crate::pickup::light::{self, Flicker};
 use crate::pickup::mains::{Mix, Oscillator};
 use crate::pickup::motion::Motion;
-use crate::pickup::pad::{Kind, Pad, Shield};
+use crate::pickup::pad::{Kind, Shield};
 use crate::pickup::phone::Phone;
 use crate::pickup::plug::Plug;
 use crate::pickup::tremor::Tremor;
@@ -25,6 +38,7 @@ use crate::recorder::filters::{Memory, Section};
 use crate::recorder::settings::{BadValue, Change as RecorderChange};
 use crate::recorder::{Settings, Unit};
 use crate::rng::Stream;
+use gaps::Gaps;
 use serde::{Deserialize, Serialize};
 
 /// Analogue steps worked at a time.
@@ -39,206 +53,16 @@ const TAUT_CM: f64 = 8.0;
 const OFFSET_V: f64 = 0.2;
 /// What is left of a tremor when the arm rests on a cushion.
 const RESTED_SHARE: f64 = 0.1;
+/// Temperature of the finger under which the subject calls it cold, degrees C (design default).
+pub const COLD_C: f64 = 29.0;
 /// How long a press on the finger lasts, s.
 const PRESS_S: f64 = 3.0;
-
-/// Everything that a run starts from.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Config {
-    /// The subject, as far as it is laid down; the rest is drawn from the seed.
-    pub subject: SubjectSpec,
-    /// The mains of the region.
-    pub mains: Mains,
-    /// The pad.
-    pub pad: Pad,
-    /// What the subject and the things about do by themselves.
-    pub trouble: Trouble,
-    /// The computer looks for the unit by itself. Otherwise it must be told to look after each break of the link.
-    pub finds_unit: bool,
-    /// The bench at the start.
-    pub bench: Bench,
-    /// The recorder's settings at the start.
-    pub recorder: Settings,
-}
-
-/// Troubles that no part of the bench holds, each with its severity from 0 (none) to 1.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct Trouble {
-    /// How restless the hand is, until the subject is asked to keep still.
-    pub unrest: f64,
-    /// How strongly the hand trembles.
-    pub tremor: f64,
-    /// How strongly a foot or a finger taps, until the subject is asked to keep still.
-    pub tapping: f64,
-    /// How fast the strap slips, until it is strapped on anew: at 1 within some ten seconds.
-    pub slip: f64,
-    /// How badly the pad's plug sits, until it is pushed home.
-    pub plug_loose: f64,
-    /// How busy the telephone is.
-    pub phone: f64,
-    /// How far the amplifier's zero is off, until it is zeroed: at 1 by a fifth of a volt.
-    pub offset: f64,
-    /// How badly a wire inside the pad's lead is broken, until the lead is swapped; worse the more it is bent.
-    pub lead_break: f64,
-    /// How often the computer's port that is used at the start loses the unit.
-    pub port_gaps: f64,
-    /// How often the subject sighs, until asked to breathe quietly.
-    pub sighs: f64,
-    /// How far the breathing moves the trace.
-    pub breath_drift: f64,
-}
-
-impl Trouble {
-    /// Names the first severity that is not from 0 to 1.
-    pub fn check(&self) -> Result<(), (&'static str, f64)> {
-        let all = [
-            ("unrest", self.unrest),
-            ("tremor", self.tremor),
-            ("tapping", self.tapping),
-            ("slip", self.slip),
-            ("plug_loose", self.plug_loose),
-            ("phone", self.phone),
-            ("offset", self.offset),
-            ("lead_break", self.lead_break),
-            ("port_gaps", self.port_gaps),
-            ("sighs", self.sighs),
-            ("breath_drift", self.breath_drift),
-        ];
-        match all.into_iter().find(|(_, v)| !(v.is_finite() && (0.0..=1.0).contains(v))) {
-            Some(bad) => Err(bad),
-            None => Ok(()),
-        }
-    }
-}
-
-/// Something done to the subject, the pad or a plug, without changing the bench.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum Poke {
-    /// Tap the pad.
-    TapPad {},
-    /// Ask the subject to keep the hand still.
-    AskStill {},
-    /// Wiggle a plug.
-    Wiggle {
-        /// The plug.
-        end: End,
-    },
-    /// Let the computer look for the unit.
-    Rescan {},
-    /// Ask the subject to be quiet and breathe quietly.
-    AskQuiet {},
-    /// Ask the subject how the finger feels: cold or warm.
-    AskFinger {},
-    /// Take another lead for the pad.
-    SwapLead {},
-    /// Press the strapped finger lightly and let go again.
-    PressFinger {},
-    /// Look at the room: lamps, telephone, what the subject does.
-    LookAround {},
-    /// Lay the arm on a cushion and let it rest.
-    RestArm {},
-    /// Tell the instructor what was seen.
-    TellInstructor {},
-}
-
-/// A port that loses the unit now and then, for 0.2 to 1 s.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-struct Gaps {
-    stream: Stream,
-    rate: f64,
-    port: Option<Socket>,
-    open: bool,
-    /// Samples until the link opens or closes.
-    left: u64,
-}
-
-impl Gaps {
-    fn new(config: &Config, seed: u64) -> Self {
-        let mut made = Self {
-            stream: Stream::new(seed, "gaps"),
-            rate: 0.2 * config.trouble.port_gaps,
-            port: config.bench.wiring.socket_of(End::DataComputer),
-            open: false,
-            left: u64::MAX,
-        };
-        if made.rate > 0.0 {
-            made.left = made.samples(false);
-        }
-        made
-    }
-
-    /// Lengths are drawn in samples at 1 kHz; at other rates the link is lost more or less often.
-    fn samples(&mut self, open: bool) -> u64 {
-        let seconds =
-            if open { self.stream.range(0.2, 1.0) } else { 1.0 + self.stream.waiting_s(self.rate).min(1e6) };
-        ((seconds * 1000.0) as u64).max(1)
-    }
-
-    fn pass(&mut self, mut samples: u64) {
-        while self.left != u64::MAX && samples >= self.left {
-            samples -= self.left;
-            self.open = !self.open;
-            self.left = self.samples(self.open);
-        }
-        if self.left != u64::MAX {
-            self.left -= samples;
-        }
-    }
-
-    fn open_at(&self, port: Option<Socket>) -> bool {
-        self.open && self.port.is_some() && port == self.port
-    }
-}
 
 /// How sharply a path bends at its middle point, 0 (straight) to 1 (back on itself).
 fn bend(a: Point, b: Point, c: Point) -> f64 {
     let (ux, uy, vx, vy) = (b.x - a.x, b.y - a.y, c.x - b.x, c.y - b.y);
     let lengths = crate::math::hypot(ux, uy) * crate::math::hypot(vx, vy);
     if lengths > 0.0 { 0.5 - 0.5 * (ux * vx + uy * vy) / lengths } else { 0.0 }
-}
-
-/// How the subject answers a request.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Answer {
-    /// "All right, I'll keep still."
-    WillKeepStill,
-    /// "I am keeping still."
-    AmStill,
-    /// "All right, I'll be quiet."
-    WillBeQuiet,
-    /// "My finger is cold."
-    FingerCold,
-    /// "My finger is warm."
-    FingerWarm,
-    /// "It pinches and throbs."
-    FingerThrobs,
-}
-
-/// How the hand looks.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Looks {
-    /// At rest.
-    Calm,
-    /// It moves.
-    Moving,
-    /// The fingertip is dusky.
-    Dusky,
-}
-
-/// What can be heard of the subject.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Voice {
-    /// Quiet breathing.
-    Quiet,
-    /// Talk.
-    Talking,
-    /// A sigh now and then.
-    Sighing,
 }
 
 /// The running chain.
@@ -274,6 +98,8 @@ pub struct Chain {
     sigh_left: u64,
     quiet: bool,
     talks: bool,
+    /// The arm lies on a cushion.
+    rested: bool,
     press_left: f64,
     offset_v: f64,
     unit: Unit,
@@ -315,6 +141,7 @@ impl Chain {
             sigh_left: u64::MAX,
             quiet: config.trouble.sighs == 0.0,
             talks: false,
+            rested: false,
             press_left: 0.0,
             offset_v: OFFSET_V * config.trouble.offset,
             unit,
@@ -358,10 +185,6 @@ impl Chain {
             let seconds = self.sighs.range(10.0, 25.0) / self.config.trouble.sighs.max(0.05);
             (seconds * self.unit.settings().analogue_rate_hz()) as u64
         };
-    }
-
-    fn link_path(&self) -> bool {
-        self.bench.wiring.unit_powered() && self.bench.wiring.data_path()
     }
 
     /// Does something at the bench.
@@ -426,7 +249,7 @@ impl Chain {
                 return Some(Answer::WillBeQuiet);
             }
             Poke::AskFinger {} => {
-                let cold = self.body.subject().finger_temp_c < 29.0;
+                let cold = self.finger_temp_c() < COLD_C;
                 return Some(match self.bench.strap.feel() {
                     Feel::Tight => Answer::FingerThrobs,
                     _ if cold => Answer::FingerCold,
@@ -439,9 +262,13 @@ impl Chain {
                 self.refresh();
             }
             Poke::PressFinger {} => self.press_left = PRESS_S,
-            Poke::LookAround {} | Poke::TellInstructor {} => {}
+            Poke::Look { .. } | Poke::TellInstructor {} => {}
             Poke::RestArm {} => {
-                self.config.trouble.tremor *= RESTED_SHARE;
+                // Who lies on the cushion already lies no softer for being asked again.
+                if !self.rested {
+                    self.rested = true;
+                    self.config.trouble.tremor *= RESTED_SHARE;
+                }
                 let tapping = if self.tremor.taps() { self.config.trouble.tapping } else { 0.0 };
                 self.tremor.set(self.config.trouble.tremor, tapping);
             }
@@ -478,13 +305,13 @@ impl Chain {
             }
         }
         self.samples += samples as u64;
-        self.gaps.pass(samples as u64);
+        self.gaps.pass(samples as u64, self.unit.settings().rate_hz);
     }
 
     /// Samples for which the link stays as it is by itself. Whoever must know which samples reached the computer
     /// asks for no more than these at a time.
     pub fn steady_samples(&self) -> u64 {
-        self.gaps.left
+        self.gaps.samples_left(self.unit.settings().rate_hz)
     }
 
     /// A light press on the strapped finger: the contact is better for as long as a loose pad is held down.

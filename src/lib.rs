@@ -12,6 +12,7 @@
 //! | [`pickup`] | what gets in between skin and input: contact, movement, hum, a loose plug |
 //! | [`recorder`] | amplifier, filters, converter |
 //! | [`chain`] | all stages in their order, running |
+//! | [`deed`] | what can be done: one vocabulary for logs, scripts, judgement and page |
 //! | [`recording`] | samples, their settings, minima and maxima at every scale |
 //! | [`strip`] | from time base and range to pixels |
 //! | [`dsp`] | filters and transforms over whole records, for [`measure`] |
@@ -24,6 +25,7 @@
 pub mod assess;
 pub mod bench;
 pub mod chain;
+pub mod deed;
 pub mod dsp;
 pub mod exchange;
 pub mod math;

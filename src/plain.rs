@@ -6,11 +6,13 @@
 
 mod error;
 mod give;
+mod names;
 mod read;
 
-pub use error::Unread;
+pub use error::{Cause, Unread};
 pub(crate) use give::json;
-pub use give::{Fields, fields, given, list, object};
+pub use give::{Fields, fields, given, list, object, put};
+pub(crate) use names::names;
 
 use serde::de::DeserializeOwned;
 use serde_json::Value;
@@ -49,8 +51,8 @@ impl Plain {
     /// Reads TOML. What JSON has no word for, dates and numbers that are none, is refused with its path; where the text is no
     /// TOML at all, the path is empty.
     pub fn of_toml(text: &str) -> Result<Self, Unread> {
-        let table = DeTable::parse(text)
-            .map_err(|e| Unread::new(e.message().trim().to_string()).at(e.span().map(|s| s.start)))?;
+        let table =
+            DeTable::parse(text).map_err(|e| said(e.message().trim()).at(e.span().map(|s| s.start)))?;
         Ok(Self { at: None, kind: of_table(table.get_ref())? })
     }
 
@@ -112,7 +114,7 @@ pub fn from_value<T: DeserializeOwned>(value: Value) -> Result<T, Unread> {
 
 /// Reads the text of a JSON document as it is.
 pub fn value(text: &str) -> Result<Value, Unread> {
-    serde_json::from_str(text).map_err(|e| Unread::new(e.to_string()))
+    serde_json::from_str(text).map_err(|e| said(&e.to_string()))
 }
 
 fn of_table(table: &DeTable) -> Result<Kind, Unread> {
@@ -157,5 +159,10 @@ fn of_toml(value: &DeValue) -> Result<Kind, Unread> {
 
 /// A value that JSON has no word for.
 fn odd(found: &str, expected: &str) -> Unread {
-    Unread::new(format!("{found}, expected {expected}"))
+    Unread::other(found.into(), expected.into())
+}
+
+/// What the reader of a text has to say.
+fn said(words: &str) -> Unread {
+    Unread::new(Cause::Said(words.into()))
 }

@@ -26,8 +26,9 @@ const GAP: f64 = 14.0;
 /// Width of the trace where it is widest, CSS pixels.
 const STROKE: f64 = 1.6;
 
+/// What is thrown at the page: a text, and nothing else throws one. An engine's own errors are objects.
 fn fail(code: &str, args: Value) -> JsValue {
-    js_sys::Error::new(&json!({"code": code, "args": args}).to_string()).into()
+    JsValue::from_str(&json!({"code": code, "args": args}).to_string())
 }
 
 fn scenario_fail(error: &ScenarioError) -> JsValue {
@@ -45,6 +46,12 @@ pub fn scenario_brief(toml: &str) -> Result<String, JsValue> {
 #[wasm_bindgen(js_name = faultCatalogue)]
 pub fn fault_catalogue() -> String {
     view::catalogue().to_string()
+}
+
+/// The table of actions: for each its name, nature, lane and pane, as JSON.
+#[wasm_bindgen(js_name = deedTable)]
+pub fn deed_table() -> String {
+    crate::deed::table::rows().to_string()
 }
 
 /// Whether a scenario has a worked example.
@@ -153,7 +160,7 @@ impl Lab {
 
     /// What this attempt says of each skill, as JSON; `null` before a check.
     pub fn evidence(&self) -> String {
-        json!(self.session.evidence()).to_string()
+        json!(self.session.evidence().map(|e| e.told())).to_string()
     }
 
     /// SHA-256 of the check and the hint, as hexadecimal digits; empty before a check.

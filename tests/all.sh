@@ -34,6 +34,26 @@ step() {
   printf '%-42s %4d s\n' "$name" $((SECONDS - start))
 }
 
+# meanwhile NAME COMMAND...: begins a step while the next ones run, one at a time; finished waits for it and tells of it like step.
+meanwhile() {
+  behind="$1"
+  behind_began=$SECONDS
+  shift
+  number=$((number + 1))
+  behind_log="$logs/$(printf %02d "$number")-${behind//[^a-z0-9]/-}.log"
+  (set -e; "$@"; echo "${behind_log##*/}: done in $((SECONDS - behind_began)) s") >"$behind_log" 2>&1 </dev/null &
+  behind_job=$!
+  trap 'kill "$behind_job" 2>/dev/null || true' EXIT
+}
+
+finished() {
+  local code=0
+  wait "$behind_job" || code=$?
+  trap - EXIT
+  [ "$code" -eq 0 ] || fail "$behind" "$behind_log"
+  printf '%-42s %4d s, beside the others\n' "$behind" "$(sed -nE 's/.*: done in ([0-9]+) s$/\1/p' "$behind_log")"
+}
+
 # counted PATTERN: adds up the numbers of passed tests in the last step's log; none is a failure.
 counted() {
   local sum
@@ -134,6 +154,9 @@ step "tools: rust" rust
 step "tools: node, chromium" browser
 step "tools: python" python
 step "format" cargo fmt --check
+step "program and tests, compiled" cargo test --locked --no-run
+# A compiler that optimises a whole core for the browser keeps one processor busy for minutes: the checks of the sources go on beside it.
+meanwhile "page" build_page
 step "lints, native" cargo clippy --locked --all-targets -- -D warnings
 lints_wasm() {
   cargo clippy --locked --lib --target wasm32-unknown-unknown -- -D warnings
@@ -145,7 +168,7 @@ step "lints, wasm" lints_wasm
 step "documentation" env RUSTDOCFLAGS="-D warnings -A rustdoc::private-intra-doc-links" cargo doc --locked --no-deps --lib --document-private-items
 step "tests, native" cargo test --locked
 counted '^test result: ok\. ([0-9]+) passed; 0 failed.*'
-step "page" build_page
+finished
 step "types of the page's scripts" node tests/browser/types.mjs
 counted '^[a-z_ ]+: ([0-9]+) passed, 0 failed$'
 step "same bits: native, node, chromium" node tests/browser/run.mjs tests/browser/same_bits.test.mjs

@@ -1,10 +1,13 @@
 //! Parsing, counting in a window, and the verdict on each step.
 
 use dicrotic::assess::Criteria;
+use dicrotic::assess::asked::{self, Sheet};
 use dicrotic::assess::parse::{Problem, number};
+use dicrotic::assess::task::Task;
 use dicrotic::assess::trace::Trace;
-use dicrotic::assess::verdict::{Reference, Report, Step, Typed, Verdict, judge};
+use dicrotic::assess::verdict::{Reference, Report, Step, Typed, Verdict};
 use dicrotic::assess::window::{Peak, allowed, interval_rate};
+use dicrotic::measure::movement::{Kind, Movement};
 
 #[test]
 fn numbers_are_read_as_people_type_them() {
@@ -83,6 +86,34 @@ fn the_interval_rate_is_sixty_over_the_mean_interval() {
     assert_eq!(interval_rate(&steady(0.8, 50), 0.0, 1.0), None);
 }
 
+/// A count in a window of one's own, judged as a check judges it.
+fn judge(
+    criteria: &Criteria,
+    trace: Option<&Trace>,
+    cursors: Option<(f64, f64)>,
+    typed: &Typed,
+    reference: &Reference,
+) -> Report {
+    asked::judge(&Sheet {
+        task: Task::default(),
+        criteria,
+        trace,
+        cursors,
+        first: None,
+        typed: *typed,
+        typed_first: Typed::default(),
+        uncertainty: None,
+        middle: None,
+        range_mv: None,
+        amplitude_mv: None,
+        reference: reference.clone(),
+        landmarks: &[],
+        values: None,
+        range_v: 0.1,
+        exercise_ended_s: None,
+    })
+}
+
 fn check(window: Option<(f64, f64)>, count: &str, seconds: &str, multiplier: &str, rate: &str) -> Report {
     let peaks = steady(0.8, 40);
     let typed = Typed {
@@ -98,6 +129,7 @@ fn check(window: Option<(f64, f64)>, count: &str, seconds: &str, multiplier: &st
         pulse_v: 0.04,
         quality: 0.9,
         smaller_range_fits: false,
+        movement: None,
     };
     let reference = Reference { peaks: &peaks, delay_s: 0.0, duration_s: 32.0 };
     judge(&Criteria::default(), Some(&good), window, &typed, &reference)
@@ -139,6 +171,8 @@ fn each_wrong_step_is_named_and_the_others_are_not_blamed() {
         (check(WINDOW, "10", "15", "4", "40"), Step::Count, "count_half"),
         (check(WINDOW, "25", "15", "4", "100"), Step::Count, "count_other"),
         (check(WINDOW, "19", "10", "6", "114"), Step::Seconds, "seconds_wrong"),
+        (check(WINDOW, "19", "0.25", "4", "76"), Step::Seconds, "seconds_unit"),
+        (check(WINDOW, "19", "15000", "4", "76"), Step::Seconds, "seconds_unit"),
         (check(WINDOW, "19", "15", "6", "114"), Step::Multiplier, "multiplier_wrong"),
         (check(WINDOW, "19", "15", "4", "19"), Step::Rate, "rate_raw_count"),
         (check(WINDOW, "19", "15", "4", "90"), Step::Rate, "rate_arithmetic"),
@@ -159,6 +193,7 @@ fn what_is_typed_is_never_called_blank() {
     assert_eq!(code(&nowhere, Step::Seconds), "seconds_unplaced");
     assert_eq!(code(&check(WINDOW, "19", "", "4", "76"), Step::Multiplier), "multiplier_unplaced");
     assert_eq!(code(&check(WINDOW, "", "15", "4", "76"), Step::Rate), "rate_unplaced");
+    assert_eq!(code(&check(WINDOW, "19", "", "", "76"), Step::Rate), "rate_unplaced");
     let empty = check(None, "", "", "", "");
     for (step, expected) in [
         (Step::Count, "count_missing"),
@@ -179,21 +214,97 @@ fn arithmetic_is_judged_on_the_students_own_numbers() {
     assert_eq!(code(&check(WINDOW, "19", "15", "6", "114"), Step::Rate), "rate_right");
 }
 
+/// One beat in 15 s is 4 beats/min: what changes the rate by a quarter of that, 1 beat/min, is let pass. With 19 beats that is .2 s in T
+/// (60 x 19/15.197 = 75.01), 1.3 % in the multiplier and 1 in the rate (arithmetic).
 #[test]
 fn just_inside_and_just_outside_the_tolerances() {
-    assert_eq!(code(&check(WINDOW, "19", "15.07", "4", "76"), Step::Seconds), "seconds_right");
-    assert_eq!(code(&check(WINDOW, "19", "15.08", "4", "76"), Step::Seconds), "seconds_wrong");
-    assert_eq!(code(&check(WINDOW, "19", "15", "4.05", "76"), Step::Multiplier), "multiplier_right");
-    assert_eq!(code(&check(WINDOW, "19", "15", "4.07", "76"), Step::Multiplier), "multiplier_wrong");
-    assert_eq!(code(&check(WINDOW, "19", "15", "4", "76.6"), Step::Rate), "rate_right");
-    assert_eq!(code(&check(WINDOW, "19", "15", "4", "76.7"), Step::Rate), "rate_arithmetic");
+    for (seconds, expected) in [
+        ("15.05", "seconds_right"),
+        ("15.19", "seconds_right"),
+        ("15.21", "seconds_wrong"),
+        ("14.81", "seconds_right"),
+        ("14.79", "seconds_wrong"),
+    ] {
+        assert_eq!(code(&check(WINDOW, "19", seconds, "4", "76"), Step::Seconds), expected, "{seconds}");
+    }
+    for (multiplier, expected) in [
+        ("4.05", "multiplier_right"),
+        ("4.07", "multiplier_wrong"),
+        ("3.95", "multiplier_right"),
+        ("3.94", "multiplier_wrong"),
+    ] {
+        assert_eq!(
+            code(&check(WINDOW, "19", "15", multiplier, "76"), Step::Multiplier),
+            expected,
+            "{multiplier}"
+        );
+    }
+    for (rate, expected) in
+        [("76", "rate_right"), ("77", "rate_right"), ("77.1", "rate_arithmetic"), ("74.9", "rate_arithmetic")]
+    {
+        assert_eq!(code(&check(WINDOW, "19", "15", "4", rate), Step::Rate), expected, "{rate}");
+    }
+}
+
+/// The usual roundings are right whatever they do: whole seconds, two significant figures, whole beats a minute.
+#[test]
+fn the_usual_roundings_are_right_and_whole_seconds_are_told_what_they_cost() {
+    // 38 beats of .8 s in 30.4 s; T written as 30 changes the rate by 60 x 38 x (1/30 - 1/30.4) = 1.0, half of one beat's 2.
+    let window = Some((0.1, 30.5));
+    let report = check(window, "38", "30", "2", "76");
+    assert!(report.passed, "{report:?}");
+    let told = report.steps.iter().find(|f| f.step == Step::Seconds).unwrap();
+    assert_eq!((told.verdict, told.code), (Verdict::Right, "seconds_rounded"));
+    assert_eq!(told.args, serde_json::json!({"typed": 30.0, "window": 30.4, "costs": 1.0, "beat": 2.0}));
+    // Not a whole number, and as far off: not a rounding.
+    assert_eq!(code(&check(window, "38", "30.05", "2", "76"), Step::Seconds), "seconds_wrong");
+    // From the written T or from the interval as it reads, 60/30.4 = 1.97; and 75 as well as 76.
+    for (multiplier, rate) in [("2", "76"), ("1.97", "75"), ("1.974", "75"), ("2.0", "75")] {
+        let report = check(window, "38", "30", multiplier, rate);
+        assert!(report.passed, "{multiplier} {rate}: {report:?}");
+    }
+    // 60/14.3 = 4.196, with two figures 4.2; 4 has one.
+    let window = Some((0.1, 14.4));
+    let typed = |multiplier: &str| code(&check(window, "18", "14.3", multiplier, "75.6"), Step::Multiplier);
+    assert_eq!((typed("4.2"), typed("4")), ("multiplier_right", "multiplier_wrong"));
 }
 
 #[test]
-fn one_count_in_fifteen_seconds_is_four_a_minute() {
-    // +-1 beat in T is +-60/T: 15 s 4 bpm (arithmetic). The result one count off stays plausible, twice the rate not.
-    assert_eq!(code(&check(WINDOW, "20", "15", "4", "80"), Step::Plausible), "plausible_yes");
-    assert_eq!(code(&check(WINDOW, "38", "15", "4", "152"), Step::Plausible), "plausible_no");
+fn what_follows_from_a_wrong_time_is_not_wrong_as_well() {
+    // From the student's own T.
+    let own = check(WINDOW, "19", "10", "6", "114");
+    assert_eq!(code(&own, Step::Multiplier), "multiplier_right");
+    assert_eq!(code(&own, Step::Rate), "rate_right");
+    // From the window's, while T has the wrong unit: it waits until T holds.
+    let unit = check(WINDOW, "19", "15000", "4", "76");
+    assert_eq!(code(&unit, Step::Multiplier), "multiplier_waits");
+    assert!(unit.steps.iter().filter(|f| f.is_wrong()).count() == 1, "{unit:?}");
+    // A multiplier that follows from nothing is another matter.
+    assert_eq!(code(&check(WINDOW, "19", "10", "3", "57"), Step::Multiplier), "multiplier_wrong");
+}
+
+#[test]
+fn the_record_is_spoken_of_only_where_every_step_holds() {
+    assert_eq!(code(&check(WINDOW, "19", "15", "4", "76"), Step::Plausible), "plausible_yes");
+    for wrong in [
+        check(WINDOW, "38", "15", "4", "152"),
+        check(WINDOW, "20", "15", "4", "80"),
+        check(WINDOW, "19", "10", "6", "114"),
+        check(WINDOW, "19", "15", "6", "114"),
+        check(WINDOW, "19", "15", "4", "19"),
+        check(WINDOW, "19", "15", "", "76"),
+        check(None, "19", "15", "4", "76"),
+    ] {
+        assert_eq!(code(&wrong, Step::Plausible), "", "{wrong:?}");
+    }
+    // A stretch that is unlike the rest of its record: twenty seconds at 75, the rest at 50.
+    let mut peaks = steady(0.8, 25);
+    peaks.extend((1..80).map(|k| Peak { at_s: 19.7 + 1.2 * f64::from(k), sure: true }));
+    let typed = Typed { count: Some(19.0), seconds: Some(15.0), multiplier: Some(4.0), rate: Some(76.0) };
+    let reference = Reference { peaks: &peaks, delay_s: 0.0, duration_s: 115.0 };
+    let report = judge(&Criteria::default(), None, WINDOW, &typed, &reference);
+    assert!(report.passed);
+    assert_eq!(code(&report, Step::Plausible), "plausible_no");
 }
 
 #[test]
@@ -220,13 +331,18 @@ fn the_trace_is_judged_too() {
         pulse_v: 0.04,
         quality: 0.9,
         smaller_range_fits: false,
+        movement: None,
     };
+    let moved = |kind| Some(Movement { kind, height: 0.8, from_s: 3.0, to_s: 4.0 });
     for (trace, duration_s, expected) in [
         (Trace { hum_ratio: 0.11, ..good }, 32.0, "trace_hum"),
         (Trace { clip_share: 0.001, ..good }, 32.0, "trace_clipped"),
         (Trace { fill: 0.29, smaller_range_fits: true, ..good }, 32.0, "trace_small"),
         (Trace { fill: 0.81, ..good }, 32.0, "trace_tall"),
-        (Trace { quality: 0.2, ..good }, 32.0, "trace_restless"),
+        (Trace { quality: 0.2, ..good }, 32.0, "trace_unlike"),
+        (Trace { movement: moved(Kind::Unrest), ..good }, 32.0, "trace_restless"),
+        (Trace { movement: moved(Kind::Spike), ..good }, 32.0, "trace_spike"),
+        (Trace { movement: moved(Kind::Step), ..good }, 32.0, "trace_step"),
         (good, 14.0, "trace_short"),
     ] {
         let report = with(trace, duration_s);
@@ -241,7 +357,11 @@ fn the_trace_is_judged_too() {
 fn naming_tells_how_many_are_right_and_not_which() {
     use dicrotic::assess::verdict::names;
     let named = |list: &[&str]| {
-        names(&["strap_loose", "moving"], &list.iter().map(|s| s.to_string()).collect::<Vec<_>>())
+        names(
+            &["strap_loose", "moving"],
+            &["finger_cold"],
+            &list.iter().map(|s| s.to_string()).collect::<Vec<_>>(),
+        )
     };
     assert_eq!(named(&[]).code, "name_missing");
     assert_eq!(named(&["strap_loose"]).code, "name_partly");

@@ -134,7 +134,7 @@ fn intervals_go_from_a_feature_to_the_same_feature() {
     assert!(judge(&sheet).passed, "{:?}", judge(&sheet));
     for (count, expected) in [
         (11.0, "count_posts"),
-        (9.0, "count_off_by"),
+        (9.0, "count_gaps_short"),
         (20.0, "count_double"),
         (5.0, "count_half"),
         (15.0, "count_other"),
@@ -142,13 +142,70 @@ fn intervals_go_from_a_feature_to_the_same_feature() {
         sheet.typed.count = Some(count);
         assert_eq!(code(&judge(&sheet), Step::Count), (expected, Verdict::Wrong));
     }
+    // B stands one beat too far, or too near: that is told, and the number that was asked for waits.
     sheet.typed.count = Some(10.0);
+    for b in [10.9, 9.3] {
+        sheet.cursors = Some((2.1, b));
+        let report = judge(&sheet);
+        assert_eq!(code(&report, Step::Window).0, "window_other_n");
+        assert_eq!(code(&report, Step::Count), ("count_waits", Verdict::Note));
+    }
     sheet.cursors = Some((2.1, 9.95));
     assert_eq!(code(&judge(&sheet), Step::Window).0, "window_mixed");
     sheet.cursors = Some((2.1, 10.9));
     assert_eq!(code(&judge(&sheet), Step::Window).0, "window_other_n");
     sheet.cursors = None;
     assert_eq!(code(&judge(&sheet), Step::Window).0, "window_missing");
+}
+
+/// Landmarks of beats whose foot is .15 s before the peak.
+fn beats_of(peaks: &[Peak]) -> Vec<Landmarks> {
+    let beat = |p: &Peak| Landmarks {
+        foot_s: p.at_s - 0.15,
+        peak_s: p.at_s,
+        notch_s: None,
+        second_s: None,
+        height: 0.04,
+        notch_part: None,
+        second_part: None,
+        crest_ms: 150.0,
+        rise_ms: 80.0,
+        notch_after_foot_ms: None,
+        width50_ms: 250.0,
+    };
+    peaks.iter().map(beat).collect()
+}
+
+#[test]
+fn who_counts_feet_or_begins_with_zero_on_a_beat_is_right_and_told_so() {
+    let (criteria, peaks) = (Criteria { window_s: 10.0, ..Criteria::default() }, peaks());
+    let beats = beats_of(&peaks);
+    let with = |cursors: (f64, f64), count: f64, landmarks: &[Landmarks]| {
+        let length = cursors.1 - cursors.0;
+        let typed = typed(count, length, 60.0 / length, 60.0 * count / length);
+        let sheet =
+            Sheet { cursors: Some(cursors), typed, landmarks, ..right(Kind::OwnWindow, &criteria, &peaks) };
+        let report = judge(&sheet);
+        (code(&report, Step::Count).0, report.passed)
+    };
+    // Peaks at 2.1 and 17.3 s, feet at 1.95 and 17.15 s. B between a foot and its peak: one foot more than peaks.
+    assert_eq!(with((1.7, 17.22), 19.0, &beats), ("count_right", true));
+    assert_eq!(with((1.7, 17.22), 20.0, &beats), ("count_feet", true));
+    assert_eq!(
+        with((1.7, 17.22), 20.0, &[]),
+        ("count_off_by", false),
+        "without landmarks nobody knows of feet"
+    );
+    assert_eq!(with((1.7, 17.22), 21.0, &beats), ("count_other", false));
+    // A between a foot and its peak: one foot fewer. The beat under A is the one that others call zero.
+    assert_eq!(with((2.03, 17.0), 18.0, &beats), ("count_from_zero", true));
+    // A on a peak, B between beats, and from beat to beat.
+    assert_eq!(with((2.1, 17.0), 19.0, &beats), ("count_right", true));
+    assert_eq!(with((2.1, 17.0), 18.0, &[]), ("count_from_zero", true));
+    assert_eq!(with((2.1, 17.3), 19.0, &[]), ("count_right", true));
+    assert_eq!(with((2.1, 17.0), 17.0, &beats), ("count_off_by", false));
+    // A between beats: zero on the first one is a beat too few.
+    assert_eq!(with((1.7, 17.0), 18.0, &beats), ("count_off_by", false));
 }
 
 #[test]
@@ -193,22 +250,7 @@ fn after_exercise_the_window_is_short_and_early_and_has_a_time() {
 #[test]
 fn range_and_height_are_read_in_millivolts() {
     let (criteria, peaks) = (Criteria::default(), peaks());
-    let beats: Vec<Landmarks> = peaks
-        .iter()
-        .map(|p| Landmarks {
-            foot_s: p.at_s - 0.15,
-            peak_s: p.at_s,
-            notch_s: None,
-            second_s: None,
-            height: 0.04,
-            notch_part: None,
-            second_part: None,
-            crest_ms: 150.0,
-            rise_ms: 80.0,
-            notch_after_foot_ms: None,
-            width50_ms: 250.0,
-        })
-        .collect();
+    let beats = beats_of(&peaks);
     let mut sheet = Sheet {
         cursors: Some((5.15, 5.3)),
         landmarks: &beats,
@@ -250,6 +292,7 @@ fn a_clean_stretch_is_judged_by_its_trace_and_length_alone() {
         pulse_v: 0.02,
         smaller_range_fits: true,
         quality: 0.9,
+        movement: None,
     };
     let mut sheet = Sheet { trace: Some(&clean), ..right(Kind::CleanStretch, &criteria, &peaks) };
     let report = judge(&sheet);

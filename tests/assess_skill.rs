@@ -1,10 +1,8 @@
-//! The skill map: mastery, fading help, retests. And the rubric.
+//! The skill map: mastery, fading help, retests.
 
 use dicrotic::assess::hint::{RUNGS, Rung, next};
-use dicrotic::assess::process::{Deed, Remark};
-use dicrotic::assess::rubric::{Facts, Rubric, fill_in};
 use dicrotic::assess::skill::{self, Aid, Attempted, Got, Map, Mended, State};
-use dicrotic::assess::task::{Kind, Task};
+
 use dicrotic::assess::verdict::{Finding, Report, Step, Verdict};
 use serde_json::{Value, json};
 
@@ -161,125 +159,6 @@ fn evidence_rests_on_codes() {
     assert_eq!(said(&half, "wiring").0, Got::None);
     assert_eq!(said(&half, "counting").0, Got::Pass);
     assert!(skill::evidence(&Attempted { aid: Aid::Shown, ..good }).iter().all(|(_, s)| s.got == Got::None));
-}
-
-fn deeds(names: &[&str]) -> Vec<Deed> {
-    let deed = |(k, name): (usize, &&str)| Deed {
-        at_s: k as f64,
-        name: (*name).into(),
-        action: json!({"do": name}),
-    };
-    names.iter().enumerate().map(deed).collect()
-}
-
-const COMPLETE: [&str; 6] = ["agree", "tap_pad", "range", "record", "stop", "label"];
-
-fn facts<'a>(deeds: &'a [Deed], report: &'a Report, process: &'a [Remark]) -> Facts<'a> {
-    Facts {
-        deeds,
-        report,
-        process,
-        task: Task::default(),
-        aid: Aid::Alone,
-        bench: true,
-        routed: true,
-        strapped: true,
-        rate_hz: 1000.0,
-        views_s: [10.0, 5.0],
-        take_s: 61.0,
-        label: "rest",
-        faults: 0,
-        names: false,
-        revealed: false,
-    }
-}
-
-fn row(rubric: &Rubric, name: &str) -> (u32, u32) {
-    let row = rubric.rows.iter().find(|r| r.row == name).unwrap();
-    assert_eq!(row.applies, row.of > 0);
-    (row.got, row.of)
-}
-
-#[test]
-fn the_rubric_has_twenty_points_each_with_its_evidence() {
-    let (done, report) = (deeds(&COMPLETE), all_right());
-    let process = [Remark { code: "process_tested", args: json!({}) }];
-    let mut f = facts(&done, &report, &process);
-    (f.faults, f.names) = (1, true);
-    let mut named = all_right();
-    named.prepend(finding(Step::Name, Verdict::Right, "name_right"));
-    f.report = &named;
-    let full = fill_in(&f);
-    // Common practice: set-up 4, signal 4, faults 4, recording 2, measurement 4, uncertainty 1, safety 1.
-    let rows: Vec<(&str, u32)> = full.rows.iter().map(|r| (r.row, r.of)).collect();
-    let expected = [
-        ("setup", 4),
-        ("signal", 4),
-        ("faults", 4),
-        ("recording", 2),
-        ("measurement", 4),
-        ("uncertainty", 1),
-        ("safety", 1),
-    ];
-    assert_eq!(rows, expected);
-    assert_eq!((full.total, full.got, full.possible), (20, 20, 20));
-    assert!(full.ready);
-    for point in full.rows.iter().flat_map(|r| &r.points) {
-        if let Some(log) = point.log {
-            assert_eq!(point.at_s, Some(done[log].at_s));
-        }
-    }
-    let tap = full.rows[0].points.iter().find(|p| p.code == "tap_test").unwrap();
-    assert_eq!(tap.log, Some(1));
-    let count = full.rows[4].points.iter().find(|p| p.code == "exact_count").unwrap();
-    assert_eq!(count.evidence, Some("count_right"));
-}
-
-#[test]
-fn a_row_that_cannot_apply_is_left_out_and_the_rest_is_scaled() {
-    let (done, report) = (deeds(&COMPLETE), all_right());
-    let plain = fill_in(&facts(&done, &report, &[]));
-    assert_eq!(row(&plain, "faults"), (0, 0));
-    assert_eq!((plain.total, plain.possible, plain.ready), (20, 16, true));
-    let half = fill_in(&Facts { aid: Aid::Half, ..facts(&done, &report, &[]) });
-    assert_eq!((row(&half, "setup").1, row(&half, "signal").1, row(&half, "measurement").1), (0, 0, 4));
-    assert!(!half.ready, "ready is who works alone");
-    let named = Report::of(vec![finding(Step::Name, Verdict::Right, "name_right")], None);
-    let naming = Facts {
-        task: Task { kind: Kind::NameFault, ..Task::default() },
-        faults: 1,
-        names: true,
-        ..facts(&done[..2], &named, &[])
-    };
-    assert_eq!(row(&fill_in(&naming), "measurement").1, 0);
-    assert_eq!(row(&fill_in(&naming), "faults").1, 4);
-}
-
-#[test]
-fn ready_needs_sixteen_and_no_row_at_zero() {
-    let report = all_right();
-    let all = deeds(&COMPLETE);
-    // No label and a short take: a whole row.
-    let short = fill_in(&Facts { label: "", take_s: 20.0, ..facts(&all, &report, &[]) });
-    assert_eq!(row(&short, "recording"), (0, 2));
-    assert!(short.total >= 16 && !short.ready);
-    let labelled = fill_in(&Facts { take_s: 20.0, ..facts(&all, &report, &[]) });
-    assert!(labelled.ready, "{labelled:?}");
-    // No caution read.
-    let hasty = fill_in(&facts(&all[1..], &report, &[]));
-    assert!(!hasty.ready && row(&hasty, "safety") == (0, 1));
-    assert!(!fill_in(&Facts { revealed: true, ..facts(&all, &report, &[]) }).ready);
-    // A fault of each kind takes its point.
-    let bad = [("trace_small", "size"), ("trace_hum", "hum"), ("trace_clipped", "unclipped")];
-    for (code, point) in bad {
-        let mut report = all_right();
-        report.steps[0] = finding(Step::Trace, Verdict::Wrong, code);
-        let found = fill_in(&facts(&all, &report, &[]));
-        let open: Vec<&str> = found.rows[1].points.iter().filter(|p| !p.got).map(|p| p.code).collect();
-        assert_eq!(open, [point]);
-    }
-    let slow = fill_in(&Facts { rate_hz: 50.0, ..facts(&all, &report, &[]) });
-    assert_eq!(row(&slow, "signal"), (3, 4));
 }
 
 #[test]

@@ -1,9 +1,14 @@
 //! What is handed in: the result file comes back, damage and forgery are found by checksum or replay, a class is summed up,
 //! a name runs nothing on the instructor's machine.
 
+use dicrotic::assess::misreading::Misreading;
+use dicrotic::assess::skill::Got;
+use dicrotic::assess::verdict::Step;
 use dicrotic::exchange::handin::class::{Need, sum_up};
 use dicrotic::exchange::handin::{Graded, Handed, HandinError, result, table};
+use dicrotic::scenario::Scenario;
 use dicrotic::scenario::assignment::{digest, hex};
+use dicrotic::session::script;
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use students::{ASSIGNMENT, Way, attempt, student, way};
@@ -33,10 +38,10 @@ fn a_result_file_is_verified_and_says_what_came_of_it() {
     let graded = grade(&text).unwrap();
     assert_eq!(graded.doubts, []);
     assert!(
-        graded.verdict.passed && graded.score.is_some_and(|s| s > 10.0) && !graded.rubric_ready,
+        graded.outcome.passed && graded.score.is_some_and(|s| s > 10) && !graded.rubric_ready,
         "{graded:?}"
     );
-    assert!(graded.skills.contains(&("counting".into(), "pass".into())), "{:?}", graded.skills);
+    assert!(graded.skills.contains(&("counting", Got::Pass)), "{:?}", graded.skills);
     assert_eq!((graded.about.student.as_str(), graded.own_seed), (student(0).as_str(), Some(true)));
     assert!(graded.faults.iter().all(|f| f.cleared && f.named) && graded.faults.len() == 2);
     assert!((0.6..1.0).contains(&graded.minutes), "{} min", graded.minutes);
@@ -45,6 +50,66 @@ fn a_result_file_is_verified_and_says_what_came_of_it() {
     assert_eq!(seal(value.clone()), value.to_string());
     assert_eq!(value["scenario_sha256"], json!(hex(&digest(ASSIGNMENT))));
     assert_eq!(value["answers"]["count"], json!(value["answers"]["count"].as_str().unwrap()));
+}
+
+/// Were one of these read out of the view by a name that the view no longer has, it would be empty and nothing would say so.
+#[test]
+fn what_is_graded_is_what_the_replayed_check_says() {
+    for part in ["02-hum-on-the-strip", "04-rest-pulse", "58-what-is-it"] {
+        let path = format!("{}/scenarios/{part}.toml", env!("CARGO_MANIFEST_DIR"));
+        let text = std::fs::read_to_string(path).unwrap();
+        let attempts = Scenario::read(&text).unwrap().attempt;
+        for attempt in &attempts {
+            let here = format!("{part}, \"{}\"", attempt.name);
+            let session = script::replay(&text, attempt).unwrap();
+            let graded = grade(&result::write(&session, &Default::default()).unwrap()).unwrap();
+            let check = session.check().unwrap();
+            let (report, evidence) = (&check.report, session.evidence().unwrap());
+            assert_eq!(graded.doubts, [], "{here}");
+            assert_eq!(graded.score, Some(check.rubric.total), "{here}");
+            assert_eq!(graded.rubric_ready, check.rubric.ready && report.passed, "{here}");
+            let outcome = &graded.outcome;
+            assert_eq!(
+                (outcome.tries, outcome.passed, outcome.first_wrong, outcome.misreading),
+                (check.tries, report.passed, report.first_wrong, check.misreading.as_ref().map(|m| m.id)),
+                "{here}"
+            );
+            assert_eq!(outcome.codes, report.steps.iter().map(|s| s.code).collect::<Vec<_>>(), "{here}");
+            assert!(!graded.steps.is_empty(), "{here}");
+            for finding in &report.steps {
+                let of_step = report.steps.iter().filter(|f| f.step == finding.step);
+                let bad = of_step.clone().find(|f| f.is_wrong());
+                let (_, told) = graded.steps.iter().find(|(step, _)| *step == finding.step).unwrap();
+                // Of several findings about one step a wrong one is told, if there is any.
+                let fits =
+                    bad.map_or_else(|| of_step.clone().any(|f| f.verdict == *told), |b| b.verdict == *told);
+                assert!(fits, "{here}: {told:?} of {:?}", of_step.collect::<Vec<_>>());
+            }
+            assert_eq!(graded.process, check.process.iter().map(|r| r.code).collect::<Vec<_>>(), "{here}");
+            let skills: Vec<_> = evidence.skills.iter().map(|(skill, said)| (*skill, said.got)).collect();
+            assert_eq!(graded.skills, skills, "{here}");
+            assert!(
+                skills.len() == 12 && skills.iter().any(|(_, got)| *got != Got::None),
+                "{here}: {skills:?}"
+            );
+            assert_eq!((evidence.points, evidence.passed), (check.rubric.total, report.passed), "{here}");
+            // In the table too, by the names of its head.
+            let line = table::line("a", &graded);
+            let cell = |name: &str| {
+                let at = table::HEAD.split(',').position(|head| head == name).unwrap();
+                line.split(',').nth(at).unwrap()
+            };
+            assert_eq!(cell("score"), check.rubric.total.to_string(), "{here}");
+            assert_eq!(cell("first_wrong"), report.first_wrong.map_or("", Step::name), "{here}");
+            assert_eq!(cell("passed"), if report.passed { "yes" } else { "no" }, "{here}");
+        }
+        let faults = Scenario::read(&text).unwrap().fault.len();
+        let process = attempts.iter().any(|a| {
+            let session = script::replay(&text, a).unwrap();
+            !grade(&result::write(&session, &Default::default()).unwrap()).unwrap().process.is_empty()
+        });
+        assert!(process || faults == 0, "{part}: no remark on any way of working");
+    }
 }
 
 #[test]
@@ -63,26 +128,16 @@ fn each_way_of_going_wrong_is_told_apart() {
     for k in [0, 2, 4, 5, 7] {
         let graded = grade(&file(k)).unwrap();
         assert_eq!(graded.doubts, [], "student {k}");
-        let verdict = &graded.verdict;
-        let misreading = verdict.misreading.as_deref();
+        let outcome = &graded.outcome;
+        let found = (outcome.first_wrong, outcome.misreading);
         match way(k) {
-            Way::Right => assert!(verdict.passed),
-            Way::Six => assert_eq!(
-                (verdict.first_wrong.as_deref(), misreading),
-                (Some("multiplier"), Some("other_multiplier"))
-            ),
-            Way::Bumps => assert_eq!(
-                (verdict.first_wrong.as_deref(), misreading),
-                (Some("count"), Some("bumps_counted"))
-            ),
-            Way::Fence => assert_eq!(
-                (verdict.first_wrong.as_deref(), misreading),
-                (Some("count"), Some("one_too_many"))
-            ),
+            Way::Right => assert!(outcome.passed),
+            Way::Six => assert_eq!(found, (Some(Step::Multiplier), Some(Misreading::OtherMultiplier))),
+            Way::Bumps => assert_eq!(found, (Some(Step::Count), Some(Misreading::BumpsCounted))),
+            Way::Fence => assert_eq!(found, (Some(Step::Count), Some(Misreading::OneTooMany))),
             Way::Hum => {
-                assert_eq!(verdict.first_wrong.as_deref(), Some("name"));
-                let left: Vec<&str> =
-                    graded.faults.iter().filter(|f| !f.cleared).map(|f| f.id.as_str()).collect();
+                assert_eq!(outcome.first_wrong, Some(Step::Name));
+                let left: Vec<&str> = graded.faults.iter().filter(|f| !f.cleared).map(|f| f.id).collect();
                 assert_eq!(left, ["charger_near"]);
             }
         }
@@ -111,7 +166,7 @@ fn changes_are_found_by_the_checksum_and_forgery_by_the_replay() {
     }
     // With the checksum made anew, the replay tells.
     let graded = grade(&seal(change("/verdict/passed", json!(true)))).unwrap();
-    let differs = |field: &str, graded: &Graded| matches!(&graded.doubts[..], [HandinError::Differs { field: f, .. }] if f == field);
+    let differs = |field: &str, graded: &Graded| matches!(&graded.doubts[..], [HandinError::Differs { field: f, .. }] if *f == field);
     assert!(differs("passed", &graded), "{:?}", graded.doubts);
     let graded = grade(&seal(change("/seed", json!("17")))).unwrap();
     assert!(!graded.verified() || graded.own_seed == Some(false), "{graded:?}");
@@ -230,20 +285,21 @@ fn a_class_is_summed_up_with_those_who_are_not_ready_first() {
     assert_eq!(not_ready, 12);
     assert!(summary.students[not_ready..].iter().all(|s| s.ready && s.passes == 1));
     assert_eq!(
-        (summary.faults[0].id.as_str(), summary.faults[0].left, summary.faults[0].met),
+        (summary.faults[0].id, summary.faults[0].left, summary.faults[0].met),
         ("charger_near", 3, 30)
     );
     assert_eq!((summary.faults[1].left, summary.faults[1].met), (0, 30));
-    let count = |id: &str| summary.misreadings.iter().find(|(m, _)| m == id).map_or(0, |(_, n)| *n);
-    assert_eq!((count("other_multiplier"), count("bumps_counted"), count("one_too_many")), (3, 3, 3));
-    let step = |name: &str| summary.steps.iter().find(|s| s.step == name).unwrap();
-    assert_eq!((step("multiplier").judged, step("multiplier").right), (30, 27));
+    let count = |id| summary.misreadings.iter().find(|(m, _)| *m == id).map_or(0, |(_, n)| *n);
+    let of = [Misreading::OtherMultiplier, Misreading::BumpsCounted, Misreading::OneTooMany];
+    assert_eq!(of.map(count), [3, 3, 3]);
+    let step = |step| summary.steps.iter().find(|s| s.step == step).unwrap();
+    assert_eq!((step(Step::Multiplier).judged, step(Step::Multiplier).right), (30, 27));
     let [q1, q2, q3] = summary.minutes.unwrap();
     assert!(q1 <= q2 && q2 <= q3 && q1 > 0.5);
     // Nobody labelled the take or read the caution: by the rubric nobody is ready yet.
     let by_rubric = sum_up(&results, Need { benches: 1, rubric: true });
-    assert!(by_rubric.students.iter().all(|s| !s.ready && s.score.is_some_and(|s| s < 16.0)));
-    let skill = |name: &str| summary.skills.iter().find(|(s, _)| s == name).map(|(_, share)| *share);
+    assert!(by_rubric.students.iter().all(|s| !s.ready && s.score.is_some_and(|s| s < 16)));
+    let skill = |name: &str| summary.skills.iter().find(|(s, _)| *s == name).map(|(_, share)| *share);
     assert!(skill("counting").is_some_and(|s| (s - 0.8).abs() < 1e-9), "{:?}", summary.skills);
     // Two passes are asked for: nobody has them; two on the same bench are one.
     assert!(sum_up(&results, passes(2)).students.iter().all(|s| !s.ready));

@@ -2,9 +2,11 @@
 //! shifting where the physics promise it. Cases are drawn anew in each run; a failure prints the smallest one.
 
 use dicrotic::assess::Criteria;
+use dicrotic::assess::asked::{Sheet, judge};
 use dicrotic::assess::parse::{millivolts, number};
+use dicrotic::assess::task::Task;
 use dicrotic::assess::trace::Trace;
-use dicrotic::assess::verdict::{Reference, Typed, judge};
+use dicrotic::assess::verdict::{Reference, Typed};
 use dicrotic::assess::window::{Peak, allowed, interval_rate};
 use dicrotic::bench::{Bench, Change};
 use dicrotic::chain::{Chain, Config, Trouble};
@@ -304,9 +306,14 @@ proptest! {
         prop_assert_eq!(interval_rate(&peaks, a, b), interval_rate(&moved, a + dt, b + dt));
 
         let typed = Typed { count: Some(count.round()), seconds: Some(seconds), multiplier: Some(60.0 / seconds), rate: Some(rate) };
-        let trace = Trace { hum_ratio: 0.02, clip_share: 0.0, fill: 0.5, pulse_v: 0.04, quality: 0.9, smaller_range_fits: false };
+        let trace = Trace { hum_ratio: 0.02, clip_share: 0.0, fill: 0.5, pulse_v: 0.04, quality: 0.9, smaller_range_fits: false, movement: None };
         let criteria = Criteria { edge_s: edge, ..Criteria::default() };
-        let report = |peaks: &[Peak], dt: f64| judge(&criteria, Some(&trace), Some((a + dt, b + dt)), &typed, &Reference { peaks, delay_s: delay, duration_s: 600.0 });
+        let report = |peaks: &[Peak], dt: f64| judge(&Sheet {
+            task: Task::default(), criteria: &criteria, trace: Some(&trace), cursors: Some((a + dt, b + dt)), first: None,
+            typed, typed_first: Typed::default(), uncertainty: None, middle: None, range_mv: None, amplitude_mv: None,
+            reference: Reference { peaks, delay_s: delay, duration_s: 600.0 }, landmarks: &[], values: None, range_v: 0.1,
+            exercise_ended_s: None,
+        });
         let (here, there) = (report(&peaks, 0.0), report(&moved, dt));
         // Only whole numbers of samples stand in for times: the steps and their codes are the same.
         let codes = |r: &dicrotic::assess::verdict::Report| r.steps.iter().map(|f| (f.step, f.verdict, f.code)).collect::<Vec<_>>();

@@ -152,7 +152,15 @@ fn look_alikes_share_their_words_and_differ_in_their_fault() {
 /// seed. Only the size of the pulse, which the script cannot look at, may ask for another range or another stretch.
 #[test]
 fn a_right_way_of_working_holds_for_other_seeds() {
-    let of_size = ["trace_small", "trace_tall", "trace_clipped", "trace_restless"];
+    let of_size = [
+        "trace_small",
+        "trace_tall",
+        "trace_clipped",
+        "trace_restless",
+        "trace_spike",
+        "trace_step",
+        "trace_unlike",
+    ];
     let (mut runs, mut passed) = (0, 0);
     for (name, text, scenario) in all_shipped() {
         for attempt in scenario.attempt.iter().filter(|a| a.expect.passed && !scenario.fault.is_empty()) {

@@ -147,7 +147,13 @@ fn every_code_that_can_be_wrong_has_hints() {
     use dicrotic::assess::verdict::{Finding, Step, Verdict};
     let words = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/www/texts/en/later/hints.ftl"))
         .unwrap();
-    let source = [include_str!("../src/assess/verdict.rs"), include_str!("../src/assess/asked.rs")].concat();
+    let source = [
+        include_str!("../src/assess/verdict.rs"),
+        include_str!("../src/assess/asked.rs"),
+        include_str!("../src/assess/counting.rs"),
+        include_str!("../src/assess/arithmetic.rs"),
+    ]
+    .concat();
     let steps = [
         ("name_", Step::Name),
         ("trace_", Step::Trace),
@@ -256,17 +262,18 @@ fn marks_in_a_row_are_one_entry() {
 }
 
 #[test]
-fn three_truths_are_kept_apart_and_the_band_is_the_students_own() {
+fn three_truths_are_kept_apart_and_the_band_waits_for_a_count_that_holds() {
     let s = taken(3);
     let n = beats(&s);
     // One too many: wrong, so that the truth waits for the second check.
     let mut s = answered(s, n + 3.0, ((n + 3.0) * 3.75).round());
+    assert_eq!(s.view()["check"]["spread"], json!(null));
+    all(&mut s, &[json!({"do": "check"})]);
     let spread = s.view()["check"]["spread"].clone();
-    assert_eq!(spread["count"], json!(n + 3.0));
+    assert_eq!(spread["count"], json!(n));
     let band = |key: &str| spread["band"][key].as_f64().unwrap();
     assert!((band("high") - band("low") - 2.0 * 60.0 / 16.0).abs() < 0.15);
     assert!((spread["sd"].as_f64().unwrap() - 0.41 * 60.0 / 16.0).abs() < 0.02);
-    all(&mut s, &[json!({"do": "check"})]);
     let check = s.view()["check"].clone();
     let truth = &check["truth"];
     assert_eq!(truth["own_window"]["beats"], json!(n as u64));
@@ -466,7 +473,7 @@ fn evidence_is_kept_of_a_check() {
     let s = taken(3);
     assert_eq!(s.evidence(), None);
     let n = beats(&s);
-    let e = answered(s, n, (n * 3.75).round()).evidence().unwrap();
+    let e = answered(s, n, (n * 3.75).round()).evidence().unwrap().told();
     assert_eq!(
         (&e["passed"], &e["seed"], &e["mode"], &e["kind"]),
         (&json!(true), &json!("3"), &json!("alone"), &json!("own_window"))
@@ -510,7 +517,7 @@ fn a_short_window_that_was_asked_for_is_no_misreading() {
     assert!(s.take().unwrap().window().unwrap().1 < 10.0);
     assert_eq!(
         (&check["first_wrong"], &check["misreading"]["id"]),
-        (&json!("count"), &json!("one_too_many")),
+        (&json!("count"), &json!("posts_counted")),
         "{check}"
     );
     // And a window that is missing is another matter for each kind of question.

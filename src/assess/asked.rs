@@ -2,13 +2,15 @@
 //! asks beyond that is judged here.
 
 use super::Criteria;
-use super::task::{Kind, Task};
+use super::arithmetic::{Span, judge_multiplier, judge_rate, judge_seconds};
+use super::counting::{Counts, judge_count, judge_intervals};
+use super::task::{Field, Kind, Task};
 use super::trace::Trace;
 use super::verdict::{
-    Finding, Reference, Report, Step, Typed, Verdict, finding, judge_count, judge_multiplier,
-    judge_plausible, judge_rate, judge_seconds, judge_trace, judge_window, short,
+    Finding, Reference, Report, Step, Typed, Verdict, finding, judge_plausible, judge_trace, judge_window,
+    short,
 };
-use super::window::{Allowed, Peak, allowed};
+use super::window::{Peak, allowed, feet};
 use crate::measure::landmarks::Landmarks;
 use crate::plain::json;
 use serde_json::Value;
@@ -48,7 +50,7 @@ pub struct Sheet<'a> {
     pub amplitude_mv: Option<f64>,
     /// What it is judged against.
     pub reference: Reference<'a>,
-    /// The beats' landmarks, for the height of a beat.
+    /// The beats' landmarks: for the height of a beat, and for who counts feet. May be empty where neither matters.
     pub landmarks: &'a [Landmarks],
     /// Values at cursor A and cursor B, V.
     pub values: Option<(f64, f64)>,
@@ -58,10 +60,41 @@ pub struct Sheet<'a> {
     pub exercise_ended_s: Option<f64>,
 }
 
+impl Sheet<'_> {
+    /// The window between the cursors in order of time, s.
+    pub fn window(&self) -> Option<(f64, f64)> {
+        self.cursors.map(|(a, b)| (a.min(b), a.max(b)))
+    }
+
+    /// The first of two windows in order of time, s.
+    pub fn first_window(&self) -> Option<(f64, f64)> {
+        self.first.map(|(a, b)| (a.min(b), a.max(b)))
+    }
+
+    /// The windows in which feet may explain what the peaks do not: only there landmarks matter to a count or an interval.
+    pub fn asks_for_feet(&self) -> Vec<(f64, f64)> {
+        let (peaks, delay_s) = (self.reference.peaks, self.reference.delay_s);
+        if self.task.kind == Kind::Intervals {
+            let off = |(a, b): &(f64, f64)| {
+                spanned(peaks, delay_s, *a, *b).is_some_and(|s| s.1 > self.criteria.edge_s)
+            };
+            return self.window().filter(off).into_iter().collect();
+        }
+        let both =
+            [(self.window(), self.typed.count), (self.first_window(), self.typed_first.count)].into_iter();
+        let asks = |(window, count): (Option<(f64, f64)>, Option<f64>)| {
+            let ((a, b), count) = window.zip(count)?;
+            let found = allowed(peaks, a, b, self.criteria.edge_s, delay_s);
+            let near = count + 2.0 >= found.least as f64 && count <= found.most as f64 + 2.0;
+            (near && count != found.exact as f64).then_some((a, b))
+        };
+        both.filter(|_| self.task.counts()).filter_map(asks).collect()
+    }
+}
+
 /// Judges what was put down.
 pub fn judge(sheet: &Sheet) -> Report {
-    let window = sheet.cursors.map(|(a, b)| (a.min(b), a.max(b)));
-    let length = window.map(|(a, b)| b - a);
+    let window = sheet.window();
     let found = window.map(|w| count_in(sheet, w));
     let mut steps = Vec::new();
     if let Some(trace) = sheet.trace {
@@ -79,50 +112,71 @@ pub fn judge(sheet: &Sheet) -> Report {
         }
         Kind::Intervals => {
             let (at, spanned) = same_features(sheet);
+            let asked = sheet.task.n.filter(|_| at.code == "window_other_n");
             steps.push(at);
-            steps.push(intervals(typed.count, spanned));
-            steps.push(judge_seconds(typed.seconds, length));
-            steps.push(judge_rate(typed));
+            steps.push(judge_intervals(typed.count, spanned, asked));
+            steps.extend(numbers(sheet, typed, window, spanned.map(f64::from)));
             steps.extend(uncertainty(sheet, false));
-            steps.push(judge_plausible(typed, length, &sheet.reference));
+            steps.extend(plausible(sheet, &steps, window));
         }
         Kind::Compare => {
-            let first = sheet.first;
+            let (first, typed_first) = (sheet.first_window(), &sheet.typed_first);
             steps.push(judge_window(sheet.criteria, first).about(Step::Window1));
             let in_first = first.map(|w| count_in(sheet, w));
-            steps.push(judge_count(sheet.typed_first.count, in_first).about(Step::Count1));
-            steps.push(
-                judge_seconds(sheet.typed_first.seconds, first.map(|(a, b)| b - a)).about(Step::Seconds1),
+            steps.push(judge_count(typed_first.count, in_first).about(Step::Count1));
+            steps.extend(
+                numbers(sheet, typed_first, first, in_first.map(|c| c.peaks.exact as f64)).into_iter().map(
+                    |f| {
+                        let step = if f.step == Step::Seconds { Step::Seconds1 } else { Step::Rate1 };
+                        f.about(step)
+                    },
+                ),
             );
-            steps.push(judge_rate(&sheet.typed_first).about(Step::Rate1));
             steps.push(apart(sheet, window));
             steps.push(judge_count(typed.count, found));
-            steps.push(judge_seconds(typed.seconds, length));
-            steps.push(judge_rate(typed));
+            steps.extend(numbers(sheet, typed, window, found.map(|c| c.peaks.exact as f64)));
             steps.extend(uncertainty(sheet, true));
         }
         Kind::OwnWindow | Kind::GivenWindow | Kind::Irregular | Kind::AfterExercise => {
             steps.push(window_asked(sheet, window));
             steps.push(judge_count(typed.count, found));
-            steps.push(judge_seconds(typed.seconds, length));
-            steps.push(judge_multiplier(typed.multiplier, typed.seconds));
-            steps.push(judge_rate(typed));
+            steps.extend(numbers(sheet, typed, window, found.map(|c| c.peaks.exact as f64)));
             if sheet.task.kind == Kind::AfterExercise {
                 steps.push(middle(sheet, window));
             }
             steps.extend(uncertainty(sheet, false));
             // After exercise the rate of the whole record is no yardstick for a window of it.
             if sheet.task.kind != Kind::AfterExercise {
-                steps.push(judge_plausible(typed, length, &sheet.reference));
+                steps.extend(plausible(sheet, &steps, window));
             }
         }
     }
     let countable = sheet.task.counts() && sheet.task.kind != Kind::Intervals;
-    Report::of(steps, found.filter(|_| countable))
+    Report::of(steps, found.map(|c| c.peaks).filter(|_| countable))
 }
 
-fn count_in(sheet: &Sheet, (a, b): (f64, f64)) -> Allowed {
-    allowed(sheet.reference.peaks, a, b, sheet.criteria.edge_s, sheet.reference.delay_s)
+fn count_in(sheet: &Sheet, window: (f64, f64)) -> Counts {
+    Counts::of(&sheet.reference, sheet.landmarks, window, sheet.criteria)
+}
+
+/// T, the multiplier where it is asked for, and the rate.
+fn numbers(sheet: &Sheet, typed: &Typed, window: Option<(f64, f64)>, beats: Option<f64>) -> Vec<Finding> {
+    let length = window.map(|(a, b)| b - a);
+    let span = Span { length, beats: beats.or(typed.count).unwrap_or(1.0) };
+    let seconds = judge_seconds(typed, span);
+    let hold = seconds.verdict == Verdict::Right;
+    let multiplier = sheet.task.asks(Field::Multiplier).then(|| judge_multiplier(typed, hold, span));
+    let rate = judge_rate(typed, hold, span);
+    [Some(seconds), multiplier, Some(rate)].into_iter().flatten().collect()
+}
+
+/// The rate against the whole record, once every step to it holds.
+fn plausible(sheet: &Sheet, steps: &[Finding], window: Option<(f64, f64)>) -> Option<Finding> {
+    let measured = [Step::Count, Step::Seconds, Step::Multiplier, Step::Rate];
+    let holds = |f: &Finding| matches!(f.verdict, Verdict::Right | Verdict::Edge);
+    let all = steps.iter().filter(|f| measured.contains(&f.step)).all(holds);
+    let ((a, b), rate) = window.zip(sheet.typed.rate).filter(|_| all)?;
+    judge_plausible(rate, b - a, &sheet.reference)
 }
 
 /// Who is only asked for a stretch, or for a height, has not chosen the range or the length of the record.
@@ -203,11 +257,18 @@ pub fn spanned(peaks: &[Peak], delay_s: f64, a: f64, b: f64) -> Option<(u32, f64
 
 /// Both cursors on the same feature of two beats: the finding, and how many intervals lie between them.
 fn same_features(sheet: &Sheet) -> (Finding, Option<u32>) {
-    let Some((a, b)) = sheet.cursors.map(|(a, b)| (a.min(b), a.max(b))).filter(|(a, b)| b > a) else {
+    let Some((a, b)) = sheet.window().filter(|(a, b)| b > a) else {
         return (missing(Step::Window, "window_missing"), None);
     };
-    let found = spanned(sheet.reference.peaks, sheet.reference.delay_s, a, b);
-    let Some((spanned, off)) = found else { return (missing(Step::Window, "window_missing"), None) };
+    let (peaks, delay_s) = (sheet.reference.peaks, sheet.reference.delay_s);
+    // The time from foot to peak is not quite the same in every beat: what is no run of peaks may be one of feet.
+    let by_feet = || spanned(&feet(peaks, sheet.landmarks, delay_s), 0.0, a, b);
+    let by_peaks = spanned(peaks, delay_s, a, b);
+    let strays = |found: &(u32, f64)| found.1 > sheet.criteria.edge_s;
+    let by_feet = by_peaks.filter(strays).and_then(|_| by_feet().filter(|found| !strays(found)));
+    let Some((spanned, off)) = by_feet.or(by_peaks) else {
+        return (missing(Step::Window, "window_missing"), None);
+    };
     if off > sheet.criteria.edge_s {
         return (wrong(Step::Window, "window_mixed", json!({})), Some(spanned));
     }
@@ -220,35 +281,14 @@ fn same_features(sheet: &Sheet) -> (Finding, Option<u32>) {
     }
 }
 
-/// The number of intervals between the cursors.
-fn intervals(count: Option<f64>, spanned: Option<u32>) -> Finding {
-    let (Some(count), Some(spanned)) = (count, spanned.map(f64::from)) else {
-        return missing(Step::Count, "count_missing");
-    };
-    if count == spanned {
-        right(Step::Count, "count_right")
-    } else if count == spanned + 1.0 {
-        wrong(Step::Count, "count_posts", json!({}))
-    } else if count == spanned - 1.0 {
-        wrong(Step::Count, "count_off_by", json!({"by": -1}))
-    } else if (count - 2.0 * spanned).abs() <= 0.1 * spanned + 1.0 {
-        wrong(Step::Count, "count_double", json!({"typed": count}))
-    } else if (count - 0.5 * spanned).abs() <= 1.0 {
-        wrong(Step::Count, "count_half", json!({"typed": count}))
-    } else {
-        wrong(Step::Count, "count_other", json!({"typed": count, "more": count > spanned}))
-    }
-}
-
 /// The second window, which is to say something that the first does not.
 fn apart(sheet: &Sheet, window: Option<(f64, f64)>) -> Finding {
     let judged = judge_window(sheet.criteria, window);
     if judged.is_wrong() {
         return judged;
     }
-    match (window, sheet.first) {
+    match (window, sheet.first_window()) {
         (Some((a, b)), Some((c, d))) => {
-            let (c, d) = (c.min(d), c.max(d));
             let shared = (b.min(d) - a.max(c)).max(0.0);
             if shared > 0.5 * (b - a).min(d - c) {
                 wrong(Step::Window, "window_overlap", json!({}))

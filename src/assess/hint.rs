@@ -4,6 +4,7 @@
 //! own.
 
 use super::verdict::{Finding, Step};
+use crate::deed::Field;
 use crate::plain::json;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -50,7 +51,7 @@ pub fn topic(finding: &Finding) -> &'static str {
         "trace_hum" => "trace_hum",
         "trace_clipped" => "trace_clipped",
         "trace_short" | "trace_none" => "trace_short",
-        "trace_restless" => "trace_restless",
+        "trace_restless" | "trace_spike" | "trace_step" | "trace_unlike" => "trace_restless",
         "trace_foreign" => "trace_foreign",
         "window_not_given" => "window_given",
         "window_late" | "window_long" | "window_no_exercise" => "window_early",
@@ -59,7 +60,9 @@ pub fn topic(finding: &Finding) -> &'static str {
         "window_overlap" => "window_overlap",
         "count_double" => "bumps",
         "count_half" => "missed",
-        "count_off_by" | "count_posts" => "fence",
+        "count_off_by" => "fence",
+        "count_posts" | "count_gaps_short" => "gaps",
+        "seconds_unit" => "seconds_unit",
         _ => match finding.step {
             Step::Name => "name",
             Step::Trace => "trace_restless",
@@ -78,19 +81,19 @@ pub fn topic(finding: &Finding) -> &'static str {
 }
 
 /// The field that a step is about, where it is about one.
-pub fn field(step: Step) -> Option<&'static str> {
+pub fn field(step: Step) -> Option<Field> {
     Some(match step {
-        Step::Count => "count",
-        Step::Count1 => "count_1",
-        Step::Seconds => "seconds",
-        Step::Seconds1 => "seconds_1",
-        Step::Multiplier => "multiplier",
-        Step::Rate => "rate",
-        Step::Rate1 => "rate_1",
-        Step::Middle => "middle",
-        Step::Range => "range",
-        Step::Amplitude => "amplitude",
-        Step::Uncertainty => "uncertainty",
+        Step::Count => Field::Count,
+        Step::Count1 => Field::Count1,
+        Step::Seconds => Field::Seconds,
+        Step::Seconds1 => Field::Seconds1,
+        Step::Multiplier => Field::Multiplier,
+        Step::Rate => Field::Rate,
+        Step::Rate1 => Field::Rate1,
+        Step::Middle => Field::Middle,
+        Step::Range => Field::Range,
+        Step::Amplitude => Field::Amplitude,
+        Step::Uncertainty => Field::Uncertainty,
         _ => return None,
     })
 }

@@ -1,6 +1,7 @@
 //! How it was measured, judged step by step.
 //!
-//! - [`asked`]: the verdict for each kind of question
+//! - [`asked`]: the verdict for each kind of question; its `judge` is the one that there is
+//! - `arithmetic`, `counting`: T, multiplier and rate by what they do to the rate; the count by each right method
 //! - [`hint`]: the ladder of hints
 //! - [`misreading`]: which well-known misreading explains what was typed
 //! - [`parse`]: what was typed, as numbers; parsing is not grading
@@ -16,7 +17,9 @@
 //! Three truths are kept apart: the beats in the student's window decide the count, the student's own numbers decide
 //! the arithmetic, the whole record decides whether the result is plausible.
 
+mod arithmetic;
 pub mod asked;
+mod counting;
 pub mod hint;
 pub mod misreading;
 pub mod parse;

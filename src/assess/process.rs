@@ -1,19 +1,45 @@
-//! How faults were found and mended, judged from the order of what was done. Troubleshooting is taught as: look, test,
-//! change one thing, look again (common practice); and a cause that is only filtered away is still there.
+//! How faults were found and mended, judged from what happened. Troubleshooting is taught as: look, test, change one thing,
+//! look again (common practice); and a cause that is only filtered away is still there.
+//!
+//! A cause was tested when something that can tell it apart was done while it was at work, or when a reversal was seen: one
+//! thing was changed, nothing else about it, and the cause went with it while the trace ran. Looking, tuning, help and notes
+//! are no tinkering.
 
+use crate::bench::table::Point;
+use crate::deed::{Action, Kind, Nature, Tell, Thing};
 use crate::plain::json;
 use serde::Serialize;
 use serde_json::Value;
 
-/// Something done.
+/// Something done, with what was so just before it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Deed {
+pub struct Done {
     /// Time since the start, s.
     pub at_s: f64,
-    /// Name of the action.
-    pub name: String,
     /// The action.
-    pub action: Value,
+    pub action: Action,
+    /// Causes at work before it: the bit of a [`Case`] is its place in the list of cases.
+    pub causes: u32,
+    /// Where the part stood before, if one was moved.
+    pub from: Option<Point>,
+    /// Whether the trace was to be seen running.
+    pub live: bool,
+}
+
+impl Done {
+    /// Which action it was.
+    pub fn kind(&self) -> Kind {
+        self.action.kind()
+    }
+
+    fn nature(&self) -> Nature {
+        self.kind().nature()
+    }
+
+    /// Whether it does something to the trace that one should look at before the next.
+    fn alters(&self) -> bool {
+        matches!(self.nature(), Nature::Change | Nature::Tune)
+    }
 }
 
 /// A fault of the scenario.
@@ -21,12 +47,16 @@ pub struct Deed {
 pub struct Case {
     /// Its name.
     pub id: &'static str,
-    /// Actions that tell it apart from its look-alikes.
-    pub tests: &'static [&'static str],
-    /// Actions that mend it.
-    pub repairs: Vec<String>,
-    /// Whether its cause is still there.
+    /// What tells it apart from its look-alikes.
+    pub tests: &'static [Tell],
+    /// Kinds of action that mend it, and what each is done to.
+    pub repairs: Vec<(Kind, Thing)>,
+    /// Whether its cause is still there at the end.
     pub present: bool,
+    /// Whether it is to be mended; else it is only to be found.
+    pub to_mend: bool,
+    /// Whether it is a slip on paper, which shows by itself when it is put right.
+    pub paper: bool,
 }
 
 /// A remark on the way of working.
@@ -38,92 +68,148 @@ pub struct Remark {
     pub args: Value,
 }
 
-/// Time that a look at the strip takes, s (design default).
-const LOOK_S: f64 = 2.0;
+/// How long the trace must run undisturbed before and after a change so that one can see what it did, s: a few beats (design
+/// default).
+pub const LOOK_S: f64 = 2.5;
+/// Changes within this time without a look between them are made blind, s (design default).
+const BLIND_S: f64 = 2.0;
+/// Things changed that have nothing to do with any fault: two are let pass (common practice).
+const NEEDLESS: usize = 2;
 
-/// Actions that change nothing: looking and testing.
-const LOOKS: [&str; 16] = [
-    "tap_pad",
-    "wiggle",
-    "ask_still",
-    "ask_quiet",
-    "ask_finger",
-    "press_finger",
-    "look_around",
-    "rescan",
-    "time_base",
-    "show",
-    "scroll",
-    "open_take",
-    "name",
-    "unname",
-    "tell_instructor",
-    "mark",
-];
-
-/// Actions that belong to recording and measuring, not to mending.
-const MEASURING: [&str; 9] =
-    ["record", "stop", "cursor", "unmark", "marks_clear", "answer", "check", "reveal", "manoeuvre"];
-
-/// Settings of the strip that every measurement needs: turning them is tuning, not mending.
-const TUNING: [&str; 3] = ["range", "zero", "zero_clear"];
-
-/// Name of the action in a step of a script; `None` for a wait.
-pub fn deed_name(step: &str) -> Option<String> {
-    crate::plain::value(step).ok()?.get("do")?.as_str().map(str::to_string)
-}
-
-fn changes(deed: &Deed) -> bool {
-    let name = deed.name.as_str();
-    !LOOKS.contains(&name) && !MEASURING.contains(&name) && !TUNING.contains(&name)
-}
-
-/// Remarks on the way the faults were dealt with; none for a scenario without faults.
-pub fn remarks(deeds: &[Deed], cases: &[Case]) -> Vec<Remark> {
+/// Remarks on the way the faults were dealt with by the time `end_s`; none for a scenario without faults.
+pub fn remarks(done: &[Done], cases: &[Case], end_s: f64) -> Vec<Remark> {
     let mut found = Vec::new();
     if cases.is_empty() {
         return found;
     }
-    for case in cases {
-        // What mended it is the last of the deeds that mend: the ones before may have been tries.
-        if let Some(repair) = deeds.iter().rposition(|d| case.repairs.contains(&d.name)) {
-            let is_test = |d: &Deed| case.tests.contains(&d.name.as_str());
-            let tested = deeds[..repair].iter().any(is_test)
-                // Asking somebody to keep still shows by itself whether it was that.
-                || (is_test(&deeds[repair]) && !changes(&deeds[repair]));
-            let code = if tested { "process_tested" } else { "process_untested" };
-            found.push(Remark { code, args: json!({"fault": case.id}) });
-        }
-        if case.present {
+    for (k, case) in cases.iter().enumerate() {
+        let code = if tested(done, case, 1 << k, end_s) { "process_tested" } else { "process_untested" };
+        found.push(Remark { code, args: json!({"fault": case.id}) });
+        if case.present && case.to_mend {
             found.push(Remark { code: "process_cause_remains", args: json!({"fault": case.id}) });
         }
     }
-    // Changes made one on top of the other, without a look between them; a part that is dragged on is one change.
-    let made: Vec<&Deed> = deeds.iter().filter(|d| changes(d)).collect();
-    let blind = made
-        .windows(2)
-        .filter(|w| w[0].name != w[1].name && w[1].at_s - w[0].at_s < LOOK_S)
-        .filter(|w| !deeds.iter().any(|d| !changes(d) && d.at_s > w[0].at_s && d.at_s < w[1].at_s))
-        .count();
+    let blind = blind(done);
     if blind > 0 {
         found.push(Remark { code: "process_blind", args: json!({"times": blind}) });
     }
-    // Changes that have nothing to do with any fault of the bench; two are let pass (common practice).
-    let needless = made
-        .iter()
-        .filter(|d| !cases.iter().any(|c| c.repairs.contains(&d.name) || c.tests.contains(&d.name.as_str())))
-        .map(|d| d.name.as_str())
-        .collect::<std::collections::BTreeSet<_>>()
-        .len();
-    if needless > 2 {
+    let needless = needless(done, cases);
+    if needless > NEEDLESS {
         found.push(Remark { code: "process_needless", args: json!({"actions": needless}) });
     }
-    let filtered = deeds.iter().any(|d| {
-        matches!(d.name.as_str(), "notch" | "low_pass" | "average" | "high_pass")
-            && !d.action.get("hz").or_else(|| d.action.get("ms")).is_none_or(Value::is_null)
-    });
-    if filtered && cases.iter().any(|c| c.present) {
+    if filters(done) && cases.iter().any(|c| c.present && c.to_mend) {
         found.push(Remark { code: "process_filtered_away", args: json!({}) });
     }
     found
+}
+
+/// Whether a cause was tested before it was mended, or shown by the mending itself.
+fn tested(done: &[Done], case: &Case, bit: u32, end_s: f64) -> bool {
+    let at_work = |d: &Done| d.causes & bit != 0 || case.paper;
+    // A test is made while the cause is there: afterwards it tells nothing.
+    let mended = mended_at(done, case, bit);
+    let before = mended.unwrap_or(done.len());
+    let starts = drag_starts(done);
+    let tells = |k: usize| {
+        let from = done[starts[k]].from;
+        at_work(&done[starts[k]]) && case.tests.iter().any(|t| t.is(&done[k].action, from))
+    };
+    if (0..before).any(tells) {
+        return true;
+    }
+    let Some(mend) = mended else { return false };
+    case.paper || (tells(mend) && done[mend].nature() == Nature::Test) || reversal_seen(done, mend, end_s)
+}
+
+/// The deed that mended a cause: the last that belongs to its remedy before it was gone for good.
+fn mended_at(done: &[Done], case: &Case, bit: u32) -> Option<usize> {
+    if case.present {
+        return None;
+    }
+    let repairs = |d: &Done| {
+        let (kind, thing) = (d.kind(), d.action.thing());
+        case.repairs.iter().any(|(k, t)| *t == thing && (*k == kind || thing != Thing::Other(kind)))
+    };
+    if case.paper {
+        return done.iter().rposition(repairs);
+    }
+    let last = done.iter().rposition(|d| d.causes & bit != 0)?;
+    let alters = |d: &Done| matches!(d.nature(), Nature::Change | Nature::Tune | Nature::Test | Nature::Look);
+    done[..=last].iter().rposition(repairs).or_else(|| done[..=last].iter().rposition(alters))
+}
+
+/// For each deed the one that a drag began with: moves of one part that follow each other are one.
+fn drag_starts(done: &[Done]) -> Vec<usize> {
+    let mut starts: Vec<usize> = Vec::with_capacity(done.len());
+    for (k, d) in done.iter().enumerate() {
+        let goes_on = k > 0 && d.kind() == Kind::Move && d.action.thing() == done[k - 1].action.thing();
+        starts.push(if goes_on { starts[k - 1] } else { k });
+    }
+    starts
+}
+
+/// Whether one could see that the mending mended: the trace ran for a few beats before and after, and nothing else was
+/// altered meanwhile.
+fn reversal_seen(done: &[Done], mend: usize, end_s: f64) -> bool {
+    let thing = done[mend].action.thing();
+    let other = |d: &&Done| d.alters() && d.action.thing() != thing;
+    let same = |d: &&Done| d.action.thing() == thing;
+    // The first of the run of deeds at this thing that ends with the mending.
+    let run_began = done[..=mend].iter().rev().take_while(|d| same(d) || !d.alters()).filter(same).last();
+    let began_s = run_began.map_or(done[mend].at_s, |d| d.at_s);
+    let disturbed_s = done[..mend].iter().filter(other).map(|d| d.at_s).rfind(|t| *t <= began_s);
+    let next_s = done[mend + 1..].iter().find(other).map_or(end_s, |d| d.at_s);
+    let ran_before = began_s - disturbed_s.unwrap_or(0.0) >= LOOK_S;
+    let ran_after = next_s - done[mend].at_s >= LOOK_S;
+    let seen = done.get(mend + 1).is_none_or(|d| d.live || d.at_s - done[mend].at_s >= LOOK_S);
+    ran_before && ran_after && seen
+}
+
+/// Changes made one on top of the other, without a look between them.
+fn blind(done: &[Done]) -> usize {
+    let made: Vec<&Done> = done.iter().filter(|d| d.nature() == Nature::Change).collect();
+    // What is done on a recording tells nothing of what a change did.
+    let looks = |d: &&Done| {
+        d.nature() == Nature::Test
+            || matches!(d.kind(), Kind::TimeBase | Kind::Look | Kind::Show | Kind::Record | Kind::Manoeuvre)
+    };
+    let looked = |from: f64, to: f64| done.iter().filter(looks).any(|d| d.at_s > from && d.at_s < to);
+    made.windows(2)
+        .filter(|w| w[0].action.thing() != w[1].action.thing())
+        .filter(|w| w[1].at_s - w[0].at_s < BLIND_S && !looked(w[0].at_s, w[1].at_s))
+        .count()
+}
+
+/// Things changed that have nothing to do with any fault of the bench.
+fn needless(done: &[Done], cases: &[Case]) -> usize {
+    let starts = drag_starts(done);
+    let mut things: Vec<Thing> = Vec::new();
+    for (k, d) in done.iter().enumerate() {
+        let from = done[starts[k]].from;
+        let thing = d.action.thing();
+        let belongs = |c: &Case| {
+            c.repairs.iter().any(|(_, t)| *t == thing)
+                || c.tests.iter().any(|t| t.is(&d.action, from.map(|_| Point { x: -1e3, y: -1e3 })))
+        };
+        if d.nature() == Nature::Change && !cases.iter().any(belongs) && !things.contains(&thing) {
+            things.push(thing);
+        }
+    }
+    things.len()
+}
+
+/// Whether a filter was set, and not only taken out.
+fn filters(done: &[Done]) -> bool {
+    use crate::recorder::settings::Change;
+    done.iter().any(|d| {
+        matches!(
+            d.action,
+            Action::Recorder(
+                Change::Notch { hz: Some(_) }
+                    | Change::LowPass { hz: Some(_), .. }
+                    | Change::HighPass { hz: Some(_), .. }
+                    | Change::Average { ms: Some(_) }
+            )
+        )
+    })
 }

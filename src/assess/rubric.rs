@@ -1,20 +1,25 @@
-//! The rubric of a pre-lab: twenty points in seven rows (common practice; a design default, not a published scale), each
-//! point with its evidence. A row that cannot apply, such as dealing with faults on a bench that has none or a set-up that
-//! the bench did by itself, is left out and the rest is scaled to twenty, so that nobody loses or wins by the choice
-//! of the scenario. Ready is who reaches sixteen with no row at zero, working alone.
+//! The rubric of a pre-lab: rows of points (common practice; a design default, not a published scale), each point with its
+//! evidence. What an attempt asks is known before it begins ([`asked`]) and shown then; the points given ([`fill_in`]) are
+//! points of that list and of nothing else. A row that cannot apply, such as dealing with faults on a bench that has none, is
+//! left out, and the rest is scaled to twenty, so that nobody loses or wins by the choice of the scenario. What may be left out
+//! costs nothing. Ready is who passes the check with sixteen points or more and no row at zero, working alone.
 
-use super::process::{Deed, Remark};
+use super::Criteria;
+use super::process::{Done, Remark};
 use super::skill::Aid;
 use super::task::{Field, Kind, Task};
 use super::verdict::{Report, Step, Verdict};
+use crate::deed::Kind as Deed;
 use serde::Serialize;
 
 /// Points of the whole rubric.
 pub const OF: u32 = 20;
 /// Points from which on one is ready.
 pub const READY: u32 = 16;
-/// Length of a take that a pre-lab asks for, s.
-pub const LONG_S: f64 = 60.0;
+/// Time bases at which single beats can be seen, s a screen (common practice: some five to forty beats).
+pub const READABLE_S: [f64; 2] = [5.0, 30.0];
+/// Lowest sampling rate that keeps the shape of a pulse, Hz (common practice).
+pub const RATE_HZ: f64 = 100.0;
 
 /// A point.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -60,27 +65,88 @@ pub struct Rubric {
     pub got: u32,
     /// Points that could be given.
     pub possible: u32,
-    /// Sixteen or more, no row at zero, alone and without being shown the answer.
+    /// Whether there is anything to give points for: who only watches is not scored.
+    pub scored: bool,
+    /// Passed with sixteen or more, no row at zero, alone and without being shown the answer.
     pub ready: bool,
     /// The rows.
     pub rows: Vec<Row>,
 }
 
+/// What an attempt is about, as far as it decides which points there are. Known before it begins.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Terms {
+    /// What was asked.
+    pub task: Task,
+    /// How much help there is.
+    pub aid: Aid,
+    /// Whether there is a bench at all.
+    pub bench: bool,
+    /// Whether a recording of one's own is asked for.
+    pub records: bool,
+    /// Whether the bench has faults.
+    pub faults: bool,
+    /// Whether they are to be named.
+    pub names: bool,
+    /// Whether they are to be mended.
+    pub mends: bool,
+}
+
+/// A row of what is asked.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct AskedRow {
+    /// Its name.
+    pub row: &'static str,
+    /// Codes of its points; none where it does not apply.
+    pub points: Vec<&'static str>,
+}
+
+/// What an attempt asks.
+pub fn asked(t: &Terms) -> Vec<AskedRow> {
+    let by_hand = t.bench && t.records && t.aid == Aid::Alone;
+    let measured: &[&'static str] = match t.task.kind {
+        Kind::NameFault => &[],
+        Kind::CleanStretch => &["clean_window"],
+        Kind::ReadRange => &["clean_window", "range_read", "height_read"],
+        _ => &["clean_window", "exact_count", "units", "formula"],
+    };
+    let mut faults = vec!["tested", "one_change"];
+    if t.names {
+        faults.insert(0, "named");
+    }
+    if t.mends {
+        faults.push("mended");
+    }
+    let row = |row, applies: bool, points: &[&'static str]| AskedRow {
+        row,
+        points: if applies { points.to_vec() } else { Vec::new() },
+    };
+    let uncertain = t.task.asks(Field::Uncertainty) && !t.task.optional().contains(&Field::Uncertainty);
+    let watched = t.aid == Aid::Shown;
+    vec![
+        row("setup", by_hand, &["linked", "socket", "strap"]),
+        row("signal", by_hand, &["size", "hum", "unclipped", "calm", "view"]),
+        row("faults", t.bench && t.faults && !watched, &faults),
+        row("recording", by_hand, &["long"]),
+        row("measurement", !watched, measured),
+        row("uncertainty", uncertain && !watched, &["uncertainty"]),
+        row("safety", t.bench && !watched, &["caution"]),
+    ]
+}
+
 /// What the points are given for.
 #[derive(Clone, Debug)]
 pub struct Facts<'a> {
+    /// What the attempt is about.
+    pub terms: Terms,
+    /// What must be reached.
+    pub criteria: &'a Criteria,
     /// Everything done, in the order of the log.
-    pub deeds: &'a [Deed],
+    pub done: &'a [Done],
     /// The judged steps.
     pub report: &'a Report,
     /// Remarks on how faults were dealt with.
     pub process: &'a [Remark],
-    /// What was asked.
-    pub task: Task,
-    /// How much help there was.
-    pub aid: Aid,
-    /// Whether there is a bench at all.
-    pub bench: bool,
     /// Whether the pad's lead is in the input that is shown.
     pub routed: bool,
     /// Whether the strap is on and neither loose nor tight.
@@ -91,21 +157,15 @@ pub struct Facts<'a> {
     pub views_s: [f64; 2],
     /// Length of the measured take, s.
     pub take_s: f64,
-    /// What is written on it.
-    pub label: &'a str,
-    /// Number of faults in the scenario.
-    pub faults: usize,
-    /// Whether they were to be named.
-    pub names: bool,
     /// Whether the answer was shown on demand.
     pub revealed: bool,
 }
 
 impl Facts<'_> {
     /// The point for something done.
-    fn deed(&self, code: &'static str, name: &str) -> Point {
-        let log = self.deeds.iter().rposition(|d| d.name == name);
-        let at_s = log.map(|k| (self.deeds[k].at_s * 10.0).round() / 10.0);
+    fn deed(&self, code: &'static str, kind: Deed) -> Point {
+        let log = self.done.iter().rposition(|d| d.kind() == kind);
+        let at_s = log.map(|k| (self.done[k].at_s * 10.0).round() / 10.0);
         Point { code, got: log.is_some(), log, at_s, evidence: None }
     }
 
@@ -138,99 +198,65 @@ impl Facts<'_> {
         Point { evidence, ..self.fact(code, got) }
     }
 
-    /// The point for remarks of one kind, or for none of another.
+    /// The point for no remark of one kind; another kind may be wanted.
     fn remarks(&self, code: &'static str, wanted: Option<&'static str>, against: &'static str) -> Point {
         let has = |c: &str| self.process.iter().any(|r| r.code == c);
         let got = !has(against) && wanted.is_none_or(has);
         let evidence = if has(against) { Some(against) } else { wanted.filter(|c| has(c)) };
         Point { evidence, ..self.fact(code, got) }
     }
-}
 
-fn row(row: &'static str, applies: bool, points: Vec<Point>) -> Row {
-    let points = if applies { points } else { Vec::new() };
-    let got = points.iter().filter(|p| p.got).count() as u32;
-    Row { row, got, of: points.len() as u32, applies: !points.is_empty(), points }
+    /// The point with this code.
+    fn point(&self, code: &'static str) -> Point {
+        let readable = |s: &f64| (READABLE_S[0]..=READABLE_S[1]).contains(s);
+        match code {
+            "linked" => self.deed(code, Deed::Record),
+            "socket" => self.fact(code, self.routed),
+            "strap" => self.fact(code, self.strapped),
+            "size" => self.clean(code, &["trace_small", "trace_tall"]),
+            "hum" => self.clean(code, &["trace_hum"]),
+            "unclipped" => self.clean(code, &["trace_clipped"]),
+            "calm" => self.clean(code, &["trace_restless", "trace_spike", "trace_step", "trace_unlike"]),
+            "view" => {
+                let shown = self.clean(code, &[]);
+                let got = self.rate_hz >= RATE_HZ && self.views_s.iter().any(readable);
+                Point { got: shown.got && got, ..shown }
+            }
+            "named" => self.right(code, &[Step::Name]),
+            "tested" => self.remarks(code, Some("process_tested"), "process_untested"),
+            "one_change" => self.remarks(code, None, "process_blind"),
+            "mended" => self.remarks(code, None, "process_cause_remains"),
+            "long" => self.fact(code, self.take_s + 1e-6 >= self.criteria.record_s),
+            "clean_window" => match self.terms.task.kind {
+                Kind::CleanStretch => self.right(code, &[Step::Window, Step::Trace]),
+                _ => self.right(code, &[Step::Window, Step::Window1]),
+            },
+            "exact_count" => self.right(code, &[Step::Count, Step::Count1]),
+            "units" => self.right(code, &[Step::Seconds, Step::Seconds1]),
+            "formula" => self.right(code, &[Step::Multiplier, Step::Rate, Step::Rate1]),
+            "range_read" => self.right(code, &[Step::Range]),
+            "height_read" => self.right(code, &[Step::Amplitude]),
+            "uncertainty" => self.right(code, &[Step::Uncertainty]),
+            "caution" => self.deed(code, Deed::Agree),
+            _ => self.fact(code, false),
+        }
+    }
 }
 
 /// Fills in the rubric.
 pub fn fill_in(f: &Facts) -> Rubric {
-    let recorded = f.deeds.iter().any(|d| d.name == "record");
-    let by_hand = f.bench && f.aid == Aid::Alone && recorded;
-    let traced = f.report.steps.iter().any(|s| s.step == Step::Trace);
-    let all = |list: &[&Step]| list.iter().map(|s| **s).collect::<Vec<_>>();
-    let [recording_view, view] = f.views_s;
-    let readable = |s: f64| (5.0..=10.0).contains(&s);
-    let shown = f.clean("view", &[]);
-    let shown = Point {
-        got: shown.got && f.rate_hz >= 100.0 && (readable(recording_view) || readable(view)),
-        ..shown
+    let row = |asked: AskedRow| {
+        let points: Vec<Point> = asked.points.iter().map(|code| f.point(code)).collect();
+        let got = points.iter().filter(|p| p.got).count() as u32;
+        Row { row: asked.row, got, of: points.len() as u32, applies: !points.is_empty(), points }
     };
-    let mut faults = vec![
-        f.remarks("tested", Some("process_tested"), "process_untested"),
-        f.remarks("one_change", None, "process_blind"),
-        f.remarks("mended", None, "process_cause_remains"),
-    ];
-    if f.names {
-        faults.insert(0, f.right("named", &[Step::Name]));
-    }
-    let long = match f.task.kind {
-        // A window that has to be short needs no long record.
-        Kind::AfterExercise => f.clean("long", &["trace_short"]),
-        _ => f.fact("long", f.take_s + 1e-6 >= LONG_S),
-    };
-    let labelled = Point { got: !f.label.trim().is_empty(), ..f.deed("labelled", "label") };
-    let measured = match f.task.kind {
-        Kind::NameFault => Vec::new(),
-        Kind::CleanStretch => vec![f.right("clean_window", &[Step::Window, Step::Trace])],
-        Kind::ReadRange => vec![
-            f.right("clean_window", &[Step::Window]),
-            f.right("range_read", &[Step::Range]),
-            f.right("height_read", &[Step::Amplitude]),
-        ],
-        _ => vec![
-            f.right("clean_window", &all(&[&Step::Window, &Step::Window1])),
-            f.right("exact_count", &all(&[&Step::Count, &Step::Count1])),
-            f.right("units", &all(&[&Step::Seconds, &Step::Seconds1])),
-            f.right("formula", &all(&[&Step::Multiplier, &Step::Rate, &Step::Rate1])),
-        ],
-    };
-    let rows = vec![
-        row(
-            "setup",
-            by_hand,
-            vec![
-                f.deed("linked", "record"),
-                f.fact("socket", f.routed),
-                f.fact("strap", f.strapped),
-                f.deed("tap_test", "tap_pad"),
-            ],
-        ),
-        row(
-            "signal",
-            by_hand && traced,
-            vec![
-                f.clean("size", &["trace_small", "trace_tall"]),
-                f.clean("hum", &["trace_hum"]),
-                f.clean("unclipped", &["trace_clipped"]),
-                shown,
-            ],
-        ),
-        row("faults", f.bench && f.faults > 0 && f.aid == Aid::Alone, faults),
-        row("recording", by_hand, vec![labelled, long]),
-        row("measurement", f.aid != Aid::Shown, measured),
-        row(
-            "uncertainty",
-            f.task.asks(Field::Uncertainty),
-            vec![f.right("uncertainty", &[Step::Uncertainty])],
-        ),
-        row("safety", f.bench, vec![f.deed("caution", "agree")]),
-    ];
+    let rows: Vec<Row> = asked(&f.terms).into_iter().map(row).collect();
     let got: u32 = rows.iter().map(|r| r.got).sum();
     let possible: u32 = rows.iter().map(|r| r.of).sum();
     // Rounded down: a point counts when it is whole.
     let total = (OF * got).checked_div(possible).unwrap_or(0);
     let zero = rows.iter().any(|r| r.applies && r.got == 0);
-    let ready = total >= READY && !zero && f.aid == Aid::Alone && !f.revealed;
-    Rubric { total, of: OF, got, possible, ready, rows }
+    let alone = f.terms.aid == Aid::Alone && !f.revealed;
+    let ready = f.report.passed && total >= READY && !zero && alone;
+    Rubric { total, of: OF, got, possible, scored: possible > 0, ready, rows }
 }

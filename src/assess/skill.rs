@@ -4,23 +4,11 @@
 //! failures in a row. Times come in as arguments, in milliseconds.
 
 use super::verdict::{Report, Step, Verdict};
+pub use crate::deed::Aid;
 use crate::plain;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use std::collections::BTreeMap;
-
-/// How much help an attempt has.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Aid {
-    /// The bench shows how it is done.
-    Shown,
-    /// The bench does the set-up.
-    Half,
-    /// None.
-    #[default]
-    Alone,
-}
 
 /// The skills, in the order in which they are needed.
 pub const SKILLS: [&str; 12] = [
@@ -154,7 +142,9 @@ fn said(a: &Attempted, skill: &str) -> Said {
             None => mended.unwrap_or(NONE),
         },
         "hum" => wrong_with(&["trace_hum"]).or(mended).unwrap_or(NONE),
-        "motion" => wrong_with(&["trace_restless"]).or(mended).unwrap_or(NONE),
+        "motion" => wrong_with(&["trace_restless", "trace_spike", "trace_step", "trace_unlike"])
+            .or(mended)
+            .unwrap_or(NONE),
         "recording" => wrong_with(&["trace_short", "trace_none", "trace_foreign"])
             .or(mended)
             .or_else(|| a.recorded.then(|| pass("long")))

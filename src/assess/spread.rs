@@ -2,6 +2,7 @@
 //! a set (Deardorff 2001 found that students take it for the one true point).
 
 use super::asked::SD_COUNT;
+use super::verdict::{Report, Step, Verdict};
 use super::window::Peak;
 use serde::Serialize;
 
@@ -55,6 +56,23 @@ pub struct Others {
     pub values: Vec<f64>,
     /// Where those windows begin, s.
     pub starts: Vec<f64>,
+}
+
+/// Whether a step holds.
+pub fn holds(report: &Report, step: Step) -> bool {
+    let mut of = report.steps.iter().filter(|f| f.step == step).peekable();
+    of.peek().is_some() && of.all(|f| matches!(f.verdict, Verdict::Right | Verdict::Edge))
+}
+
+/// Whether the band may be told before the attempt is over: every step to the rate holds, and where the uncertainty is asked for, which
+/// is what the band tells, that has been answered as well.
+pub fn may_be_told(report: &Report) -> bool {
+    use Step::{Count, Count1, Multiplier, Rate, Rate1, Seconds, Seconds1, Uncertainty};
+    let measured = [Count, Seconds, Multiplier, Rate, Count1, Seconds1, Rate1, Uncertainty];
+    let own = |f: &&super::verdict::Finding| measured.contains(&f.step);
+    let stands =
+        |f: &super::verdict::Finding| !f.is_wrong() && (f.step == Uncertainty || f.verdict != Verdict::Note);
+    holds(report, Count) && holds(report, Rate) && report.steps.iter().filter(own).all(stands)
 }
 
 /// The band of a count of `count` in `window_s` seconds; `None` without a window.

@@ -1,10 +1,18 @@
-//! The stretch that was measured: hum, clipping, size on the screen.
+//! The stretch that was measured: movement, hum, clipping, size on the screen.
 
+use crate::measure::detect::detect;
+use crate::measure::movement::{Movement, movement};
 use crate::measure::quality;
 use crate::recorder::converter;
 use crate::recorder::settings::RANGES_V;
 use crate::recording::Recording;
 use serde::Serialize;
+
+/// So much movement within a second, as a share of the pulse's height, disturbs counting and reading: a bump of half a beat
+/// may be taken for a beat, or hide one (design default).
+pub const DISTURBS: f64 = 0.5;
+/// So much of a recording is looked at before and behind the stretch, s: more than the longest beat.
+const ABOUT_S: f64 = 2.5;
 
 /// Figures of a stretch of trace.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -21,41 +29,70 @@ pub struct Trace {
     pub smaller_range_fits: bool,
     /// Quality of the stretch, 0 to 1: see [`quality::Quality::index`].
     pub quality: f64,
+    /// The stretch's worst place, s from the recording's start; absent where there are too few beats to tell.
+    pub movement: Option<Movement>,
+}
+
+impl Trace {
+    /// The movement, where it disturbs counting and reading.
+    pub fn disturbed(&self) -> Option<Movement> {
+        self.movement.filter(|m| m.height >= DISTURBS)
+    }
+
+    /// How much there is to be said against it, for choosing the worse of two: a disturbed stretch before any other, then the
+    /// one of lower quality.
+    pub fn badness(&self) -> f64 {
+        f64::from(u8::from(self.disturbed().is_some())) - self.quality
+    }
 }
 
 /// Looks at the stretch from `a` to `b` seconds of a recording; `None` when it is shorter than two seconds.
 pub fn look(recording: &Recording, a: f64, b: f64, mains_hz: f64) -> Option<Trace> {
     let (from, to) = (recording.sample_at(a), recording.sample_at(b));
-    if ((to.saturating_sub(from)) as f64) < 2.0 * recording.rate_hz() {
+    let rate_hz = recording.rate_hz();
+    if ((to.saturating_sub(from)) as f64) < 2.0 * rate_hz {
         return None;
     }
-    let values = recording.values(from, to);
-    let rate_hz = recording.rate_hz();
-    let quality = quality::quality(&values, rate_hz);
+    // Beats at the ends are known better with those beside them.
+    let (first, end) = (recording.sample_at(a - ABOUT_S), recording.sample_at(b + ABOUT_S));
+    let wide = recording.values(first, end);
+    let values = &wide[from - first..to - first];
+    let cut_off = cut_off(recording, first, end);
+    let beats = detect(&wide, rate_hz);
+    let (start_s, before_s) = (first as f64 / rate_hz, (from - first) as f64 / rate_hz);
+    let after_s = (to - first) as f64 / rate_hz;
+    let inside: Vec<f64> =
+        beats.iter().filter(|t| (before_s..after_s).contains(*t)).map(|t| t - before_s).collect();
+    let quality = quality::quality_of(values, rate_hz, &inside);
     // The quality has measured the pulse already; a stretch too short for it has a pulse all the same.
     let pulse_v = match &quality {
         Some(quality) if quality.pulse_pp > 0.0 => quality.pulse_pp,
         Some(_) => 0.0,
-        None => quality::pulse_pp(&values, rate_hz).unwrap_or(0.0),
+        None => quality::pulse_pp(values, rate_hz).unwrap_or(0.0),
     };
     // Where slow sampling has folded the mains among the pulse, nobody can tell the two apart.
-    let hum_v = quality::hum_alone(&values, rate_hz, mains_hz).map_or(0.0, |(pp, _)| pp);
-    let clipped = recording.codes()[from..to]
-        .iter()
-        .enumerate()
-        .filter(|(k, code)| {
-            recording.span_at(from + k).is_some_and(|span| converter::at_limit(**code, span.bits))
-        })
-        .count();
+    let hum_v = quality::hum_alone(values, rate_hz, mains_hz).map_or(0.0, |(pp, _)| pp);
+    let movement = movement(&wide, &cut_off, rate_hz, mains_hz, &beats, (before_s, after_s))
+        .map(|m| Movement { from_s: start_s + m.from_s, to_s: start_s + m.to_s, ..m });
+    let clipped = cut_off[from - first..to - first].iter().filter(|cut| **cut).count();
     let screen_v = recording.span_at(from).map_or(1.0, |span| span.code_v * 65536.0);
     Some(Trace {
         hum_ratio: if pulse_v > 0.0 { hum_v / pulse_v } else { f64::MAX },
         clip_share: clipped as f64 / values.len() as f64,
         fill: pulse_v / screen_v,
         pulse_v,
-        smaller_range_fits: smaller_range_fits(&values, screen_v / 2.0),
+        smaller_range_fits: smaller_range_fits(values, screen_v / 2.0),
         quality: quality.map_or(0.0, |q| q.index),
+        movement,
     })
+}
+
+/// Which samples stand at an end of the range.
+fn cut_off(recording: &Recording, from: usize, to: usize) -> Vec<bool> {
+    (from..to)
+        .zip(&recording.codes()[from..to])
+        .map(|(k, code)| recording.span_at(k).is_some_and(|span| converter::at_limit(*code, span.bits)))
+        .collect()
 }
 
 /// Whether the next smaller range of the recorder would hold all values about their mean, with a tenth to spare. False where

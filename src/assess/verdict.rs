@@ -2,30 +2,25 @@
 
 use super::Criteria;
 use super::trace::Trace;
-use super::window::{Allowed, Peak, allowed, interval_rate};
-use crate::plain::json;
-use serde::{Deserialize, Serialize};
+use super::window::{Allowed, Peak, interval_rate};
+use crate::measure::movement::Kind;
+use crate::plain::{json, names};
 use serde_json::Value;
 
 /// A step of the measurement.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Step {
     /// Naming what was wrong.
     Name,
     /// The stretch of trace that was measured.
     Trace,
     /// The first of two windows.
-    #[serde(rename = "window_1")]
     Window1,
     /// Counting in the first of two windows.
-    #[serde(rename = "count_1")]
     Count1,
     /// Reading the length of the first of two windows.
-    #[serde(rename = "seconds_1")]
     Seconds1,
     /// Working out the rate of the first of two windows.
-    #[serde(rename = "rate_1")]
     Rate1,
     /// The window between the cursors.
     Window,
@@ -49,9 +44,29 @@ pub enum Step {
     Plausible,
 }
 
+names! {
+    Step {
+        Name => "name",
+        Trace => "trace",
+        Window1 => "window_1",
+        Count1 => "count_1",
+        Seconds1 => "seconds_1",
+        Rate1 => "rate_1",
+        Window => "window",
+        Count => "count",
+        Seconds => "seconds",
+        Multiplier => "multiplier",
+        Rate => "rate",
+        Middle => "middle",
+        Range => "range",
+        Amplitude => "amplitude",
+        Uncertainty => "uncertainty",
+        Plausible => "plausible",
+    }
+}
+
 /// How a step went.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Verdict {
     /// As it should be.
     Right,
@@ -65,8 +80,18 @@ pub enum Verdict {
     Missing,
 }
 
+names! {
+    Verdict {
+        Right => "right",
+        Edge => "edge",
+        Wrong => "wrong",
+        Note => "note",
+        Missing => "missing",
+    }
+}
+
 /// One judged step.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
     /// The step.
     pub step: Step,
@@ -110,7 +135,7 @@ impl Reference<'_> {
 }
 
 /// The judged attempt.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Report {
     /// All steps in their order.
     pub steps: Vec<Finding>,
@@ -147,43 +172,21 @@ pub fn foreign() -> Finding {
     finding(Step::Trace, Verdict::Wrong, "trace_foreign", json!({}))
 }
 
-/// Whether the named faults are those that are there. How many there are is told, which ones is not.
-pub fn names(there: &[&str], named: &[String]) -> Finding {
+/// Whether the named faults are those that are there. `also` are at work beside them: naming one of those is right and not
+/// asked for. How many there are is told, which ones is not.
+pub fn names(there: &[&str], also: &[&str], named: &[String]) -> Finding {
     let hits = named.iter().filter(|n| there.contains(&n.as_str())).count();
+    let astray = named.iter().filter(|n| !there.contains(&n.as_str()) && !also.contains(&n.as_str())).count();
     let args = json!({"hits": hits, "named": named.len(), "there": there.len()});
-    if named.is_empty() {
-        finding(Step::Name, Verdict::Missing, "name_missing", args)
-    } else if hits == there.len() && named.len() == there.len() {
+    if hits == there.len() && astray == 0 && (!named.is_empty() || there.is_empty()) {
         finding(Step::Name, Verdict::Right, "name_right", args)
-    } else if hits > 0 {
+    } else if named.is_empty() {
+        finding(Step::Name, Verdict::Missing, "name_missing", args)
+    } else if hits > 0 || astray < named.len() {
         finding(Step::Name, Verdict::Wrong, "name_partly", args)
     } else {
         finding(Step::Name, Verdict::Wrong, "name_wrong", args)
     }
-}
-
-/// Judges a measurement. `trace` is the measured stretch, `cursors` its ends in seconds.
-pub fn judge(
-    criteria: &Criteria,
-    trace: Option<&Trace>,
-    cursors: Option<(f64, f64)>,
-    typed: &Typed,
-    reference: &Reference,
-) -> Report {
-    let window = cursors.map(|(a, b)| (a.min(b), a.max(b)));
-    let found = window.map(|(a, b)| allowed(reference.peaks, a, b, criteria.edge_s, reference.delay_s));
-    let mut steps = Vec::new();
-    if let Some(trace) = trace {
-        steps.extend(judge_trace(criteria, trace, reference.duration_s));
-    }
-    steps.push(judge_window(criteria, window));
-    steps.push(judge_count(typed.count, found));
-    let length = window.map(|(a, b)| b - a);
-    steps.push(judge_seconds(typed.seconds, length));
-    steps.push(judge_multiplier(typed.multiplier, typed.seconds));
-    steps.push(judge_rate(typed));
-    steps.push(judge_plausible(typed, length, reference));
-    Report::of(steps, found)
 }
 
 impl Finding {
@@ -213,8 +216,17 @@ pub(super) fn judge_trace(criteria: &Criteria, trace: &Trace, duration_s: f64) -
     if duration_s + 1e-9 < criteria.record_s {
         found.push(wrong("trace_short", json!({"seconds": short(duration_s), "need": criteria.record_s})));
     }
-    if trace.quality < criteria.quality_min {
-        found.push(wrong("trace_restless", json!({"quality": short(trace.quality)})));
+    if let Some(worst) = trace.disturbed() {
+        let code = match worst.kind {
+            Kind::Unrest => "trace_restless",
+            Kind::Spike => "trace_spike",
+            Kind::Step => "trace_step",
+        };
+        let height = (10.0 * worst.height).round() / 10.0;
+        let args = json!({"height": height, "from_s": short(worst.from_s), "to_s": short(worst.to_s)});
+        found.push(wrong(code, args));
+    } else if trace.quality < criteria.quality_min {
+        found.push(wrong("trace_unlike", json!({"quality": short(trace.quality)})));
     }
     if trace.hum_ratio > criteria.hum_ratio {
         found.push(wrong("trace_hum", json!({"ratio": short(trace.hum_ratio), "limit": criteria.hum_ratio})));
@@ -252,92 +264,15 @@ pub(super) fn judge_window(criteria: &Criteria, window: Option<(f64, f64)>) -> F
     }
 }
 
-pub(super) fn judge_count(count: Option<f64>, found: Option<Allowed>) -> Finding {
-    let (Some(count), Some(found)) = (count, found) else {
-        let code = if count.is_none() { "count_missing" } else { "count_unplaced" };
-        return finding(Step::Count, Verdict::Missing, code, json!({}));
-    };
-    let of = |verdict, code, args| finding(Step::Count, verdict, code, args);
-    if count == found.exact as f64 {
-        return of(Verdict::Right, "count_right", json!({}));
-    }
-    if count >= found.least as f64 && count <= found.most as f64 && count == count.floor() {
-        return of(Verdict::Edge, "count_edge", json!({}));
-    }
-    let (least, most) = (found.least as f64, found.most as f64);
-    let by = if count > most { count - most } else { count - least };
-    if by.abs() <= 1.0 {
-        return of(Verdict::Wrong, "count_off_by", json!({"by": if by > 0.0 { 1 } else { -1 }}));
-    }
-    // Bumps counted as beats, or every other beat: within a tenth, since few count all of the bumps.
-    if count >= 1.8 * least && count <= 2.0 * most + 1.0 {
-        return of(Verdict::Wrong, "count_double", json!({"typed": count}));
-    }
-    if count >= 0.5 * least - 1.0 && count <= 0.5 * most + 1.0 {
-        return of(Verdict::Wrong, "count_half", json!({"typed": count}));
-    }
-    of(Verdict::Wrong, "count_other", json!({"typed": count, "more": by > 0.0}))
-}
-
-pub(super) fn judge_seconds(seconds: Option<f64>, length: Option<f64>) -> Finding {
-    let (Some(seconds), Some(length)) = (seconds, length) else {
-        let code = if seconds.is_none() { "seconds_missing" } else { "seconds_unplaced" };
-        return finding(Step::Seconds, Verdict::Missing, code, json!({}));
-    };
-    // Three figures are asked for; half a per cent, and never less than 0.05 s.
-    if (seconds - length).abs() <= (0.005 * length).max(0.05) + 1e-9 {
-        finding(Step::Seconds, Verdict::Right, "seconds_right", json!({}))
-    } else {
-        let args = json!({"typed": seconds, "window": short(length)});
-        finding(Step::Seconds, Verdict::Wrong, "seconds_wrong", args)
-    }
-}
-
-pub(super) fn judge_multiplier(multiplier: Option<f64>, seconds: Option<f64>) -> Finding {
-    let (Some(multiplier), Some(seconds)) = (multiplier, seconds) else {
-        let code = if multiplier.is_none() { "multiplier_missing" } else { "multiplier_unplaced" };
-        return finding(Step::Multiplier, Verdict::Missing, code, json!({}));
-    };
-    // 60/T with two significant figures is within 1.3 %: 60/14.7 = 4.08, typed 4.1 or 4.08.
-    let right = seconds > 0.0 && (multiplier * seconds / 60.0 - 1.0).abs() <= 0.015;
-    if right {
-        finding(Step::Multiplier, Verdict::Right, "multiplier_right", json!({}))
-    } else {
-        let args = json!({"typed": short(multiplier), "seconds": seconds});
-        finding(Step::Multiplier, Verdict::Wrong, "multiplier_wrong", args)
-    }
-}
-
-pub(super) fn judge_rate(typed: &Typed) -> Finding {
-    let of = |verdict, code, args| finding(Step::Rate, verdict, code, args);
-    let (Some(rate), Some(count)) = (typed.rate, typed.count) else {
-        let code = if typed.rate.is_none() { "rate_missing" } else { "rate_unplaced" };
-        return of(Verdict::Missing, code, json!({}));
-    };
-    // The arithmetic is checked on the student's own numbers, by either way of working it out; half a beat for
-    // rounding to whole beats per minute.
-    let by_multiplier = typed.multiplier.map(|k| count * k);
-    let by_seconds = typed.seconds.filter(|t| *t > 0.0).map(|t| 60.0 * count / t);
-    let fits = |value: Option<f64>| value.is_some_and(|v| (v - rate).abs() <= 0.5 + 0.002 * v + 1e-9);
-    if fits(by_multiplier) || fits(by_seconds) {
-        return of(Verdict::Right, "rate_right", json!({}));
-    }
-    if rate == count {
-        return of(Verdict::Wrong, "rate_raw_count", json!({"typed": rate}));
-    }
-    let args =
-        json!({"typed": rate, "count": count, "multiplier": typed.multiplier, "seconds": typed.seconds});
-    of(Verdict::Wrong, "rate_arithmetic", args)
-}
-
-/// A remark: whether the result can be true of this record. It decides nothing, since each step before it has been
-/// judged on its own.
-pub(super) fn judge_plausible(typed: &Typed, length: Option<f64>, reference: &Reference) -> Finding {
-    let (Some(rate), Some(record), Some(length)) = (typed.rate, reference.record_rate(), length) else {
-        return finding(Step::Plausible, Verdict::Note, "plausible_unknown", json!({}));
-    };
+/// A remark: whether the result can be true of this record. It decides nothing, and is made only of a rate whose every step
+/// holds: of any other the step that went wrong has more to tell.
+pub(super) fn judge_plausible(rate: f64, length: f64, reference: &Reference) -> Option<Finding> {
+    let record = reference.record_rate()?;
+    // Who leaves out the beats that may be left out is compared with a record without them.
+    let sure: Vec<Peak> = reference.peaks.iter().filter(|p| p.sure).copied().collect();
+    let without = interval_rate(&sure, 0.0, reference.duration_s).unwrap_or(record);
     // One count of the window, and a tenth of the rate for its wandering over the record (common practice).
-    let band = 60.0 / length.max(1.0) + 0.1 * record;
-    let code = if (rate - record).abs() <= band { "plausible_yes" } else { "plausible_no" };
-    finding(Step::Plausible, Verdict::Note, code, json!({"typed": rate}))
+    let near = |record: f64| (rate - record).abs() <= 60.0 / length.max(1.0) + 0.1 * record;
+    let code = if near(record) || near(without) { "plausible_yes" } else { "plausible_no" };
+    Some(finding(Step::Plausible, Verdict::Note, code, json!({"typed": rate})))
 }

@@ -1,6 +1,7 @@
 //! The beats inside the student's own window. A beat whose peak lies on a cursor to within a few hundredths of a
 //! second may be counted or left out: the eye cannot tell, and the recorder's filters show it a little late.
 
+use crate::measure::landmarks::Landmarks;
 use serde::Serialize;
 
 /// A beat to count.
@@ -28,6 +29,54 @@ pub struct Allowed {
     pub least: usize,
     /// Most that can be counted in good faith.
     pub most: usize,
+}
+
+impl Allowed {
+    /// Whether a count is among them.
+    pub fn holds(&self, count: f64) -> bool {
+        count == count.floor() && count >= self.least as f64 && count <= self.most as f64
+    }
+}
+
+/// The feet of the beats as the recording shows them: each beat's own landmark, and for a beat without one (the last of a recording
+/// has none) its peak less the usual time from foot to peak. `landmarks` in order of time; empty without them.
+pub fn feet(peaks: &[Peak], landmarks: &[Landmarks], delay_s: f64) -> Vec<Peak> {
+    let mut crests: Vec<f64> = landmarks.iter().map(|l| l.peak_s - l.foot_s).collect();
+    if crests.is_empty() {
+        return Vec::new();
+    }
+    crests.sort_by(f64::total_cmp);
+    let usual_s = crests[crests.len() / 2];
+    peaks
+        .iter()
+        .map(|p| {
+            let shown = p.at_s + delay_s;
+            // Landmarks are in order of time.
+            let next = landmarks.partition_point(|l| l.peak_s < shown);
+            let near = landmarks[next.saturating_sub(1)..].iter().take(2);
+            let off = |l: &&Landmarks| (l.peak_s - shown).abs();
+            let own = near.min_by(|x, y| off(x).total_cmp(&off(y))).filter(|l| off(l) < 0.15);
+            Peak { at_s: own.map_or(shown - usual_s, |l| l.foot_s), sure: p.sure }
+        })
+        .collect()
+}
+
+/// The counts that a window allows to who begins with zero on the beat that cursor A stands on: the beats after it. `None` where
+/// A stands on no beat. A stands on a beat from its foot, where `feet` has it, to its peak, give or take `edge_s`.
+pub fn from_zero(
+    peaks: &[Peak],
+    feet: &[Peak],
+    (a, b): (f64, f64),
+    edge_s: f64,
+    delay_s: f64,
+) -> Option<Allowed> {
+    let on = |k: &usize| {
+        let shown = peaks[*k].at_s + delay_s;
+        let first = feet.get(*k).map_or(shown, |f| f.at_s).min(peaks[*k].at_s);
+        a >= first - edge_s && a <= shown.max(peaks[*k].at_s) + edge_s
+    };
+    let zero = (0..peaks.len()).find(on)?;
+    Some(allowed(&peaks[zero + 1..], f64::NEG_INFINITY, b, edge_s, delay_s))
 }
 
 /// The counts that a window from `a` to `b` s allows. `edge_s` is the distance to a cursor below which a beat is a

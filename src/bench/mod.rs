@@ -2,6 +2,7 @@
 //!
 //! - [`table`]: the table top, the parts that stand on it, where they are
 //! - [`wiring`]: the plugs, the sockets they fit, which parts have power and whether unit and computer can talk
+//! - [`look`]: where one can look
 //! - [`lead`]: the pad's lead as a path on the table with its slack
 //! - [`strap`]: the pad on the finger: pressure, place, face, hand height
 //!
@@ -9,6 +10,7 @@
 //! or refused with a reason, never half done.
 
 pub mod lead;
+pub mod look;
 pub mod strap;
 pub mod table;
 pub mod wiring;

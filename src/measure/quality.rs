@@ -50,16 +50,21 @@ const PULSE_TOP_HZ: f64 = 12.0;
 /// Rates a stretch of at least three seconds; `None` for less, or for a rate below 8 Hz. A sample that is not a number
 /// counts as the last one that was, here and in all of this module.
 pub fn quality(values: &[f64], rate_hz: f64) -> Option<Quality> {
-    if !(rate_hz.is_finite() && rate_hz >= super::detect::LOWEST_RATE_HZ)
-        || (values.len() as f64) < 3.0 * rate_hz
-    {
+    if !long_enough(values, rate_hz) {
+        return None;
+    }
+    quality_of(values, rate_hz, &detect(values, rate_hz))
+}
+
+/// As [`quality`], for who knows the beats of the stretch already, s from its start.
+pub fn quality_of(values: &[f64], rate_hz: f64, beats: &[f64]) -> Option<Quality> {
+    if !long_enough(values, rate_hz) {
         return None;
     }
     let values = &held(values)[..];
-    let beats = detect(values, rate_hz);
     let Filtered { smooth, level_smooth, level, in_band } = Filtered::new(values, rate_hz);
-    let sizes = BeatSizes::new(&smooth, rate_hz, &beats);
-    let (likeness, regular_share) = likeness(&level_smooth, rate_hz, &beats);
+    let sizes = BeatSizes::new(&smooth, rate_hz, beats);
+    let (likeness, regular_share) = likeness(&level_smooth, rate_hz, beats);
     let quiet = quiet(&level, &in_band);
     let (clipped, flat) = (clip_share(values), flat_share(values, rate_hz));
     // Correlations of 0.5 and less are those of noise: 0.5 to 0.95 becomes 0 to 1. One clipped sample in ten, or half
@@ -81,6 +86,10 @@ pub fn quality(values: &[f64], rate_hz: f64) -> Option<Quality> {
         pulse_pp: sizes.pulse_pp,
         drift_pp: sizes.drift_pp,
     })
+}
+
+fn long_enough(values: &[f64], rate_hz: f64) -> bool {
+    rate_hz.is_finite() && rate_hz >= super::detect::LOWEST_RATE_HZ && (values.len() as f64) >= 3.0 * rate_hz
 }
 
 /// Hum of `mains_hz` (50 or 60) and its harmonics up to the sixth. `None` where the mains shows below 15 Hz at this

@@ -200,6 +200,11 @@ impl Body {
         &self.subject
     }
 
+    /// Temperature of the finger now, degrees C.
+    pub fn finger_temp_c(&self) -> f64 {
+        self.subject.finger_temp_c + self.effects.warmer_c(&self.subject, self.time_s())
+    }
+
     /// Counts samples from `now_s` on.
     fn regrid(&mut self, now_s: f64) {
         self.origin_s = now_s;

@@ -1,7 +1,7 @@
 //! Which manoeuvres are acting now, and what they do together.
 
 use super::breath::Pattern;
-use super::manoeuvre::{Kind, Manoeuvre, Reaction, course};
+use super::manoeuvre::{Kind, Manoeuvre, Reaction, course, warmer_c};
 use super::subject::Subject;
 use crate::rng::Stream;
 use serde::{Deserialize, Serialize};
@@ -57,6 +57,17 @@ impl Effects {
         }
         let reaction = Reaction { strength: self.stream.uniform(), form: self.stream.uniform() };
         self.acting.push(Effect { manoeuvre: m, start_s: now_s, end_s: now_s + m.lasts_s(), reaction });
+    }
+
+    /// How much warmer than at the start the finger is, degrees C.
+    pub fn warmer_c(&self, subject: &Subject, now_s: f64) -> f64 {
+        let warmed = self.acting.iter().filter(|e| e.manoeuvre == Manoeuvre::WarmHand);
+        warmed
+            .map(|e| {
+                let (u, v) = ((now_s - e.start_s).max(0.0), (now_s - e.end_s).max(0.0));
+                warmer_c(subject, u - v, v)
+            })
+            .fold(0.0, f64::max)
     }
 
     /// The joint demand at `now_s`. Rates add, but what others add fades as exercise nears the highest rate; heights

@@ -206,6 +206,12 @@ fn recovery(fitness: Fitness) -> (f64, f64, f64) {
     }
 }
 
+/// How much warmer a finger is after `lasted` s of warming that ended `v` s ago, degrees C. A cold finger rewarms with a time
+/// constant of about 5 min and cools more slowly (design values).
+pub fn warmer_c(subject: &Subject, lasted: f64, v: f64) -> f64 {
+    (33.0 - subject.finger_temp_c).max(0.0) * rise(lasted, 300.0) * decay(v, 1200.0)
+}
+
 /// The course of `m` at `u` s after its start, `v` s after its end (0 while it lasts).
 pub fn course(m: &Manoeuvre, subject: &Subject, r: Reaction, u: f64, v: f64) -> Course {
     let lasted = u - v;
@@ -274,9 +280,8 @@ pub fn course(m: &Manoeuvre, subject: &Subject, r: Reaction, u: f64, v: f64) -> 
             let height = 1.0 - 0.6 * rise(lasted, 6.0) * decay(v, 2.5) + 0.35 * hump(v - 1.0, 6.0);
             (held * decay(v, 2.5) + rebound, height)
         }
-        // A cold finger rewarms with a time constant of about 5 min and cools more slowly (design values).
         Manoeuvre::WarmHand => {
-            let warmer = (33.0 - subject.finger_temp_c).max(0.0) * rise(lasted, 300.0) * decay(v, 1200.0);
+            let warmer = warmer_c(subject, lasted, v);
             (0.0, warmth(subject.finger_temp_c + warmer) / subject.warmth())
         }
         Manoeuvre::Talk => ((5.0 + 5.0 * r.strength) * rise(lasted, 8.0) * decay(v, 10.0), 1.0),

@@ -139,6 +139,11 @@ impl Contact {
         (self.slip, self.grip) = (0.0, 1.0);
     }
 
+    /// Whether the strap slips.
+    pub fn slips(&self) -> bool {
+        self.slip > 0.0
+    }
+
     /// Whether the fingertip looks dusky: strapped too tight for a while.
     pub fn dusky(&self) -> bool {
         self.tight && self.fade < 0.8

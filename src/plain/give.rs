@@ -39,6 +39,13 @@ pub fn fields(pairs: &mut dyn Iterator<Item = (String, Value)>) -> Fields {
     all
 }
 
+/// Puts a field into an object where there is something to put; an object without it has no such field.
+pub fn put<T: Serialize>(table: &mut Value, key: &'static str, what: Option<T>) {
+    if let (Some(what), Value::Object(fields)) = (what, table) {
+        fields.insert(key.into(), given(&what));
+    }
+}
+
 /// JSON as it is written: `json!({"x": 1.0, "parts": ["a", "b"]})`. Keys are literals.
 macro_rules! json {
     (@object [$($done:tt)*]) => {

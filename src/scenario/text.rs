@@ -1,7 +1,7 @@
 //! The text of a scenario file as a plain value, and what is wrong with it told in a scenario's way.
 
 use super::error::ScenarioError;
-use crate::plain::{Plain, Unread};
+use crate::plain::{Cause, Plain, Unread};
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
@@ -24,11 +24,10 @@ pub(super) fn read<T: DeserializeOwned>(text: &str) -> Result<T, ScenarioError> 
 
 #[inline(never)]
 fn blame(text: &str, error: &Unread) -> ScenarioError {
-    let (found, expected) = split_message(error.message());
     ScenarioError {
-        field: field_of(error.path(), error.message()),
-        expected,
-        found,
+        field: field_of(error),
+        expected: error.expected().unwrap_or_else(|| "another value".into()),
+        found: error.found().unwrap_or_else(|| "nothing".into()),
         line: line_of(text, error),
     }
 }
@@ -37,26 +36,12 @@ fn line_of(text: &str, error: &Unread) -> Option<usize> {
     text.get(..error.place()?).map(|before| before.matches('\n').count() + 1)
 }
 
-/// Serde says what it found and expected in one sentence: "unknown field `x`, expected one of ..." or "invalid type:
-/// string "a", expected f64".
-fn split_message(message: &str) -> (String, String) {
-    let message = message.trim();
-    match message.rsplit_once(", expected ") {
-        Some((found, expected)) => (found.to_string(), expected.to_string()),
-        None => match message.strip_prefix("missing field ") {
-            Some(field) => ("nothing".into(), format!("the field {field}")),
-            None => (message.to_string(), "another value".into()),
-        },
-    }
-}
-
 /// The path with the name of a missing field added, which a path without it leaves out.
-fn field_of(path: &str, message: &str) -> String {
-    let missing = message.trim().strip_prefix("missing field `").and_then(|m| m.split('`').next());
-    match missing {
-        Some(name) if path.is_empty() => name.to_string(),
-        Some(name) => format!("{path}.{name}"),
-        None if path.is_empty() => "file".to_string(),
-        None => path.to_string(),
+fn field_of(error: &Unread) -> String {
+    match (error.cause(), error.path()) {
+        (Cause::Missing { field }, "") => field.to_string(),
+        (Cause::Missing { field }, path) => format!("{path}.{field}"),
+        (_, "") => "file".to_string(),
+        (_, path) => path.to_string(),
     }
 }

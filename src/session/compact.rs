@@ -2,7 +2,7 @@
 //! system. It carries which scenario, the seed, what was done and when; the samples come back by replay.
 //!
 //! ```text
-//! D1.<base64url of: body, then the first four bytes of its SHA-256>
+//! D2.<base64url of: body, then the first four bytes of its SHA-256>
 //! body = form, first 8 bytes of the scenario's digest, seed, samples, outcome, try, begun, length, student, program,
 //!        number of entries, entries
 //! entry = action, samples since the entry before, fields in the action's order
@@ -10,29 +10,29 @@
 //!
 //! Whole numbers are variable-length (seven bits a byte, low ones first). A field is one self-describing value, see
 //! [`value`]. Nothing is rounded here: a number that is no short decimal takes its eight bytes, so that replay is exact.
-//! An action or a word that is in no table goes through as text, so that a new action needs no new form.
+//! Actions have their numbers and the order of their fields from [`crate::deed::table`]; a word that is in no table goes
+//! through as text.
 //!
-//! - [`table`]: the numbering of actions and words
+//! - [`table`]: the numbering of words
 //! - [`value`]: numbers and texts as bytes
 
 pub mod base64;
 pub mod table;
 pub mod value;
 
-use super::action::Action;
 use super::attempt::{Logged, MOST_ACTIONS, Session};
 use super::save::{self, MOST_SAMPLES, RestoreError};
+use crate::deed::{Action, Kind};
 use crate::scenario::assignment;
 use serde_json::{Map, Value};
 use sha2::{Digest, Sha256};
-use table::ACTIONS;
 use thiserror::Error;
 use value::Reader;
 
 /// What every code begins with.
-pub const PREFIX: &str = "D1.";
+pub const PREFIX: &str = "D2.";
 /// Number of this form.
-const FORM: u8 = 1;
+const FORM: u8 = 2;
 /// Bytes of the scenario's digest that a code carries.
 pub const DIGEST_BYTES: usize = 8;
 /// Bytes of the checksum.
@@ -41,8 +41,6 @@ const SUM_BYTES: usize = 4;
 const MOST_CHARACTERS: usize = 1 << 20;
 /// Longest name that a student gives themselves, characters.
 pub const MOST_STUDENT: usize = 60;
-/// Marks an action that is in no table: it follows as text.
-const IN_WORDS: u64 = 0;
 
 /// Who did an attempt and when, as told by the page; nothing here changes the replay.
 #[derive(Clone, Debug, Default, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
@@ -100,7 +98,10 @@ pub enum CodeError {
     #[error("the code is damaged: a part is missing or was changed")]
     Damaged,
     /// It was made by another version.
-    #[error("the code has form {0}; this version reads form {FORM}")]
+    #[error(
+        "the code has form {0}, which another version of the program made; this version reads form {FORM}: open it with \
+         the version that made it, or do the attempt again"
+    )]
     Form(u8),
     /// The checksum holds and yet something in it cannot be.
     #[error("the code cannot be: {0}")]
@@ -136,7 +137,10 @@ impl Code {
             return Err(CodeError::TooLong(text.len()));
         }
         let text: String = text.chars().filter(|c| !c.is_whitespace()).collect();
-        let digits = text.strip_prefix(PREFIX).ok_or(CodeError::Foreign)?;
+        let digits = text.strip_prefix(PREFIX).ok_or_else(|| match text.as_bytes() {
+            [b'D', form @ b'1'..=b'9', b'.', ..] => CodeError::Form(form - b'0'),
+            _ => CodeError::Foreign,
+        })?;
         let bytes = base64::read(digits).map_err(|bad| match bad {
             base64::Bad::Character(at, found) => CodeError::Character { at: at + 1 + PREFIX.len(), found },
             base64::Bad::Length => CodeError::Damaged,
@@ -217,26 +221,15 @@ fn content(what: impl Into<String>) -> CodeError {
 }
 
 fn put_entry(body: &mut Vec<u8>, logged: &Logged, before: u64) {
+    let row = logged.action.kind().row();
+    value::put_whole(body, u64::from(row.number));
     // A log that is out of order is written as it is and refused at replay, as it is when it comes from a file.
-    let since = logged.at.wrapping_sub(before);
-    let flat = logged.action.to_value();
-    let fields = flat.as_object().cloned().unwrap_or_default();
-    let name = fields.get("do").and_then(Value::as_str).unwrap_or_default();
-    let known = ACTIONS.iter().position(|(known, keys)| {
-        *known == name && fields.len() == keys.len() + 1 && keys.iter().all(|key| fields.contains_key(*key))
-    });
-    match known {
-        Some(k) => {
-            value::put_whole(body, k as u64 + 1);
-            value::put_whole(body, since);
-            for key in ACTIONS[k].1 {
-                value::put(body, &fields[*key]);
-            }
-        }
-        None => {
-            value::put_whole(body, IN_WORDS);
-            value::put_whole(body, since);
-            value::put_text(body, &flat.to_string());
+    value::put_whole(body, logged.at.wrapping_sub(before));
+    let fields = logged.action.fields();
+    for key in row.fields {
+        match fields.get(*key) {
+            Some(field) => value::put(body, field),
+            None => value::put_none(body),
         }
     }
 }
@@ -247,19 +240,15 @@ fn entry(reader: &mut Reader, before: u64) -> Result<Logged, CodeError> {
     if at > MOST_SAMPLES {
         return Err(content(format!("an action at sample {at}, at most {MOST_SAMPLES}")));
     }
-    let flat = if number == IN_WORDS {
-        crate::plain::value(&reader.text()?).map_err(|e| content(e.to_string()))?
-    } else {
-        let (name, keys) = usize::try_from(number - 1)
-            .ok()
-            .and_then(|k| ACTIONS.get(k))
-            .ok_or_else(|| content(format!("action number {number}, which this version does not know")))?;
-        let mut fields = Map::new();
-        fields.insert("do".into(), Value::from(*name));
-        for key in *keys {
-            fields.insert((*key).into(), reader.value()?);
+    let kind = Kind::numbered(number)
+        .ok_or_else(|| content(format!("action number {number}, which this version does not know")))?;
+    let mut fields = Map::new();
+    fields.insert("do".into(), Value::from(kind.name()));
+    for key in kind.row().fields {
+        if let Some(field) = reader.field()? {
+            fields.insert((*key).into(), field);
         }
-        Value::Object(fields)
-    };
-    Ok(Logged { at, action: Action::from_value(flat).map_err(content)? })
+    }
+    let action = Action::from_value(Value::Object(fields)).map_err(|e| content(e.to_string()))?;
+    Ok(Logged { at, action })
 }

@@ -2,8 +2,9 @@
 //! wrong step was done is marked.
 
 use super::attempt::Session;
-use crate::assess::process::Deed;
+use crate::assess::process::Done;
 use crate::assess::verdict::Step;
+use crate::deed::{Action, Field, Kind, Lane, Page};
 use serde::Serialize;
 use serde_json::{Map, Value};
 
@@ -14,9 +15,9 @@ pub struct Entry {
     pub t_s: f64,
     /// Name of the action.
     #[serde(rename = "do")]
-    pub name: String,
+    pub name: &'static str,
     /// What kind of thing it is.
-    pub what: &'static str,
+    pub what: Lane,
     /// How often in a row.
     pub times: u32,
     /// Fields of the last of the run.
@@ -34,26 +35,6 @@ pub struct Entry {
     pub wrong: Option<Step>,
 }
 
-/// What kind of thing an action is.
-fn what(name: &str) -> &'static str {
-    match name {
-        "plug" | "unplug" | "switch" | "charger" | "swap_lead" => "wiring",
-        "strap_on" | "strap_off" | "strap" | "pad_place" | "pad_face" | "shade" => "strap",
-        "move" => "table",
-        "tap_pad" | "wiggle" | "rescan" | "press_finger" | "look_around" => "poke",
-        "record" | "stop" | "label" => "record",
-        "cursor" | "mark" | "unmark" | "marks_clear" | "open_take" | "scroll" | "zoom" | "zoom_out"
-        | "snap" | "keep_window" | "keep_clear" => "measure",
-        "answer" | "name" | "unname" => "answer",
-        "check" | "reveal" => "check",
-        "hint" => "hint",
-        "help" | "agree" => "help",
-        "manoeuvre" | "ask_still" | "ask_quiet" | "ask_finger" | "rest_arm" | "tell_instructor"
-        | "hand_height" | "other_hand" => "subject",
-        _ => "settings",
-    }
-}
-
 /// The field that tells two actions of one name apart: another plug is another entry.
 const KEYS: [&str; 6] = ["end", "part", "which", "field", "id", "take"];
 
@@ -62,32 +43,28 @@ fn same(a: &Entry, name: &str, args: &Map<String, Value>) -> bool {
 }
 
 /// The course of an attempt from its deeds.
-pub fn of(session: &Session, deeds: &[Deed], first_wrong: Option<Step>) -> Vec<Entry> {
+pub fn of(session: &Session, deeds: &[Done], first_wrong: Option<Step>) -> Vec<Entry> {
     let mut entries: Vec<Entry> = Vec::new();
-    let mut takes = session.takes_before;
+    let mut takes = session.strip.takes_before;
     let mut shown = takes.checked_sub(1);
     let mut recording: Option<f64> = None;
     let fault = first_wrong.and_then(|step| place(session, deeds, step));
     for (log, deed) in deeds.iter().enumerate() {
-        let mut args = match &deed.action {
-            Value::Object(fields) => fields.clone(),
-            _ => Map::new(),
-        };
-        args.remove("do");
-        match deed.name.as_str() {
-            "record" => {
+        let args = deed.action.fields();
+        match deed.kind() {
+            Kind::Record => {
                 // The take before may have ended by itself.
                 takes += usize::from(recording.is_some());
                 recording = Some(deed.at_s);
                 shown = Some(takes);
             }
-            "open_take" => shown = args.get("take").and_then(Value::as_u64).map(|k| k as usize).or(shown),
+            Kind::OpenTake => shown = args.get("take").and_then(Value::as_u64).map(|k| k as usize).or(shown),
             _ => {}
         }
         let at_take_s = args.get("t").and_then(Value::as_f64).or(recording.map(|since| deed.at_s - since));
-        let kind = what(&deed.name);
-        let measuring = matches!(kind, "measure" | "record") || recording.is_some();
-        if deed.name == "stop"
+        let lane = deed.kind().lane();
+        let measuring = matches!(lane, Lane::Measure | Lane::Record) || recording.is_some();
+        if deed.kind() == Kind::Stop
             && let Some(since) = recording.take()
         {
             // Under a second nothing is kept.
@@ -95,8 +72,8 @@ pub fn of(session: &Session, deeds: &[Deed], first_wrong: Option<Step>) -> Vec<E
         }
         let entry = Entry {
             t_s: tenth(deed.at_s),
-            name: deed.name.clone(),
-            what: kind,
+            name: deed.kind().name(),
+            what: lane,
             times: 1,
             args,
             log,
@@ -105,7 +82,7 @@ pub fn of(session: &Session, deeds: &[Deed], first_wrong: Option<Step>) -> Vec<E
             wrong: first_wrong.filter(|_| fault == Some(log)),
         };
         match entries.last_mut() {
-            Some(last) if last.wrong.is_none() && same(last, &entry.name, &entry.args) => {
+            Some(last) if last.wrong.is_none() && same(last, entry.name, &entry.args) => {
                 *last = Entry { times: last.times + 1, ..entry };
             }
             _ => entries.push(entry),
@@ -115,20 +92,24 @@ pub fn of(session: &Session, deeds: &[Deed], first_wrong: Option<Step>) -> Vec<E
 }
 
 /// Log entry in which a step was done.
-fn place(session: &Session, deeds: &[Deed], step: Step) -> Option<usize> {
-    let last = |names: &[&str]| deeds.iter().rposition(|d| names.contains(&d.name.as_str()));
-    let answer = |field: &str| deeds.iter().rposition(|d| d.name == "answer" && d.action["field"] == field);
+fn place(session: &Session, deeds: &[Done], step: Step) -> Option<usize> {
+    let last = |kinds: &[Kind]| deeds.iter().rposition(|d| kinds.contains(&d.kind()));
+    let answer = |field: Field| {
+        deeds
+            .iter()
+            .rposition(|d| matches!(&d.action, Action::Page(Page::Answer { field: f, .. }) if *f == field))
+    };
     match step {
-        Step::Name => last(&["name", "unname"]),
+        Step::Name => last(&[Kind::Name, Kind::Unname]),
         Step::Trace => {
-            let short = session.wrong.iter().any(|(_, code)| *code == "trace_short");
-            if short { last(&["stop"]) } else { last(&["record"]) }
+            let short = session.sheet.wrong.iter().any(|(_, code)| *code == "trace_short");
+            if short { last(&[Kind::Stop]) } else { last(&[Kind::Record]) }
         }
-        Step::Window => last(&["cursor"]),
-        Step::Window1 => last(&["keep_window"]).or_else(|| last(&["cursor"])),
-        Step::Count => answer("count").or_else(|| last(&["mark", "unmark"])),
+        Step::Window => last(&[Kind::Cursor]),
+        Step::Window1 => last(&[Kind::KeepWindow]).or_else(|| last(&[Kind::Cursor])),
+        Step::Count => answer(Field::Count).or_else(|| last(&[Kind::Mark, Kind::Unmark])),
         Step::Count1 | Step::Seconds1 | Step::Rate1 => {
-            crate::assess::hint::field(step).and_then(answer).or_else(|| last(&["keep_window"]))
+            crate::assess::hint::field(step).and_then(answer).or_else(|| last(&[Kind::KeepWindow]))
         }
         _ => crate::assess::hint::field(step).and_then(answer),
     }

@@ -5,8 +5,8 @@ use super::action::{Action, Page};
 use super::attempt::Session;
 use super::script::{Prepared, prepare};
 use crate::assess::skill::Aid;
-use crate::assess::task::Field;
 use crate::assess::trace;
+use crate::deed::{Kind, Nature};
 use crate::measure::quality;
 use crate::plain::json;
 use crate::recorder::settings::{Change, RANGES_V};
@@ -49,28 +49,28 @@ impl Session {
             .act(&shown)
             .map_err(|r| ScenarioError::at("attempt", format!("{r:?}"), "steps that can be done"))?;
         let until = session.samples();
-        session.worked = Some(Worked { steps: attempt.steps.clone(), next: 0, until, acting: false });
+        session.help.worked = Some(Worked { steps: attempt.steps.clone(), next: 0, until, acting: false });
         Ok(Some(session))
     }
 
     /// Whether this is a worked example.
     pub fn is_worked(&self) -> bool {
-        self.worked.is_some()
+        self.help.worked.is_some()
     }
 
     /// Does the next step of the worked example: `action`, or `wait_s` to let it run on for, `remaining` steps, and the stage it
     /// belongs to as `code`. `None` at the end.
     pub fn worked_next(&mut self) -> Option<Value> {
-        let until = self.worked.as_ref()?.until;
+        let until = self.help.worked.as_ref()?.until;
         self.run_long(until.saturating_sub(self.samples()));
-        let worked = self.worked.as_mut()?;
+        let worked = self.help.worked.as_mut()?;
         let step = worked.steps.get(worked.next)?.clone();
         worked.next += 1;
         let remaining = worked.steps.len() - worked.next;
         match prepare(&step, self).ok()? {
             Prepared::Wait { seconds, samples } => {
                 let until = self.samples() + samples;
-                if let Some(worked) = self.worked.as_mut() {
+                if let Some(worked) = self.help.worked.as_mut() {
                     worked.until = until;
                 }
                 Some(json!({
@@ -88,13 +88,13 @@ impl Session {
                 if let Some(fields) = args.as_object_mut() {
                     fields.remove("do");
                 }
-                Some(json!({"action": told, "remaining": remaining, "code": stage(&action), "args": args}))
+                Some(json!({"action": told, "remaining": remaining, "code": action.stage(), "args": args}))
             }
         }
     }
 
     fn set_acting(&mut self, acting: bool) {
-        if let Some(worked) = self.worked.as_mut() {
+        if let Some(worked) = self.help.worked.as_mut() {
             worked.acting = acting;
         }
     }
@@ -105,13 +105,28 @@ impl Session {
         let name =
             |step: &Value| step.get("do").and_then(Value::as_str).map(str::to_string).unwrap_or_default();
         let measuring = |step: &Value| {
-            ["cursor", "mark", "answer", "check", "name", "label", "agree", "keep_window"]
-                .contains(&name(step).as_str())
+            let of = Kind::named(&name(step));
+            of.is_some_and(|k| matches!(k.nature(), Nature::Measure | Nature::Paper) && k != Kind::Record)
         };
+        // Where something is wrong, finding it is what there is to learn: the bench goes no further than to the first test
+        // or change.
+        let searching = |step: &Value| {
+            let kind = Kind::named(&name(step));
+            let nature = kind.map(Kind::nature);
+            !self.log.cases.is_empty()
+                && (matches!(nature, Some(Nature::Test | Nature::Change)) || kind == Some(Kind::Look))
+        };
+        let first_search = steps.iter().position(|s| searching(s) || name(s) == "record");
         let last_stop = steps.iter().rposition(|s| name(s) == "stop").map(|k| k + 1);
-        let end = last_stop.or_else(|| steps.iter().position(measuring)).unwrap_or(0);
-        let log = core::mem::take(&mut self.log);
-        for step in &steps[..end] {
+        let end = first_search
+            .filter(|_| !self.log.cases.is_empty())
+            .or(last_stop)
+            .or_else(|| steps.iter().position(measuring))
+            .unwrap_or(0);
+        let (log, trail) = (core::mem::take(&mut self.log.entries), core::mem::take(&mut self.log.trail));
+        // Consent and notes are nobody else's to give.
+        let paper = |step: &&Value| Kind::named(&name(step)).is_some_and(|k| k.nature() == Nature::Paper);
+        for step in steps[..end].iter().filter(|s| !paper(s)) {
             if name(step) == "record" {
                 self.fit_range();
             }
@@ -123,8 +138,8 @@ impl Session {
             }
         }
         self.take_again();
-        self.log = log;
-        self.rate_after_setup = self.chain().map(|c| c.settings().rate_hz);
+        (self.log.entries, self.log.trail) = (log, trail);
+        self.help.rate_after_setup = self.chain().map(|c| c.settings().rate_hz);
     }
 
     fn pass(&mut self, seconds: f64) {
@@ -171,7 +186,9 @@ impl Session {
         let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
         for _ in 1..MOST_TAKES {
             let criteria = self.criteria();
-            let Some(take) = self.take().filter(|_| self.takes.len() > self.takes_before) else { return };
+            let Some(take) = self.take().filter(|_| self.strip.takes.len() > self.strip.takes_before) else {
+                return;
+            };
             let duration_s = take.recording.duration_s();
             let Some(look) = trace::look(&take.recording, 0.0, duration_s, mains_hz) else { return };
             let cut = look.clip_share > criteria.clip_share || look.fill > criteria.fill_max;
@@ -190,54 +207,13 @@ impl Session {
             if self.act(&Action::Page(Page::Record {})).is_err() {
                 return;
             }
-            let failed = self.takes.len() - 2;
+            let failed = self.strip.takes.len() - 2;
             self.pass(duration_s);
             drop(self.act(&Action::Page(Page::Stop {})));
-            if failed >= self.takes_before && !self.is_recording() {
-                self.takes.remove(failed);
-                self.shown_take = self.takes.len().checked_sub(1);
+            if failed >= self.strip.takes_before && !self.is_recording() {
+                self.strip.takes.remove(failed);
+                self.strip.shown_take = self.strip.takes.len().checked_sub(1);
             }
         }
-    }
-}
-
-/// The stage of the work that an action belongs to, for narration.
-fn stage(action: &Action) -> &'static str {
-    let name = action.name();
-    if let Action::Page(Page::Answer { field, .. }) = action {
-        return match field {
-            Field::Count | Field::Count1 => "count",
-            Field::Seconds | Field::Seconds1 => "seconds",
-            Field::Rate | Field::Rate1 => "rate",
-            Field::Range => "range_mv",
-            other => other.name(),
-        };
-    }
-    match name.as_str() {
-        "plug" | "unplug" => match action.to_value()["end"].as_str() {
-            Some("pad") => "pad",
-            Some("data_unit" | "data_computer") => "wire",
-            _ => "power",
-        },
-        "switch" | "charger" => "power",
-        "rescan" => "link",
-        "strap_on" | "strap_off" | "strap" | "pad_place" | "pad_face" | "shade" => "strap",
-        "range" | "zero" | "zero_clear" => "range",
-        "time_base" | "scroll" | "zoom" | "zoom_out" | "show" | "look_around" | "open_take" | "shown" => {
-            "look"
-        }
-        "record" => "record",
-        "stop" => "stop",
-        "cursor" | "keep_window" | "keep_clear" | "snap" => "cursor",
-        "mark" | "unmark" | "marks_clear" => "mark",
-        "name" | "unname" => "name",
-        "tap_pad" | "wiggle" | "press_finger" | "ask_finger" => "test",
-        "move" | "swap_lead" => "table",
-        "high_pass" | "low_pass" | "notch" | "average" | "anti_alias" => "filter",
-        "manoeuvre" | "ask_still" | "ask_quiet" | "rest_arm" | "tell_instructor" | "hand_height"
-        | "other_hand" => "subject",
-        "label" | "agree" => "paper",
-        "check" | "reveal" => "check",
-        _ => "settings",
     }
 }

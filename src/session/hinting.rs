@@ -6,9 +6,9 @@ use super::worksheet::Field;
 use crate::assess::hint::{self, Hint, Rung};
 use crate::assess::task::Kind;
 use crate::assess::trace;
-use crate::assess::verdict::{Finding, Step};
+use crate::assess::verdict::{Finding, Report, Step};
 use crate::assess::window::{Peak, allowed};
-use crate::measure::quality;
+use crate::deed::Tell;
 use crate::plain::json;
 use crate::recorder::settings::RANGES_V;
 use crate::scenario::fault;
@@ -19,13 +19,14 @@ impl Session {
     fn next_hint(&self) -> Option<(Finding, Rung)> {
         let finding = self.check()?.report.first_finding()?.clone();
         let topic = self.topic(&finding);
-        let last = self.rung.filter(|(step, code, _)| (*step, *code) == (finding.step, topic)).map(|r| r.2);
-        Some((finding, hint::next(last, self.over)?))
+        let last =
+            self.help.rung.filter(|(step, code, _)| (*step, *code) == (finding.step, topic)).map(|r| r.2);
+        Some((finding, hint::next(last, self.sheet.over)?))
     }
 
     /// What a finding's hints are about: a window that is not there is another matter for each kind of question.
     fn topic(&self, finding: &Finding) -> &'static str {
-        match (hint::topic(finding), self.task.kind) {
+        match (hint::topic(finding), self.sheet.task.kind) {
             ("window", Kind::Intervals) => "window_features",
             ("window", Kind::ReadRange) => "window_foot_peak",
             ("window", Kind::GivenWindow) => "window_given",
@@ -52,10 +53,23 @@ impl Session {
         };
         let locate =
             (rung == Rung::Locate || rung == Rung::Answer).then(|| self.place_of(&finding)).flatten();
-        self.rung = Some((finding.step, code, rung));
-        self.hints += 1;
-        self.hint = Some(Hint { rung, step: finding.step, code, args, locate });
+        self.help.rung = Some((finding.step, code, rung));
+        self.help.hints += 1;
+        let hint = Hint { rung, step: finding.step, code, args, locate };
+        self.help.taken.push(hint.clone());
+        self.help.hint = Some(hint);
         Ok(())
+    }
+
+    /// Where each finding of a check can be seen on the take: of the trace always, of the rest once the truth may be shown.
+    pub(super) fn places(&self, report: &Report, over: bool) -> Vec<Option<[f64; 2]>> {
+        let place = |f: &Finding| {
+            let told = f.step == Step::Trace
+                || (over && matches!(f.step, Step::Count | Step::Count1 | Step::Window));
+            let place = self.place_of(f).filter(|_| told && f.is_wrong())?;
+            Some([place["from_s"].as_f64()?, place["to_s"].as_f64()?])
+        };
+        report.steps.iter().map(place).collect()
     }
 
     /// Where to look: `from_s` and `to_s` on the take, a cursor, a field, or an action that would tell.
@@ -65,10 +79,12 @@ impl Session {
         if topic == "name" {
             // The first test that tells the fault from its look-alikes and has not been done.
             let scenario = self.scenario()?;
-            let faults = scenario.fault.iter().filter(|f| !self.named.contains(&f.name));
+            let faults = scenario.fault.iter().filter(|f| !self.sheet.named.contains(&f.name));
             let mut tests = faults.filter_map(|f| fault::named(&f.name)).flat_map(|f| f.tests.iter());
-            let done = |test: &&&str| self.log().iter().any(|l| l.action.name() == **test);
-            return tests.find(|t| !done(t)).map(|t| json!({"action": t}));
+            let done = |test: &&Tell| {
+                self.log().iter().zip(&self.log.trail).any(|(l, before)| test.is(&l.action, before.from))
+            };
+            return tests.find(|t| !done(t)).map(|t| json!({"action": t.told()}));
         }
         let take = self.take()?;
         let duration_s = take.recording.duration_s();
@@ -123,20 +139,11 @@ impl Session {
                 let t = a + at as f64 / take.recording.rate_hz();
                 Some(span(t - 0.4, t + 0.4))
             }
-            "trace_restless" => {
-                let rate = take.recording.rate_hz();
-                let n = ((b - a - 4.0) / 2.0).floor().max(0.0) as usize;
-                let worth = |k: usize| {
-                    let from = a + 2.0 * k as f64;
-                    let values = take
-                        .recording
-                        .values(take.recording.sample_at(from), take.recording.sample_at(from + 4.0));
-                    quality::quality(&values, rate).map_or(0.0, |q| q.index)
-                };
-                let worst = (0..=n).map(|k| (k, worth(k))).min_by(|x, y| x.1.total_cmp(&y.1))?;
-                let from = a + 2.0 * worst.0 as f64;
-                Some(span(from, (from + 4.0).min(b)))
-            }
+            // What was not like the rest throughout is seen in its first seconds as well as anywhere.
+            "trace_restless" => match (finding.args["from_s"].as_f64(), finding.args["to_s"].as_f64()) {
+                (Some(from), Some(to)) => Some(span(from, to)),
+                _ => Some(span(a, (a + 4.0).min(b))),
+            },
             "trace_size" => {
                 let middle = 0.5 * (a + b);
                 Some(span(middle - 0.6, middle + 0.6))
@@ -177,11 +184,11 @@ impl Session {
         let window = if first { self.first_window() } else { take.window() };
         let length = window.map(|(a, b)| b - a);
         let criteria = self.criteria();
-        let sheet = &self.worksheet;
+        let sheet = &self.sheet.worksheet;
         let (n, t) = if first { (Field::Count1, Field::Seconds1) } else { (Field::Count, Field::Seconds) };
         let seconds = sheet.value(t).filter(|t| *t > 0.0).or(length);
         let value = match finding.step {
-            Step::Count | Step::Count1 if self.task.n.is_some() => self.task.n.map(f64::from),
+            Step::Count | Step::Count1 if self.sheet.task.n.is_some() => self.sheet.task.n.map(f64::from),
             Step::Count | Step::Count1 => window.map(|(a, b)| {
                 allowed(&self.reference_peaks(), a, b, criteria.edge_s, take.delay_s).exact as f64
             }),
@@ -198,7 +205,7 @@ impl Session {
             }
             Step::Uncertainty => length.map(|t| (60.0 / t).round()),
             Step::Window | Step::Window1 => {
-                self.task.seconds.or(self.task.at_least_s).or(Some(criteria.window_s))
+                self.sheet.task.seconds.or(self.sheet.task.at_least_s).or(Some(criteria.window_s))
             }
             Step::Trace if finding.code == "trace_clipped" => {
                 let now = take.recording.span_at(0).map_or(0.0, |s| s.code_v * 32768.0);

@@ -1,17 +1,26 @@
 //! An attempt: a scenario, a seed, and everything that was done, each action stamped with the sample at which it was
 //! done. The same three give the same attempt again, to the last bit.
 //!
-//! - [`action`]: what can be done, as it stands in logs and scripts
+//! - [`action`]: why an action is not done
+//! - [`causes`]: which causes are at work
 //! - [`take`]: a recording with its cursors and marks
 //! - [`note`]: what is known of a take, for files
 //! - [`worksheet`]: what was typed
-//! - [`attempt`]: the running attempt: acts and advances
+//! - [`attempt`]: the running attempt: what is done goes to the part it is for
+//! - [`run`]: the world and its clock
+//! - [`strip`]: what is shown and recorded
+//! - [`sheet`]: the worksheet's state
+//! - [`help`]: how much help there is
+//! - [`log`]: what was done
 //! - [`judging`]: the check
+//! - [`evidence`]: what a check says of each skill
 //! - [`course`]: what was done, in order
 //! - [`hinting`]: hints, and where to look
 //! - [`guide`]: worked and half-finished examples
+//! - [`truth`]: what is so, and its one reader
 //! - [`view`]: what the page may see of it
 //! - [`overview`]: what can be said of the strip without counting
+//! - [`readiness`]: whether a scenario keeps its word
 //! - [`save`]: save and restore by replay
 //! - [`compact`]: an attempt as one line of text
 //! - [`seeds`]: a seed for each student of a class
@@ -21,19 +30,28 @@
 
 pub mod action;
 pub mod attempt;
+mod causes;
 pub mod compact;
 pub mod course;
+pub mod evidence;
 pub mod fairness;
 pub mod guide;
+mod help;
 pub mod hinting;
 pub mod judging;
+pub mod log;
 pub mod note;
 pub mod overview;
+pub mod readiness;
+mod run;
 pub mod save;
 pub mod script;
 pub mod seeds;
+mod sheet;
+pub mod strip;
 pub mod symptom;
 pub mod take;
+pub mod truth;
 pub mod view;
 pub mod worksheet;
 

@@ -102,7 +102,7 @@ fn events(log: &[Logged], start: &Start, take: &Take) -> Vec<Note> {
             continue;
         }
         let value = logged.action.to_value();
-        let note = Note::new((logged.at - start.sample) as f64 / rate, told(&logged.action.name(), &value));
+        let note = Note::new((logged.at - start.sample) as f64 / rate, told(logged.action.name(), &value));
         // Of a drag only its end is told.
         let part = (logged.action.name() == "move").then(|| value["part"].clone());
         let same = part.is_some() && part == moving;

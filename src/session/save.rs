@@ -9,7 +9,7 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 /// Version of the form in which attempts are saved.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 /// Longest attempt that is replayed, samples: six hours at 1 kHz.
 pub const MOST_SAMPLES: u64 = 6 * 3600 * 1000;
 /// Longest text of a saved attempt that is read, bytes: more than the most actions take.

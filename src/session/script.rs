@@ -28,6 +28,11 @@ pub enum Prepared {
     Act(Action),
 }
 
+/// The action of a step of the catalogue, whose terms and texts do not matter; `None` for a wait.
+pub(super) fn sample(step: &str) -> Option<Action> {
+    Action::from_value(crate::plain::value(step).ok()?).ok()
+}
+
 /// Works out the terms of a step as the attempt stands.
 pub fn prepare(step: &Value, session: &Session) -> Result<Prepared, String> {
     if let Some(wait) = step.get("wait") {
@@ -38,7 +43,7 @@ pub fn prepare(step: &Value, session: &Session) -> Result<Prepared, String> {
         let rate = session.chain().map_or(1000.0, |c| f64::from(c.settings().rate_hz));
         return Ok(Prepared::Wait { seconds, samples: (seconds * rate).round() as u64 });
     }
-    Action::from_value(fill_in(step.clone(), session)?).map(Prepared::Act)
+    Action::from_value(fill_in(step.clone(), session)?).map(Prepared::Act).map_err(|e| e.to_string())
 }
 
 /// Does steps in an attempt. The message of an error names the step and what went wrong.
@@ -118,7 +123,7 @@ fn right_value(name: &str, session: &Session) -> Result<f64, String> {
     let take = session.take().ok_or("nothing has been recorded yet")?;
     let first = || peaks.first().ok_or_else(|| "the recording has no beat".to_string());
     let hundredth = |x: f64| (x * 100.0).round() / 100.0;
-    let task = &session.task;
+    let task = &session.sheet.task;
     match name {
         "beat" => return first().map(|p| p.at_s),
         // As the recorder shows it: where a cursor on the peak would stand.

@@ -12,14 +12,9 @@ use crate::scenario::fault::{Fault, Symptom};
 /// Stretch of the live signal that is looked at, s.
 const LOOK_S: f64 = 12.0;
 
-/// Whether the cause of a fault is still there: the figure without what filters take away.
+/// Whether the cause of a fault is still there, whatever filters leave of it.
 pub fn cause_remains(session: &Session, fault: &Fault) -> bool {
-    match fault.symptom {
-        Symptom::Hum | Symptom::HumBehindFilters => measure(session, Symptom::HumBehindFilters) > 1.0,
-        // A finding about the take is in the report already.
-        Symptom::Finding(_) => false,
-        symptom => measure(session, symptom) > 1.0,
-    }
+    session.is_at_work(fault)
 }
 
 /// The figure of a symptom.

@@ -41,6 +41,11 @@ pub struct Take {
 }
 
 impl Take {
+    /// The full-scale range under which it was recorded, to one side of zero, V.
+    pub fn range_v(&self) -> f64 {
+        self.recording.span_at(0).map_or(1.0, |span| span.code_v * 32768.0)
+    }
+
     /// A take that begins now.
     pub fn new(rate_hz: f64, start_s: f64) -> Self {
         Self::of(Recording::new(rate_hz), start_s)

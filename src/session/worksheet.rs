@@ -34,12 +34,19 @@ impl Worksheet {
         self.texts[Self::slot(field)] = text.chars().take(4 * parse::MOST_CHARACTERS).collect();
     }
 
-    /// Moves count, window and rate to the fields of the first of two windows.
-    pub fn keep_first(&mut self) {
-        for (from, to) in
-            [(Field::Count, Field::Count1), (Field::Seconds, Field::Seconds1), (Field::Rate, Field::Rate1)]
-        {
-            self.texts[Self::slot(to)] = core::mem::take(&mut self.texts[Self::slot(from)]);
+    /// Count, time and rate become those of the first of two windows. Nothing that was typed is lost: who wrote them into the first
+    /// window's own fields finds them there, and what stands in the second's as well; `again`, when another window was kept before,
+    /// the two change places.
+    pub fn keep_first(&mut self, again: bool) {
+        let pairs =
+            [(Field::Count, Field::Count1), (Field::Seconds, Field::Seconds1), (Field::Rate, Field::Rate1)];
+        let typed = |sheet: &Self, field: Field| !sheet.texts[Self::slot(field)].trim().is_empty();
+        let first = pairs.iter().any(|(_, first)| typed(self, *first));
+        let second = pairs.iter().any(|(second, _)| typed(self, *second));
+        if second && (again || !first) {
+            for (second, first) in pairs {
+                self.texts.swap(Self::slot(second), Self::slot(first));
+            }
         }
     }
 

@@ -9,8 +9,7 @@ use crate::session::seeds::seed;
 use wasm_bindgen::prelude::*;
 
 pub(super) fn handin_fail(error: &HandinError) -> JsValue {
-    let told = json!(error);
-    fail(told["code"].as_str().unwrap_or("handin"), told["args"].clone())
+    fail(error.code(), error.args())
 }
 
 fn about(text: &str) -> About {

@@ -70,11 +70,11 @@ describe("by keys alone", { concurrency: 3 }, () => {
 
       const range = list("Full-scale range");
       for (let k = 0; k < 20 && (await range.evaluate((el) => el.selectedOptions[0].textContent)) !== "±50 mV"; k += 1) await act("Smaller range");
-      await page.waitForTimeout(6000);
+      await student.worldRuns(page, 6);
       await act("Strip in words");
       assert.match(await page.locator(".strip-note").innerText(), /fills a good part/);
       await act("Record");
-      await page.waitForFunction(() => document.querySelector(".elapsed").textContent >= "0:20", null, { timeout: 90_000 });
+      await student.recorded(page, 20);
       await act("Stop recording");
       await page.locator(".strip.is-measuring").waitFor();
 
@@ -93,7 +93,6 @@ describe("by keys alone", { concurrency: 3 }, () => {
         assert.ok(Math.abs((await now()) - time) < 0.05, `cursor ${which} stands at ${await now()}, not ${time}`);
         assert.match(await cursor.getAttribute("aria-valuetext"), /^\d+\.\d\d s$/);
       }
-      await page.waitForTimeout(400);
       // One mark by the letter, where cursor B stands; a second press takes it away.
       await page.keyboard.press("m");
       assert.equal(await page.locator(".mark-list button").count(), 1);
@@ -142,7 +141,7 @@ describe("by keys alone", { concurrency: 3 }, () => {
       await type(page, list("Key of the assignment"), "keys, week 1");
       await type(page, list("Words before the first try"), "No mouse needed.");
       await act("button", "Copy the link");
-      await page.waitForTimeout(400);
+      await page.locator(".out [role=status]").filter({ hasText: "Copied" }).waitFor();
       const copied = await page.evaluate(() => navigator.clipboard.readText());
       assert.match(copied, /#a=/);
       await page.goto(`${copied.replace("/#", "/?opened#")}`);

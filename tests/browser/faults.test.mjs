@@ -1,5 +1,5 @@
 // Faults that must be found by testing: what can be asked and tried, naming what is wrong, the debrief that follows, and the
-// card index of faults. The world runs in real time, so the pages run side by side.
+// card index of faults.
 import { describe, test } from "node:test";
 import { readFileSync } from "node:fs";
 import path from "node:path";
@@ -72,7 +72,7 @@ describe("faults", { concurrency: 3 }, () => {
   test("tested, named, taken back, named again, put right, recorded, read; no name before the truth", async () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "thick-trace-a", 91);
-      await page.waitForTimeout(5500);
+      await student.worldRuns(page, 5.5);
       assert.ok((await student.fuzz(page)) >= 1, "there is no fuzz to look into");
 
       await pressButton(page, "Press the finger");
@@ -92,10 +92,10 @@ describe("faults", { concurrency: 3 }, () => {
       assert.ok(await page.locator(".debrief").isHidden(), "something is judged before the check");
 
       await choose(page, "Time base, per screen", "500 ms");
-      await page.waitForTimeout(2500);
+      await student.worldRuns(page, 2.5);
       await choose(page, "Time base, per screen", "10 s");
       await press(page, '[data-drag="part:charger"]');
-      await page.waitForTimeout(6500);
+      await student.worldRuns(page, 6.5);
       assert.equal(await student.fuzz(page), 0);
 
       await student.record(page, 20);
@@ -200,19 +200,19 @@ describe("faults", { concurrency: 3 }, () => {
   test("the trace can be switched off and on, and values scaled", async () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "hum-on-the-strip", 5);
-      await page.waitForTimeout(2500);
+      await student.worldRuns(page, 2.5);
       const inked = () => page.locator("canvas.layer").nth(1).evaluate((canvas) => {
         const blank = Object.assign(document.createElement("canvas"), { width: canvas.width, height: canvas.height });
         return canvas.toDataURL() !== blank.toDataURL();
       });
       assert.ok(await inked(), "nothing is drawn at first");
       await page.getByLabel("Trace drawn").uncheck();
-      await page.waitForTimeout(600);
+      await student.worldRuns(page, 0.6);
       assert.equal(await inked(), false);
       assert.ok(await page.locator(".stylus").isHidden());
       assert.match(await page.locator(".margin-right").first().innerText(), /trace not drawn/);
       await page.getByLabel("Trace drawn").check();
-      await page.waitForTimeout(600);
+      await student.worldRuns(page, 0.6);
       assert.ok(await inked(), "the trace does not come back");
       await choose(page, "Value scale", "×1,000");
       assert.match(await page.locator(".margin-right").first().innerText(), /scale ×1,000/);
@@ -255,7 +255,7 @@ describe("faults", { concurrency: 3 }, () => {
       assert.match(await page.locator(".naming-problem").innerText(), /4 names are the most/);
 
       // What was named is kept with the attempt.
-      await page.waitForTimeout(800);
+      await student.kept(page);
       await page.reload();
       await pressButton(page, "Go on with it");
       await page.locator(".named li").first().waitFor();
@@ -268,7 +268,8 @@ describe("faults", { concurrency: 3 }, () => {
       let fetched = 0;
       page.on("request", (request) => (fetched += request.url().endsWith("en.faults.json") ? 1 : 0));
       await student.openScenario(page, url, "hum-on-the-strip", 5);
-      await page.waitForTimeout(1500);
+      await student.worldRuns(page, 1.5);
+      await page.waitForLoadState("networkidle");
       assert.equal(fetched, 0, "the words of the faults are fetched where nobody needs them");
       await pressButton(page, "Faults and tests");
       await page.locator(".fault-card").first().waitFor();
@@ -279,7 +280,7 @@ describe("faults", { concurrency: 3 }, () => {
       for (const part of ["", ".seen", ".test", ".remedy", ".cause"]) assert.ok((await charger.innerText()).includes(catalogue[`entry-charger_near${part}`]), part);
       await charger.getByRole("link", { name: LEAD }).click();
       await page.waitForFunction(() => document.activeElement?.closest("#fault-lead_on_strip"));
-      await page.waitForTimeout(1200);
+      await student.frames(page, 20);
       assert.equal(await page.locator(".margin-foot .pencil").first().textContent(), standing, "the bench runs on behind the card index");
       await page.locator(".faults-lead").getByRole("button", { name: "Back to the bench" }).click();
       await page.locator("#lab").waitFor();
@@ -333,11 +334,11 @@ describe("faults", { concurrency: 3 }, () => {
 test("every code of the core's judgement has its words", () => {
   const source = (file) => readFileSync(path.join(root, "src/assess", file), "utf8");
   const codes = (file, pattern) => [...new Set([...source(file).matchAll(pattern)].map((found) => found[1]))];
-  const verdicts = ["verdict.rs", "asked.rs"].flatMap((file) => codes(file, /"((?:name|trace|window|count|seconds|multiplier|rate|middle|range|amplitude|uncertainty|plausible)_[a-z_]+)"/g)).filter((code) => !/_(min|max|s)$/.test(code));
+  const verdicts = ["verdict.rs", "asked.rs", "counting.rs", "arithmetic.rs"].flatMap((file) => codes(file, /"((?:name|trace|window|count|seconds|multiplier|rate|middle|range|amplitude|uncertainty|plausible)_[a-z_]+)"/g)).filter((code) => !/_(min|max|s)$/.test(code));
   const remarks = codes("process.rs", /"(process_\w+)"/g);
   const [, misreadings] = source("misreading.rs").match(/pub enum Misreading \{(.*?)\n\}/s);
   const readings = [...misreadings.matchAll(/^ {4}(\w+),/gm)].map((found) => found[1].replace(/(?<!^)[A-Z]/g, (letter) => `_${letter}`).toLowerCase());
-  assert.ok(verdicts.length > 25 && remarks.length === 6 && readings.length === 20, `${verdicts.length} verdicts, ${remarks.length} remarks, ${readings.length} misreadings were found in the sources`);
+  assert.ok(verdicts.length > 25 && remarks.length === 6 && readings.length === 28, `${verdicts.length} verdicts, ${remarks.length} remarks, ${readings.length} misreadings were found in the sources`);
   const there = (key) => key in texts;
   const stems = [...verdicts.map((code) => `step-${code}`), ...remarks.map((code) => `process-${code}`), ...readings.map((id) => `misreading-${id}`)];
   assert.deepEqual(stems.filter((stem) => !there(`${stem}.see`)), []);

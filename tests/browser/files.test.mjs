@@ -51,15 +51,15 @@ async function drop(page, files) {
 /** A take with a change of range, a tap on the pad, three marks and both cursors. */
 async function makeTake(page, url) {
   await student.openScenario(page, url, "rest-pulse", 4);
-  await page.waitForTimeout(800);
+  await student.worldRuns(page, 0.8);
   await pressButton(page, "Record");
-  await page.waitForTimeout(1200);
+  await student.worldRuns(page, 1.2);
   await choose(page, "Full-scale range", "±200 mV");
-  await page.waitForTimeout(600);
+  await student.worldRuns(page, 0.6);
   await choose(page, "Full-scale range", "±100 mV");
-  await page.waitForTimeout(600);
+  await student.worldRuns(page, 0.6);
   await pressButton(page, "Tap the pad");
-  await page.waitForTimeout(1500);
+  await student.worldRuns(page, 1.5);
   await pressButton(page, "Stop recording");
   await page.locator(".strip.is-measuring").waitFor();
   await choose(page, "Time base, per screen", "20 s");

@@ -2,7 +2,7 @@
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import { strings, withPage, words } from "./lib.mjs";
-import { pressButton } from "./student.mjs";
+import { frames, pressButton } from "./student.mjs";
 
 const told = await words("glimpse");
 const texts = (door) => [1, 2, 3, 4, 5].map((k) => strings(told[`glimpse-${door}-${k}`]).join(""));
@@ -24,13 +24,16 @@ describe("half a minute behind each door", { concurrency: 2 }, () => {
       await open(page, url, "rehearse");
       assert.deepEqual(await page.locator(".glimpse-told").allInnerTexts(), texts("rehearse"));
       const early = await look(page);
-      await page.waitForTimeout(1500);
-      const later = await look(page);
+      let later = early;
+      for (let k = 0; k < 40 && later[0] === early[0]; k += 1) {
+        await frames(page, 10);
+        later = await look(page);
+      }
       assert.notEqual(later[0], early[0], "nothing moves");
       assert.equal(later[4], early[4], "the last picture is drawn before its time");
       await page.keyboard.press("Enter"); // the focus is on the button that holds
       const held = await look(page);
-      await page.waitForTimeout(700);
+      await frames(page, 20);
       assert.deepEqual(await look(page), held, "it moves on while it is held");
       await pressButton(page, "The next picture");
       assert.equal(await on(page), texts("rehearse")[1]);
@@ -45,6 +48,7 @@ describe("half a minute behind each door", { concurrency: 2 }, () => {
 
   test("to its end and once more; each door has its own", async () => {
     await withPage({ viewport: { width: 390, height: 780 } }, async ({ page, url }) => {
+      await page.clock.install();
       for (const door of ["check", "assign"]) {
         await open(page, `${url}?${door}`, door);
         await page.waitForFunction(() => { // scrolled to where it can be seen whole
@@ -53,7 +57,8 @@ describe("half a minute behind each door", { concurrency: 2 }, () => {
         }, null, { timeout: 5000 });
         for (let k = 0; k < 4; k += 1) await pressButton(page, "The next picture");
         assert.equal(await on(page), texts(door)[4]);
-        await page.getByRole("button", { name: "Once more" }).waitFor({ timeout: 12_000 });
+        await page.clock.fastForward(6000); // as long as a picture is on
+        await page.getByRole("button", { name: "Once more" }).waitFor();
         await pressButton(page, "Once more");
         assert.equal(await on(page), texts(door)[0]);
       }
@@ -64,7 +69,7 @@ describe("half a minute behind each door", { concurrency: 2 }, () => {
     await withPage({ viewport: { width: 1280, height: 900 }, reducedMotion: "reduce" }, async ({ page, url }) => {
       await open(page, url, "assign");
       const first = await look(page);
-      await page.waitForTimeout(600);
+      await frames(page, 20);
       assert.deepEqual(await look(page), first);
       assert.equal(await page.locator(".glimpse-scene.is-to-come").count(), 0);
     });

@@ -2,7 +2,7 @@
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdtempSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import AxeBuilder from "@axe-core/playwright";
@@ -35,8 +35,7 @@ async function compose(page) {
   await page.getByLabel("Tries").fill("3");
   await page.getByLabel("Words before the first try").fill(`Please do this before Tuesday. ${HOSTILE}`);
   await page.getByLabel("Words after the last check").fill("Hand in the file.");
-  await page.waitForTimeout(600);
-  return page.locator(".out .address").innerText();
+  return student.linkWith(page, "Hand in the file.");
 }
 
 /** Opens a link as a student with a code. */
@@ -50,7 +49,7 @@ async function begin(page, link, code) {
 
 async function save(page, name) {
   const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, name)]);
-  return { name: download.suggestedFilename(), text: readFileSync(await download.path(), "utf8") };
+  return { name: download.suggestedFilename(), text: (await student.bytesOf(download)).toString("utf8") };
 }
 
 describe("a class", { concurrency: 2 }, () => {
@@ -71,7 +70,6 @@ describe("a class", { concurrency: 2 }, () => {
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open a scenario file")]);
       await chooser.setFiles(saved);
       await page.waitForFunction(() => [...document.querySelectorAll(".fault-row b")].length === 2);
-      await page.waitForTimeout(400);
       assert.equal((await save(page, "Save the scenario file")).text, file.text);
       // What cannot be is told, and nothing is passed on meanwhile.
       await page.getByLabel("Key of the assignment").fill("");
@@ -145,11 +143,8 @@ describe("a class", { concurrency: 2 }, () => {
       const name = HOSTILE.slice(0, 50);
       await begin(page, link, name);
       await page.getByLabel("Power strip", { exact: true }).check();
-      await page.waitForTimeout(1500);
-      await pressButton(page, "Record");
-      await page.waitForTimeout(3000);
-      await pressButton(page, "Stop recording");
-      await page.locator(".strip.is-measuring").waitFor();
+      await student.worldRuns(page, 1.5);
+      await student.take(page, 3);
       assert.equal(await page.locator(".handin").count(), 0, "nothing to hand in yet");
       await student.check(page);
       await page.locator(".handin").waitFor();
@@ -212,7 +207,7 @@ describe("a class", { concurrency: 2 }, () => {
       await begin(page, link, "B7");
       const seed = await page.locator(".where .seed").innerText();
       await page.getByLabel("Power strip", { exact: true }).check();
-      await page.waitForTimeout(500);
+      await student.kept(page);
       await page.reload();
       await page.locator("#ask").waitFor();
       assert.equal(await page.getByLabel(/Your own code/).inputValue(), "B7");
@@ -256,15 +251,16 @@ describe("a class", { concurrency: 2 }, () => {
       await dialog.waitFor();
       assert.equal(await dialog.locator(".show-state").innerText(), "As found");
       const picture = () => dialog.locator(".drum:not([hidden]) canvas").nth(1).evaluate((el) => el.toDataURL().length);
-      await page.waitForTimeout(800);
+      const first = await picture();
+      await page.waitForFunction((before) => document.querySelectorAll("dialog .drum:not([hidden]) canvas")[1].toDataURL().length !== before, first); // it runs
       await pressButton(page, "Freeze");
-      await page.waitForTimeout(300);
+      await student.frames(page, 2);
       const found = await picture();
-      await page.waitForTimeout(500);
+      await student.frames(page, 30);
       assert.equal(await picture(), found, "it moves on");
       await page.keyboard.press("c");
       assert.equal(await dialog.locator(".show-state").innerText(), "Put right");
-      await page.waitForTimeout(500);
+      await student.frames(page, 10); // the other strip comes to its size, and is drawn
       assert.ok((await picture()) < found, "a clean trace is less of a picture than a thick one");
       await pressButton(page, "Name it");
       assert.equal(await dialog.locator(".show-title").innerText(), "Charger beside the lead");

@@ -14,12 +14,15 @@ describe("helps", { concurrency: 2 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "first-wiring", 5);
       await pressButton(page, "Watch it done first");
+      await page.locator(".narrator-deed").waitFor();
+      await student.setSpeed(page, 8);
       await page.locator(".narrator-deed").filter({ hasText: "into:" }).waitFor(); // it goes on by itself
       const early = await told(page);
       assert.match(await page.locator(".narrator-why").innerText(), /\w+ \w+ \w+/);
       await pressButton(page, "Pause");
       const still = await told(page);
-      await page.waitForTimeout(1500);
+      await student.setSpeed(page, 16);
+      await student.frames(page, 60); // sixteen seconds of the example, longer than a step stands there
       assert.equal(await told(page), still, "it does not stand still when paused");
       const deeds = new Set([early]);
       const next = page.getByRole("button", { name: "Next step", exact: true });
@@ -75,10 +78,7 @@ describe("helps", { concurrency: 2 }, () => {
       await page.goto(`${url}?alone#s=loose-and-restless&seed=12`); // meant to be done alone
       await page.locator(".plug").first().waitFor({ state: "attached" });
       await pressButton(page, "On my own");
-      await pressButton(page, "Record");
-      await page.waitForTimeout(2500);
-      await pressButton(page, "Stop recording");
-      await page.locator(".strip.is-measuring").waitFor();
+      await student.take(page, 2);
       assert.ok(await count.isHidden());
       assert.ok(await snap.isHidden());
     });

@@ -98,9 +98,9 @@ describe("what comes from others", { concurrency: 1 }, () => {
       await student.putCursors(page, 0.5, 5.5);
       await student.fillSheet(page, { count: 6, seconds: 5, multiplier: 12, rate: 72 });
       await student.check(page);
-      for (const side of ["#faults", "#words", "#skills", "#notebook", "#assign", "#class"]) {
+      for (const [side, there] of [["#faults", ".fault-card"], ["#words", "#read dt"], ["#skills", ".skill"], ["#notebook", "#notebook h1"], ["#assign", "#assign .qr svg"], ["#class", ".intake"]]) {
         await page.goto(`${url}${side}`);
-        await page.waitForTimeout(300);
+        await page.locator(there).first().waitFor();
       }
       await watched.clean("a rehearsal");
       assert.ok(asked.length > 20, "hardly anything was asked for");
@@ -117,12 +117,19 @@ describe("what comes from others", { concurrency: 1 }, () => {
       for (const form of ["", "s=", "a=", "s=hum-on-the-strip&seed=", "watch=", "report=", "words=", "faults="]) {
         await page.evaluate(async ([list, before]) => {
           for (const text of list) {
+            const followed = new Promise((done) => addEventListener("hashchange", done, { once: true }));
             location.hash = before + encodeURIComponent(text);
-            await new Promise((done) => setTimeout(done, 2));
+            await followed;
+            await new Promise((done) => { // whoever follows it has had a turn
+              const { port1, port2 } = new MessageChannel();
+              port1.onmessage = done;
+              port2.postMessage(0);
+            });
             document.getElementById("ask").close?.();
           }
         }, [all.filter((_, k) => k % 8 === form.length % 8), form]);
-        await page.waitForTimeout(300);
+        await page.waitForLoadState("networkidle");
+        await student.frames(page, 10);
         await watched.clean(`#${form}`);
       }
       await student.openScenario(page, url, "hum-on-the-strip", 3);
@@ -194,12 +201,12 @@ describe("what comes from others", { concurrency: 1 }, () => {
       const files = all.filter((_, k) => k % 25 === 0).map((name, k) => {
         const file = path.join(folder, `${k}.dicrotic-result.json`);
         // Not the right checksum: the name is shown with a doubt, or the file is refused; both must be text.
-        writeFileSync(file, JSON.stringify({ format: k % 2 ? "dicrotic-result" : name, version: 1, program: name, about: { student: name, try: 1, begun_s: 0, ended_s: 0 }, scenario_id: name, scenario_sha256: name, scenario: scenario, seed: "1", samples: 10, log: [], answers: {}, named: [], verdict: { tries: 0, passed: false, first_wrong: name, codes: [name], misreading: name }, checksum: name }));
+        writeFileSync(file, JSON.stringify({ format: k % 2 ? "dicrotic-result" : name, version: 2, program: name, about: { student: name, try: 1, begun_s: 0, ended_s: 0 }, scenario_id: name, scenario_sha256: name, scenario: scenario, seed: "1", samples: 10, log: [], answers: {}, named: [], verdict: { tries: 0, passed: false, first_wrong: name, codes: [name], misreading: name }, checksum: name }));
         return file;
       });
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), student.pressButton(page, "Choose files")]);
       await chooser.setFiles(files);
-      await page.waitForTimeout(4000);
+      await page.locator('.intake[data-busy=""] .quiet', { hasText: /\d/ }).waitFor();
       await watched.clean("a class");
       assert.ok((await page.locator("#class").innerText()).includes("<"), "no name is shown as it was written");
     });

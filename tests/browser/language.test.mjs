@@ -3,7 +3,6 @@
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import { readdirSync } from "node:fs";
-import { readFile } from "node:fs/promises";
 import path from "node:path";
 import { root, strings, withPage } from "./lib.mjs";
 import * as student from "./student.mjs";
@@ -41,12 +40,7 @@ const button = (page, name) => page.getByRole("button", { name, exact: true });
 const field = (page, name) => page.getByLabel(name, { exact: true });
 
 /** Records for some seconds on the bench that is open; the take lies open then. */
-async function shortTake(page, w, ms = 4000) {
-  await button(page, w("strip-record")).click();
-  await page.waitForTimeout(ms);
-  await button(page, w("strip-stop")).click();
-  await page.locator(".strip.is-measuring").waitFor();
-}
+const shortTake = (page, w, seconds = 4) => student.take(page, seconds, { record: w("strip-record"), stop: w("strip-stop") });
 
 /** On a small screen, turns to a pane; on a wide one all are there. */
 async function turnTo(page, name) {
@@ -82,7 +76,7 @@ async function screens(page, url, w, see) {
   await turnTo(page, w("pane-strip"));
   await button(page, w("summary-ask")).click();
   await see("strip");
-  await shortTake(page, w, 3500);
+  await shortTake(page, w, 3);
   await field(page, w("cursor-a_s")).fill("0.5");
   await field(page, w("cursor-b_s")).fill("2.5");
   await button(page, w("marks-at_a")).click();
@@ -186,7 +180,7 @@ describe("languages", { concurrency: 2 }, () => {
       });
       const w = await wordsOf(url, "es");
       await student.openScenario(page, url, "hum-on-the-strip", 7);
-      await shortTake(page, w, 4500);
+      await shortTake(page, w);
       await page.evaluate(() => (window.drawn = []));
       await student.choose(page, w("set-time_base"), "1 s");
       await page.waitForFunction(() => window.drawn.some((text) => /\d,\d/.test(text)));
@@ -220,7 +214,7 @@ describe("languages", { concurrency: 2 }, () => {
 
       const [download] = await Promise.all([page.waitForEvent("download"), button(page, w("save-csv.long")).click()]);
       assert.match(download.suggestedFilename(), /^dicrotic-registro-\d+\.csv$/);
-      const head = (await readFile(await download.path(), "utf8")).split("\n").slice(0, 3);
+      const head = (await student.bytesOf(download)).toString("utf8").split("\n").slice(0, 3);
       assert.equal(head[0], "t_s,value");
       assert.match(head[2], /^\d+\.\d+,-?\d+(\.\d+)?(e-?\d+)?\r?$/);
     });
@@ -324,7 +318,7 @@ describe("languages", { concurrency: 2 }, () => {
 
         await student.openScenario(page, url, "hum-on-the-strip", 8);
         await turnTo(page, w("pane-strip"));
-        await shortTake(page, w, 4500);
+        await shortTake(page, w);
         await field(page, w("cursor-a_s")).fill("1");
         await field(page, w("cursor-b_s")).fill("3");
         await field(page, w("cursor-b_s")).press("Tab");

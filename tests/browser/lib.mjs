@@ -69,17 +69,23 @@ export async function words(bundle = "") {
 /** All the strings of a message. */
 export const strings = (message) => (typeof message === "string" ? [message] : (message ?? []).flatMap((part) => (typeof part === "string" ? [part] : Object.values(part.k ?? {}).flatMap(strings))));
 
-/** A Chromium without a window. Close it in `finally`. */
-export function launch() {
-  return chromium.launch({ executablePath: browserPath, args: browserFlags });
-}
+const how = { executablePath: browserPath, args: browserFlags };
+
+/** A Chromium without a window of a test's own. Close it in `finally`. */
+export const launch = () => chromium.launch(how);
+
+/** One that the processes of all test files share; `run.mjs` names it in DICROTIC_BROWSER. */
+export const launchForAll = () => chromium.launchServer(how);
+
+/** Where that one cannot be had, a file has one of its own. */
+const reach = () => (process.env.DICROTIC_BROWSER ? chromium.connect(process.env.DICROTIC_BROWSER).catch(launch) : launch());
 
 let shared = null;
 let users = 0;
 
 /** One that cannot be had, or that has died, is not given to the next test. */
 function launchShared() {
-  const launched = launch();
+  const launched = reach();
   const gone = () => {
     if (shared === launched) shared = null;
   };
@@ -94,22 +100,49 @@ function enter() {
   return shared;
 }
 
-/** It ends half a second after the last test that uses it: to start one takes longer than many a test. */
+/** It ends a moment after the last test that uses it: to start one takes longer than many a test. */
 function leave() {
   users -= 1;
-  setTimeout(async () => {
+  setTimeout(async () => { // span: nothing waits for it; the next test, if there is one, begins sooner
     if (users > 0 || !shared) return;
     const last = shared;
     shared = null;
     await (await last).close();
-  }, 500);
+  }, 100);
+}
+
+/** A context of the browser that all share; where a `speed` is given the world runs so many times as fast as real time. The rest of the options go to Playwright. */
+async function makeContext(browser, { speed, ...options } = {}) {
+  const context = await browser.newContext(options);
+  context.setDefaultTimeout(90_000); // a fact comes late where the machine has other work; what does not come at all is told a minute later
+  if (speed !== undefined) await context.addInitScript((told) => {
+    try {
+      sessionStorage.setItem("dicrotic:speed", told);
+    } catch { /* a page without an origin */ }
+  }, String(speed));
+  return context;
+}
+
+/** Runs `body(newContext)` with the browser that all share; the contexts are closed afterwards. */
+export async function withContexts(body) {
+  const made = [];
+  try {
+    const browser = await enter();
+    return await body(async (options) => {
+      made.push(await makeContext(browser, options));
+      return made.at(-1);
+    });
+  } finally {
+    for (const context of made) await context.close();
+    leave();
+  }
 }
 
 /**
  * Runs `body({ page, context, browser, server, url })` in a new page, closes all afterwards, and fails if the page logged an
  * error or a warning, threw, or asked for something that it did not get. `expected` are patterns of complaints that
- * the test provokes; each must come. `own` gives the test a server that it may stop. The rest of the options go to
- * Playwright's `newContext`.
+ * the test provokes; each must come. `own` gives the test a server that it may stop; with `speed` the world runs
+ * so many times as fast as real time throughout. The rest of the options go to Playwright's `newContext`.
  */
 export async function withPage({ expected = [], own = false, ...options }, body) {
   const server = await startServer({ own });
@@ -117,7 +150,7 @@ export async function withPage({ expected = [], own = false, ...options }, body)
   try {
     const browser = await enter();
     // By default no worker: keeping the page on the device would fetch every file again in every test; the test of that asks for it.
-    context = await browser.newContext({ serviceWorkers: "block", ...options });
+    context = await makeContext(browser, { serviceWorkers: "block", ...options });
     const complaints = [];
     const watch = (page) => {
       page.on("console", (message) => {

@@ -3,7 +3,7 @@
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import { host, root, withPage } from "./lib.mjs";
@@ -34,7 +34,7 @@ async function turnTo(page, hash) {
 
 const saved = async (page, name) => {
   const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, name)]);
-  return readFileSync(await download.path(), "utf8");
+  return (await student.bytesOf(download)).toString("utf8");
 };
 
 describe("what is kept", { concurrency: 2 }, () => {
@@ -140,7 +140,7 @@ describe("what is kept", { concurrency: 2 }, () => {
       await trial(page, url, 14, { right: false });
       await pressButton(page, "A hint");
       await page.locator(".hint-text").filter({ hasText: /\w/ }).waitFor();
-      await page.waitForTimeout(600); // an attempt is kept soon after the deed
+      await student.kept(page);
       const { kept, live, again } = await page.evaluate(async () => {
         const { Lab } = await import(new URL("wasm/dicrotic.js", location.href).href);
         const text = JSON.parse(localStorage.getItem("dicrotic:attempt:given-window:14")).saved;

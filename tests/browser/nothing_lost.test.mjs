@@ -65,7 +65,7 @@ const spoil = (page, { here, there }) => page.evaluate(async ([key, one, other])
 async function leftAttempt(page, url) {
   await begin(page, url);
   await deed(page, "30 Hz");
-  await page.waitForTimeout(1000);
+  await student.kept(page);
   assert.deepEqual(await copies(page), { here: 1, there: 1 });
   await page.goto("about:blank");
   await page.goto(url); // the same origin, and no attempt under way
@@ -92,11 +92,23 @@ describe("nothing is lost", { concurrency: 1 }, () => {
   test("an action is in both copies within a second", async () => {
     await withPage(wide, async ({ page, url }) => {
       await begin(page, url);
+      await page.evaluate(() => {
+        // By the page's own clock: from the deed, which takes the mark of what is kept away, until it is there again.
+        globalThis.waits = [];
+        let since = performance.now();
+        new MutationObserver(() => {
+          if (document.documentElement.dataset.kept === undefined) since = performance.now();
+          else globalThis.waits.push(performance.now() - since);
+        }).observe(document.documentElement, { attributeFilter: ["data-kept"] });
+      });
       for (const [k, label] of ["30 Hz", "off", "30 Hz"].entries()) {
         await deed(page, label);
-        await page.waitForTimeout(900);
+        assert.equal(await student.kept(page), k + 1);
         assert.deepEqual(await copies(page), { here: k + 1, there: k + 1 });
       }
+      const waits = await page.evaluate(() => globalThis.waits);
+      assert.equal(waits.length, 3);
+      for (const ms of waits) assert.ok(ms < 1000, `kept after ${waits} ms`);
       await silent(page);
     });
   });
@@ -105,7 +117,7 @@ describe("nothing is lost", { concurrency: 1 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await begin(page, url);
       await deed(page, "30 Hz");
-      await page.waitForTimeout(900);
+      await student.kept(page);
       await page.evaluate(() => {
         // The database's own quota is not looked at anew for a while: what it says then is said for it.
         const put = IDBObjectStore.prototype.put;
@@ -209,18 +221,18 @@ describe("nothing is lost", { concurrency: 1 }, () => {
     await withPage(wide, async ({ page, context, url }) => {
       await begin(page, url);
       await deed(page, "30 Hz");
-      await page.waitForTimeout(900);
+      await student.kept(page);
       const other = await context.newPage();
       await back(other, url);
       await goOn(other);
       await says(other, "kept-elsewhere");
       await silent(page);
       await deed(other, "off");
-      await other.waitForTimeout(900);
+      await student.notKept(other, "elsewhere");
       assert.deepEqual(await copies(other), { here: 1, there: 1 }, "the second tab wrote over the first");
       await page.goto("about:blank");
       await says(other, "kept-again");
-      await other.waitForTimeout(900);
+      await student.kept(other);
       assert.deepEqual(await copies(other), { here: 2, there: 2 });
     });
   });
@@ -229,18 +241,18 @@ describe("nothing is lost", { concurrency: 1 }, () => {
     await withPage(wide, async ({ page, context, url }) => {
       await begin(page, url);
       await deed(page, "30 Hz");
-      await page.waitForTimeout(900);
+      await student.kept(page);
       const other = await context.newPage();
       await back(other, url);
       await goOn(other);
       await says(other, "kept-elsewhere");
       await deed(page, "off");
       await deed(page, "30 Hz");
-      await page.waitForTimeout(900);
+      await student.kept(page);
       await page.goto("about:blank");
       await says(other, "kept-overtaken");
       await deed(other, "off");
-      await other.waitForTimeout(900);
+      await student.notKept(other, "overtaken");
       assert.deepEqual(await copies(other), { here: 3, there: 3 });
       await other.reload();
       await goOn(other);
@@ -259,7 +271,7 @@ describe("nothing is lost", { concurrency: 1 }, () => {
         await goOn(page);
         await page.locator(".plug").first().waitFor({ state: "attached" });
         await deed(page, k % 2 ? "30 Hz" : "off");
-        await page.waitForTimeout(1000);
+        await student.kept(page);
         assert.deepEqual(await copies(page), { here: k, there: k });
         await silent(page);
       }

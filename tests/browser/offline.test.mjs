@@ -102,10 +102,19 @@ test("inside a frame nothing is kept", async () => {
     await withStatic(async ({ url: inner, edit }) => {
       edit("frame.html", () => `<!doctype html><link rel="icon" href="img/icon.svg"><iframe src="index.html" width="900" height="700"></iframe>`);
       const outer = await context.newPage();
+      await outer.clock.install();
+      const registered = () => outer.evaluate(async () => (await navigator.serviceWorker.getRegistrations()).length);
       await outer.goto(`${inner}frame.html`);
       await outer.frameLocator("iframe").locator(".ways").waitFor();
-      await outer.waitForTimeout(4500); // longer than the page waits before it registers anything
-      assert.equal(await outer.evaluate(async () => (await navigator.serviceWorker.getRegistrations()).length), 0);
+      await outer.clock.runFor(20_000); // longer than the page waits before it registers anything
+      await student.frames(outer, 10);
+      assert.equal(await registered(), 0);
+      // By itself the same page registers its worker in that time.
+      await outer.goto(inner);
+      await outer.locator(".ways").waitFor();
+      await outer.clock.runFor(20_000);
+      await kept(outer).waitFor();
+      assert.equal(await registered(), 1);
     });
   });
 });

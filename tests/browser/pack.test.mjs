@@ -8,7 +8,7 @@ import { promisify } from "node:util";
 import { pathToFileURL } from "node:url";
 import { inflateRawSync } from "node:zlib";
 import assert from "node:assert/strict";
-import { host, launch, root } from "./lib.mjs";
+import { host, root, withContexts } from "./lib.mjs";
 import * as student from "./student.mjs";
 
 const work = path.join(root, process.env.CARGO_TARGET_DIR ?? "target", "pack-test");
@@ -109,35 +109,35 @@ const spy = (global) => {
 async function withSite(standard, body) {
   const files = unpack(await pack(`${standard}.zip`, "--standard", standard));
   const site = await serveSite(standard, files);
-  const browser = await launch();
   try {
-    const first = standard === "scorm12" ? { core: { student_id: "s-0042", entry: "ab-initio" }, launch_data: "rest-pulse" } : { learner_id: "s-0042", entry: "ab-initio", launch_data: "rest-pulse" };
-    /** A device, with what the site has kept of the student so far. */
-    const device = async (kept = null) => {
-      const context = await browser.newContext({ viewport, acceptDownloads: true });
-      await context.addInitScript(spy, SITE[standard].global);
-      // The same heart each time: of some, the ruler of these tests cannot make out every beat.
-      await context.addInitScript(() => (crypto.getRandomValues = (words) => words.fill(0)));
-      await context.addInitScript(([told, had]) => {
-        window.seedOfSite = told;
-        if (had && !localStorage.getItem("site")) localStorage.setItem("site", had);
-      }, [first, kept]);
-      return context;
-    };
-    const troubles = [];
-    const open = async (kept) => {
-      const page = await (await device(kept)).newPage();
-      page.on("pageerror", (error) => troubles.push(error.message));
-      page.on("console", (message) => message.type() === "error" && troubles.push(message.text()));
-      await page.goto(site.url);
-      const frame = page.frameLocator("iframe");
-      await frame.locator(".plug").first().waitFor({ state: "attached" });
-      return { page, lab: page.frames()[1] };
-    };
-    await body({ open, files });
-    assert.deepEqual(troubles, []);
+    await withContexts(async (newContext) => {
+      const first = standard === "scorm12" ? { core: { student_id: "s-0042", entry: "ab-initio" }, launch_data: "rest-pulse" } : { learner_id: "s-0042", entry: "ab-initio", launch_data: "rest-pulse" };
+      /** A device, with what the site has kept of the student so far. */
+      const device = async (kept = null) => {
+        const context = await newContext({ viewport, acceptDownloads: true });
+        await context.addInitScript(spy, SITE[standard].global);
+        // The same heart each time: of some, the ruler of these tests cannot make out every beat.
+        await context.addInitScript(() => (crypto.getRandomValues = (words) => words.fill(0)));
+        await context.addInitScript(([told, had]) => {
+          window.seedOfSite = told;
+          if (had && !localStorage.getItem("site")) localStorage.setItem("site", had);
+        }, [first, kept]);
+        return context;
+      };
+      const troubles = [];
+      const open = async (kept) => {
+        const page = await (await device(kept)).newPage();
+        page.on("pageerror", (error) => troubles.push(error.message));
+        page.on("console", (message) => message.type() === "error" && troubles.push(message.text()));
+        await page.goto(site.url);
+        const frame = page.frameLocator("iframe");
+        await frame.locator(".plug").first().waitFor({ state: "attached" });
+        return { page, lab: page.frames()[1] };
+      };
+      await body({ open, files });
+      assert.deepEqual(troubles, []);
+    });
   } finally {
-    await browser.close();
     await site.stop();
   }
 }
@@ -165,15 +165,11 @@ for (const standard of ["scorm12", "scorm2004"]) {
       // Work: each step is set and committed.
       // One passes, the other does not: the range is left as it was found, and the pulse is small in it.
       if (standard === "scorm12") await student.choose(lab, "Full-scale range", "±50 mV");
-      await student.pressButton(lab, "Record");
-      await page.waitForTimeout(17500);
-      await student.pressButton(lab, "Stop recording");
-      await lab.locator(".strip.is-measuring").waitFor();
-      await student.choose(lab, "Time base, per screen", "20 s");
+      await student.record(lab, 18);
       await lab.getByLabel("Cursor A, s").fill("1");
       await lab.getByLabel("Cursor A, s").press("Enter");
       await lab.getByText("Kept here and by the course site").waitFor();
-      await page.waitForTimeout(700); // the last step is kept a moment after it
+      await student.kept(lab);
       const before = await siteHas(page, standard);
       assert.match(before.state, /^\d+\.1\.D1\.[\x21-\x7e]+$/);
       const calls = await page.evaluate(() => window.calls);
@@ -212,7 +208,7 @@ for (const standard of ["scorm12", "scorm2004"]) {
       const debrief = await student.readDebrief(lab);
       const word = debrief.firstOpen === null ? "passed" : "failed";
       assert.equal(word, standard === "scorm12" ? "passed" : "failed", debrief.text);
-      await page.waitForTimeout(600);
+      await student.kept(lab);
       has = await siteHas(page, standard);
       assert.ok(Number(has.raw) > 0 && Number(has.raw) <= 100, `score ${has.raw}`);
       if (standard === "scorm12") assert.equal(has.status, word);
@@ -241,18 +237,24 @@ for (const standard of ["scorm12", "scorm2004"]) {
 test("scorm12: the state of a long attempt stays under 4,096 characters, and one that grows too long is told", async () => {
   await withSite("scorm12", async ({ open }) => {
     const { page, lab } = await open();
+    // What a choice in the list brings about, without the hand that makes it: one in two frames, some of the world's time apart.
     const deeds = async (n) => {
-      for (let k = 0; k < n; k += 1) await lab.getByLabel("Full-scale range", { exact: true }).selectOption({ label: k % 2 ? "±200 mV" : "±500 mV" });
+      await lab.getByLabel("Full-scale range", { exact: true }).evaluate(async (list, times) => {
+        for (let k = 0; k < times; k += 1) {
+          list.value = [...list.options].find((one) => one.textContent === (k % 2 ? "±200 mV" : "±500 mV")).value;
+          list.dispatchEvent(new Event("change", { bubbles: true }));
+          for (let frame = 0; frame < 2; frame += 1) await new Promise((done) => requestAnimationFrame(done));
+        }
+      }, n);
+      await student.kept(lab);
     };
     await deeds(250);
-    await page.waitForTimeout(800);
     const long = (await siteHas(page, "scorm12")).state;
     assert.ok(long.length > 1200 && long.length < 4096, `${long.length} characters`);
     console.log(`250 actions: ${long.length} characters`);
     let note = "";
     for (let k = 0; k < 12 && !/too long/.test(note); k += 1) {
       await deeds(100);
-      await page.waitForTimeout(500);
       note = await lab.locator(".course [role=status]").innerText();
     }
     assert.match(note, /too long for the course site\. This device keeps all of it/);
@@ -273,36 +275,35 @@ test("scorm12: the state of a long attempt stays under 4,096 characters, and one
 test("where no course site is, the page says so and keeps the attempt on the device", async () => {
   const files = unpack(path.join(work, "scorm12.zip"));
   const site = await serveSite("scorm12", files);
-  const browser = await launch();
   try {
-    const page = await browser.newPage({ viewport });
-    await page.goto(site.url.replace("/site", "/package/index.html"));
-    await page.getByText("No course site was found").waitFor();
-    const seed = await seedShown(page);
-    await student.choose(page, "Full-scale range", "±500 mV");
-    await page.waitForTimeout(500);
-    // A page beside the bench is left by the browser's own way back, and by the page's name: to the bench, which has no address here.
-    const leave = [() => page.goBack(), () => page.locator("#brand").click()];
-    for (const back of leave) {
-      await student.pressButton(page, "Faults and tests");
-      await page.locator("#faults h1").waitFor();
-      await back();
-      await page.locator("#lab").waitFor({ timeout: 5000 });
-    }
-    await page.reload();
-    await page.locator(".plug").first().waitFor({ state: "attached" });
-    assert.equal(await seedShown(page), seed);
+    await withContexts(async (newContext) => {
+      const page = await (await newContext({ viewport })).newPage();
+      await page.goto(site.url.replace("/site", "/package/index.html"));
+      await page.getByText("No course site was found").waitFor();
+      const seed = await seedShown(page);
+      await student.choose(page, "Full-scale range", "±500 mV");
+      await student.kept(page);
+      // A page beside the bench is left by the browser's own way back, and by the page's name: to the bench, which has no address here.
+      const leave = [() => page.goBack(), () => page.locator("#brand").click()];
+      for (const back of leave) {
+        await student.pressButton(page, "Faults and tests");
+        await page.locator("#faults h1").waitFor();
+        await back();
+        await page.locator("#lab").waitFor({ timeout: 5000 });
+      }
+      await page.reload();
+      await page.locator(".plug").first().waitFor({ state: "attached" });
+      assert.equal(await seedShown(page), seed);
+    });
   } finally {
-    await browser.close();
     await site.stop();
   }
 });
 
 test("one page opens from a folder by itself, with nothing fetched, and goes on after a reload", async () => {
   const file = await pack("rest-pulse.html");
-  const browser = await launch();
-  try {
-    const page = await browser.newPage({ viewport });
+  await withContexts(async (newContext) => {
+    const page = await (await newContext({ viewport })).newPage();
     const troubles = [];
     const asked = [];
     page.on("pageerror", (error) => troubles.push(error.message));
@@ -310,9 +311,9 @@ test("one page opens from a folder by itself, with nothing fetched, and goes on 
     page.on("request", (request) => asked.push(request.url()));
     await page.goto(pathToFileURL(file).href);
     await page.waitForFunction(() => document.documentElement.dataset.ready === "1");
-    await page.waitForTimeout(1500);
+    await student.worldRuns(page, 1.5);
     await student.choose(page, "Full-scale range", "±200 mV");
-    await page.waitForTimeout(500);
+    await student.kept(page);
     const seed = await seedShown(page);
     await page.screenshot({ path: path.join(shots, "alone.png") });
     await student.pressButton(page, "Faults and tests");
@@ -326,9 +327,7 @@ test("one page opens from a folder by itself, with nothing fetched, and goes on 
     assert.deepEqual(asked.filter((url) => !url.startsWith("data:") && !url.startsWith("file:") && !url.startsWith("blob:")), []);
     assert.deepEqual([...new Set(asked.filter((url) => url.startsWith("file:")).map((url) => url.split("#")[0]))], [pathToFileURL(file).href]);
     assert.deepEqual(troubles, []);
-  } finally {
-    await browser.close();
-  }
+  });
 });
 
 test("what cannot be packed is refused by name", async () => {

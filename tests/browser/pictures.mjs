@@ -3,6 +3,7 @@ import { mkdirSync } from "node:fs";
 import path from "node:path";
 import { startServer, withPage } from "./lib.mjs";
 import { parts } from "./screens.mjs";
+import { settled } from "./student.mjs";
 
 const [folder, ...asked] = process.argv.slice(2);
 if (!folder) throw new Error("name a folder for the pictures");
@@ -27,20 +28,20 @@ for (const { widths, options } of kinds) {
             await page.setViewportSize({ width: w, height: h });
             for (const colorScheme of ["dark", "light"]) {
               await page.emulateMedia({ colorScheme });
-              await page.waitForTimeout(350);
+              await settled(page);
               const file = `${part}-${String(number).padStart(2, "0")}-${name.replaceAll(/[^a-z]+/g, "-")}-${w}-${colorScheme}.png`;
               // What a window shows, and the whole of it: in a window that is tall enough the strip need not dock at the foot.
               await page.screenshot({ path: path.join(folder, file) });
               const whole = await page.evaluate(() => document.documentElement.scrollHeight);
               if (whole <= h) continue;
               await page.setViewportSize({ width: w, height: whole });
-              await page.waitForTimeout(350);
+              await settled(page);
               await page.screenshot({ path: path.join(folder, file.replace(/.png$/, "-whole.png")), fullPage: true });
               await page.setViewportSize({ width: w, height: h });
             }
           }
           await page.setViewportSize({ width, height });
-          await page.waitForTimeout(200);
+          await settled(page);
         });
       });
     } catch (error) {

@@ -105,11 +105,8 @@ test("a recording without times asks for its sampling rate", async () => {
 test("a bad file gets a clear message, and nothing is lost", async () => {
   await withPage(wide, async ({ page, url }) => {
     await student.openScenario(page, url, "hum-on-the-strip", 5);
-    await page.waitForTimeout(1500);
-    await pressButton(page, "Record");
-    await page.waitForTimeout(2500);
-    await pressButton(page, "Stop recording");
-    await page.locator(".strip.is-measuring").waitFor();
+    await student.worldRuns(page, 1.5);
+    await student.take(page, 2);
     await page.getByLabel("Between A and B I count N =").fill("7");
     for (const [name, text, told] of [
       ["words.csv", "this is\nno table\n", /words\.csv holds no line with numbers/],

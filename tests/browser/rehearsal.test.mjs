@@ -1,6 +1,5 @@
 // Whole rehearsals as a student does them: by hand at the drawn bench, through the list, on the strip, in the worksheet.
-// The world runs in real time, so the pages run side by side. The right count comes from the take that the page saves,
-// counted here; the bench's own truth is looked at only where the page shows it.
+// The right count comes from the take that the page saves, counted here; the bench's own truth is looked at only where the page shows it.
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import { withPage } from "./lib.mjs";
@@ -22,7 +21,7 @@ async function wire(page) {
   await student.slideTo(page, "Strap, looser to tighter", 0.72);
   await page.locator(".feel").filter({ hasText: "Snug" }).waitFor();
   await choose(page, "Full-scale range", "±50 mV");
-  await page.waitForTimeout(6000);
+  await student.worldRuns(page, 6);
   const words = await student.inWords(page);
   assert.match(words, /fills a good part of the screen/);
   assert.match(words, /The line is clean/);
@@ -68,7 +67,7 @@ describe("rehearsals", { concurrency: true }, () => {
       await student.fillSheet(page, worked(count, seconds));
       await page.getByLabel("so the heart rate is").press("Tab");
 
-      await page.waitForTimeout(800);
+      await student.kept(page);
       await page.reload();
       await pressButton(page, "Go on with it");
       await page.locator(".strip.is-measuring").waitFor();
@@ -104,16 +103,16 @@ describe("rehearsals", { concurrency: true }, () => {
   test("hum on the strip: chased away, a wrong multiplier named, put right", async () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "hum-on-the-strip", 11);
-      await page.waitForTimeout(5500);
+      await student.worldRuns(page, 5.5);
       const before = await student.fuzz(page);
       assert.ok(before >= 2, "there is no clear hum to chase");
       await press(page, '[data-drag="part:charger"]');
-      await page.waitForTimeout(5500);
+      await student.worldRuns(page, 5.5);
       const without = await student.fuzz(page);
       await student.dragPart(page, "lead1", 44, 66);
       await student.dragPart(page, "lead2", 66, 70);
       await choose(page, "Full-scale range", "±50 mV");
-      await page.waitForTimeout(6000);
+      await student.worldRuns(page, 6);
       const away = await student.fuzz(page);
       assert.ok(without <= before && away < before, `fuzz ${before} with the charger, ${without} without, ${away} with the lead away`);
       assert.equal(away, 0);
@@ -136,7 +135,7 @@ describe("rehearsals", { concurrency: true }, () => {
   test("hum on the strip: measured in the fuzz, the trace is the first open step; the truth only when asked for", async () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "hum-on-the-strip", 17);
-      await page.waitForTimeout(2000);
+      await student.worldRuns(page, 2);
       await student.record(page, 20);
       await student.dragCursor(page, "a", 2);
       await student.dragCursor(page, "b", 17.5);

@@ -21,11 +21,14 @@ const visit = (page, url, hash = "") => page.goto(`${url}?${(visits += 1)}${hash
 
 const scratch = () => mkdtempSync(path.join(os.tmpdir(), "dicrotic-screens-"));
 
-/** The class of the Rust tests, as files: written by the program's own test helper. */
+let written = null;
+
+/** The class of the Rust tests, as files: written by the program's own test helper, once for a test file. */
 export function classOfThirty() {
+  if (written) return written;
   const folder = scratch();
   execFileSync("cargo", ["test", "--quiet", "--test", "exchange_handin", "thirty_results_are_written", "--", "--exact", "--nocapture"], { cwd: root, env: { ...process.env, DICROTIC_CLASS: folder }, stdio: ["ignore", "pipe", "pipe"] });
-  return Array.from({ length: 30 }, (_, k) => path.join(folder, `${String(k).padStart(2, "0")}.dicrotic-result.json`));
+  return written = Array.from({ length: 30 }, (_, k) => path.join(folder, `${String(k).padStart(2, "0")}.dicrotic-result.json`));
 }
 
 async function bench({ page, url }, see) {
@@ -57,11 +60,11 @@ async function bench({ page, url }, see) {
   await pressButton(page, "Look around");
   await see("bench, looked around");
   await turnTo(page, "Strip");
-  await page.waitForTimeout(700);
+  await student.worldRuns(page, 0.7);
   await pressButton(page, "Strip in words");
   await see("live strip, told in words");
   await pressButton(page, "Record");
-  await page.waitForTimeout(3500);
+  await student.recorded(page, 3);
   await see("recording");
   await pressButton(page, "Stop recording");
   await page.locator(".strip.is-measuring").waitFor();
@@ -165,9 +168,8 @@ async function instructor({ page, url }, see) {
   await page.getByLabel("Words before the first try").fill("Please do this before Tuesday.");
   await page.getByLabel("Words after the last check").fill("Hand in the file.");
   await page.locator(".qr svg").waitFor();
-  await page.waitForTimeout(800);
+  const link = await student.linkWith(page, "Hand in the file.");
   await see("compose, two faults");
-  const link = await page.locator(".out .address").innerText();
   await page.goto(link);
   await page.locator("#ask").waitFor();
   await see("link opened");
@@ -194,7 +196,7 @@ async function instructor({ page, url }, see) {
   await page.getByLabel("Fault", { exact: true }).selectOption("charger_near");
   await pressButton(page, "Show it");
   await page.locator("dialog.projector").waitFor();
-  await page.waitForTimeout(1200);
+  await student.frames(page, 10);
   await pressButton(page, "Freeze");
   await pressButton(page, "Name it");
   await see("fault shown to a room");

@@ -5,6 +5,7 @@ import assert from "node:assert/strict";
 import AxeBuilder from "@axe-core/playwright";
 import { withPage } from "./lib.mjs";
 import { parts } from "./screens.mjs";
+import { settled } from "./student.mjs";
 
 const size = (width) => ({ width, height: width < 1000 ? 780 : 900 });
 
@@ -45,18 +46,18 @@ describe("every screen", { concurrency: 2 }, () => {
           let seen = 0;
           await parts[part]({ page, url }, async (screen) => {
             seen += 1;
-            await page.waitForTimeout(250); // colours pass over
+            await settled(page);
             await noComplaint(page, `${screen}, ${themes[0]}`);
             await allNamed(session, screen);
             await page.emulateMedia({ colorScheme: themes[1] });
-            await page.waitForTimeout(250); // colours pass over
+            await settled(page);
             await noComplaint(page, `${screen}, ${themes[1]}`, ["color-contrast"]);
             await page.emulateMedia({ colorScheme: themes[0] });
             await noSidewaysScroll(page, screen);
             await page.setViewportSize(size(widths[1]));
             await noSidewaysScroll(page, `${screen} on ${widths[1]} px`);
             await page.setViewportSize(size(widths[0]));
-            await page.waitForTimeout(250);
+            await settled(page);
           });
           assert.ok(seen > 4, `${seen} screens of ${part}`);
         });

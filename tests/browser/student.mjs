@@ -1,5 +1,5 @@
-// What a student does at the page, with real clicks, drags, choices and keys; and how the page is read, by what it shows.
-import { readFile } from "node:fs/promises";
+// What a student does at the page, with real clicks, drags, choices and keys; how the page is read, by what it shows; and what there is
+// to wait for: facts that the page tells, never a time.
 import assert from "node:assert/strict";
 
 /** Opens a scenario with a seed and waits for its bench. */
@@ -89,23 +89,112 @@ export async function fuzz(page) {
   return step;
 }
 
+// facts
+
+/** Waits until everything that was done is kept in both copies on the device (data-kept, www/js/session.js); how many deeds that are. */
+export async function kept(page) {
+  const told = await page.waitForFunction(() => /^\d+$/.test(document.documentElement.dataset.kept ?? "") && document.documentElement.dataset.kept);
+  return Number(await told.jsonValue());
+}
+
+/** Waits until what was done is told not to be kept, for a reason ("full", "off", "elsewhere", "overtaken", "once"). */
+export const notKept = (page, why) => page.locator(`html[data-kept="${why}"]`).waitFor({ state: "attached" });
+
+/** Where the live trace is, s since the bench was opened: what the page writes under it. */
+export const pen = (page) => page.locator(".margin-foot p").first().evaluate((el) => Number(el.textContent.replace(",", ".").match(/[\d.]+/)[0]));
+
+/**
+ * How many times as fast as real time the world runs while a test waits for it. Only then: a bench that ran ahead of the hand would
+ * be found somewhere else each time, in a movement as likely as in a calm stretch.
+ */
+const FAST = 8;
+
+/** How fast the world runs from now on, in times of real time (data-speed, www/js/loop.js); how fast it ran before. */
+export const setSpeed = (page, speed) => page.evaluate((times) => {
+  const { dataset } = document.documentElement;
+  const before = dataset.speed;
+  dataset.speed = String(times);
+  return before;
+}, speed);
+
+/** Waits until the world of a live bench has run on for so many seconds of its own, at a speed. */
+export async function worldRuns(page, seconds, speed = FAST) {
+  const until = (await pen(page)) + seconds;
+  const before = await setSpeed(page, speed);
+  await page.waitForFunction(([time, then]) => {
+    if (!(Number(document.querySelector(".margin-foot p").textContent.replace(",", ".").match(/[\d.]+/)?.[0]) >= time)) return false;
+    document.documentElement.dataset.speed = then;
+    return true;
+  }, [until, before], { timeout: 90_000 + seconds * 3000 });
+}
+
+/** Waits for so many frames of the page: for what must not happen in them. A frame is a sixtieth of a second or more. */
+export const frames = (page, count) => page.evaluate((n) => new Promise((done) => {
+  let left = n;
+  const frame = () => (left-- > 0 ? requestAnimationFrame(frame) : done());
+  frame();
+}), count);
+
+/** Waits until nothing that ends by itself moves any more: colours pass over, parts slide, the page scrolls to its place. */
+export const settled = (page) => page.evaluate(async () => {
+  const frame = () => new Promise((done) => requestAnimationFrame(done));
+  const place = () => [scrollX, scrollY, document.documentElement.scrollHeight].join();
+  for (let calm = 0, last = "", turn = 0; calm < 3; last = place(), turn += 1) {
+    if (turn > 1000) throw new Error("the page does not come to rest");
+    await frame();
+    const moving = document.getAnimations().filter((one) => one.playState === "running" && Number.isFinite(Number(one.effect?.getComputedTiming().endTime)));
+    await Promise.all(moving.map((one) => one.finished.catch(() => {})));
+    calm = moving.length === 0 && place() === last ? calm + 1 : 0;
+  }
+});
+
+/** The link of the bench that is being set, once it holds some words of it. */
+export async function linkWith(page, words) {
+  await page.waitForFunction(async (text) => {
+    const { unpackText } = await import(new URL("js/hand/link.js", location.href).href);
+    const [, packed] = document.querySelector(".out .address").textContent.split("#a=");
+    return packed ? (await unpackText(packed)).includes(text) : false;
+  }, words);
+  return page.locator(".out .address").innerText();
+}
+
+/** Waits until the recording that is under way is so many seconds long; the world then runs as before, so that it is stopped soon after. */
+export async function recorded(page, seconds) {
+  const before = await setSpeed(page, FAST);
+  await page.waitForFunction(([n, then]) => {
+    const [minutes, rest] = document.querySelector(".elapsed").textContent.split(":").map(Number);
+    if (!(minutes * 60 + rest >= n)) return false; // nothing stands there before the first frame
+    document.documentElement.dataset.speed = then;
+    return true;
+  }, [seconds, before], { timeout: 90_000 + seconds * 3000 });
+}
+
+/** Records for so many seconds and stops; the take then lies open. `record` and `stop` are the names of the buttons. */
+export async function take(page, seconds, { record: start = "Record", stop = "Stop recording" } = {}) {
+  await pressButton(page, start);
+  await page.locator(".btn-record.is-on").waitFor();
+  await recorded(page, seconds);
+  await pressButton(page, stop);
+  await page.locator(".strip.is-measuring").waitFor();
+}
+
 /** Records for so many seconds; the take then lies open, drawn whole on a screen of 20 s. */
 export async function record(page, seconds) {
-  await pressButton(page, "Record");
-  await page.locator(".btn-record.is-on").waitFor();
-  await page.waitForFunction((n) => {
-    const [minutes, rest] = document.querySelector(".elapsed").textContent.split(":").map(Number);
-    return minutes * 60 + rest >= n;
-  }, seconds, { timeout: 60_000 + seconds * 3000 });
-  await pressButton(page, "Stop recording");
-  await page.locator(".strip.is-measuring").waitFor();
+  await take(page, seconds);
   await choose(page, "Time base, per screen", "20 s");
+}
+
+/** What a download holds. */
+export async function bytesOf(download) {
+  const parts = [];
+  for await (const part of await download.createReadStream()) parts.push(part);
+  return Buffer.concat(parts);
 }
 
 /** Presses a button that saves a file; the file's name and bytes. */
 export async function saved(page, name) {
   const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, name)]);
-  return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
+  return { name: download.suggestedFilename(), bytes: await bytesOf(download) };
 }
 
 /** The open take as the page saves it: [[t, value]…]. */
@@ -116,7 +205,7 @@ export async function savedTake(page) {
 
 /** A downloaded take: [[t, value]…]. Its notes are comments under the table. */
 export async function readTake(download) {
-  const [head, ...lines] = (await readFile(await download.path(), "utf8")).trim().split("\n");
+  const [head, ...lines] = (await bytesOf(download)).toString("utf8").trim().split("\n");
   assert.equal(head, "t_s,value");
   return lines.filter((line) => !line.startsWith("#")).map((line) => line.split(",").map(Number));
 }

@@ -80,7 +80,7 @@ before(async () => {
   bench.see("Summary", bench.lab.summary());
   for (const action of [
     { do: "help", mode: "alone" }, { do: "notch", hz: 50 }, { do: "average", ms: 10 }, { do: "low_pass", hz: 30, order: 1 }, { do: "high_pass", hz: 0.5 }, { do: "zero" }, { do: "zero_clear" },
-    { do: "ask_finger" }, { do: "ask_still" }, { do: "ask_quiet" }, { do: "look_around" }, { do: "shade", on: true }, { do: "other_hand", on: "case" }, { do: "hand_height", cm: 20 }, { do: "manoeuvre", what: "talk" },
+    { do: "ask_finger" }, { do: "ask_still" }, { do: "ask_quiet" }, ...["recorder", "computer", "power_strip", "cable", "sensor", "subject", "around"].map((at) => ({ do: "look", at })), { do: "shade", on: true }, { do: "other_hand", on: "case" }, { do: "hand_height", cm: 20 }, { do: "manoeuvre", what: "talk" },
     { do: "pad_place", place: "joint" }, { do: "pad_place", place: "pulp" }, { do: "snap", on: true }, { do: "show", mode: "hold" }, { do: "show", mode: "live" }, { do: "manoeuvre", what: "rest" },
   ]) bench.act(action);
   bench.act({ do: "plug", end: "pad", socket: "outlet1" }, true);

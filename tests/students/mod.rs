@@ -45,7 +45,13 @@ name = "charger_near"
 severity = 0.8
 "#;
 
-/// Does an action that must be possible.
+/// Lets time pass, s.
+pub fn wait(session: &mut Session, seconds: f64) {
+    let rate = session.chain().map_or(1000.0, |c| f64::from(c.settings().rate_hz));
+    session.run_long((seconds * rate).round() as u64);
+}
+
+/// Does an action, which must not be refused.
 pub fn act(session: &mut Session, action: Value) {
     session.act(&Action::from_value(action.clone()).unwrap()).unwrap_or_else(|r| panic!("{action}: {r:?}"));
 }
@@ -182,7 +188,7 @@ pub fn attempt(k: u32) -> (Session, About) {
     let way = way(k);
     let mut steps = vec![
         json!({"wait": 3.0}),
-        json!({"do": "look_around"}),
+        json!({"do": "look", "at": "subject"}),
         json!({"wait": 4.5}),
         json!({"do": "name", "fault": "strip_off"}),
         json!({"do": "switch", "id": "strip", "on": true}),

@@ -43,6 +43,19 @@ export async function askResume(kept) {
 }
 
 /**
+ * Asks before something that cannot be taken back. Escape is no.
+ * @param {"close" | "reveal"} what
+ */
+export async function askWhether(what) {
+  const dialog = question();
+  dialog.replaceChildren(h("h2", { id: "ask-h" }, t(`whether-${what}_title`)), h("p", {}, t(`whether-${what}_text`)),
+    h("div", { class: "row" }, h("button", { type: "button", class: "btn btn-strong", autofocus: true, onclick: () => dialog.close("yes") }, t(`whether-${what}_yes`)), h("button", { type: "button", class: "btn", onclick: () => dialog.close("no") }, t(`whether-${what}_no`))));
+  dialog.returnValue = "";
+  await asked(dialog);
+  return dialog.returnValue === "yes";
+}
+
+/**
  * Asks for the sampling rate of a recording that does not tell it; resolves to Hz, or null when the student gives up.
  * @param {string} file @param {{ low: number, high: number }} rates
  */

@@ -1,11 +1,11 @@
 // @ts-check
 // The only file, beside desk.js, that touches the wasm module: loading it, and turning its strings into values and its errors into codes.
 
-import init, { faultCatalogue, Lab, scenarioBrief, scenarioDigest, scenarioMinimised, seedFor, skillMap as mapSkills } from "../wasm/dicrotic.js";
+import init, { deedTable as tableOfDeeds, faultCatalogue, Lab, scenarioBrief, scenarioDigest, scenarioMinimised, seedFor, skillMap as mapSkills } from "../wasm/dicrotic.js";
 import { coded } from "./text.js";
 /** @import { Action, Answer } from './types/action' */
 /** @import { Args } from './types/names' */
-/** @import { About, CatalogueFault, Evidence, Geometry, KeptEvidence, SkillMap, Summary, WorkedStep } from './types/told' */
+/** @import { About, CatalogueFault, DeedRow, Evidence, Geometry, KeptEvidence, SkillMap, Summary, WorkedStep } from './types/told' */
 /** @import { Brief, View } from './types/view' */
 
 /** An error of the core, as a code with arguments; message is the page's sentence for it. */
@@ -26,13 +26,9 @@ export function guarded(call) {
   try {
     return call();
   } catch (thrown) {
-    const text = thrown instanceof Error ? thrown.message : String(thrown);
-    let told;
-    try {
-      told = JSON.parse(text);
-    } catch {
-      throw new CoreError("core_stopped", { told: text });
-    }
+    // The core throws a text, {code, args} as JSON; whatever else comes is the engine's, and no word of it decides anything.
+    if (typeof thrown !== "string") throw new CoreError("core_stopped", { told: thrown instanceof Error ? thrown.message : String(thrown) });
+    const told = JSON.parse(thrown);
     const inner = told.args?.code ? told.args : told; // a recording's error comes wrapped: csv_invalid around csv_cell, …
     throw new CoreError(inner.code ?? "core_stopped", inner.args ?? {});
   }
@@ -52,6 +48,12 @@ export const brief = (toml) => JSON.parse(guarded(() => scenarioBrief(toml)));
  * @returns {CatalogueFault[]}
  */
 export const catalogue = () => JSON.parse(faultCatalogue());
+
+/**
+ * The table of actions.
+ * @returns {DeedRow[]}
+ */
+export const deedTable = () => JSON.parse(tableOfDeeds());
 
 /**
  * The skill map of a history of attempts (records of Bench.evidence, each with at_ms), as it stands at a time in ms.

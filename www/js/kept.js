@@ -94,17 +94,19 @@ export class Keeper {
   }
 
   /**
-   * Keeps {at, deeds, begun, saved}; again(): called when it is worth another try.
+   * Keeps {at, deeds, begun, saved}; again(): called when it is worth another try. Resolves to what keepAttempt says of it, to why
+   * it is not this tab's to keep, or to nothing where nobody may be told any more.
    * @param {KeptAttempt} attempt
    */
   async keep(attempt) {
-    if (!this.mine) return;
+    if (!this.mine) return this.mine === false ? this.state : undefined;
     const state = await keepAttempt(this.scenario, this.seed, attempt);
-    if (this.ended) return;
-    if (state === "kept") {
+    if (this.ended) return undefined;
+    if (["kept", "once"].includes(state)) {
       this.last = attempt.at;
-      this.#say(state, this.state === "kept" ? "" : t("kept-again"));
+      this.#say("kept", this.state === "kept" ? "" : t("kept-again"));
     } else this.#say(state, t(`kept-${state}`, { when: this.last ? agoText(this.last) : t("kept-never") }));
+    return state;
   }
 
   /** @param {string} state @param {string} text */

@@ -1,6 +1,7 @@
 // @ts-check
 // One attempt on the page: the lab, its last view, who wants to hear of changes, and keeping it on this device.
 
+import { onlyLooks } from "./deeds.js";
 /** @import { Bench } from './core.js' */
 /** @import { Keeper } from './kept.js' */
 /** @import { Action } from './types/action' */
@@ -8,7 +9,16 @@
 /** @import { View } from './types/view' */
 
 const SAVE_MS = 300;
-const LOOKS = new Set(["scroll", "time_base", "open_take", "zoom", "zoom_out"]);
+
+/**
+ * Tells for whoever looks from outside (a test, a style) that all that was done is kept: data-kept of the page is the number of
+ * deeds that both copies on the device hold, or the word for what is in the way; there is none while a deed waits to be kept.
+ * @param {string | number | null | undefined} state
+ */
+function tellKept(state) {
+  if (state === null) delete document.documentElement.dataset.kept;
+  else if (state !== undefined) document.documentElement.dataset.kept = String(state);
+}
 
 export class Session {
   /**
@@ -71,7 +81,7 @@ export class Session {
    * @param {Action} action
    */
   act(action) {
-    if (this.looksOnly && !LOOKS.has(action.do)) {
+    if (this.looksOnly && !onlyLooks(action.do)) {
       this.hears.forEach((tell) => tell(this.view));
       this.hearsRefusal.forEach((tell) => tell("replayed", {}, action));
       return false;
@@ -80,6 +90,7 @@ export class Session {
     this.refresh();
     if (answer.ok) {
       this.deeds += 1;
+      tellKept(null);
       this.hearsDeed.forEach((tell) => tell(action));
       this.save();
     } else {
@@ -109,7 +120,8 @@ export class Session {
     this.saving = null;
     if (!this.scenario || this.deeds === 0) return;
     this.alsoKeep?.();
-    this.keeper?.keep({ at: Date.now(), deeds: this.deeds, begun: this.begun, saved: this.bench.save() });
+    const { deeds } = this;
+    this.keeper?.keep({ at: Date.now(), deeds, begun: this.begun, saved: this.bench.save() }).then((state) => deeds === this.deeds && tellKept(state === "kept" ? deeds : state));
   }
 
   /**

@@ -125,8 +125,8 @@ export function keptAttempts() {
 }
 
 /**
- * Keeps an attempt, and forgets the oldest beyond MOST_ATTEMPTS. Resolves to "kept", or to "full" or "off" when neither copy could be made.
- * @param {string} scenario @param {string} seed @param {KeptAttempt} attempt @returns {Promise<"kept" | "full" | "off">}
+ * Keeps an attempt, and forgets the oldest beyond MOST_ATTEMPTS. Resolves to "kept", to "once" when one of the copies could not be made, or to "full" or "off" when neither could.
+ * @param {string} scenario @param {string} seed @param {KeptAttempt} attempt @returns {Promise<"kept" | "once" | "full" | "off">}
  */
 export async function keepAttempt(scenario, seed, attempt) {
   const key = attemptKey(scenario, seed);
@@ -135,9 +135,9 @@ export async function keepAttempt(scenario, seed, attempt) {
   try {
     await writeDown(key, attempt);
     journal.set(key, attempt);
-    return "kept";
+    return trouble ? "once" : "kept";
   } catch (error) {
-    if (!trouble) return "kept";
+    if (!trouble) return "once";
     return [trouble, error instanceof DOMException ? error.name : ""].includes("QuotaExceededError") ? "full" : "off";
   }
 }

@@ -41,8 +41,12 @@ enum Command {
         #[arg(long, value_name = "DIR")]
         out: PathBuf,
     },
-    /// Check scenario files, and that their scripted attempts end as the files say
+    /// Check scenario files: that they are valid, that their scripted attempts end as the files say, that brief, task, rubric
+    /// and worked example agree
     Check {
+        /// Tell for each scenario what its worked example earns
+        #[arg(long)]
+        readiness: bool,
         /// Scenario files (*.toml)
         #[arg(required = true, value_name = "FILE")]
         files: Vec<PathBuf>,
@@ -270,7 +274,7 @@ fn carry_out(command: Command) -> Result<(), Failure> {
             site::write(&site::build(&root)?, &out)?;
             output::print(&format!("The page is in {}\n", out.display()))
         }
-        Command::Check { files } => check::run(&files),
+        Command::Check { files, readiness } => check::run(&files, readiness),
         Command::Render { scenario, seed, seconds, rate, out, plot, theme, size, truth } => {
             let order = plot.map(|kind| Order { kind, theme, size, out: &out });
             let run = render::Run { scenario: &scenario, seed, seconds, rate_hz: rate };

@@ -1,35 +1,54 @@
-//! `check`: whether scenario files are valid and their scripted attempts end as the files say.
+//! `check`: whether scenario files are valid, whether their scripted attempts end as the files say, and whether brief, task,
+//! rubric and worked example agree.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use dicrotic::scenario::Scenario;
+use dicrotic::session::readiness;
 use dicrotic::session::script::replay_all;
+use rayon::prelude::*;
 
 use crate::failure::Failure;
 use crate::{output, text_file};
 
-/// Checks all files, then fails if one was wrong.
-pub fn run(files: &[PathBuf]) -> Result<(), Failure> {
+/// Checks all files, then fails if one was wrong. With `ready` each line tells what the worked example earns.
+pub fn run(files: &[PathBuf], ready: bool) -> Result<(), Failure> {
+    let found: Vec<Result<String, Vec<String>>> = files.par_iter().map(|file| check(file, ready)).collect();
     let mut wrong = Vec::new();
-    for file in files {
-        let complaints = match text_file::read(file) {
-            Err(failure) => vec![failure.to_string()],
-            Ok(text) => match Scenario::read(&text) {
-                Err(error) => vec![format!("{}: {error}", file.display())],
-                Ok(scenario) => {
-                    let complaints: Vec<String> = replay_all(&scenario, &text)
-                        .into_iter()
-                        .map(|why| format!("{}: {why}", file.display()))
-                        .collect();
-                    if complaints.is_empty() {
-                        let attempts = scenario.attempt.len();
-                        output::print(&format!("{}: valid, {attempts} scripted attempts\n", file.display()))?;
-                    }
-                    complaints
-                }
-            },
-        };
-        wrong.extend(complaints);
+    for one in found {
+        match one {
+            Ok(line) => output::print(&line)?,
+            Err(complaints) => wrong.extend(complaints),
+        }
     }
     if wrong.is_empty() { Ok(()) } else { Err(Failure::new(wrong.join("\ndicrotic: "))) }
+}
+
+fn check(file: &Path, ready: bool) -> Result<String, Vec<String>> {
+    let told = |why: String| format!("{}: {why}", file.display());
+    let text = text_file::read(file).map_err(|failure| vec![failure.to_string()])?;
+    let scenario = Scenario::read(&text).map_err(|error| vec![told(error.to_string())])?;
+    let mut complaints = replay_all(&scenario, &text);
+    complaints.extend(readiness::contradictions(&scenario, &text));
+    let mut line = format!("{}: valid, {} scripted attempts", file.display(), scenario.attempt.len());
+    if ready || scenario.attempt.iter().any(|a| a.expect.passed) {
+        match readiness::of_example(&scenario, &text) {
+            Ok(rubric) => {
+                let missing = readiness::missing(&rubric);
+                let yes = if rubric.ready { "yes" } else { "no" };
+                if !rubric.ready || !missing.is_empty() {
+                    let list = missing.join(", ");
+                    complaints.push(format!(
+                        "the worked example, taken alone, earns {} of {}, ready {yes}; missing {list}",
+                        rubric.total, rubric.of
+                    ));
+                }
+                if ready {
+                    line = format!("{}: {} of {}, ready {yes}", scenario.id, rubric.total, rubric.of);
+                }
+            }
+            Err(why) => complaints.push(why),
+        }
+    }
+    if complaints.is_empty() { Ok(line + "\n") } else { Err(complaints.into_iter().map(told).collect()) }
 }

@@ -62,8 +62,8 @@ fn line(student: &Student) -> [String; 7] {
     [
         if student.ready { "ready" } else { "not ready" }.into(),
         format!("{} of {}", student.passes, student.results.len()),
-        student.score.map_or_else(|| "-".into(), |s| format!("{s:.0}")),
-        student.first_wrong.as_deref().map_or_else(|| "-".into(), words),
+        student.score.map_or_else(|| "-".into(), |s| s.to_string()),
+        student.first_wrong.map_or_else(|| "-".into(), |step| words(step.name())),
         if student.faults_left.is_empty() {
             "-".into()
         } else {
@@ -96,15 +96,18 @@ fn plain(summary: &Summary, names: bool) -> String {
     };
     part(
         "faults left at the end",
-        summary.faults.iter().map(|f| format!("{:>3} of {:<3} {}", f.left, f.met, words(&f.id))).collect(),
+        summary.faults.iter().map(|f| format!("{:>3} of {:<3} {}", f.left, f.met, words(f.id))).collect(),
     );
-    part("misreadings", summary.misreadings.iter().map(|(id, n)| format!("{n:>3} {}", words(id))).collect());
+    part(
+        "misreadings",
+        summary.misreadings.iter().map(|(id, n)| format!("{n:>3} {}", words(id.name()))).collect(),
+    );
     part(
         "steps right",
         summary
             .steps
             .iter()
-            .map(|s| format!("{:>3} of {:<3} {}", s.right, s.judged, words(&s.step)))
+            .map(|s| format!("{:>3} of {:<3} {}", s.right, s.judged, words(s.step.name())))
             .collect(),
     );
     part(
@@ -167,7 +170,7 @@ fn html(summary: &Summary, names: bool) -> String {
         );
     }
     body.push_str("</tbody></table></div>");
-    let mut part = |head: &str, lines: Vec<(String, usize, usize)>| {
+    let mut part = |head: &str, lines: Vec<(&str, usize, usize)>| {
         if lines.is_empty() {
             return;
         }
@@ -176,27 +179,17 @@ fn html(summary: &Summary, names: bool) -> String {
             let _ = write!(
                 body,
                 "<tr><th scope=row>{}</th><td class=n>{n} of {of}</td><td><meter min=0 max={of} value={n}></meter></td></tr>",
-                escaped(&words(&what))
+                escaped(&words(what))
             );
         }
         body.push_str("</tbody></table></div>");
     };
-    part("Faults left at the end", summary.faults.iter().map(|f| (f.id.clone(), f.left, f.met)).collect());
-    part(
-        "Misreadings",
-        summary.misreadings.iter().map(|(id, n)| (id.clone(), *n, summary.results)).collect(),
-    );
-    part(
-        "Steps that were right",
-        summary.steps.iter().map(|s| (s.step.clone(), s.right, s.judged)).collect(),
-    );
+    part("Faults left at the end", summary.faults.iter().map(|f| (f.id, f.left, f.met)).collect());
+    part("Misreadings", summary.misreadings.iter().map(|(id, n)| (id.name(), *n, summary.results)).collect());
+    part("Steps that were right", summary.steps.iter().map(|s| (s.step.name(), s.right, s.judged)).collect());
     part(
         "Skills shown, per cent",
-        summary
-            .skills
-            .iter()
-            .map(|(id, share)| (id.clone(), (100.0 * share).round() as usize, 100))
-            .collect(),
+        summary.skills.iter().map(|(id, share)| (*id, (100.0 * share).round() as usize, 100)).collect(),
     );
     format!(
         "<!doctype html><html lang=en><head><meta charset=utf-8><meta name=viewport content=\"width=device-width,initial-scale=1\">\

@@ -1,6 +1,9 @@
 //! Many results together: who is ready, which faults stayed, which misreadings came, how long it took.
 
-use super::grade::{Graded, HandinError};
+use super::grade::{Graded, HandinError, Mark};
+use crate::assess::misreading::Misreading;
+use crate::assess::skill::Got;
+use crate::assess::verdict::{Step, Verdict};
 use crate::session::seeds::tidy;
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -15,17 +18,17 @@ pub struct Student {
     /// Benches (different seeds) on which they did what [`Need`] asks for.
     pub passes: usize,
     /// Their best score by the rubric, of 20.
-    pub score: Option<f64>,
+    pub score: Option<u32>,
     /// Whether that is often enough.
     pub ready: bool,
     /// Time at the bench over all results, min.
     pub minutes: f64,
     /// The step that went wrong first in their last result.
-    pub first_wrong: Option<String>,
+    pub first_wrong: Option<Step>,
     /// Faults that they left in, over all results.
-    pub faults_left: Vec<String>,
+    pub faults_left: Vec<&'static str>,
     /// Codes of what keeps results of theirs from being verified.
-    pub doubts: Vec<String>,
+    pub doubts: Vec<&'static str>,
     /// Whether a result of theirs has a seed that is not theirs.
     pub other_seed: bool,
     /// Whether somebody else handed in the same log.
@@ -36,7 +39,7 @@ pub struct Student {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct FaultCount {
     /// Its name in the catalogue.
-    pub id: String,
+    pub id: &'static str,
     /// Results whose bench had it.
     pub met: usize,
     /// Results in which it was still there at the end.
@@ -46,8 +49,8 @@ pub struct FaultCount {
 /// How a step went over all results.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct StepCount {
-    /// Its name.
-    pub step: String,
+    /// Which.
+    pub step: Step,
     /// Results in which it was judged.
     pub judged: usize,
     /// Results in which it was right, give or take an edge.
@@ -62,11 +65,11 @@ pub struct Summary {
     /// Most often left first.
     pub faults: Vec<FaultCount>,
     /// Misreadings by count, most frequent first.
-    pub misreadings: Vec<(String, usize)>,
+    pub misreadings: Vec<(Misreading, usize)>,
     /// Steps in the order of measuring.
     pub steps: Vec<StepCount>,
     /// Skills with the share of results that show them, where there is evidence.
-    pub skills: Vec<(String, f64)>,
+    pub skills: Vec<(&'static str, f64)>,
     /// Time at the bench a student, min: quarter, middle, three quarters.
     pub minutes: Option<[f64; 3]>,
     /// Number of results.
@@ -87,7 +90,7 @@ pub struct Need {
 /// Sums up results. What is not verified, or was done on a bench of somebody else, counts as handed in, but not towards
 /// being ready.
 pub fn sum_up(results: &[Graded], need: Need) -> Summary {
-    let mut by_mark: BTreeMap<&str, BTreeSet<String>> = BTreeMap::new();
+    let mut by_mark: BTreeMap<Mark, BTreeSet<String>> = BTreeMap::new();
     let key = |k: usize, g: &Graded| {
         let code = tidy(&g.about.student);
         // Who gave no code is a student of their own.
@@ -96,33 +99,32 @@ pub fn sum_up(results: &[Graded], need: Need) -> Summary {
     let mut by_student: BTreeMap<String, Vec<usize>> = BTreeMap::new();
     for (k, graded) in results.iter().enumerate() {
         by_student.entry(key(k, graded)).or_default().push(k);
-        by_mark.entry(&graded.mark).or_default().insert(key(k, graded));
+        by_mark.entry(graded.mark).or_default().insert(key(k, graded));
     }
     let mut students: Vec<Student> = by_student
         .into_values()
         .map(|mine| {
             let of = || mine.iter().map(|k| &results[*k]);
             let passed = |g: &&Graded| {
-                let good = if need.rubric { g.rubric_ready } else { g.verdict.passed };
+                let good = if need.rubric { g.rubric_ready } else { g.outcome.passed };
                 good && g.verified() && g.own_seed != Some(false)
             };
-            let passes = of().filter(passed).map(|g| (&g.digest, &g.seed)).collect::<BTreeSet<_>>().len();
-            let left: BTreeSet<String> =
-                of().flat_map(|g| &g.faults).filter(|f| !f.cleared).map(|f| f.id.clone()).collect();
-            let code =
-                |d: &HandinError| crate::plain::json!(d)["code"].as_str().unwrap_or_default().to_string();
-            let doubts: BTreeSet<String> = of().flat_map(|g| &g.doubts).map(code).collect();
+            let passes = of().filter(passed).map(|g| (g.digest, g.seed)).collect::<BTreeSet<_>>().len();
+            let left: BTreeSet<&'static str> =
+                of().flat_map(|g| &g.faults).filter(|f| !f.cleared).map(|f| f.id).collect();
+            let doubts: BTreeSet<&'static str> =
+                of().flat_map(|g| &g.doubts).map(HandinError::code).collect();
             Student {
                 student: of().next().map_or_else(String::new, |g| g.about.student.clone()),
                 passes,
                 ready: passes >= need.benches.max(1),
-                score: of().filter_map(|g| g.score).max_by(f64::total_cmp),
+                score: of().filter_map(|g| g.score).max(),
                 minutes: of().map(|g| g.minutes).sum(),
-                first_wrong: of().next_back().and_then(|g| g.verdict.first_wrong.clone()),
+                first_wrong: of().next_back().and_then(|g| g.outcome.first_wrong),
                 faults_left: left.into_iter().collect(),
                 doubts: doubts.into_iter().collect(),
                 other_seed: of().any(|g| g.own_seed == Some(false)),
-                copied: of().any(|g| by_mark[g.mark.as_str()].len() > 1),
+                copied: of().any(|g| by_mark[&g.mark].len() > 1),
                 results: mine,
             }
         })
@@ -134,7 +136,7 @@ pub fn sum_up(results: &[Graded], need: Need) -> Summary {
     Summary {
         minutes: (!minutes.is_empty()).then(|| [at(0.25), at(0.5), at(0.75)]),
         faults: faults(results),
-        misreadings: most_first(results.iter().filter_map(|g| g.verdict.misreading.clone())),
+        misreadings: most_first(results.iter().filter_map(|g| g.outcome.misreading)),
         steps: steps(results),
         skills: skills(results),
         results: results.len(),
@@ -143,25 +145,26 @@ pub fn sum_up(results: &[Graded], need: Need) -> Summary {
     }
 }
 
-fn most_first(names: impl Iterator<Item = String>) -> Vec<(String, usize)> {
-    let mut counts: BTreeMap<String, usize> = BTreeMap::new();
-    for name in names {
-        *counts.entry(name).or_default() += 1;
+fn most_first(found: impl Iterator<Item = Misreading>) -> Vec<(Misreading, usize)> {
+    let mut counts: BTreeMap<&'static str, (Misreading, usize)> = BTreeMap::new();
+    for misreading in found {
+        counts.entry(misreading.name()).or_insert((misreading, 0)).1 += 1;
     }
-    let mut sorted: Vec<(String, usize)> = counts.into_iter().collect();
+    // Of two as frequent the one whose name comes first.
+    let mut sorted: Vec<(Misreading, usize)> = counts.into_values().collect();
     sorted.sort_by_key(|(_, n)| core::cmp::Reverse(*n));
     sorted
 }
 
 fn faults(results: &[Graded]) -> Vec<FaultCount> {
-    let mut counts: BTreeMap<&str, (usize, usize)> = BTreeMap::new();
+    let mut counts: BTreeMap<&'static str, (usize, usize)> = BTreeMap::new();
     for fault in results.iter().flat_map(|g| &g.faults) {
-        let (met, left) = counts.entry(&fault.id).or_default();
+        let (met, left) = counts.entry(fault.id).or_default();
         *met += 1;
         *left += usize::from(!fault.cleared);
     }
     let mut sorted: Vec<FaultCount> =
-        counts.into_iter().map(|(id, (met, left))| FaultCount { id: id.into(), met, left }).collect();
+        counts.into_iter().map(|(id, (met, left))| FaultCount { id, met, left }).collect();
     // By share; of two alike the one that was met more often.
     sorted.sort_by(|a, b| (b.left * a.met).cmp(&(a.left * b.met)).then(b.met.cmp(&a.met)));
     sorted
@@ -170,37 +173,29 @@ fn faults(results: &[Graded]) -> Vec<FaultCount> {
 fn steps(results: &[Graded]) -> Vec<StepCount> {
     let mut counts: Vec<StepCount> = Vec::new();
     for (step, verdict) in results.iter().flat_map(|g| &g.steps) {
-        if verdict == "note" {
+        if *verdict == Verdict::Note {
             continue;
         }
         let k = counts.iter().position(|c| c.step == *step).unwrap_or_else(|| {
-            counts.push(StepCount { step: step.clone(), judged: 0, right: 0 });
+            counts.push(StepCount { step: *step, judged: 0, right: 0 });
             counts.len() - 1
         });
         counts[k].judged += 1;
-        counts[k].right += usize::from(verdict == "right" || verdict == "edge");
+        counts[k].right += usize::from(matches!(verdict, Verdict::Right | Verdict::Edge));
     }
     counts
 }
 
-fn skills(results: &[Graded]) -> Vec<(String, f64)> {
-    let mut order: Vec<&str> = Vec::new();
-    let mut counts: BTreeMap<&str, (usize, usize)> = BTreeMap::new();
+fn skills(results: &[Graded]) -> Vec<(&'static str, f64)> {
+    let mut counts: Vec<(&'static str, usize, usize)> = Vec::new();
     for (skill, got) in results.iter().flat_map(|g| &g.skills) {
-        if !order.contains(&skill.as_str()) {
-            order.push(skill);
-        }
-        if got == "none" {
-            continue;
-        }
-        let (seen, passed) = counts.entry(skill).or_default();
-        *seen += 1;
-        *passed += usize::from(got == "pass");
+        let k = counts.iter().position(|(known, ..)| known == skill).unwrap_or_else(|| {
+            counts.push((skill, 0, 0));
+            counts.len() - 1
+        });
+        counts[k].1 += usize::from(*got != Got::None);
+        counts[k].2 += usize::from(*got == Got::Pass);
     }
-    order
-        .into_iter()
-        .filter_map(|skill| {
-            counts.get(skill).map(|(seen, passed)| (skill.to_string(), *passed as f64 / *seen as f64))
-        })
-        .collect()
+    let seen = counts.into_iter().filter(|(_, seen, _)| *seen > 0);
+    seen.map(|(skill, seen, passed)| (skill, passed as f64 / seen as f64)).collect()
 }

@@ -1,7 +1,9 @@
 //! Replays what was handed in and compares it with what it claims.
 
-use super::result::Verdict;
-use crate::assess::skill::SKILLS;
+use super::result::Claim;
+use crate::assess::misreading::Misreading;
+use crate::assess::skill::Got;
+use crate::assess::verdict::{Step, Verdict};
 use crate::plain::json;
 use crate::scenario::assignment::{Seeds, hex};
 use crate::scenario::fault;
@@ -9,14 +11,12 @@ use crate::session::action::{Action, Page};
 use crate::session::attempt::Logged;
 use crate::session::compact::{About, Code, CodeError};
 use crate::session::{Session, save, seeds, symptom};
-use serde::Serialize;
 use serde_json::Value;
 use sha2::{Digest, Sha256};
 use thiserror::Error;
 
-/// What is wrong with something handed in. Serialises as a code with arguments for the page.
-#[derive(Clone, Debug, Error, PartialEq, Eq, Serialize)]
-#[serde(tag = "code", content = "args", rename_all = "snake_case")]
+/// What is wrong with something handed in. To the page it is a code with arguments.
+#[derive(Clone, Debug, Error, PartialEq, Eq)]
 pub enum HandinError {
     /// Longer than any result.
     #[error("{bytes} bytes; a result has at most {most}")]
@@ -74,12 +74,47 @@ pub enum HandinError {
     #[error("a replay comes out otherwise: {field} is {replayed}, the result says {claimed}")]
     Differs {
         /// Where.
-        field: String,
+        field: &'static str,
         /// What the result says.
         claimed: String,
         /// What comes out.
         replayed: String,
     },
+}
+
+impl HandinError {
+    /// The code by which the page and a class's summary know it.
+    pub const fn code(&self) -> &'static str {
+        match self {
+            HandinError::TooLong { .. } => "too_long",
+            HandinError::NoResult { .. } => "no_result",
+            HandinError::Version { .. } => "version",
+            HandinError::Code { .. } => "code",
+            HandinError::ScenarioMissing { .. } => "scenario_missing",
+            HandinError::Changed {} => "changed",
+            HandinError::OtherScenario {} => "other_scenario",
+            HandinError::Replay { .. } => "replay",
+            HandinError::OtherProgram { .. } => "other_program",
+            HandinError::Differs { .. } => "differs",
+        }
+    }
+
+    /// The arguments that go with the code.
+    pub fn args(&self) -> Value {
+        match self {
+            HandinError::TooLong { bytes, most } => json!({"bytes": bytes, "most": most}),
+            HandinError::NoResult { found } | HandinError::Code { found } | HandinError::Replay { found } => {
+                json!({"found": found})
+            }
+            HandinError::Version { found } => json!({"found": found}),
+            HandinError::ScenarioMissing { digest } => json!({"digest": digest}),
+            HandinError::Changed {} | HandinError::OtherScenario {} => json!({}),
+            HandinError::OtherProgram { found, ours } => json!({"found": found, "ours": ours}),
+            HandinError::Differs { field, claimed, replayed } => {
+                json!({"field": field, "claimed": claimed, "replayed": replayed})
+            }
+        }
+    }
 }
 
 impl From<CodeError> for HandinError {
@@ -104,7 +139,7 @@ pub struct Handed {
     /// What was done.
     pub log: Vec<Logged>,
     /// What a result file claims.
-    pub claims: Option<Verdict>,
+    pub claims: Option<Claim>,
     /// What a code claims, see [`Code::outcome`].
     pub outcome: Option<u64>,
     /// What is wrong with it already before the replay.
@@ -144,16 +179,47 @@ impl Handed {
     }
 }
 
+/// What came of an attempt. A replay must come to the same.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Outcome {
+    /// Number of checks.
+    pub tries: u32,
+    /// Whether the last check was passed.
+    pub passed: bool,
+    /// The first step that went wrong.
+    pub first_wrong: Option<Step>,
+    /// Codes of the judged steps.
+    pub codes: Vec<&'static str>,
+    /// The misreading that explains what was typed.
+    pub misreading: Option<Misreading>,
+}
+
+impl Outcome {
+    /// What came of an attempt.
+    pub fn of(session: &Session) -> Self {
+        session.check().map_or_else(Self::default, |check| Self {
+            tries: check.tries,
+            passed: check.report.passed,
+            first_wrong: check.report.first_wrong,
+            codes: check.report.steps.iter().map(|s| s.code).collect(),
+            misreading: check.misreading.as_ref().map(|m| m.id),
+        })
+    }
+}
+
 /// A fault of the scenario, and what became of it.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct FaultLeft {
     /// Its name in the catalogue.
-    pub id: String,
+    pub id: &'static str,
     /// Whether its cause is gone; a fault that cannot be mended counts as gone when it was named.
     pub cleared: bool,
     /// Whether the student named it.
     pub named: bool,
 }
+
+/// The first bytes of a SHA-256.
+pub type Mark = [u8; 8];
 
 /// What came of something handed in. All of it comes from the replay but `about` and `program`.
 #[derive(Clone, Debug, PartialEq)]
@@ -166,22 +232,22 @@ pub struct Graded {
     pub scenario: String,
     /// Its heading.
     pub title: String,
-    /// Its digest, first eight bytes in hexadecimal digits.
-    pub digest: String,
-    /// Seed in decimal digits.
-    pub seed: String,
+    /// Its digest.
+    pub digest: Mark,
+    /// Seed.
+    pub seed: u64,
     /// Whether the seed is the student's own of this assignment; none where the scenario does not say.
     pub own_seed: Option<bool>,
     /// What does not fit; nothing when it is verified.
     pub doubts: Vec<HandinError>,
     /// What came of it.
-    pub verdict: Verdict,
-    /// Every judged step: its name and how it went.
-    pub steps: Vec<(String, String)>,
+    pub outcome: Outcome,
+    /// Every judged step, and what is worst about it.
+    pub steps: Vec<(Step, Verdict)>,
     /// The faults of the scenario.
     pub faults: Vec<FaultLeft>,
-    /// Points of the rubric, where there is one.
-    pub score: Option<f64>,
+    /// Points of the rubric, of twenty; none before a check.
+    pub score: Option<u32>,
     /// Whether the rubric calls the student ready: enough points, and no row that was asked for empty.
     pub rubric_ready: bool,
     /// Time at the bench, min.
@@ -191,75 +257,53 @@ pub struct Graded {
     /// Hints asked for.
     pub hints: usize,
     /// Codes of the remarks on the way of working.
-    pub process: Vec<String>,
-    /// Evidence on each skill, where there is some: pass, fail or none.
-    pub skills: Vec<(String, String)>,
+    pub process: Vec<&'static str>,
+    /// Evidence on each skill; nothing before a check.
+    pub skills: Vec<(&'static str, Got)>,
     /// Two results with the same mark have the same log under the same seed.
-    pub mark: String,
+    pub mark: Mark,
 }
 
 impl Graded {
     /// Draws up what came of an attempt that was handed in and replayed.
     pub fn of(handed: &Handed, session: &Session) -> Self {
-        let verdict = Verdict::of(session);
-        let mut doubts = handed.doubts.clone();
-        if let Some(claims) = &handed.claims {
-            doubts.extend(difference(claims, &verdict));
-        }
-        if let Some(claimed) = handed.outcome.filter(|o| *o != session.outcome()) {
-            let told =
-                |o: u64| format!("{} checks, {}", o / 2, if o % 2 == 1 { "passed" } else { "not passed" });
-            doubts.push(HandinError::Differs {
-                field: "outcome".into(),
-                claimed: told(claimed),
-                replayed: told(session.outcome()),
-            });
-        }
-        // A change of the program is the likeliest reason, and no fault of the student's.
-        let ours = env!("CARGO_PKG_VERSION");
-        if !doubts.is_empty() && handed.program != ours {
-            doubts.push(HandinError::OtherProgram { found: handed.program.clone(), ours: ours.into() });
-        }
-        let view = session.view();
-        let check = &view["check"];
-        let word = |v: &Value| v.as_str().unwrap_or_default().to_string();
-        let steps = |v: &Value| v.as_array().cloned().unwrap_or_default();
-        let rubric = &check["rubric"];
-        let evidence = session.evidence().unwrap_or_default();
-        let scenario = session.scenario();
-        let named = |id: &str| view["named"].as_array().is_some_and(|n| n.iter().any(|v| v == id));
+        let outcome = Outcome::of(session);
+        let (check, scenario) = (session.check(), session.scenario());
+        let named = |id: &str| session.named().iter().any(|n| n == id);
         let faults = scenario.map_or(&[][..], |s| &s.fault).iter().filter_map(|f| fault::named(&f.name));
         let log = json!((handed.seed, &handed.log)).to_string();
+        let mut digest = Mark::default();
+        digest.copy_from_slice(&crate::scenario::assignment::digest(&handed.scenario)[..8]);
+        let mut mark = Mark::default();
+        mark.copy_from_slice(&Sha256::digest(log.as_bytes())[..8]);
         Self {
             about: handed.about.clone(),
             program: handed.program.clone(),
             scenario: scenario.map_or_else(String::new, |s| s.id.clone()),
             title: scenario.map_or_else(String::new, |s| s.title.clone()),
-            digest: hex(&crate::scenario::assignment::digest(&handed.scenario)[..8]),
-            seed: handed.seed.to_string(),
+            digest,
+            seed: handed.seed,
             own_seed: own_seed(handed, session),
-            doubts,
-            steps: worst(steps(&check["steps"]).iter().map(|s| (word(&s["step"]), word(&s["verdict"])))),
+            doubts: doubts(handed, session, &outcome),
+            steps: check.map_or_else(Vec::new, |c| worst(c.report.steps.iter().map(|s| (s.step, s.verdict)))),
             faults: faults
                 .map(|f| FaultLeft {
-                    id: f.id.into(),
+                    id: f.id,
                     cleared: if f.curable { !symptom::cause_remains(session, f) } else { named(f.id) },
                     named: named(f.id),
                 })
                 .collect(),
-            score: rubric["total"].as_f64(),
-            rubric_ready: rubric["ready"].as_bool().unwrap_or(false) && verdict.passed,
+            score: check.map(|c| c.rubric.total),
+            rubric_ready: check.is_some_and(|c| c.rubric.ready && c.report.passed),
             minutes: session.chain().map_or(0.0, |c| c.time_s() / 60.0),
             actions: handed.log.len(),
             hints: handed.log.iter().filter(|l| l.action == Action::Page(Page::Hint {})).count(),
-            process: steps(&check["process"]).iter().map(|s| word(&s["code"])).collect(),
-            skills: SKILLS
-                .into_iter()
-                .map(|skill| (skill.to_string(), word(&evidence["skills"][skill]["got"])))
-                .filter(|(_, got)| !got.is_empty())
-                .collect(),
-            mark: hex(&Sha256::digest(log.as_bytes())[..8]),
-            verdict,
+            process: check.map_or_else(Vec::new, |c| c.process.iter().map(|r| r.code).collect()),
+            skills: session
+                .evidence()
+                .map_or_else(Vec::new, |e| e.skills.iter().map(|(skill, said)| (*skill, said.got)).collect()),
+            mark,
+            outcome,
         }
     }
 
@@ -269,12 +313,34 @@ impl Graded {
     }
 }
 
+/// What does not fit: before the replay, and by what came out of it.
+fn doubts(handed: &Handed, session: &Session, outcome: &Outcome) -> Vec<HandinError> {
+    let mut doubts = handed.doubts.clone();
+    if let Some(claims) = &handed.claims {
+        doubts.extend(difference(claims, &Claim::of(outcome)));
+    }
+    if let Some(claimed) = handed.outcome.filter(|o| *o != session.outcome()) {
+        let told = |o: u64| format!("{} checks, {}", o / 2, if o % 2 == 1 { "passed" } else { "not passed" });
+        doubts.push(HandinError::Differs {
+            field: "outcome",
+            claimed: told(claimed),
+            replayed: told(session.outcome()),
+        });
+    }
+    // A change of the program is the likeliest reason, and no fault of the student's.
+    let ours = env!("CARGO_PKG_VERSION");
+    if !doubts.is_empty() && handed.program != ours {
+        doubts.push(HandinError::OtherProgram { found: handed.program.clone(), ours: ours.into() });
+    }
+    doubts
+}
+
 /// Each step once, with what is worst about it.
-fn worst(findings: impl Iterator<Item = (String, String)>) -> Vec<(String, String)> {
-    let mut steps: Vec<(String, String)> = Vec::new();
+fn worst(findings: impl Iterator<Item = (Step, Verdict)>) -> Vec<(Step, Verdict)> {
+    let mut steps: Vec<(Step, Verdict)> = Vec::new();
     for (step, verdict) in findings {
         match steps.iter_mut().find(|(known, _)| *known == step) {
-            Some((_, so_far)) if so_far == "right" || so_far == "edge" => *so_far = verdict,
+            Some((_, so_far)) if matches!(so_far, Verdict::Right | Verdict::Edge) => *so_far = verdict,
             Some(_) => {}
             None => steps.push((step, verdict)),
         }
@@ -293,13 +359,25 @@ fn own_seed(handed: &Handed, session: &Session) -> Option<bool> {
     Some((1..=most).any(|n| seeds::seed(&assignment.key, student, n) == handed.seed))
 }
 
-/// Where a claim and a replay part.
-fn difference(claims: &Verdict, replayed: &Verdict) -> Option<HandinError> {
-    if claims == replayed {
-        return None;
-    }
-    let (a, b) = (json!(claims), json!(replayed));
-    let field = a.as_object()?.keys().find(|key| a[*key] != b[*key])?.clone();
+/// Where a claim and a replay part: the first of their fields by its name.
+fn difference(claims: &Claim, replayed: &Claim) -> Option<HandinError> {
+    let fields = |c: &Claim| {
+        [
+            ("codes", json!(c.codes)),
+            ("first_wrong", json!(c.first_wrong)),
+            ("misreading", json!(c.misreading)),
+            ("passed", json!(c.passed)),
+            ("tries", json!(c.tries)),
+        ]
+    };
     let short = |v: &Value| v.to_string().chars().take(200).collect::<String>();
-    Some(HandinError::Differs { claimed: short(&a[&field]), replayed: short(&b[&field]), field })
+    let pairs = fields(claims).into_iter().zip(fields(replayed));
+    pairs
+        .filter(|(a, b)| a != b)
+        .map(|((field, claimed), (_, replayed))| HandinError::Differs {
+            field,
+            claimed: short(&claimed),
+            replayed: short(&replayed),
+        })
+        .next()
 }

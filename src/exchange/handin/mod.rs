@@ -14,4 +14,4 @@ pub mod grade;
 pub mod result;
 pub mod table;
 
-pub use grade::{Graded, Handed, HandinError};
+pub use grade::{Graded, Handed, HandinError, Outcome};

@@ -4,8 +4,8 @@
 //! with the keys of every object in order. It is there to notice accidental change; who wants to change a file can
 //! also work the checksum out anew.
 
-use super::grade::{Handed, HandinError};
-use crate::plain::{self, json};
+use super::grade::{Handed, HandinError, Outcome};
+use crate::plain;
 use crate::scenario::assignment::{digest, hex};
 use crate::session::attempt::Logged;
 use crate::session::compact::{About, MOST_STUDENT};
@@ -17,7 +17,7 @@ use sha2::{Digest, Sha256};
 /// What the field `format` says.
 pub const FORMAT: &str = "dicrotic-result";
 /// Number of this form.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 /// How the names of result files end.
 pub const EXTENSION: &str = ".dicrotic-result.json";
 /// Largest file that is read, bytes.
@@ -45,14 +45,14 @@ struct Form {
     answers: Map<String, Value>,
     /// Faults that were named.
     named: Vec<String>,
-    verdict: Verdict,
+    verdict: Claim,
     checksum: String,
 }
 
-/// What came of an attempt, in codes. A replay must come to the same.
+/// What a file claims came of an attempt. The names stand in it as they were written, also those of another version.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Verdict {
+pub struct Claim {
     /// Number of checks.
     pub tries: u32,
     /// Whether the last check was passed.
@@ -65,18 +65,15 @@ pub struct Verdict {
     pub misreading: Option<String>,
 }
 
-impl Verdict {
-    /// What came of an attempt.
-    pub fn of(session: &Session) -> Self {
-        let Some(check) = session.check() else { return Self::default() };
-        // As JSON has them: the names that stand in logs and texts.
-        let name = |v: Value| v.as_str().map(String::from);
+impl Claim {
+    /// As it stands in a file.
+    pub fn of(outcome: &Outcome) -> Self {
         Self {
-            tries: check.tries,
-            passed: check.report.passed,
-            first_wrong: check.report.first_wrong.and_then(|step| name(json!(step))),
-            codes: check.report.steps.iter().map(|s| s.code.to_string()).collect(),
-            misreading: check.misreading.as_ref().and_then(|m| name(json!(m.id))),
+            tries: outcome.tries,
+            passed: outcome.passed,
+            first_wrong: outcome.first_wrong.map(|step| step.name().into()),
+            codes: outcome.codes.iter().map(|code| code.to_string()).collect(),
+            misreading: outcome.misreading.map(|m| m.name().into()),
         }
     }
 }
@@ -84,11 +81,7 @@ impl Verdict {
 /// The result file of an attempt; `None` for an opened recording.
 pub fn write(session: &Session, about: &About) -> Option<String> {
     let text = session.scenario_text()?;
-    let view = session.view();
-    let answers = view["worksheet"]
-        .as_object()
-        .map(|fields| fields.iter().map(|(name, entry)| (name.clone(), entry["text"].clone())).collect())
-        .unwrap_or_default();
+    let mut answers = session.typed().map(|(field, typed)| (field.name().to_string(), Value::from(typed)));
     let mut about = about.clone();
     about.student = about.student.chars().take(MOST_STUDENT).collect();
     let form = Form {
@@ -102,9 +95,9 @@ pub fn write(session: &Session, about: &About) -> Option<String> {
         seed: session.seed().to_string(),
         samples: session.samples(),
         log: session.log().to_vec(),
-        answers,
-        named: plain::from_value(view["named"].clone()).unwrap_or_default(),
-        verdict: Verdict::of(session),
+        answers: plain::fields(&mut answers),
+        named: session.named().to_vec(),
+        verdict: Claim::of(&Outcome::of(session)),
         checksum: String::new(),
     };
     let mut value = plain::given(&form);

@@ -2,6 +2,8 @@
 //! that a name typed by somebody runs nothing on the instructor's machine (after OWASP, "CSV Injection").
 
 use super::grade::Graded;
+use crate::assess::misreading::Misreading;
+use crate::assess::verdict::Step;
 
 /// The table's head.
 pub const HEAD: &str = "file,student,scenario,seed,try,verified,why_not,passed,checks,score,rubric_ready,first_wrong,misreading,faults_left,minutes,actions,hints,begun,ended,own_seed,program";
@@ -10,23 +12,23 @@ pub const HEAD: &str = "file,student,scenario,seed,try,verified,why_not,passed,c
 pub fn line(file: &str, graded: &Graded) -> String {
     let yes = |on: bool| if on { "yes" } else { "no" }.to_string();
     let why: Vec<String> = graded.doubts.iter().map(ToString::to_string).collect();
-    let left: Vec<&str> = graded.faults.iter().filter(|f| !f.cleared).map(|f| f.id.as_str()).collect();
-    let verdict = &graded.verdict;
+    let left: Vec<&str> = graded.faults.iter().filter(|f| !f.cleared).map(|f| f.id).collect();
+    let outcome = &graded.outcome;
     let about = &graded.about;
     [
         file.to_string(),
         about.student.clone(),
         graded.scenario.clone(),
-        graded.seed.clone(),
+        graded.seed.to_string(),
         if about.tries > 0 { about.tries.to_string() } else { String::new() },
         yes(graded.verified()),
         why.join("; "),
-        yes(verdict.passed),
-        verdict.tries.to_string(),
-        graded.score.map_or_else(String::new, |s| format!("{}", (s * 10.0).round() / 10.0)),
+        yes(outcome.passed),
+        outcome.tries.to_string(),
+        graded.score.map_or_else(String::new, |s| s.to_string()),
         yes(graded.rubric_ready),
-        verdict.first_wrong.clone().unwrap_or_default(),
-        verdict.misreading.clone().unwrap_or_default(),
+        outcome.first_wrong.map_or("", Step::name).into(),
+        outcome.misreading.map_or("", Misreading::name).into(),
         left.join(" "),
         format!("{:.1}", graded.minutes),
         graded.actions.to_string(),

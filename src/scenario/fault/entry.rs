@@ -1,6 +1,8 @@
 //! The form of an entry of the catalogue.
 
-use crate::chain::Config;
+use crate::bench::Bench;
+use crate::chain::{Chain, Config};
+use crate::deed::Tell;
 use serde::Serialize;
 use serde_json::Value;
 
@@ -102,6 +104,43 @@ pub struct Situation {
     pub foreign_take: bool,
 }
 
+/// The bench and what is shown of it, as far as causes lie there.
+#[derive(Clone, Copy, Debug)]
+pub struct Scene<'a> {
+    /// The running chain.
+    pub chain: &'a Chain,
+    /// Time base, s a screen.
+    pub time_base_s: f64,
+    /// The live trace is held.
+    pub held: bool,
+    /// Recordings that the student made.
+    pub own_takes: usize,
+}
+
+/// Hum over the pulse, peak to peak, above which its cause is at work: the mild level of a bench (common practice).
+pub(super) const HUM: f64 = 0.1;
+/// A cause is one of the hum where without it less than this share would be left (design default).
+const WITHOUT: f64 = 0.75;
+
+impl Scene<'_> {
+    /// Whether there is hum at the pad that comes from what `mend` takes away.
+    pub(super) fn hum_is_of(&self, mend: fn(&mut Bench)) -> bool {
+        let share = self.chain.hum_share();
+        let mut without = self.chain.bench().clone();
+        mend(&mut without);
+        share > HUM && self.chain.hum_share_at(&without) < WITHOUT * share
+    }
+}
+
+/// How one knows that a cause is there.
+#[derive(Clone, Copy)]
+pub enum AtWork {
+    /// From the bench and what is shown of it.
+    Is(fn(&Scene) -> bool),
+    /// A check finds this code.
+    Found(&'static str),
+}
+
 /// An entry of the catalogue.
 pub struct Fault {
     /// Its name in scenario files, logs and texts.
@@ -112,14 +151,18 @@ pub struct Fault {
     pub severity: (f64, f64),
     /// Faults that it is confused with.
     pub confused_with: &'static [&'static str],
-    /// Actions that tell it apart.
-    pub tests: &'static [&'static str],
+    /// What tells it apart.
+    pub tests: &'static [Tell],
     /// What mends it, as steps of a script.
     pub remedy: &'static [&'static str],
     /// What is often tried and does not mend it.
     pub vain: &'static [&'static str],
     /// Whether it can be mended at all; a premature beat can only be noted.
     pub curable: bool,
+    /// Faults that come with it and are at work beside it: a filter against hum is set where there is hum.
+    pub brings: &'static [&'static str],
+    /// Whether its cause is there, whatever filters and settings leave of it on the trace.
+    pub at_work: AtWork,
     /// The figure in which it shows.
     pub symptom: Symptom,
     /// Puts it into a situation, with a severity.

@@ -16,7 +16,7 @@ mod silent;
 mod skin;
 mod subject;
 
-pub use entry::{Fault, Impression, Situation, Symptom};
+pub use entry::{AtWork, Fault, Impression, Scene, Situation, Symptom};
 
 /// All faults.
 pub fn all() -> impl Iterator<Item = &'static Fault> {

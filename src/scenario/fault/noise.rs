@@ -1,9 +1,12 @@
 //! What gets in from outside: mains, telephone, light.
 
-use super::entry::{Fault, Impression, Situation, Symptom};
+use super::entry::{AtWork, Fault, HUM, Impression, Situation, Symptom};
+use crate::bench::look::Spot;
 use crate::bench::strap::OtherHand;
 use crate::bench::table::{Part, Point};
-use crate::pickup::pad::{Kind, Shield};
+use crate::bench::wiring::Switch;
+use crate::deed::{Kind, Tell};
+use crate::pickup::pad::{Kind as PadKind, Shield};
 
 /// A lead with a torn shield, laid along the power strip.
 fn lay_on_strip(s: &mut Situation) {
@@ -18,13 +21,17 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Fuzzy,
         severity: (0.00, 1.00),
         confused_with: &["charger_near", "hand_on_laptop", "wrong_notch", "phone_near"],
-        tests: &["move", "time_base"],
+        tests: &[Tell::Cable, Tell::Moved(Part::Strip), Tell::Stretch],
         remedy: &[
             r#"{"do": "move", "part": "lead1", "x": 44, "y": 66}"#,
             r#"{"do": "move", "part": "lead2", "x": 66, "y": 70}"#,
         ],
         vain: &[r#"{"do": "high_pass", "hz": 0.5}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| {
+            s.hum_is_of(|b| b.lead.handles = [Point { x: 44.0, y: 66.0 }, Point { x: 66.0, y: 70.0 }])
+        }),
         symptom: Symptom::Hum,
         apply: |s, _| lay_on_strip(s),
     },
@@ -33,10 +40,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Fuzzy,
         severity: (0.00, 1.00),
         confused_with: &["lead_on_strip", "hand_on_laptop", "phone_near"],
-        tests: &["charger", "time_base"],
+        tests: &[Tell::Does(Kind::Charger), Tell::Moved(Part::Charger), Tell::Stretch],
         remedy: &[r#"{"do": "charger", "plugged": false}"#],
         vain: &[r#"{"do": "move", "part": "phone", "x": 150, "y": 60}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.hum_is_of(|b| b.wiring.charger_plugged = false)),
         symptom: Symptom::Hum,
         apply: |s, severity| {
             s.config.pad.shield = Shield::Damaged;
@@ -50,10 +59,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Fuzzy,
         severity: (0.00, 1.00),
         confused_with: &["lead_on_strip", "charger_near"],
-        tests: &["other_hand", "charger"],
+        tests: &[Tell::Does(Kind::OtherHand), Tell::Does(Kind::Charger)],
         remedy: &[r#"{"do": "other_hand", "on": "lap"}"#],
         vain: &[r#"{"do": "move", "part": "lead1", "x": 46, "y": 68}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.hum_is_of(|b| b.strap.other_hand = OtherHand::Lap)),
         symptom: Symptom::Hum,
         apply: |s, _| {
             s.config.pad.shield = Shield::Damaged;
@@ -66,7 +77,7 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Fuzzy,
         severity: (1.00, 1.00),
         confused_with: &["lead_on_strip", "charger_near"],
-        tests: &["notch", "time_base"],
+        tests: &[Tell::Does(Kind::Notch), Tell::Stretch],
         remedy: &[
             r#"{"do": "move", "part": "lead1", "x": 44, "y": 66}"#,
             r#"{"do": "move", "part": "lead2", "x": 66, "y": 70}"#,
@@ -74,6 +85,10 @@ pub(super) const FAULTS: &[Fault] = &[
         ],
         vain: &[r#"{"do": "average", "ms": 10}"#],
         curable: true,
+        brings: &["lead_on_strip"],
+        at_work: AtWork::Is(|s| {
+            s.chain.settings().notch_hz.is_some_and(|hz| hz != s.chain.config().mains.hz)
+        }),
         symptom: Symptom::Hum,
         apply: |s, _| {
             lay_on_strip(s);
@@ -85,13 +100,20 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Fuzzy,
         severity: (1.00, 1.00),
         confused_with: &["lead_on_strip", "low_pass_low"],
-        tests: &["notch", "low_pass"],
+        tests: &[Tell::Does(Kind::Notch), Tell::Does(Kind::LowPass)],
         remedy: &[
             r#"{"do": "move", "part": "lead1", "x": 44, "y": 66}"#,
             r#"{"do": "move", "part": "lead2", "x": 66, "y": 70}"#,
         ],
         vain: &[r#"{"do": "average", "ms": 20}"#],
         curable: true,
+        brings: &["lead_on_strip"],
+        at_work: AtWork::Is(|s| {
+            let set = s.chain.settings();
+            s.chain.hum_share() > HUM
+                && (set.notch_hz == Some(s.chain.config().mains.hz)
+                    || set.low_pass_hz.is_some_and(|hz| hz <= 15.0))
+        }),
         symptom: Symptom::HumBehindFilters,
         apply: |s, _| {
             lay_on_strip(s);
@@ -104,10 +126,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Fuzzy,
         severity: (0.60, 1.00),
         confused_with: &["lead_on_strip", "charger_near", "plug_half_in"],
-        tests: &["move", "look_around"],
+        tests: &[Tell::Moved(Part::Phone), Tell::Stretch],
         remedy: &[r#"{"do": "move", "part": "phone", "x": 150, "y": 70}"#],
         vain: &[r#"{"do": "notch", "hz": 50}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.phone_share() > 0.12),
         symptom: Symptom::Spikes,
         apply: |s, severity| {
             s.config.pad.shield = Shield::Damaged;
@@ -120,13 +144,15 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Fuzzy,
         severity: (0.00, 1.00),
         confused_with: &["lead_on_strip", "charger_near"],
-        tests: &["shade", "switch", "time_base"],
+        tests: &[Tell::Does(Kind::Shade), Tell::Switch(Switch::Lamp), Tell::Stretch],
         remedy: &[r#"{"do": "shade", "on": true}"#],
         vain: &[r#"{"do": "charger", "plugged": false}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.flicker() > 0.025),
         symptom: Symptom::Flicker,
         apply: |s, severity| {
-            s.config.pad.kind = Kind::Optical;
+            s.config.pad.kind = PadKind::Optical;
             s.config.recorder.range_v = 0.5;
             s.config.bench.wiring.lamp_on = true;
             s.config.bench.table.put(Part::Lamp, Point { x: 112.0 - 14.0 * severity, y: 62.0 });
@@ -137,13 +163,15 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Jumpy,
         severity: (1.00, 1.00),
         confused_with: &["moving", "plug_half_in"],
-        tests: &["move", "look_around"],
+        tests: &[Tell::Cable, Tell::Look(Spot::Cable), Tell::Does(Kind::AskStill)],
         remedy: &[
             r#"{"do": "move", "part": "lead1", "x": 44, "y": 62}"#,
             r#"{"do": "move", "part": "lead2", "x": 62, "y": 64}"#,
         ],
         vain: &[r#"{"do": "notch", "hz": 50}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.lead_taut()),
         symptom: Symptom::Movement,
         apply: |s, _| {
             s.config.bench.lead.handles = [Point { x: 26.0, y: 86.0 }, Point { x: 66.0, y: 86.0 }];

@@ -1,6 +1,7 @@
 //! Recording, window and worksheet.
 
-use super::entry::{Fault, Impression, Symptom, step};
+use super::entry::{AtWork, Fault, Impression, Symptom, step};
+use crate::deed::{Kind, Tell};
 
 /// The entries.
 pub(super) const FAULTS: &[Fault] = &[
@@ -9,10 +10,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Paper,
         severity: (1.00, 1.00),
         confused_with: &["held", "stopped_early"],
-        tests: &["show"],
+        tests: &[Tell::Does(Kind::Show)],
         remedy: &[r#"{"do": "record"}"#, r#"{"wait": 20}"#, r#"{"do": "stop"}"#],
         vain: &[r#"{"do": "time_base", "s": 5}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.own_takes == 0),
         symptom: Symptom::NothingSaved,
         apply: |s, _| s.before.push(step(r#"{"wait":8}"#)),
     },
@@ -21,10 +24,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Paper,
         severity: (1.00, 1.00),
         confused_with: &["not_recording"],
-        tests: &["open_take"],
+        tests: &[Tell::Does(Kind::OpenTake), Tell::Does(Kind::Scroll), Tell::Stretch],
         remedy: &[r#"{"do": "record"}"#, r#"{"wait": 20}"#, r#"{"do": "stop"}"#],
         vain: &[r#"{"do": "time_base", "s": 5}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Found("trace_short"),
         symptom: Symptom::Finding("trace_short"),
         apply: |s, _| {
             s.before.extend([
@@ -40,13 +45,15 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Paper,
         severity: (1.00, 1.00),
         confused_with: &["moving"],
-        tests: &["time_base", "scroll"],
+        tests: &[Tell::Does(Kind::Scroll), Tell::Stretch],
         remedy: &[
             r#"{"do": "cursor", "which": "a", "t": 16.5}"#,
             r#"{"do": "cursor", "which": "b", "t": 32.5}"#,
         ],
         vain: &[r#"{"do": "low_pass", "hz": 10}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Found("trace_restless"),
         symptom: Symptom::Finding("trace_restless"),
         apply: |s, _| {
             s.config.trouble.unrest = 1.0;
@@ -67,10 +74,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Paper,
         severity: (1.00, 1.00),
         confused_with: &["wrong_multiplier"],
-        tests: &["time_base", "cursor"],
+        tests: &[Tell::Does(Kind::Cursor), Tell::Stretch],
         remedy: &[r#"{"do": "answer", "field": "seconds", "text": "15.0"}"#],
         vain: &[r#"{"do": "answer", "field": "rate", "text": "75"}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Found("seconds_wrong"),
         symptom: Symptom::Finding("seconds_wrong"),
         apply: |s, _| {
             s.before.extend([
@@ -91,10 +100,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Paper,
         severity: (1.00, 1.00),
         confused_with: &["window_misread"],
-        tests: &["answer"],
+        tests: &[Tell::Does(Kind::Answer)],
         remedy: &[r#"{"do": "answer", "field": "multiplier", "text": "60/15"}"#],
         vain: &[r#"{"do": "answer", "field": "rate", "text": "75"}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Found("multiplier_wrong"),
         symptom: Symptom::Finding("multiplier_wrong"),
         apply: |s, _| {
             s.before.extend([
@@ -116,10 +127,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Paper,
         severity: (1.00, 1.00),
         confused_with: &["stopped_early"],
-        tests: &["open_take"],
+        tests: &[Tell::Does(Kind::OpenTake)],
         remedy: &[r#"{"do": "record"}"#, r#"{"wait": 20}"#, r#"{"do": "stop"}"#],
         vain: &[r#"{"do": "time_base", "s": 5}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Found("trace_foreign"),
         symptom: Symptom::Finding("trace_foreign"),
         apply: |s, _| s.foreign_take = true,
     },

@@ -1,7 +1,10 @@
 //! Between pad and skin.
 
-use super::entry::{Fault, Impression, Symptom};
-use crate::bench::strap::{Face, Place};
+use super::entry::{AtWork, Fault, Impression, Symptom};
+use crate::bench::look::Spot;
+use crate::bench::strap::{Face, Feel, Place};
+use crate::chain::COLD_C;
+use crate::deed::{Kind, Tell};
 
 /// The entries.
 pub(super) const FAULTS: &[Fault] = &[
@@ -10,10 +13,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Small,
         severity: (0.00, 1.00),
         confused_with: &["finger_cold", "pad_upside_down", "range_large"],
-        tests: &["press_finger", "tap_pad"],
+        tests: &[Tell::Does(Kind::PressFinger), Tell::Look(Spot::Sensor)],
         remedy: &[r#"{"do": "strap", "tightness": 0.72}"#],
         vain: &[r#"{"do": "low_pass", "hz": 10}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.bench().strap.feel() == Feel::Loose),
         symptom: Symptom::Weak,
         apply: |s, severity| s.config.bench.strap.tightness = 0.42 - 0.27 * severity,
     },
@@ -22,10 +27,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Small,
         severity: (0.30, 1.00),
         confused_with: &["strap_loose", "finger_cold", "low_pass_low"],
-        tests: &["ask_finger", "look_around"],
+        tests: &[Tell::Does(Kind::AskFinger), Tell::Look(Spot::Sensor), Tell::Look(Spot::Subject)],
         remedy: &[r#"{"do": "strap", "tightness": 0.72}"#, r#"{"wait": 40}"#],
         vain: &[r#"{"do": "range", "v": 0.02}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.bench().strap.feel() == Feel::Tight),
         symptom: Symptom::Weak,
         apply: |s, severity| s.config.bench.strap.tightness = 0.9 + 0.1 * severity,
     },
@@ -34,10 +41,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Small,
         severity: (1.00, 1.00),
         confused_with: &["strap_loose", "finger_cold", "pad_off_pulp"],
-        tests: &["tap_pad", "press_finger", "look_around"],
+        tests: &[Tell::Look(Spot::Sensor), Tell::Does(Kind::TapPad), Tell::Does(Kind::PressFinger)],
         remedy: &[r#"{"do": "pad_face", "face": "to_skin"}"#],
         vain: &[r#"{"do": "strap", "tightness": 0.78}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.bench().strap.face == Face::Away),
         symptom: Symptom::Weak,
         apply: |s, _| s.config.bench.strap.face = Face::Away,
     },
@@ -46,10 +55,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Small,
         severity: (0.00, 1.00),
         confused_with: &["strap_loose", "pad_upside_down", "finger_cold"],
-        tests: &["pad_place", "look_around"],
+        tests: &[Tell::Does(Kind::PadPlace), Tell::Look(Spot::Sensor)],
         remedy: &[r#"{"do": "pad_place", "place": "pulp"}"#],
         vain: &[r#"{"do": "strap", "tightness": 0.78}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.bench().strap.place != Place::Pulp),
         symptom: Symptom::Weak,
         apply: |s, severity| {
             s.config.bench.strap.place = if severity < 0.5 { Place::Middle } else { Place::Joint };
@@ -60,10 +71,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Small,
         severity: (0.00, 1.00),
         confused_with: &["strap_loose", "pad_upside_down", "hand_low"],
-        tests: &["ask_finger", "press_finger"],
+        tests: &[Tell::Does(Kind::AskFinger), Tell::Does(Kind::PressFinger)],
         remedy: &[r#"{"do": "manoeuvre", "what": "warm_hand"}"#, r#"{"wait": 420}"#],
         vain: &[r#"{"do": "strap", "tightness": 0.76}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.finger_temp_c() < COLD_C),
         symptom: Symptom::Weak,
         apply: |s, severity| s.config.subject.finger_temp_c = Some(25.0 - 7.0 * severity),
     },
@@ -72,10 +85,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Small,
         severity: (0.75, 1.00),
         confused_with: &["finger_cold", "strap_loose"],
-        tests: &["hand_height", "look_around"],
+        tests: &[Tell::Does(Kind::HandHeight), Tell::Look(Spot::Subject)],
         remedy: &[r#"{"do": "hand_height", "cm": 0}"#],
         vain: &[r#"{"do": "low_pass", "hz": 10}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.bench().strap.height_cm < -20.0),
         symptom: Symptom::Weak,
         apply: |s, severity| s.config.bench.strap.height_cm = -50.0 * severity,
     },
@@ -84,10 +99,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Small,
         severity: (0.50, 1.00),
         confused_with: &["strap_loose", "hand_low"],
-        tests: &["press_finger", "look_around"],
+        tests: &[Tell::Does(Kind::PressFinger), Tell::Look(Spot::Sensor)],
         remedy: &[r#"{"do": "strap_off"}"#, r#"{"do": "strap_on"}"#, r#"{"do": "strap", "tightness": 0.72}"#],
         vain: &[r#"{"do": "range", "v": 0.02}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.slips()),
         symptom: Symptom::Weak,
         apply: |s, severity| {
             s.config.trouble.slip = severity;

@@ -1,6 +1,9 @@
 //! What the subject does.
 
-use super::entry::{Fault, Impression, Symptom, step};
+use super::entry::{AtWork, Fault, Impression, Symptom, step};
+use crate::bench::look::Spot;
+use crate::chain::Voice;
+use crate::deed::{Kind, Tell};
 
 /// The entries.
 pub(super) const FAULTS: &[Fault] = &[
@@ -9,10 +12,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Jumpy,
         severity: (0.50, 1.00),
         confused_with: &["plug_half_in", "lead_taut", "talking"],
-        tests: &["ask_still", "look_around"],
+        tests: &[Tell::Does(Kind::AskStill), Tell::Look(Spot::Subject)],
         remedy: &[r#"{"do": "ask_still"}"#, r#"{"wait": 10}"#],
         vain: &[r#"{"do": "low_pass", "hz": 10}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.moves()),
         symptom: Symptom::Movement,
         apply: |s, severity| s.config.trouble.unrest = severity,
     },
@@ -21,10 +26,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Jumpy,
         severity: (0.70, 1.00),
         confused_with: &["premature", "moving"],
-        tests: &["ask_still", "look_around"],
+        tests: &[Tell::Does(Kind::AskStill), Tell::Look(Spot::Subject)],
         remedy: &[r#"{"do": "ask_still"}"#, r#"{"wait": 5}"#],
         vain: &[r#"{"do": "strap", "tightness": 0.78}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.taps()),
         symptom: Symptom::Movement,
         apply: |s, severity| s.config.trouble.tapping = severity,
     },
@@ -33,10 +40,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Wandering,
         severity: (1.00, 1.00),
         confused_with: &["moving", "breath_drift"],
-        tests: &["look_around", "ask_quiet"],
+        tests: &[Tell::Look(Spot::Subject), Tell::Does(Kind::AskQuiet)],
         remedy: &[r#"{"do": "ask_quiet"}"#, r#"{"wait": 30}"#],
         vain: &[r#"{"do": "strap", "tightness": 0.76}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.voice() == Voice::Talking),
         symptom: Symptom::Slow,
         apply: |s, _| s.before.push(step(r#"{"do":"manoeuvre","what":"talk"}"#)),
     },
@@ -45,10 +54,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Wandering,
         severity: (0.80, 1.00),
         confused_with: &["strap_slips", "finger_cold"],
-        tests: &["look_around", "ask_quiet"],
+        tests: &[Tell::Look(Spot::Subject), Tell::Does(Kind::AskQuiet)],
         remedy: &[r#"{"do": "ask_quiet"}"#, r#"{"wait": 40}"#],
         vain: &[r#"{"do": "strap", "tightness": 0.76}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.voice() == Voice::Sighing),
         symptom: Symptom::Shrinking,
         apply: |s, severity| {
             s.config.trouble.sighs = severity;
@@ -60,10 +71,15 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Wandering,
         severity: (0.55, 0.80),
         confused_with: &["talking", "moving"],
-        tests: &["time_base", "high_pass"],
+        tests: &[Tell::Stretch, Tell::Does(Kind::HighPass), Tell::Look(Spot::Subject)],
         remedy: &[r#"{"do": "high_pass", "hz": 0.5}"#],
         vain: &[r#"{"do": "strap", "tightness": 0.76}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| {
+            s.chain.config().trouble.breath_drift > 0.3
+                && s.chain.settings().high_pass_hz.is_none_or(|hz| hz < 0.5)
+        }),
         symptom: Symptom::Slow,
         apply: |s, severity| s.config.trouble.breath_drift = severity,
     },
@@ -72,10 +88,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Fuzzy,
         severity: (0.65, 1.00),
         confused_with: &["lead_on_strip", "phone_near"],
-        tests: &["time_base", "rest_arm", "ask_finger"],
+        tests: &[Tell::Stretch, Tell::Does(Kind::RestArm)],
         remedy: &[r#"{"do": "rest_arm"}"#],
         vain: &[r#"{"do": "notch", "hz": 50}"#],
         curable: true,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.tremor() > 0.2),
         symptom: Symptom::Ripple,
         apply: |s, severity| s.config.trouble.tremor = severity,
     },
@@ -84,10 +102,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Misshapen,
         severity: (0.50, 1.00),
         confused_with: &["tapping", "sighing"],
-        tests: &["tap_pad", "time_base"],
+        tests: &[Tell::Does(Kind::TapPad), Tell::Stretch],
         remedy: &[r#"{"do": "tell_instructor"}"#],
         vain: &[r#"{"do": "strap", "tightness": 0.76}"#],
         curable: false,
+        brings: &[],
+        at_work: AtWork::Is(|s| s.chain.config().subject.premature_per_min.is_some_and(|n| n > 2.0)),
         symptom: Symptom::Uneven,
         apply: |s, severity| {
             s.config.subject.premature_per_min = Some(6.0 + 10.0 * severity);

@@ -7,6 +7,7 @@
 //! | 4 | a word of [`super::table::WORDS`]: its number |
 //! | 5 | a number as it is: eight bytes, IEEE 754, low ones first |
 //! | 6 | anything else: its JSON as text |
+//! | 7 | nothing: the field is left out |
 //! | 8 to 14 | a decimal with 0 to 6 places: its digits as a whole number, sign in the lowest bit |
 //! | 16 to 255 | the whole number 0 to 239 |
 
@@ -21,6 +22,7 @@ const TEXT: u8 = 3;
 const WORD: u8 = 4;
 const RAW: u8 = 5;
 const JSON: u8 = 6;
+const NONE: u8 = 7;
 const DECIMAL: u8 = 8;
 /// Most decimal places that are written as digits.
 const MOST_PLACES: u8 = 6;
@@ -62,6 +64,11 @@ pub fn put(bytes: &mut Vec<u8>, value: &Value) {
             put_text(bytes, &other.to_string());
         }
     }
+}
+
+/// Adds the mark of a field that is left out.
+pub fn put_none(bytes: &mut Vec<u8>) {
+    bytes.push(NONE);
 }
 
 fn put_number(bytes: &mut Vec<u8>, number: &serde_json::Number) {
@@ -148,6 +155,15 @@ impl<'a> Reader<'a> {
         let length = usize::try_from(self.whole()?).map_err(|_| CodeError::Damaged)?;
         let bytes = self.take(length)?;
         String::from_utf8(bytes.to_vec()).map_err(|_| CodeError::Content("a text that is not UTF-8".into()))
+    }
+
+    /// The next value, or none for a field that is left out.
+    pub fn field(&mut self) -> Result<Option<Value>, CodeError> {
+        if self.bytes.first() == Some(&NONE) {
+            self.byte()?;
+            return Ok(None);
+        }
+        self.value().map(Some)
     }
 
     /// The next value.

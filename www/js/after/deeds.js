@@ -23,6 +23,7 @@ function shown(deed, args) {
   const out = { ...args };
   if (args.end) out.end = t(`end-${args.end}`);
   if (args.socket) out.socket = t(`socket-${args.socket}`);
+  if (deed === "look") out.place = t(`look-${args.at}`);
   if (args.part) out.part = t(`part-${args.part}`);
   if (deed === "switch") out.id = t(`switch-${args.id}`);
   if ("on" in args) out.on = String(args.on);

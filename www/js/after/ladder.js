@@ -8,6 +8,7 @@ import { deedText } from "./deeds.js";
 import { faultWords } from "../faults/words.js";
 /** @import { Session } from '../session.js' */
 /** @import { StripPane } from '../strip/index.js' */
+/** @import { TestDeed } from '../types/action' */
 /** @import { Rung } from '../types/names' */
 /** @import { FaultBook } from '../types/page' */
 /** @import { Hint, View } from '../types/view' */
@@ -23,10 +24,11 @@ export class Ladder {
     /** @type {FaultBook | null} */
     this.names = null; // of the catalogue, once a hint names faults
     this.rungs = h("ol", { class: "rungs" });
+    this.before = h("ol", { class: "hints-before" }); // the hints that were given before this one
     this.text = h("div", { class: "hint-text", role: "status" });
     this.more = button("", () => this.ask(), { pic: "hint" });
     this.none = h("p", { class: "quiet" });
-    this.el = h("section", { class: "hints", "aria-label": t("hints-title") }, h("div", { class: "hints-bar" }, this.more, this.rungs), this.text, this.none);
+    this.el = h("section", { class: "hints", "aria-label": t("hints-title") }, h("div", { class: "hints-bar" }, this.more, this.rungs), this.before, this.text, this.none);
   }
 
   async ask() {
@@ -37,8 +39,8 @@ export class Ladder {
   }
 
   /** @param {View} view */
-  show({ check, hint, hint_next: next }) {
-    this.el.hidden = !check || this.session.looksOnly || check.steps.length === 0 || (check.passed && !hint) || (next === undefined);
+  show({ check, hint, hint_next: next, hints_taken: taken }) {
+    this.el.hidden = !check || this.session.looksOnly || check.steps.length === 0 || (check.passed && taken.length === 0) || (next === undefined);
     if (!check || this.el.hidden) return;
     const at = hint ? RUNGS.indexOf(hint.rung) : -1;
     refill(this.rungs, [at, next], () => RUNGS.map((rung, i) => h("li", { class: `rung${i <= at ? " is-up" : ""}${i === at ? " is-here" : ""}`, "aria-current": i === at && "step" }, t(`hints-rung-${rung}`))));
@@ -47,6 +49,10 @@ export class Ladder {
     words(this.none, next === null ? t(check.over || at === RUNGS.length - 1 ? "hints-end" : "hints-after_next") : "");
     this.none.hidden = next !== null;
     if (hint?.args?.list && !this.names) return this.bringNames();
+    const before = hint ? taken.slice(0, -1) : taken;
+    this.before.hidden = before.length === 0;
+    if (before.some((one) => one.args?.list) && !this.names) return this.bringNames();
+    refill(this.before, [before, Boolean(this.names)], () => before.map((one) => h("li", {}, h("span", { class: "hint-step" }, t(`debrief-step-${one.step}`)), " ", h("span", { class: "pencil" }, hintText(one, this.names)))));
     const changed = refill(this.text, [hint, Boolean(this.names)], () => hint && [h("p", { class: "hint-step" }, t(`debrief-step-${hint.step}`)), h("p", { class: "pencil" }, hintText(hint, this.names)), hint.locate?.action && h("p", { class: "do" }, t("hint-try", { what: deedName(hint.locate.action) }))]);
     if (changed && hint) say(this.text.textContent);
     return undefined;
@@ -62,10 +68,17 @@ export class Ladder {
 }
 
 /**
- * A test by the name of its button, else of its deed.
- * @param {string} deed
+ * A test by the name of its button or of what it is done to.
+ * @param {TestDeed} action
  */
-const deedName = (deed) => (has(`list-${deed}`) ? t(`list-${deed}`) : deedText({ do: deed }).replace(/\.$/, ""));
+function deedName({ do: deed, ...args }) {
+  if (deed === "look") return t("hint-look_at", { place: t(`look-${args.at}`) });
+  if (deed === "wiggle") return t("list-wiggle", { end: t(`end-${args.end}`) });
+  if (deed === "plug") return t("hint-other_socket", { end: t(`end-${args.end}`) });
+  if (deed === "move") return t("hint-move", { part: t(args.part === "lead1" ? "end-pad" : `part-${args.part}`) });
+  if (deed === "switch") return t("hint-switch", { id: t(`switch-${args.id}`) });
+  return has(`list-${deed}`) ? t(`list-${deed}`) : deedText({ do: deed }).replace(/\.$/, "");
+}
 
 /**
  * The words of a hint: of its topic where it has some, else of the rung alone.

@@ -22,9 +22,9 @@ export class Rubric {
     if (!rubric) return;
     refill(this.el, rubric, () => [
       h("h3", { class: "debrief-h", id: "rubric-h" }, t("rubric-title")),
-      h("p", { class: "rubric-total" }, h("b", {}, t("rubric-total", { got: num(rubric.total, 1), of: rubric.of })), " ", h("span", { class: "pencil" }, t(rubric.ready ? "rubric-ready" : "rubric-not_yet"))),
+      !rubric.scored ? h("p", { class: "pencil" }, t("rubric-not_scored")) : h("p", { class: "rubric-total" }, h("b", {}, t("rubric-total", { got: num(rubric.total, 1), of: rubric.of })), " ", h("span", { class: "pencil" }, t(rubric.ready ? "rubric-ready" : "rubric-not_yet"))),
       h("div", { class: "rubric-rows" }, rubric.rows.filter(counts).map((row) => this.row(row))),
-      !rubric.rows.every(counts) && h("p", { class: "quiet" }, t("rubric-left_out", { list: listed(rubric.rows.filter((row) => !counts(row)).map(({ row }) => t(`rubric-${row}`))) })),
+      rubric.scored && !rubric.rows.every(counts) && h("p", { class: "quiet" }, t("rubric-left_out", { list: listed(rubric.rows.filter((row) => !counts(row)).map(({ row }) => t(`rubric-${row}`))) })),
     ]);
   }
 

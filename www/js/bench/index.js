@@ -1,6 +1,7 @@
 // @ts-check
 // The bench section: the drawn table and the plain list side by side, and what the computer, the subject and the world say.
 
+import { paneOf } from "../deeds.js";
 import { flag, h, words } from "../dom.js";
 import { coded, t } from "../text.js";
 import { Hands } from "./drag.js";
@@ -10,7 +11,7 @@ import { Table } from "./table.js";
 import { Trials } from "./trials.js";
 /** @import { Session } from '../session.js' */
 /** @import { Action } from '../types/action' */
-/** @import { Args, End, Point } from '../types/names' */
+/** @import { Args, End, LookAt, Point } from '../types/names' */
 /** @import { BenchView, View } from '../types/view' */
 
 const TALL = matchMedia("(max-width: 640px)");
@@ -95,9 +96,12 @@ export class BenchPane {
     words(this.note, text);
   }
 
-  /** Tells what can be seen at the table now, line by line. */
-  lookAround() {
-    this.note.replaceChildren(h("p", { class: "vh" }, t("seen-title")), h("ul", { class: "seen" }, seen(benchOf(this.session.view)).map((line) => h("li", {}, line))));
+  /**
+   * Tells what can be seen at a place now, line by line.
+   * @param {LookAt} place
+   */
+  lookAt(place) {
+    this.note.replaceChildren(h("p", { class: "seen-at" }, t("seen-title", { place: t(`look-${place}`) })), h("ul", { class: "seen" }, seen(benchOf(this.session.view), place).map((line) => h("li", {}, line))));
   }
 
   /**
@@ -114,13 +118,13 @@ export class BenchPane {
 
   /** @param {string} code @param {Args} args @param {Action} action */
   refused(code, args, action) {
-    if (!BENCH_DEEDS.has(action.do)) return;
+    if (paneOf(action.do) !== "bench") return;
     this.tell(refusalText(code, args));
   }
 
   /** @param {Action} action */
   did(action) {
-    if (!BENCH_DEEDS.has(action.do)) return;
+    if (paneOf(action.do) !== "bench") return;
     const bench = benchOf(this.session.view), { link } = this.session.view;
     this.tell("");
     this.table.speak("");
@@ -128,7 +132,7 @@ export class BenchPane {
     if (action.do === "wiggle") this.shake(this.table.plugs.get(action.end), "is-shaken", t("bench-wiggled"));
     if (action.do === "press_finger") this.shake(this.table.hand.strapped, "is-pushed", t("bench-pressed"));
     if (ASKING.has(action.do) && bench.said) this.answer(bench.said);
-    if (action.do === "look_around") this.lookAround();
+    if (action.do === "look") this.lookAt(action.at);
     if (action.do === "manoeuvre") this.tell(t(action.what === "warm_hand" ? "bench-warm_hand" : "ask-done"));
     if (action.do === "rescan") this.tell(t(link.seen ? "bench-rescan_seen" : "bench-rescan_none"));
     if (action.do === "other_hand") this.tell(t(`bench-other-${action.on}`));
@@ -158,9 +162,6 @@ const benchOf = (view) => /** @type {BenchView} */ (view.bench);
 const ASKING = new Set(["ask_still", "ask_quiet", "ask_finger"]);
 /** @type {Set<Action["do"]>} */
 const TOLD = new Set(["swap_lead", "rest_arm", "tell_instructor"]);
-/** @type {Set<Action["do"]>} */
-const BENCH_DEEDS = new Set([...ASKING, ...TOLD, "plug", "unplug", "switch", "move", "charger", "strap_on", "strap_off", "strap", "pad_place", "pad_face", "hand_height", "rescan", "tap_pad", "wiggle", "manoeuvre", "press_finger",
-  "shade", "other_hand", "look_around"]);
 
 /**
  * A refusal of the world as a sentence; ends and sockets are named.

@@ -1,44 +1,55 @@
 // @ts-check
-// A look around the table, in words: what any eye could see there now, always told in the same order, never why it is so.
+// A look at one place of the table, in words: what any eye could see there now, never why it is so.
 
 import { listed, t } from "../text.js";
-/** @import { Part, Point, ReadonlyPoint } from '../types/names' */
+/** @import { End, LookAt, Part, Point, ReadonlyPoint } from '../types/names' */
 /** @import { BenchView, PartAt } from '../types/view' */
+
+/**
+ * The places that one can look at, as the core names them.
+ * @type {LookAt[]}
+ */
+export const SPOTS = ["recorder", "computer", "power_strip", "cable", "sensor", "subject", "around"];
 
 const ROUND_CM = 5; // an eye's measure
 const BESIDE_CM = 5;
 const TAUT_CM = 4, LOOPS_CM = 23; // spare length of the pad's lead at which it looks drawn tight, or lies in loops
 
 /**
- * A bench as sentences.
- * @param {BenchView} bench
+ * What is seen at a place of a bench, as sentences.
+ * @param {BenchView} bench @param {LookAt} at
  */
-export function seen(bench) {
+export function seen(bench, at) {
+  const { strap, hand, lamps, lead } = bench;
   /** @param {Part} id */
   const part = (id) => bench.parts.find((one) => one.id === id);
-  const { strap, hand, lamps, lead } = bench;
-  const pilots = /** @type {const} */ (["unit", "strip", "charger"]);
-  const loose = bench.ends.filter((end) => !end.socket).map((end) => t(`seen-end-${end.id}`));
   /** @param {Part} id */
   const toLead = (id) => away(Math.min(...along(lead.points).map((point) => gap(part(id), point))));
+  /** @param {End} id */
+  const plug = (id) => plugged(bench, id);
   const height = Math.round(hand.height_cm);
-  return [
-    sides("seen-lit", pilots.filter((id) => lamps[id])), sides("seen-dark", pilots.filter((id) => !lamps[id])),
-    loose.length > 0 ? t("seen-loose", { list: listed(loose) }) : t("seen-all_in"),
-    t(lead.slack_cm < TAUT_CM ? "seen-lead_taut" : lead.slack_cm > LOOPS_CM ? "seen-lead_loops" : "seen-lead_easy"),
-    t("seen-lead_near", { strip: toLead("strip"), charger: toLead("charger") }),
-    t("seen-phone", { far: toLead("phone") }),
-    lamps.lamp ? t("seen-lamp_on", { far: away(gap(part("lamp"), [hand.finger_x, hand.finger_y])) }) : t("seen-lamp_off"),
-    t(`seen-hand-${hand.looks}`, { where: height === 0 ? t("hand-level") : t(height > 0 ? "hand-above" : "hand-below", { cm: Math.abs(height) }) }),
-    strap.on ? t("seen-pad_on", { place: t(`strap-place-${strap.place}`), face: t(`seen-face-${strap.face}`), strap: t(`seen-strap-${strap.feel}`) }) : t("seen-pad_off"),
-    strap.shaded && t("seen-shaded"),
-    t(`seen-other-${strap.other_hand}`),
-    t(`seen-voice-${bench.voice}`),
-  ].filter((line) => typeof line === "string");
+  /** @type {Record<LookAt, () => (string | false)[]>} */
+  const places = {
+    recorder: () => [lit(bench, "unit"), plug("mains_unit"), plug("mains_wall"), plug("data_unit"), plug("pad")],
+    computer: () => [plug("data_computer")],
+    power_strip: () => [lit(bench, "strip"), bench.charger_plugged && lit(bench, "charger"), plug("mains_wall"), !bench.charger_plugged && t("seen-charger_out")],
+    cable: () => [t(lead.slack_cm < TAUT_CM ? "seen-lead_taut" : lead.slack_cm > LOOPS_CM ? "seen-lead_loops" : "seen-lead_easy"),
+      t("seen-lead_near", { strip: toLead("strip"), charger: toLead("charger") }), plug("pad")],
+    sensor: () => [strap.on ? t("seen-pad_on", { place: t(`strap-place-${strap.place}`), face: t(`seen-face-${strap.face}`), strap: t(`seen-strap-${strap.feel}`) }) : t("seen-pad_off"), strap.shaded && t("seen-shaded")],
+    subject: () => [t(`seen-hand-${hand.looks}`, { where: height === 0 ? t("hand-level") : t(height > 0 ? "hand-above" : "hand-below", { cm: Math.abs(height) }) }), t(`seen-other-${strap.other_hand}`), t(`seen-voice-${bench.voice}`)],
+    around: () => [t("seen-phone", { far: toLead("phone") }), t("seen-charger_lies", { far: toLead("charger") }), lamps.lamp ? t("seen-lamp_on", { far: away(gap(part("lamp"), [hand.finger_x, hand.finger_y])) }) : t("seen-lamp_off")],
+  };
+  return (places[at]?.() ?? []).filter((line) => typeof line === "string");
 }
 
-/** @param {string} key @param {readonly Part[]} ids */
-const sides = (key, ids) => ids.length > 0 && t(key, { list: listed(ids.map((id) => t(`part-${id}`))) });
+/** @param {BenchView} bench @param {"unit" | "strip" | "charger"} id */
+const lit = ({ lamps }, id) => t(lamps[id] ? "seen-lit" : "seen-dark", { list: listed([t(`part-${id}`)]) });
+
+/** @param {BenchView} bench @param {End} id */
+function plugged({ ends }, id) {
+  const socket = ends.find((end) => end.id === id)?.socket;
+  return socket ? t("seen-plug_in", { end: t(`end-${id}`), socket: t(`socket-${socket}`) }) : t("seen-plug_out", { end: t(`end-${id}`) });
+}
 
 /** @param {number} cm */
 const away = (cm) => (cm < BESIDE_CM ? t("seen-beside") : t("seen-away", { cm: Math.round(cm / ROUND_CM) * ROUND_CM }));

@@ -4,6 +4,7 @@
 import { h, newId } from "../dom.js";
 import { t } from "../text.js";
 import { button, Segments, Tick } from "../widgets.js";
+import { SPOTS } from "./seen.js";
 /** @import { Act, Action } from '../types/action' */
 /** @import { OtherHand } from '../types/names' */
 /** @import { Kid } from '../types/page' */
@@ -25,7 +26,8 @@ export class Trials {
     const heading = newId("trials");
     this.el = h("div", { class: "trials list-try", role: "group", "aria-labelledby": heading },
       h("h3", { id: heading, class: "trials-h" }, t("list-try")),
-      set("try-look", h("div", { class: "row" }, does("look_around", { do: "look_around" }), does("tap_pad", { do: "tap_pad" }), does("press_finger", { do: "press_finger" }), does("rescan", { do: "rescan" }))),
+      set("try-look", h("div", { class: "row" }, SPOTS.map((at) => button(t(`look-${at}`), () => act({ do: "look", at }))))),
+      set("try-touch", h("div", { class: "row" }, does("tap_pad", { do: "tap_pad" }), does("press_finger", { do: "press_finger" }), does("rescan", { do: "rescan" }))),
       set("try-ask", h("div", { class: "row" }, does("ask_still", { do: "ask_still" }), does("ask_quiet", { do: "ask_quiet" }), does("ask_finger", { do: "ask_finger" }))),
       h("div", { class: "trial" }, this.shade.el),
       set("try-other", this.other.el, otherHint),

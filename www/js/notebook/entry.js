@@ -53,7 +53,7 @@ function summary({ try: tries, passed, over, steps, first_wrong: first, misreadi
     misreading: misreading?.id ?? null,
     band: spread?.band ?? null, window_s: spread?.window_s ?? null, others: spread?.others ? { n: spread.others.n, low: spread.others.q05, high: spread.others.q95 } : null,
     rubric: rubric ? { total: rubric.total, of: rubric.of, ready: rubric.ready, rows: rubric.rows.map(({ row, got, of, applies }) => ({ row, got, of, applies })) } : null,
-    truth: truth ? { window: truth.own_window?.rate ?? truth.window_rate ?? null, record: truth.record?.rate ?? truth.record_rate ?? null, beats: truth.beats_in_window ?? null } : null,
+    truth: truth ? { window: truth.own_window?.rate ?? truth.own_span?.rate ?? truth.window_rate ?? null, record: truth.record?.rate ?? truth.record_rate ?? null, beats: truth.beats_in_window ?? null, source: truth.source } : null,
     beats: truth?.beat_times ?? null,
   };
 }

@@ -26,6 +26,7 @@ export async function showReport(root, id, { goBack, inLab }) {
 /** @param {NotebookPage} page @param {FaultBook | null} names */
 function sheet(page, names) {
   const { check } = page;
+  const detected = check.truth?.source === "detector" || !page.scenario; // nobody knows the heart of an opened recording
   /** @param {string} key @param {Kid} value */
   const fact = (key, value) => value && h("div", {}, h("dt", {}, t(`report-${key}`)), h("dd", {}, value));
   const rates = check.truth && /** @type {[string, string | number | null | undefined][]} */ ([["own", page.read.rate], ["window", check.truth.window], ["record", check.truth.record]]).filter(([, value]) => value !== null && value !== undefined && value !== "");
@@ -34,14 +35,14 @@ function sheet(page, names) {
     h("dl", { class: "report-facts" },
       fact("when", whenText(page.at_ms)), fact("seed", page.seed), fact("settings", settingsLine(page)), fact("take", page.take && t("report-take_value", { v: page.take.take + 1, s: num(page.take.duration_s, 0), label: page.take.label || "–" })),
       fact("help", page.mode && t(`help-mode-${page.mode}`)), fact("name", t("report-name_line"))),
-    page.picture && h("figure", { class: "report-strip" }, drawing(page.picture, { ...page.cursors, marks: page.marks, beats: check.beats ?? [], label: t("notebook-picture") }), h("figcaption", {}, t(check.beats ? "report-caption_truth" : "report-caption"))),
+    page.picture && h("figure", { class: "report-strip" }, drawing(page.picture, { ...page.cursors, marks: page.marks, beats: check.beats ?? [], label: t("notebook-picture") }), h("figcaption", {}, t(!check.beats?.length ? "report-caption" : detected ? "report-caption_detector" : "report-caption_truth"))),
     h("div", { class: "report-two" },
       h("section", {}, h("h2", {}, t("report-read")),
         h("table", {}, h("tbody", {}, readings(page).map(([name, value]) => h("tr", {}, h("th", { scope: "row" }, name), h("td", {}, value))))),
         names && h("p", {}, t("report-named", { list: page.named.map((id) => names.of(id)?.name ?? id).join(", ") }))),
       h("section", {}, h("h2", {}, t("report-steps")), h("p", { class: "pencil" }, outcome(page)),
         h("ol", { class: "report-steps" }, check.steps.map(({ step, verdict }) => h("li", { class: verdict === "wrong" || verdict === "missing" ? "is-open" : "" }, h("span", {}, t(`debrief-step-${step}`)), h("span", {}, t(`verdict-${verdict}`))))))),
-    rates && rates.length > 1 && h("section", {}, h("h2", {}, t("report-truth")), h("dl", { class: "report-rates" }, rates.map(([key, value]) => h("div", {}, h("dt", {}, t(`report-rate_${key}`)), h("dd", {}, typeof value === "number" ? fixed(value, 1) : value)))),
+    rates && rates.length > 1 && h("section", {}, h("h2", {}, t("report-truth")), h("dl", { class: "report-rates" }, rates.map(([key, value]) => h("div", {}, h("dt", {}, t(`report-rate_${key}${detected && key !== "own" ? "_detector" : ""}`)), h("dd", {}, typeof value === "number" ? fixed(value, 1) : value)))),
       check.others && h("p", {}, t("report-others", { n: check.others.n, low: fixed(check.others.low, 0), high: fixed(check.others.high, 0) }))),
     check.rubric && h("section", {}, h("h2", {}, t("report-rubric", { got: num(check.rubric.total, 1), of: check.rubric.of })),
       h("ul", { class: "report-rubric" }, check.rubric.rows.filter((row) => row.applies !== false).map(({ row, got, of }) => h("li", {}, h("span", {}, t(`rubric-${row}`)), h("b", {}, t("rubric-of", { got: num(got, 1), of }))))),

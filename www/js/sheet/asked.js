@@ -1,10 +1,10 @@
 // @ts-check
 // What the scenario asks of a reading, as a page beside the worksheet until the debrief takes its place.
 
-import { h } from "../dom.js";
-import { num, t } from "../text.js";
+import { h, prop, refill } from "../dom.js";
+import { bringTexts, coded, num, t } from "../text.js";
 /** @import { TaskKind } from '../types/names' */
-/** @import { Criteria, Task } from '../types/view' */
+/** @import { Criteria, Task, View } from '../types/view' */
 
 /** The page for an opened recording: there is nothing to tune, and nothing known. */
 export const askedOfRecording = () => page([t("asked-long"), t("asked-count"), t("asked-work"), t("asked-compared")]);
@@ -33,4 +33,25 @@ export function askedPage({ record_s: record, window_s: window, fill_min: low, f
     compare: [t("asked-two"), t("asked-count"), t("asked-uncertainty")],
   };
   return page([...trace, long, ...(kinds[task.kind] ?? [t("asked-window", { s: window }), t("asked-count"), t("asked-work")])]);
+}
+
+/** What this attempt is scored for, before it is checked: the rows of the rubric with their points. */
+export class AskedPoints {
+  constructor() {
+    /** @type {View | null} */
+    this.last = null;
+    this.rows = h("div", { class: "asked-rows" });
+    this.el = h("details", { class: "asked-points" }, h("summary", {}, t("asked-points")), h("p", { class: "quiet" }, t("asked-ready")), this.rows);
+    bringTexts("points").then(() => this.last && this.show(this.last), () => prop(this.el, "hidden", true));
+    this.el.addEventListener("toggle", () => this.last && this.show(this.last));
+  }
+
+  /** @param {View} view */
+  show(view) {
+    this.last = view;
+    const rows = view.asked.filter(({ points }) => points.length > 0);
+    prop(this.el, "hidden", rows.length === 0);
+    if (!this.el.open) return;
+    refill(this.rows, rows, () => rows.map(({ row, points }) => h("div", {}, h("h4", {}, t(`rubric-${row}`)), h("ul", {}, points.map((code) => h("li", {}, coded("rubric-point", code)))))));
+  }
 }

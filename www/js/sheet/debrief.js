@@ -8,14 +8,14 @@ import { readingOf } from "./misreading.js";
 import { ask, doNext, glyph, see } from "./parts.js";
 import { processPart } from "./process.js";
 import { truthPart } from "./truths.js";
-/** @import { Check, Finding } from '../types/check' */
+/** @import { Check, Finding, Truth } from '../types/check' */
 /** @import { Args } from '../types/names' */
 /** @import { FaultBook, FaultWords } from '../types/page' */
 /** @import { Criteria, View } from '../types/view' */
 /** @import { Reading } from './misreading.js' */
 
 /** @type {Record<string, number>} */
-const DIGITS = { seconds: 2, need: 0, typed: 2, window: 2, ratio: 2, fill: 0, share: 0 };
+const DIGITS = { seconds: 2, need: 0, typed: 2, window: 2, ratio: 2, fill: 0, costs: 1, beat: 1, height: 1, from_s: 1, to_s: 1 };
 
 export class Debrief {
   /**
@@ -26,6 +26,8 @@ export class Debrief {
     this.recording = kind === "recording";
     /** @type {Partial<Criteria>} */
     this.asked = scenario?.pass ?? {};
+    /** @type {((from: number, to: number) => unknown) | null} */
+    this.goTo = null; // shows a stretch of the take, once there is who can
     /** @type {Promise<void> | null} */
     this.bringing = null;
     /** @type {string | null} */
@@ -61,7 +63,7 @@ export class Debrief {
       h("h3", { class: "debrief-h" }, t(this.headline(check))),
       check.steps.length > 0 && h("ol", { class: "steps" }, check.steps.map((step, i) => this.step(step, i === first, reading)), reading && !reading.step && this.reading(reading)),
     ]);
-    refill(this.truths, [check.truth, named, Boolean(this.words), this.failed], () => check.truth && [truthPart(check.truth, this.recording), this.faults(check.truth.faults ?? [], named ?? [])]);
+    refill(this.truths, [check.truth, named, Boolean(this.words), this.failed], () => check.truth && [truthPart(check.truth, this.recording), this.faults(check.truth, named ?? [])]);
     refill(this.how, [check.process, Boolean(check.truth), Boolean(this.words), check.over], () => [
       processPart(check.process ?? [], check.truth && book ? (id) => book.of(id)?.name ?? id : null),
       check.over && !this.recording && h("p", { class: "pencil" }, t("debrief-over")),
@@ -81,14 +83,15 @@ export class Debrief {
   }
 
   /** @param {Finding} finding @param {boolean} first @param {Reading | null} reading */
-  step({ step, verdict, code, args }, first, reading) {
+  step({ step, verdict, code, args, place }, first, reading) {
     const key = `step-${code}`;
     const shown = readable(args, this.asked);
     const told = reading?.step === step && ["wrong", "missing"].includes(verdict) ? reading : null;
     const more = told ? readable(told.args, this.asked) : {};
     return h("li", { class: `step step-${verdict}${first ? " is-first" : ""}` }, glyph(verdict),
       h("div", {}, h("p", { class: "step-name" }, t(`debrief-step-${step}`), h("span", { class: "verdict" }, t(`verdict-${verdict}`))),
-        see(`${key}.see`, shown), told ? [see(`${told.key}.see`, more), ask(`${told.key}.ask`, more), doNext(`${told.key}.do`, more)] : [ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)]));
+        see(`${key}.see`, shown), told ? [see(`${told.key}.see`, more), ask(`${told.key}.ask`, more), doNext(`${told.key}.do`, more)] : [ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)],
+        place && h("p", {}, h("button", { type: "button", class: "btn btn-plain step-place", onclick: () => this.goTo?.(...place) }, t("debrief-show")))));
   }
 
   /**
@@ -103,15 +106,17 @@ export class Debrief {
 
   /**
    * Which faults there were, each with cause, look, test and remedy; and what was named beside them.
-   * @param {string[]} there @param {string[]} named
+   * @param {Truth} truth @param {string[]} named
    */
-  faults(there, named) {
+  faults({ faults: there = [], also = [] }, named) {
     if (this.recording || (there.length === 0 && !this.naming)) return null;
     const head = h("h3", { class: "debrief-h" }, t("truth-faults"));
     if (this.failed) return h("section", { class: "there" }, head, h("p", { class: "quiet" }, t("naming-failed", { told: this.failed })));
     const book = this.words;
     if (there.length > 0 && !book) return h("section", { class: "there" }, head, h("p", { class: "quiet" }, t("naming-loading")));
-    const others = named.filter((id) => !there.includes(id));
+    /** @param {string} id */
+    const nameOf = (id) => book?.of(id)?.name ?? id;
+    const beside = named.filter((id) => also.includes(id)), others = named.filter((id) => !there.includes(id) && !also.includes(id));
     /** @param {FaultWords} fault @param {"cause" | "seen" | "test" | "remedy"} key */
     const row = (fault, key) => h("div", {}, h("dt", {}, t(`fault-${key}`)), h("dd", {}, fault[key]));
     return h("section", { class: "there" }, head,
@@ -119,12 +124,13 @@ export class Debrief {
       there.flatMap((id) => book?.of(id) ?? []).map((fault) => h("article", { class: "there-fault" },
         h("h4", {}, fault.name, named.includes(fault.id) && h("span", { class: "verdict" }, ` ✓ ${t("truth-you_named")}`)),
         h("dl", {}, /** @type {const} */ (["cause", "seen", "test", "remedy"]).map((key) => row(fault, key))))),
-      others.length > 0 && book && h("p", { class: "quiet" }, t("truth-not_there", { list: listed(others.map((id) => book.of(id)?.name ?? id)) })));
+      beside.length > 0 && book && h("p", { class: "quiet" }, t("truth-also", { list: listed(beside.map(nameOf)) })),
+      others.length > 0 && book && h("p", { class: "quiet" }, t("truth-not_there", { list: listed(others.map(nameOf)) })));
   }
 }
 
 /**
- * Shares as percent, the rest rounded for reading; a share near what is asked for gets a decimal, one near nothing is told as such.
+ * Shares as percent, the rest rounded for reading; a share near what is asked for gets a decimal.
  * @param {Args} args @param {Partial<Criteria>} asked
  */
 function readable(args, asked) {
@@ -132,8 +138,7 @@ function readable(args, asked) {
   const shown = { low: num((asked.fill_min ?? 0) * 100, 0), high: num((asked.fill_max ?? 1) * 100, 0) };
   for (const [name, value] of Object.entries(args ?? {})) {
     if (typeof value !== "number") shown[name] = value;
-    else if (name === "share" && value < 0.01) shown[name] = t("debrief-under_one");
-    else if (name === "fill" || name === "share") shown[name] = num(value * 100, [asked.fill_min, asked.fill_max].some((limit) => limit !== undefined && Math.abs(value - limit) < 0.01) ? 1 : 0);
+    else if (name === "fill") shown[name] = num(value * 100, [asked.fill_min, asked.fill_max].some((limit) => limit !== undefined && Math.abs(value - limit) < 0.01) ? 1 : 0);
     else shown[name] = num(value, DIGITS[name] ?? 2);
   }
   return shown;

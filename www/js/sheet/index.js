@@ -1,23 +1,22 @@
 // @ts-check
 // The worksheet: a notebook page with the blanks of the question that is put, a check, and beside it the debrief.
 
+import { askWhether } from "../ask.js";
+import { paneOf } from "../deeds.js";
 import { flag, h, newId, prop, words } from "../dom.js";
 import { t } from "../text.js";
-import { button } from "../widgets.js";
+import { button, relabel } from "../widgets.js";
 import { refusalText } from "../bench/index.js";
 import { Naming } from "../faults/naming.js";
-import { askedOfRecording, askedPage } from "./asked.js";
+import { AskedPoints, askedOfRecording, askedPage } from "./asked.js";
 import { Blank } from "./blank.js";
 import { Debrief } from "./debrief.js";
 import { FirstWindow } from "./first_window.js";
 import { blanksOf, lineKey, taskLine, taskOf } from "./task.js";
 /** @import { Session } from '../session.js' */
-/** @import { Action } from '../types/action' */
 /** @import { TaskKind } from '../types/names' */
 /** @import { View } from '../types/view' */
 
-/** @type {Set<Action["do"]>} */
-const SHEET_DEEDS = new Set(["answer", "check", "reveal", "keep_window", "keep_clear"]);
 /** @type {Set<TaskKind>} */
 const OWN_ABOUT = new Set(["name_fault", "clean_stretch", "read_range", "compare", "intervals"]);
 
@@ -33,7 +32,7 @@ export class SheetPane {
     const task = (this.task = taskOf(session.view));
     this.blanks = blanksOf(task).map((field) => new Blank(field, lineKey(field, task.kind), session, { done: () => this.judge(), optional: task.optional.includes(field) }));
     const naming = task.kind === "name_fault";
-    this.check = button(t(naming ? "sheet-check_names" : "sheet-check"), () => this.judge(), { kind: "btn-strong" });
+    this.check = button("", () => this.judge(), { kind: "btn-strong" });
     this.reveal = button(t(this.recording ? "sheet-reveal_recording" : naming ? "sheet-reveal_faults" : "sheet-reveal"), () => this.doReveal());
     this.again = button(t("sheet-again"), again, { pic: "again" });
     this.note = h("p", { class: "pencil sheet-note", role: "status" });
@@ -42,6 +41,8 @@ export class SheetPane {
     this.first = task.kind === "compare" ? new FirstWindow(session, () => this.keepWindow()) : null;
     const criteria = session.view.scenario?.pass;
     this.asked = criteria ? askedPage(criteria, task) : askedOfRecording();
+    this.points = criteria ? new AskedPoints() : null;
+    if (this.points) this.asked.append(this.points.el);
     root.replaceChildren(
       h("div", { class: "page" },
         h("h2", { id: "sheet-h" }, t("sheet-title")),
@@ -52,7 +53,7 @@ export class SheetPane {
         h("div", { class: "row" }, this.check, this.reveal, !this.recording && this.again), this.note),
       this.debrief.el, this.asked);
     session.onView((view) => this.show(view));
-    session.onRefusal((code, args, action) => SHEET_DEEDS.has(action.do) && words(this.note, refusalText(code, args)));
+    session.onRefusal((code, args, action) => paneOf(action.do) === "sheet" && action.do !== "name" && words(this.note, refusalText(code, args)));
   }
 
   /** The blanks; where two windows are compared, those of each under a head of its own. */
@@ -85,17 +86,22 @@ export class SheetPane {
     this.session.act({ do: "keep_window" });
   }
 
-  judge() {
+  /** The last check closes the attempt; that is asked first. */
+  async judge() {
     words(this.note, "");
     this.put();
+    const { checks } = this.session.view;
+    if (!this.recording && checks.done + 1 === checks.most && !(await askWhether("close"))) return;
+    if (this.session.ended) return;
     if (this.session.act({ do: "check" })) this.debrief.focus();
   }
 
-  doReveal() {
+  async doReveal() {
     if (!this.session.view.check) return words(this.note, t("sheet-check_first"));
     words(this.note, "");
     this.put();
-    if (this.session.act({ do: "reveal" })) this.debrief.focus();
+    if (!this.recording && !(await askWhether("reveal"))) return undefined;
+    if (!this.session.ended && this.session.act({ do: "reveal" })) this.debrief.focus();
     return undefined;
   }
 
@@ -105,6 +111,8 @@ export class SheetPane {
     for (const blank of this.blanks) blank.show(view);
     for (const one of [this.check, this.reveal]) prop(one, "disabled", over);
     flag(this.again, "btn-strong", over);
+    relabel(this.check, t(this.naming && this.task.kind === "name_fault" ? "sheet-check_names" : "sheet-check", { n: Math.min(view.checks.done + 1, view.checks.most), of: view.checks.most }));
+    this.points?.show(view);
     this.naming?.show(view);
     this.first?.show(view);
     this.debrief.show(view);

@@ -6,13 +6,6 @@
 
 /** @typedef {{ key: string, args: Args, step: Step | null }} Reading */
 
-/** @type {Record<string, Step[]>} */
-const STEPS = {
-  bumps_counted: ["count"], beats_missed: ["count"], one_too_many: ["count"], one_too_few: ["count"], spikes_counted: ["count"], breaths_counted: ["count"], hum_counted: ["count"],
-  other_multiplier: ["multiplier", "rate"], turned_over: ["multiplier", "rate"], rounded_early: ["multiplier", "rate"],
-  not_scaled: ["rate"], per_second: ["rate"], seconds_per_beat: ["rate"], too_many_digits: ["rate"],
-  milliseconds: ["seconds", "rate"], other_window: ["seconds"], mixed_features: ["seconds"], window_too_short: ["window"], single_interval: ["window"],
-};
 const FENCE = new Set(["one_too_many", "one_too_few"]); // which of the two it is would give the count away
 
 /**
@@ -21,10 +14,10 @@ const FENCE = new Set(["one_too_many", "one_too_few"]); // which of the two it i
  */
 export function readingOf({ misreading, steps, truth }) {
   if (!misreading) return null;
-  /** @param {Step} step */
-  const open = (step) => steps.some((one) => one.step === step && ["wrong", "missing"].includes(one.verdict));
+  const open = steps.some((one) => one.step === misreading.step && ["wrong", "missing"].includes(one.verdict));
+  const whole = misreading.id === "show_work"; // it is about the way through, not about one step
   return {
     key: `misreading-${FENCE.has(misreading.id) && !truth ? "fence" : misreading.id}`, args: misreading.args ?? {},
-    step: (STEPS[misreading.id] ?? []).find(open) ?? null,
+    step: open && !whole ? misreading.step : null,
   };
 }

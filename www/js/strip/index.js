@@ -2,6 +2,7 @@
 // The strip section: mode and takes, record, the drum with its layers, scrolling, settings and measuring.
 
 import { CoreError } from "../core.js";
+import { paneOf } from "../deeds.js";
 import { attr, flag, h, prop, say, words } from "../dom.js";
 import { download } from "../download.js";
 import { icon } from "../icons.js";
@@ -25,7 +26,7 @@ import { clockText, timeText } from "./units.js";
 /** @import { Loop } from '../loop.js' */
 /** @import { Session } from '../session.js' */
 /** @import { Action } from '../types/action' */
-/** @import { Geometry } from '../types/told' */
+/** @import { DeedPane, Geometry } from '../types/told' */
 /** @import { View } from '../types/view' */
 
 const TAP_PX = 6;
@@ -91,7 +92,7 @@ export class StripPane {
 
     this.dock = new Dock(this.place);
     session.onView((view) => this.show(view));
-    session.onRefusal((code, args, action) => STRIP_DEEDS.has(action.do) && this.tell(refusalText(code, args)));
+    session.onRefusal((code, args, action) => STRIP_PANES.has(paneOf(action.do)) && this.tell(refusalText(code, args)));
     session.onDeed((action) => this.did(action));
     if (live && matchMedia("(prefers-reduced-motion: reduce)").matches) {
       loop.running = false;
@@ -375,5 +376,5 @@ export class StripPane {
   }
 }
 
-/** @type {Set<Action["do"]>} */
-const STRIP_DEEDS = new Set(["input", "range", "time_base", "zero", "zero_clear", "invert", "high_pass", "low_pass", "notch", "average", "anti_alias", "rate", "bits", "shown", "scale", "show", "record", "stop", "open_take", "scroll", "zoom", "zoom_out", "snap", "cursor", "mark", "unmark", "marks_clear"]);
+/** @type {Set<DeedPane | null>} */
+const STRIP_PANES = new Set(["axes", "drawer", "strip"]);

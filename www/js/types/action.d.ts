@@ -1,6 +1,6 @@
 // What can be done in an attempt, and the core's answer. Lengths in cm, times in s, voltages in V.
 
-import type { Aid, Args, End, Face, Field, Manoeuvre, OtherHand, Part, Place, Socket, Switch, Which } from "./names";
+import type { Aid, Args, End, Face, Field, LookAt, Manoeuvre, OtherHand, Part, Place, Socket, Switch, Which } from "./names";
 
 /** At the bench. */
 type BenchAction =
@@ -14,8 +14,8 @@ type BenchAction =
 
 /** To the subject, the pad or a plug. */
 type PokeAction =
-  | { do: "wiggle"; end: End }
-  | { do: "tap_pad" | "ask_still" | "rescan" | "ask_quiet" | "ask_finger" | "swap_lead" | "press_finger" | "look_around" | "rest_arm" | "tell_instructor" }
+  | { do: "wiggle"; end: End } | { do: "look"; at: LookAt }
+  | { do: "tap_pad" | "ask_still" | "rescan" | "ask_quiet" | "ask_finger" | "swap_lead" | "press_finger" | "rest_arm" | "tell_instructor" }
   | { do: "manoeuvre"; what: Manoeuvre };
 
 /** At the recorder's settings; null turns a filter off. */
@@ -37,6 +37,9 @@ type PageAction =
   | { do: "help"; mode: Aid } | { do: "agree" } | { do: "hint" } | { do: "check" } | { do: "reveal" };
 
 export type Action = BenchAction | PokeAction | RecorderAction | PageAction;
+
+/** A kind of action that can tell one cause from another, with what it is done to; one without a field is done whatever its fields are. */
+export type TestDeed = { do: Action["do"]; end?: End; at?: LookAt; part?: Part; id?: Switch };
 
 /** What came of an action. */
 export type Answer = { ok: true } | { ok: false; code: string; args?: Args };

@@ -2,15 +2,18 @@
 
 import type { Args, Step, Told, Verdict } from "./names";
 
-/** A judged step. */
-export type Finding = { step: Step; verdict: Verdict; code: string; args: Args };
+/** A judged step; place: the stretch of the take that it is about, from and to. */
+export type Finding = { step: Step; verdict: Verdict; code: string; args: Args; place?: [number, number] };
+
+/** The lane of the debrief in which an action is drawn. */
+export type Lane = "wiring" | "strap" | "table" | "poke" | "subject" | "settings" | "record" | "measure" | "answer" | "check" | "hint" | "help";
 
 /** An entry of the attempt's course: something that was done, perhaps several times in a row. */
 export type CourseEntry = {
   /** Since the start. */
   t_s: number;
   do: string;
-  what: "wiring" | "strap" | "table" | "poke" | "subject" | "settings" | "record" | "measure" | "answer" | "check" | "hint" | "help";
+  what: Lane;
   times: number;
   args: Args;
   /** Its number in the log. */
@@ -23,7 +26,7 @@ export type CourseEntry = {
 
 export type RubricPoint = { code: string; got: boolean; evidence?: string; at_s?: number; log?: number };
 export type RubricRow = { row: string; applies: boolean; got: number; of: number; points: RubricPoint[] };
-export type Rubric = { got: number; possible: number; total: number; of: number; ready: boolean; rows: RubricRow[] };
+export type Rubric = { got: number; possible: number; total: number; of: number; scored: boolean; ready: boolean; rows: RubricRow[] };
 
 /** The band of rates that a count in a window allows. */
 export type Band = { low: number; high: number; rate: number };
@@ -36,11 +39,16 @@ export type Truth = {
   beat_times: number[];
   beats_in_window: number | null;
   faults: string[];
+  /** At work beside them: to name one of these is right and not asked for. */
+  also: string[];
   own_span: { intervals: number; rate: number; seconds: number } | null;
   own_window: { beats: number; rate: number; seconds: number } | null;
   record: { beats: number; rate: number; seconds: number } | null;
   record_rate: number | null;
   window_rate: number | null;
+  /** The range and the height of a beat that are asked for, where they are. */
+  range_mv: number | null;
+  amplitude_mv: number | null;
   /** Beats of which the detector is not sure. */
   unsure: number;
 };
@@ -53,7 +61,7 @@ export type Check = {
   over: boolean;
   steps: Finding[];
   first_wrong: Step | null;
-  misreading: { id: string; distance: number; args: Args } | null;
+  misreading: { id: string; step: Step; distance: number; args: Args } | null;
   process: Told[];
   course: CourseEntry[];
   rubric: Rubric;

@@ -38,6 +38,9 @@ export type Args = Record<string, unknown>;
 /** Something that the core says, for the page to put into words. */
 export type Told = { code: string; args: Args };
 
+/** A place of the bench that one can look at. */
+export type LookAt = "recorder" | "computer" | "power_strip" | "cable" | "sensor" | "subject" | "around";
+
 /** A point of the table in cm, or of a drawing. */
 export type Point = [number, number];
 export type ReadonlyPoint = readonly [number, number];

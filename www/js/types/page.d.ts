@@ -1,7 +1,7 @@
 // What the page's own modules hand to one another.
 
 import type { Bench } from "../core";
-import type { Check } from "./check";
+import type { Check, Truth } from "./check";
 import type { Aid } from "./names";
 import type { CatalogueFault } from "./told";
 import type { Brief, Cursors, Kept, RecorderSettings } from "./view";
@@ -61,7 +61,7 @@ export type PageCheck = {
   steps: Pick<Check["steps"][number], "step" | "verdict" | "code">[]; misreading: string | null;
   band: { low: number; high: number; rate: number } | null; window_s: number | null; others: { n: number; low: number; high: number } | null;
   rubric: { total: number; of: number; ready: boolean; rows: { row: string; got: number; of: number; applies: boolean }[] } | null;
-  truth: { window: number | null; record: number | null; beats: number | null } | null;
+  truth: { window: number | null; record: number | null; beats: number | null; source?: Truth["source"] } | null;
   beats: number[] | null;
 };
 /** A stretch of a take as text: for each column its lowest and highest level, two digits each. */

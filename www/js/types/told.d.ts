@@ -1,11 +1,17 @@
 // What else the core tells, outside the view.
 
-import type { Action } from "./action";
+import type { Action, TestDeed } from "./action";
 import type { Aid, Args, TaskKind } from "./names";
+import type { Lane } from "./check";
 import type { Assignment, Criteria } from "./view";
 
 /** A fault of the catalogue, for choosing names from. */
-export type CatalogueFault = { id: string; impression: string; confused_with: string[]; tests: string[]; severity: [number, number] };
+export type CatalogueFault = { id: string; impression: string; confused_with: string[]; tests: TestDeed[]; severity: [number, number] };
+
+/** The part of the page where an action's control is. */
+export type DeedPane = "bench" | "axes" | "drawer" | "strip" | "sheet" | "page";
+/** A row of the table of actions; looks: whether it only changes what one sees of a recording. */
+export type DeedRow = { do: Action["do"]; nature: "change" | "test" | "look" | "tune" | "measure" | "paper"; lane: Lane; pane: DeedPane; looks: boolean };
 
 /** A step of a worked example; its last one is followed by null. */
 export type WorkedStep = { action: Action | null; wait_s?: number; remaining: number; code: string; args: Args };

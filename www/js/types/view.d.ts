@@ -1,6 +1,7 @@
 // Everything that the core tells of an attempt, for the page to show. A test holds real views against this file.
 // Lengths in cm, times in s, voltages in V.
 
+import type { TestDeed } from "./action";
 import type { Check } from "./check";
 import type { Aid, Args, End, Face, Field, OtherHand, Part, Place, Point, Rung, Shape, Socket, Step, Switch, TaskKind } from "./names";
 
@@ -72,7 +73,7 @@ export type Take = { take: number; duration_s: number; rate_hz: number; label: s
 export type Note = { at_s: number; length_s: number | null; text: string };
 
 /** Where a hint points: a stretch of the take, a cursor, a blank, an action that would tell. */
-export type Locate = { from_s?: number; to_s?: number; cursor?: "a" | "b"; field?: Field; action?: string };
+export type Locate = { from_s?: number; to_s?: number; cursor?: "a" | "b"; field?: Field; action?: TestDeed };
 export type Hint = { rung: Rung; step: Step; code: string; args: Args; locate?: Locate };
 
 export type StripView = { mode: "live" | "hold" | "take"; start_s: number; time_base_s: number; take: number | null; zoomed: boolean };
@@ -107,6 +108,12 @@ export type View = {
   hint: Hint | null;
   hint_next: Rung | null;
   hints: number;
+  /** The hints that were given, the last one last. */
+  hints_taken: Hint[];
+  /** How many checks were made, and how many there are. */
+  checks: { done: number; most: number };
+  /** What the attempt is scored for: rows of the rubric with the codes of their points. */
+  asked: { row: string; points: string[] }[];
   over: boolean;
   check: Check | null;
 };

@@ -3,7 +3,7 @@
 explain-all = What each one does
 
 explain-time_base = How many seconds one screen is wide: longer shows more beats, shorter shows each in more detail.
-explain-range = How many volts the screen is tall, from the lowest line to the highest: smaller makes the trace taller.
+explain-range = How far the screen reaches above and below zero, plus or minus so many volts: smaller makes the trace taller.
 explain-zero = Takes the voltage of this moment, in volts, as the middle of the screen.
 explain-invert = Turns the trace upside down, for a pulse that points the wrong way.
 explain-shown = Takes the trace off the screen or brings it back; the samples are not touched.
@@ -14,7 +14,7 @@ explain-notch = Takes away one narrow band round the mains frequency, in hertz. 
 explain-average = Puts the mean of so many milliseconds in the place of each sample.
 explain-input = Which of the unit's four input sockets the strip shows.
 explain-rate = How many samples a second the converter takes, in hertz. Too few, and fast waves come out as slow ones.
-explain-bits = Into how many steps the full-scale range is cut: 2 to the power of this many bits.
+explain-bits = Into how many steps the way from minus to plus full scale is cut: 2 to the power of this many bits.
 explain-anti_alias = Takes away what is too fast for the sampling rate before it can come out as something slow.
 explain-scale = Multiplies the shown values; ×10 and ×1000 are for sensors with an amplifier of their own.
 

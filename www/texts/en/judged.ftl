@@ -53,9 +53,15 @@ step-window_overlap =
     .do = Move A and B to a stretch that the first window did not hold.
 
 step-count_posts =
-    .see = The number is that of the beats, not of the gaps between them.
+    .see = The number is that of the beats, not of the intervals between them.
     .ask = How many gaps do three fence posts have between them?
-    .do = Begin with nought on A.
+    .do = Leave A and B on their beats. Begin with zero on A.
+step-count_gaps_short =
+    .see = n is less than the intervals from A to B.
+    .ask = Is the interval that ends on B counted?
+    .do = Leave A and B on their beats. Begin with zero on A, and count one for each step until you are on B.
+step-count_waits =
+    .see = n is the number that was asked for. It is looked at again once B stands where it belongs.
 
 step-middle_right =
     .see = The time belongs to the middle of the window.

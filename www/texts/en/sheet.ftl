@@ -3,10 +3,11 @@
 brief-more = the whole brief
 brief-less = fold the brief away
 
-try-look = Look and touch
+try-look = Look at one place
+try-touch = Touch
 try-ask = Ask the subject
 try-other = The other hand
-try-help = See to it
+try-help = Fix
 
 sheet-title = Worksheet
 sheet-about = Open a take, set cursors A and B around a clean stretch, mark the beats, and write down what you read.
@@ -31,7 +32,7 @@ sheet-line-seconds = in a window of T =
 sheet-line-multiplier = To make a minute of it I multiply by
 sheet-line-rate = so the heart rate is
     .after = beats/min
-sheet-check = Check my reading
+sheet-check = Check my reading ({ $n } of { $of })
 sheet-reveal = Show the true rate
 sheet-reveal_recording = Show the detector’s rate
 sheet-check_first = Check your own reading first; the other rate is an answer to it.
@@ -46,6 +47,8 @@ problem-too_long = This is too long to read as one number.
 problem-unknown = This cannot be read as a number here.
 
 asked-title = What a reading needs here
+asked-points = What this attempt is scored for
+asked-ready = Ready means: the check is passed, 16 points of 20 or more, no row at zero, and you work alone.
 asked-fill = The pulse fills { $low } to { $high } % of the screen.
 asked-hum = Hum stays under { $hum } % of the pulse.
 asked-clip = No top or bottom is cut flat.

@@ -54,6 +54,14 @@ start-faults_go = Open the card index
 start-own_title = Something real to read?
 start-own = A recording of your own (a CSV file with a time and a value in each line) can be opened on the strip, measured and counted. It stays on this device.
 
+whether-close_title = The last check
+whether-close_text = This check closes the attempt. The true rate is shown after it, and nothing can be changed.
+whether-close_yes = Check and close
+whether-close_no = Not yet
+whether-reveal_title = Show the answer?
+whether-reveal_text = This closes the attempt. It does not count as ready, and your second check is gone.
+whether-reveal_yes = Show and close
+whether-reveal_no = Not yet
 resume-title = You have been here before
 resume-text = An attempt with this seed is kept on this device, from { $when }. Go on with it?
 resume-yes = Go on with it

@@ -3,7 +3,7 @@
 explain-all = Qué hace cada uno
 
 explain-time_base = Cuántos segundos abarca una pantalla: más larga muestra más latidos, más corta muestra cada uno con más detalle.
-explain-range = Cuántos voltios abarca la pantalla, de la línea más baja a la más alta: menor hace el trazo más alto.
+explain-range = Hasta dónde llega la pantalla por encima y por debajo de cero, más o menos tantos voltios: menor hace el trazo más alto.
 explain-zero = Toma la tensión de este momento, en voltios, como centro de la pantalla.
 explain-invert = Pone el trazo cabeza abajo, para un pulso que apunta al lado contrario.
 explain-shown = Quita el trazo de la pantalla o lo devuelve; las muestras no se tocan.
@@ -14,7 +14,7 @@ explain-notch = Quita una banda estrecha alrededor de la frecuencia de la red, e
 explain-average = Pone en lugar de cada muestra la media de estos milisegundos.
 explain-input = Cuál de las cuatro entradas de la unidad muestra la tira.
 explain-rate = Cuántas muestras por segundo toma el conversor, en hercios. Si son muy pocas, las ondas rápidas salen como lentas.
-explain-bits = En cuántos peldaños se divide el rango a fondo de escala: 2 elevado a este número de bits.
+explain-bits = En cuántos peldaños se divide el camino de menos a más fondo de escala: 2 elevado a este número de bits.
 explain-anti_alias = Quita lo que es demasiado rápido para la frecuencia de muestreo antes de que pueda salir como algo lento.
 explain-scale = Multiplica los valores mostrados; ×10 y ×1000 son para sensores con amplificador propio.
 

@@ -53,9 +53,15 @@ step-window_overlap =
     .do = Lleva A y B a un tramo que no estuviera en la primera ventana.
 
 step-count_posts =
-    .see = El número es el de los latidos, no el de los huecos entre ellos.
-    .ask = ¿Cuántos huecos tienen entre sí tres postes de una valla?
-    .do = Empieza por cero en A.
+    .see = El número es el de los latidos, no el de los intervalos entre ellos.
+    .ask = ¿Cuántos huecos hay entre tres postes de una valla?
+    .do = Deja A y B en sus latidos. Empieza con cero en A.
+step-count_gaps_short =
+    .see = n es menor que los intervalos que hay de A a B.
+    .ask = ¿Está contado el intervalo que acaba en B?
+    .do = Deja A y B en sus latidos. Empieza con cero en A, y cuenta uno por cada paso hasta llegar a B.
+step-count_waits =
+    .see = n es el número que se pedía. Se mira otra vez cuando B esté donde debe.
 
 step-middle_right =
     .see = El tiempo corresponde al centro de la ventana.

@@ -3,10 +3,11 @@
 brief-more = todo el encargo
 brief-less = plegar el encargo
 
-try-look = Mirar y tocar
+try-look = Mirar un lugar
+try-touch = Tocar
 try-ask = Preguntar al sujeto
 try-other = La otra mano
-try-help = Poner remedio
+try-help = Arreglar
 
 sheet-title = Hoja de trabajo
 sheet-about = Abre un registro, pon los cursores A y B alrededor de un tramo limpio, marca los latidos y escribe lo que lees.
@@ -31,7 +32,7 @@ sheet-line-seconds = en una ventana de T =
 sheet-line-multiplier = Para llegar a un minuto multiplico por
 sheet-line-rate = así que la frecuencia cardíaca es
     .after = latidos/min
-sheet-check = Comprobar mi lectura
+sheet-check = Comprobar mi lectura ({ $n } de { $of })
 sheet-reveal = Ver la frecuencia verdadera
 sheet-reveal_recording = Ver la frecuencia del detector
 sheet-check_first = Comprueba antes tu propia lectura; la otra frecuencia es una respuesta a ella.
@@ -46,6 +47,8 @@ problem-too_long = Es demasiado largo para leerlo como un solo número.
 problem-unknown = Esto no se puede leer aquí como un número.
 
 asked-title = Lo que necesita aquí una lectura
+asked-points = Por qué da puntos este intento
+asked-ready = Listo significa: la comprobación está aprobada, 16 puntos de 20 o más, ninguna fila en cero, y trabajas sin ayuda.
 asked-fill = El pulso llena del { $low } al { $high } % de la pantalla.
 asked-hum = El zumbido queda por debajo del { $hum } % del pulso.
 asked-clip = Nada está recortado, ni arriba ni abajo.

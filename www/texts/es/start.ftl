@@ -70,6 +70,14 @@ start-faults_go = Abrir el fichero
 start-own_title = ¿Tienes algo real que leer?
 start-own = Un registro tuyo (un archivo CSV con un tiempo y un valor en cada línea) se puede abrir en la tira, medir y contar. No sale de este dispositivo.
 
+whether-close_title = La última comprobación
+whether-close_text = Esta comprobación cierra el intento. Después se muestra la frecuencia verdadera y ya no se puede cambiar nada.
+whether-close_yes = Comprobar y cerrar
+whether-close_no = Todavía no
+whether-reveal_title = ¿Mostrar la respuesta?
+whether-reveal_text = Esto cierra el intento. No cuenta como listo, y pierdes la segunda comprobación.
+whether-reveal_yes = Mostrar y cerrar
+whether-reveal_no = Todavía no
 resume-title = Ya has estado aquí
 resume-text = En este dispositivo hay guardado un intento con esta semilla, de { $when }. ¿Seguir con él?
 resume-yes = Seguir con él

@@ -3,6 +3,10 @@
 after-report = Report for printing
 after-skills = Skill map
 
+hint-look_at = look at: { $place }
+hint-other_socket = another socket for: { $end }
+hint-move = move: { $part }
+hint-switch = the switch: { $id }
 hint-try = Try: { $what }.
 hint-nothing_wrong = Nothing is wrong with this bench.
 
@@ -59,7 +63,7 @@ deed-wiggle = Wiggled: { $end }.
 deed-swap_lead = Took another lead.
 deed-rest_arm = Cushioned the arm.
 deed-tell_instructor = Told the instructor.
-deed-look_around = Looked around.
+deed-look = Looked at: { $place }.
 deed-shade = { $on ->
     [true] Cloth laid over the finger.
    *[other] Cloth taken off the finger.
@@ -129,9 +133,10 @@ spread-unit = beats/min
 rubric-title = The pre-lab rubric
 rubric-total = { $got } of { $of }
 rubric-ready = Ready, with this seed. It takes two.
-rubric-not_yet = Ready is 16 or more, alone, with no row empty.
+rubric-not_yet = Ready is a passed check with 16 or more, alone, with no row at zero.
+rubric-not_scored = Watched, so there are no points. Points are for what you do yourself.
 rubric-of = { $got } / { $of }
-rubric-left_out = This bench does not call for: { $list }. The rest is brought to 20.
+rubric-left_out = This attempt has no: { $list }. The rest counts as 20.
 rubric-see = Show it
 rubric-is_got = got: 
 rubric-is_open = open: 

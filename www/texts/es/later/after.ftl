@@ -3,6 +3,10 @@
 after-report = Informe para imprimir
 after-skills = Mapa de destrezas
 
+hint-look_at = mirar: { $place }
+hint-other_socket = otra toma para: { $end }
+hint-move = mover: { $part }
+hint-switch = el interruptor: { $id }
 hint-try = Prueba: { $what }.
 hint-nothing_wrong = En esta mesa no falla nada.
 
@@ -59,7 +63,7 @@ deed-wiggle = Se movió la clavija: { $end }.
 deed-swap_lead = Se tomó otro cable.
 deed-rest_arm = Se apoyó el brazo en un cojín.
 deed-tell_instructor = Se avisó al docente.
-deed-look_around = Se miró alrededor.
+deed-look = Se miró: { $place }.
 deed-shade = { $on ->
     [true] Se puso un paño sobre el dedo.
    *[other] Se quitó el paño del dedo.
@@ -129,9 +133,10 @@ spread-unit = latidos/min
 rubric-title = La rúbrica previa a la práctica
 rubric-total = { $got } de { $of }
 rubric-ready = A punto, con esta semilla. Hacen falta dos.
-rubric-not_yet = A punto es 16 o más, por tu cuenta, sin ninguna fila vacía.
+rubric-not_yet = Listo es una comprobación aprobada con 16 o más, sin ayuda y sin filas en cero.
+rubric-not_scored = Lo miraste, así que no hay puntos. Los puntos son por lo que haces tú.
 rubric-of = { $got } / { $of }
-rubric-left_out = Esta mesa no pide: { $list }. Lo demás se lleva a 20.
+rubric-left_out = Este intento no tiene: { $list }. El resto cuenta como 20.
 rubric-see = Mostrar
 rubric-is_got = logrado: 
 rubric-is_open = abierto: 

@@ -1,0 +1,91 @@
+//! What is the matter with a running chain, cause by cause. For the assessment and the catalogue of faults: the student sees
+//! what it does to the trace.
+
+use super::{Chain, TAUT_CM};
+use crate::bench::Bench;
+use crate::bench::wiring::End;
+use crate::pickup::field;
+
+impl Chain {
+    /// Whether power and data have a way from recorder to computer.
+    pub fn link_path(&self) -> bool {
+        self.bench.wiring.unit_powered() && self.bench.wiring.data_path()
+    }
+
+    /// Whether the computer has found the unit, be the link open at the moment or not.
+    pub fn found(&self) -> bool {
+        self.seen
+    }
+
+    /// Whether the computer's port in use loses the unit now and then.
+    pub fn port_fails(&self) -> bool {
+        self.gaps.fails_at(self.bench.wiring.socket_of(End::DataComputer))
+    }
+
+    /// Whether the pad's plug is not pushed home.
+    pub fn plug_loose(&self) -> bool {
+        self.plug.looseness() > 0.0
+    }
+
+    /// Whether a wire inside the pad's lead is broken.
+    pub fn lead_broken(&self) -> bool {
+        self.config.trouble.lead_break > 0.0
+    }
+
+    /// How far the resting level lies from the middle of the screen, V, whatever the range.
+    pub fn off_center_v(&self) -> f64 {
+        let settings = self.unit.settings();
+        let sign = if settings.inverted { -1.0 } else { 1.0 };
+        (sign * self.offset_v + settings.zero_v).abs()
+    }
+
+    /// Whether the strap slips.
+    pub fn slips(&self) -> bool {
+        self.contact.slips()
+    }
+
+    /// Whether the pad's lead tugs at the pad.
+    pub fn lead_taut(&self) -> bool {
+        self.bench.strap.on && self.bench.slack_cm() < TAUT_CM
+    }
+
+    /// Whether the hand moves.
+    pub fn moves(&self) -> bool {
+        self.motion.unrest() > 0.1
+    }
+
+    /// Whether a foot or a finger taps.
+    pub fn taps(&self) -> bool {
+        self.tremor.taps()
+    }
+
+    /// How strongly the hand trembles, 0 to 1.
+    pub fn tremor(&self) -> f64 {
+        self.config.trouble.tremor
+    }
+
+    /// Temperature of the finger now, degrees C.
+    pub fn finger_temp_c(&self) -> f64 {
+        self.body.finger_temp_c()
+    }
+
+    /// Spikes of the telephone over the best pulse, peak to peak.
+    pub fn phone_share(&self) -> f64 {
+        self.phone_v / self.pulse_v
+    }
+
+    /// Flicker of the lamp in units of the best pulse.
+    pub fn flicker(&self) -> f64 {
+        self.flicker
+    }
+
+    /// Hum at the pad over the best pulse, both peak to peak, as it would be at another bench.
+    pub fn hum_share_at(&self, bench: &Bench) -> f64 {
+        2.0 * field::hum_at_pad(bench, &self.config.pad, &self.config.mains).total_v() / self.pulse_v
+    }
+
+    /// Hum at the pad over the best pulse, both peak to peak, before any filter.
+    pub fn hum_share(&self) -> f64 {
+        2.0 * self.hum.total_v() / self.pulse_v
+    }
+}

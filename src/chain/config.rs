@@ -1,0 +1,78 @@
+//! What a run starts from.
+
+use crate::bench::Bench;
+use crate::physiology::SubjectSpec;
+use crate::pickup::field::Mains;
+use crate::pickup::pad::Pad;
+use crate::recorder::Settings;
+use serde::{Deserialize, Serialize};
+
+/// Everything that a run starts from.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Config {
+    /// The subject, as far as it is laid down; the rest is drawn from the seed.
+    pub subject: SubjectSpec,
+    /// The mains of the region.
+    pub mains: Mains,
+    /// The pad.
+    pub pad: Pad,
+    /// What the subject and the things about do by themselves.
+    pub trouble: Trouble,
+    /// The computer looks for the unit by itself. Otherwise it must be told to look after each break of the link.
+    pub finds_unit: bool,
+    /// The bench at the start.
+    pub bench: Bench,
+    /// The recorder's settings at the start.
+    pub recorder: Settings,
+}
+
+/// Troubles that no part of the bench holds, each with its severity from 0 (none) to 1.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Trouble {
+    /// How restless the hand is, until the subject is asked to keep still.
+    pub unrest: f64,
+    /// How strongly the hand trembles.
+    pub tremor: f64,
+    /// How strongly a foot or a finger taps, until the subject is asked to keep still.
+    pub tapping: f64,
+    /// How fast the strap slips, until it is strapped on anew: at 1 within some ten seconds.
+    pub slip: f64,
+    /// How badly the pad's plug sits, until it is pushed home.
+    pub plug_loose: f64,
+    /// How busy the telephone is.
+    pub phone: f64,
+    /// How far the amplifier's zero is off, until it is zeroed: at 1 by a fifth of a volt.
+    pub offset: f64,
+    /// How badly a wire inside the pad's lead is broken, until the lead is swapped; worse the more it is bent.
+    pub lead_break: f64,
+    /// How often the computer's port that is used at the start loses the unit.
+    pub port_gaps: f64,
+    /// How often the subject sighs, until asked to breathe quietly.
+    pub sighs: f64,
+    /// How far the breathing moves the trace.
+    pub breath_drift: f64,
+}
+
+impl Trouble {
+    /// Names the first severity that is not from 0 to 1.
+    pub fn check(&self) -> Result<(), (&'static str, f64)> {
+        let all = [
+            ("unrest", self.unrest),
+            ("tremor", self.tremor),
+            ("tapping", self.tapping),
+            ("slip", self.slip),
+            ("plug_loose", self.plug_loose),
+            ("phone", self.phone),
+            ("offset", self.offset),
+            ("lead_break", self.lead_break),
+            ("port_gaps", self.port_gaps),
+            ("sighs", self.sighs),
+            ("breath_drift", self.breath_drift),
+        ];
+        match all.into_iter().find(|(_, v)| !(v.is_finite() && (0.0..=1.0).contains(v))) {
+            Some(bad) => Err(bad),
+            None => Ok(()),
+        }
+    }
+}

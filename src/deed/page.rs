@@ -1,0 +1,149 @@
+//! The actions on the strip and the worksheet.
+
+use super::Field;
+use crate::physiology::Manoeuvre;
+use serde::{Deserialize, Serialize};
+
+/// Actions on the strip and the worksheet.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum Page {
+    /// Choose the time base.
+    TimeBase {
+        /// One of [`crate::strip::frame::TIME_BASES_S`], s a screen.
+        s: f64,
+    },
+    /// Choose what the strip shows.
+    Show {
+        /// Live or hold.
+        mode: Mode,
+    },
+    /// Start recording.
+    Record {},
+    /// Stop recording; the new take is shown.
+    Stop {},
+    /// Show a take.
+    OpenTake {
+        /// Its number, from 0.
+        take: usize,
+    },
+    /// Scroll within the take that is shown.
+    Scroll {
+        /// Time at the left edge, s.
+        start_s: f64,
+    },
+    /// Put a cursor.
+    Cursor {
+        /// Which one.
+        which: Which,
+        /// Where, s from the take's start; none takes it away.
+        t: Option<f64>,
+    },
+    /// Mark a beat.
+    Mark {
+        /// Where, s from the take's start.
+        t: f64,
+    },
+    /// Take the mark nearest to a place away.
+    Unmark {
+        /// Where, s from the take's start.
+        t: f64,
+    },
+    /// Take all marks away.
+    MarksClear {},
+    /// Fill in a field of the worksheet.
+    Answer {
+        /// Which field.
+        field: Field,
+        /// As typed.
+        text: String,
+    },
+    /// Keep the cursors and what was typed as the first of two windows.
+    KeepWindow {},
+    /// Forget the first of two windows.
+    KeepClear {},
+    /// Show a stretch of the take over the whole strip.
+    Zoom {
+        /// Its beginning, s from the take's start.
+        from_s: f64,
+        /// Its end.
+        to_s: f64,
+    },
+    /// Back to what was shown before the zoom.
+    ZoomOut {},
+    /// Have clicks jump to the nearest peak, or not.
+    Snap {
+        /// Jump.
+        on: bool,
+    },
+    /// Write something on a take.
+    Label {
+        /// Its number, from 0.
+        take: usize,
+        /// What.
+        text: String,
+    },
+    /// The caution was read and is agreed to.
+    Agree {},
+    /// How much help is wanted; only as the first action.
+    Help {
+        /// How much.
+        mode: Aid,
+    },
+    /// Ask for a hint after a check.
+    Hint {},
+    /// Name what is wrong with the bench.
+    Name {
+        /// A fault's name in the catalogue.
+        fault: String,
+    },
+    /// Take a named fault back.
+    Unname {
+        /// A fault's name in the catalogue.
+        fault: String,
+    },
+    /// Have the worksheet checked.
+    Check {},
+    /// See the true rate; that ends the attempt.
+    Reveal {},
+    /// Let the subject do something.
+    Manoeuvre {
+        /// What.
+        what: Manoeuvre,
+    },
+}
+
+/// What the strip shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Mode {
+    /// The live signal.
+    Live,
+    /// The live signal, held still.
+    Hold,
+    /// A take.
+    Take,
+}
+
+/// A cursor.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Which {
+    /// Cursor A.
+    A,
+    /// Cursor B.
+    B,
+}
+
+/// How much help an attempt has.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Aid {
+    /// The bench shows how it is done.
+    Shown,
+    /// The bench does the set-up.
+    Half,
+    /// None.
+    #[default]
+    Alone,
+}

@@ -1,0 +1,140 @@
+//! Whether a scenario keeps its word: its worked example, taken alone, must earn every point and be ready, and brief, task,
+//! criteria and faults must ask for the same.
+
+use super::attempt::Session;
+use super::{guide, script};
+use crate::assess::rubric::Rubric;
+use crate::assess::task::Kind;
+use crate::scenario::fault::{self, Impression};
+use crate::scenario::{Scenario, schema::Start};
+
+/// What the worked example earns, taken alone.
+pub fn of_example(scenario: &Scenario, text: &str) -> Result<Rubric, String> {
+    let attempt = guide::example(scenario).ok_or("there is no scripted attempt that passes")?;
+    let session = script::replay(text, attempt)?;
+    session.check().map(|c| c.rubric.clone()).ok_or_else(|| "nothing was checked".to_string())
+}
+
+/// The points that were not given, with their rows.
+pub fn missing(rubric: &Rubric) -> Vec<String> {
+    let points = rubric.rows.iter().flat_map(|row| row.points.iter().map(move |p| (row.row, p)));
+    points.filter(|(_, p)| !p.got).map(|(row, p)| format!("{row}: {}", p.code)).collect()
+}
+
+/// Where brief, task, criteria, rubric and faults of a scenario contradict each other.
+pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<String> {
+    let mut found = Vec::new();
+    let pass = &scenario.pass;
+    let task = scenario.task.settle(0);
+    let counts = task.counts();
+    let longest_given = scenario.task.seconds.as_deref().unwrap_or(&[]).iter().copied().fold(0.0, f64::max);
+    let window_s = match task.kind {
+        Kind::GivenWindow => longest_given.max(task.seconds.unwrap_or(0.0)),
+        Kind::Irregular => task.at_least_s.unwrap_or(0.0).max(pass.window_s),
+        _ => pass.window_s,
+    };
+    if counts && task.kind != Kind::Intervals && window_s > pass.record_s + 1e-9 && !given_take(scenario) {
+        found.push(format!(
+            "pass.record_s = {}: a recording of that length does not hold the window of {window_s} s that is asked for",
+            pass.record_s
+        ));
+    }
+    if let Some(most) = task.longest_s.filter(|most| *most + 1e-9 < pass.window_s) {
+        found.push(format!("task.longest_s = {most}, pass.window_s = {}: no window is both", pass.window_s));
+    }
+    let stated = seconds_in(&scenario.brief);
+    let most_stated = stated.iter().copied().fold(0.0, f64::max);
+    let asks_record = task.kind != Kind::NameFault && !given_take(scenario);
+    for (field, asked, applies) in [
+        ("pass.record_s", pass.record_s, asks_record),
+        ("the shortest window", pass.window_s, counts && task.kind == Kind::OwnWindow),
+    ] {
+        if applies && !stated.is_empty() && asked > most_stated + 1e-9 {
+            found.push(format!(
+                "brief: the longest time it speaks of is {most_stated} s, {field} asks for {asked} s"
+            ));
+        }
+    }
+    found.extend(unlisted(scenario, text));
+    found
+}
+
+/// Whether a recording lies there that is to be measured.
+fn given_take(scenario: &Scenario) -> bool {
+    let made_before = |steps: &[serde_json::Value]| steps.iter().any(|s| s["do"] == "record");
+    made_before(&scenario.before)
+        || scenario
+            .fault
+            .iter()
+            .any(|f| matches!(f.name.as_str(), "noisy_window" | "window_misread" | "wrong_multiplier"))
+}
+
+/// Causes that are at work on a wired bench and stand in no `[[fault]]`: finding and mending them would earn nothing.
+fn unlisted(scenario: &Scenario, text: &str) -> Vec<String> {
+    if scenario.bench.start == Start::Apart {
+        return Vec::new();
+    }
+    let seed = guide::example(scenario).map_or(1, |a| a.seed);
+    let Ok(session) = Session::new(text, seed) else { return Vec::new() };
+    // The range is tuned at every bench, and an uneven pulse may be what the question is about.
+    let irregular = scenario.task.kind == Kind::Irregular;
+    let tuned = |id: &str| matches!(id, "range_large" | "range_small") || (irregular && id == "premature");
+    let listed = |id: &str| session.log.cases.iter().any(|c| c.id == id);
+    session
+        .log
+        .also
+        .iter()
+        .filter(|id| !tuned(id) && !listed(id))
+        .filter(|id| fault::named(id).is_some_and(|f| f.impression != Impression::Paper))
+        .map(|id| format!("fault: \"{id}\" is at work on this bench and no [[fault]] names it"))
+        .collect()
+}
+
+/// The times in seconds that a text speaks of, in digits or in words.
+fn seconds_in(text: &str) -> Vec<f64> {
+    let words: Vec<String> = text
+        .split(|c: char| c.is_whitespace() || c == '-')
+        .map(|w| w.trim_matches(|c: char| !c.is_alphanumeric()).to_lowercase())
+        .filter(|w| !w.is_empty() && w != "\\")
+        .collect();
+    words
+        .windows(2)
+        .filter(|w| matches!(w[1].as_str(), "s" | "seconds" | "second" | "minute" | "minutes"))
+        // "A second" and the like are figures of speech.
+        .filter(|w| w[1].starts_with('m') || number(&w[0]).is_some_and(|n| n > 1.0))
+        .filter_map(|w| Some(number(&w[0])? * if w[1].starts_with('m') { 60.0 } else { 1.0 }))
+        .collect()
+}
+
+fn number(word: &str) -> Option<f64> {
+    const WORDS: [(&str, f64); 13] = [
+        ("a", 1.0),
+        ("one", 1.0),
+        ("two", 2.0),
+        ("five", 5.0),
+        ("ten", 10.0),
+        ("fifteen", 15.0),
+        ("twenty", 20.0),
+        ("thirty", 30.0),
+        ("forty", 40.0),
+        ("fifty", 50.0),
+        ("sixty", 60.0),
+        ("half", 0.5),
+        ("twenty-five", 25.0),
+    ];
+    word.parse().ok().or_else(|| WORDS.iter().find(|(w, _)| *w == word).map(|(_, n)| *n))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::seconds_in;
+
+    #[test]
+    fn times_are_read_in_digits_and_in_words() {
+        assert_eq!(
+            seconds_in("record twenty seconds, mark at least 15 s, wait a minute."),
+            [20.0, 15.0, 60.0]
+        );
+        assert!(seconds_in("on your marks").is_empty());
+    }
+}

@@ -1,0 +1,96 @@
+//! The worksheet with its question, what was named, and the last check.
+
+use super::action::{Page, Refusal};
+use super::attempt::{MOST_TEXT, Session};
+use super::judging::Checked;
+use super::take::Take;
+use super::worksheet::Worksheet;
+use crate::assess::task::{Kind, Task};
+use crate::assess::verdict::Step;
+use crate::scenario::fault;
+
+/// The worksheet's state.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Sheet {
+    /// What is asked.
+    pub(super) task: Task,
+    pub(super) worksheet: Worksheet,
+    /// The first of two windows: its ends and its take.
+    pub(super) kept: Option<(f64, f64, usize)>,
+    /// Faults that were named.
+    pub(super) named: Vec<String>,
+    /// The last check.
+    pub(super) check: Option<Checked>,
+    /// Codes that were wrong in any check.
+    pub(super) wrong: Vec<(Step, &'static str)>,
+    /// Whether the answer was shown on demand.
+    pub(super) revealed: bool,
+    /// Whether the attempt has ended.
+    pub(super) over: bool,
+}
+
+impl Session {
+    /// Does what is done on the worksheet.
+    pub(super) fn on_sheet(&mut self, page: &Page) -> Result<(), Refusal> {
+        match *page {
+            Page::Answer { field, ref text } => {
+                if self.sheet.over {
+                    return Err(Refusal::AttemptOver {});
+                }
+                if text.chars().count() > MOST_TEXT {
+                    return Err(Refusal::TextTooLong { max: MOST_TEXT });
+                }
+                if !self.sheet.task.asks(field) {
+                    let asked: Vec<&str> = self.sheet.task.fields().iter().map(|f| f.name()).collect();
+                    return Err(Refusal::BadValue { field: "field", expected: asked.join(", ") });
+                }
+                self.sheet.worksheet.set(field, text);
+            }
+            Page::KeepWindow {} => {
+                if self.sheet.over {
+                    return Err(Refusal::AttemptOver {});
+                }
+                if self.sheet.task.kind != Kind::Compare {
+                    return Err(Refusal::NotAsked {});
+                }
+                let shown = self.strip.shown_take.ok_or(Refusal::NoTake {})?;
+                let (a, b) = self.take().and_then(Take::window).ok_or(Refusal::NoWindow {})?;
+                let again = self.sheet.kept.replace((a, b, shown)).is_some();
+                self.sheet.worksheet.keep_first(again);
+            }
+            Page::KeepClear {} => self.sheet.kept = None,
+            Page::Name { ref fault } => {
+                if self.sheet.over {
+                    return Err(Refusal::AttemptOver {});
+                }
+                if fault::named(fault).is_none() {
+                    return Err(Refusal::BadValue {
+                        field: "fault",
+                        expected: "a name of the catalogue".into(),
+                    });
+                }
+                if self.sheet.named.len() >= 4 {
+                    return Err(Refusal::OutOfRange { field: "faults", min: 0.0, max: 4.0 });
+                }
+                if !self.sheet.named.contains(fault) {
+                    self.sheet.named.push(fault.clone());
+                }
+            }
+            Page::Unname { ref fault } => self.sheet.named.retain(|f| f != fault),
+            Page::Check {} => self.judge()?,
+            Page::Reveal {} => {
+                if self.sheet.over {
+                    return Err(Refusal::AttemptOver {});
+                }
+                self.reveal()?;
+            }
+            _ => {}
+        }
+        Ok(())
+    }
+
+    /// The last check.
+    pub fn check(&self) -> Option<&Checked> {
+        self.sheet.check.as_ref()
+    }
+}

@@ -1,0 +1,340 @@
+//! What the strip shows and what was recorded: takes with their cursors and marks, time base, zoom.
+
+use super::action::{Mode, Page, Refusal, Which};
+use super::attempt::{MOST_TEXT, Session};
+use super::note::Start;
+use super::run::World;
+use super::save::MOST_SAMPLES;
+use super::take::{LONGEST_LABEL, Take};
+use crate::measure;
+use crate::strip::frame::TIME_BASES_S;
+
+/// Longest take, s: two hours.
+pub const LONGEST_TAKE_S: f64 = 7200.0;
+/// Shortest recording that is kept, s.
+const SHORTEST_TAKE_S: f64 = 1.0;
+/// How far a cursor jumps to a peak, s.
+pub const SNAP_S: f64 = 0.35;
+/// Shortest stretch that the strip is zoomed to, s.
+const NARROWEST_S: f64 = 0.2;
+
+/// The strip's state.
+#[derive(Clone, Debug)]
+pub(super) struct Strip {
+    pub(super) takes: Vec<Take>,
+    /// Takes that lay there before the student came.
+    pub(super) takes_before: usize,
+    /// Whether the last take is still being made.
+    pub(super) recording: bool,
+    pub(super) mode: Mode,
+    pub(super) shown_take: Option<usize>,
+    /// Left edge of a shown take, s.
+    pub(super) start_s: f64,
+    /// Time base, s a screen.
+    pub(super) time_base_s: f64,
+    /// What was shown before the zoom: left edge and time base, s.
+    pub(super) before_zoom: Option<(f64, f64)>,
+    /// Whether clicks jump to the nearest peak.
+    pub(super) snap: bool,
+    /// Peaks that the detector found in a take: its number, its length in samples, the times.
+    found: Option<(usize, usize, Vec<f64>)>,
+}
+
+impl Strip {
+    /// A strip with these takes.
+    pub(super) fn new(takes: Vec<Take>, mode: Mode, time_base_s: f64) -> Self {
+        Self {
+            takes,
+            takes_before: 0,
+            recording: false,
+            mode,
+            shown_take: None,
+            start_s: 0.0,
+            time_base_s,
+            before_zoom: None,
+            snap: false,
+            found: None,
+        }
+    }
+
+    /// Time base without the zoom, s a screen.
+    pub(super) fn unzoomed_s(&self) -> f64 {
+        self.before_zoom.map_or(self.time_base_s, |z| z.1)
+    }
+}
+
+impl Session {
+    /// Does what is done on the strip.
+    pub(super) fn on_strip(&mut self, page: &Page) -> Result<(), Refusal> {
+        match *page {
+            Page::TimeBase { s } => {
+                if !TIME_BASES_S.contains(&s) {
+                    let expected = TIME_BASES_S.map(|t| t.to_string()).join(", ");
+                    return Err(Refusal::BadValue { field: "time_base", expected });
+                }
+                self.strip.before_zoom = None;
+                // Zooming a take keeps its middle.
+                let middle = self.strip.start_s + self.strip.time_base_s / 2.0;
+                self.strip.time_base_s = s;
+                if self.strip.mode == Mode::Take {
+                    self.scroll_to(middle - s / 2.0);
+                }
+            }
+            Page::Show { mode } => {
+                if self.chain().is_none() {
+                    return Err(Refusal::NoBench {});
+                }
+                if mode == Mode::Take && self.take().is_none() {
+                    return Err(Refusal::NoTake {});
+                }
+                if mode != Mode::Take {
+                    self.leave_zoom();
+                }
+                self.strip.mode = mode;
+            }
+            Page::Record {} => self.record()?,
+            Page::Stop {} => self.stop()?,
+            Page::OpenTake { take } => {
+                // The take that is being made is shown live, not opened.
+                let finished = self.strip.takes.len() - usize::from(self.strip.recording);
+                if take >= finished {
+                    return Err(Refusal::NoTake {});
+                }
+                self.show_take(take);
+            }
+            Page::Scroll { start_s } => {
+                if self.strip.mode != Mode::Take {
+                    return Err(Refusal::NoTake {});
+                }
+                self.scroll_to(start_s);
+            }
+            Page::Cursor { which, t } => {
+                let take = self.measured()?;
+                if let Some(t) = t {
+                    in_take("t", t, take)?;
+                }
+                match which {
+                    Which::A => take.a = t,
+                    Which::B => take.b = t,
+                }
+            }
+            Page::Mark { t } => {
+                let take = self.measured()?;
+                in_take("t", t, take)?;
+                if !take.mark(t) {
+                    let max = super::take::MOST_MARKS as f64;
+                    return Err(Refusal::OutOfRange { field: "marks", min: 0.0, max });
+                }
+            }
+            Page::Unmark { t } => self.measured()?.unmark(t),
+            Page::MarksClear {} => self.measured()?.marks.clear(),
+            Page::Zoom { from_s, to_s } => self.zoom(from_s, to_s)?,
+            Page::ZoomOut {} => {
+                if self.strip.before_zoom.is_none() {
+                    return Err(Refusal::NotZoomed {});
+                }
+                self.leave_zoom();
+            }
+            Page::Snap { on } => self.strip.snap = on,
+            Page::Label { take, ref text } => {
+                let finished = self.strip.takes.len() - usize::from(self.strip.recording);
+                let take = self.strip.takes[..finished].get_mut(take).ok_or(Refusal::NoTake {})?;
+                if text.chars().count() > MOST_TEXT {
+                    return Err(Refusal::TextTooLong { max: MOST_TEXT });
+                }
+                take.label = text.chars().take(LONGEST_LABEL).collect();
+            }
+            _ => {}
+        }
+        Ok(())
+    }
+
+    /// The take that is shown.
+    pub fn take(&self) -> Option<&Take> {
+        self.strip.shown_take.and_then(|k| self.strip.takes.get(k))
+    }
+
+    /// All takes.
+    pub fn takes(&self) -> &[Take] {
+        &self.strip.takes
+    }
+
+    /// What the strip shows.
+    pub fn mode(&self) -> Mode {
+        self.strip.mode
+    }
+
+    /// Number of the take that is shown.
+    pub fn shown_take_number(&self) -> Option<usize> {
+        self.strip.shown_take
+    }
+
+    /// Whether the live signal is held still.
+    pub fn is_held(&self) -> bool {
+        self.strip.mode == Mode::Hold
+    }
+
+    /// Volts at the bottom and the top of the strip: the full-scale range, or for an opened recording its own
+    /// lowest and highest value with a little room.
+    pub fn value_range(&self) -> (f64, f64) {
+        if let Some(chain) = self.chain() {
+            let range = chain.settings().range_v * chain.settings().scale;
+            return (-range, range);
+        }
+        let extent = self.take().and_then(|t| t.recording.extent(0, t.recording.len()));
+        extent.map_or((-1.0, 1.0), |e| {
+            let (low, high) = (f64::from(e.min), f64::from(e.max));
+            // A flat line far from zero wants room that its own size does not swallow.
+            let room = 0.06 * (high - low).max(1e-9).max(1e-6 * low.abs().max(high.abs()));
+            (low - room, high + room)
+        })
+    }
+
+    /// Time base, s a screen.
+    pub fn time_base_s(&self) -> f64 {
+        self.strip.time_base_s
+    }
+
+    /// Time at the left edge of a shown take, s.
+    pub fn start_s(&self) -> f64 {
+        self.strip.start_s
+    }
+
+    /// Whether a recording is being made.
+    pub fn is_recording(&self) -> bool {
+        self.strip.recording
+    }
+
+    /// Length of the recording that is being made, s.
+    pub fn recorded_s(&self) -> f64 {
+        if self.strip.recording {
+            self.strip.takes.last().map_or(0.0, |t| t.recording.duration_s())
+        } else {
+            0.0
+        }
+    }
+
+    /// The peak nearest to `t` s of the shown take, as the detector finds it (never the true one); `None` where none is within
+    /// [`SNAP_S`].
+    pub fn snap_to(&mut self, t: f64) -> Option<f64> {
+        let shown = self.strip.shown_take?;
+        let take = self.strip.takes.get(shown)?;
+        let length = take.recording.len();
+        if self.strip.found.as_ref().is_none_or(|(k, n, _)| (*k, *n) != (shown, length)) {
+            let (values, rate) = (take.recording.values(0, length), take.recording.rate_hz());
+            let beats = measure::detect::detect(&values, rate);
+            // The detector's beats bring one near; the highest point of the wave is where one would put the cursor.
+            let mut peaks: Vec<f64> =
+                measure::landmarks::of_beats(&values, rate, &beats).iter().map(|l| l.peak_s).collect();
+            // A beat without one after it has no landmarks.
+            peaks.extend(
+                beats
+                    .iter()
+                    .filter(|b| !peaks.iter().any(|p| (p - **b).abs() < 0.2))
+                    .copied()
+                    .collect::<Vec<_>>(),
+            );
+            self.strip.found = Some((shown, length, peaks));
+        }
+        let (_, _, peaks) = self.strip.found.as_ref()?;
+        let nearest = peaks.iter().copied().min_by(|x, y| (x - t).abs().total_cmp(&(y - t).abs()))?;
+        ((nearest - t).abs() <= SNAP_S).then_some(nearest)
+    }
+
+    fn record(&mut self) -> Result<(), Refusal> {
+        let World::Bench { chain, .. } = &self.run.world else { return Err(Refusal::NoBench {}) };
+        if self.strip.recording {
+            return Err(Refusal::Recording { what: "record" });
+        }
+        if chain.samples() >= MOST_SAMPLES {
+            return Err(Refusal::WorldOver { most: MOST_SAMPLES });
+        }
+        if !chain.seen() {
+            return Err(Refusal::NoLink {});
+        }
+        if !chain.routed() {
+            return Err(Refusal::NothingInInput { input: chain.settings().input });
+        }
+        let mut take = Take::new(f64::from(chain.settings().rate_hz), chain.time_s());
+        // The pulse's energy lies around its fundamental; 1.2 Hz is 72 beats a minute.
+        take.delay_s = chain.delay_s(1.2);
+        take.start = Some(Start { sample: chain.samples(), settings: chain.settings().clone() });
+        take.exercise_ended_s = self.run.exercise_ended_s.map(|ended| ended - take.start_s);
+        self.leave_zoom();
+        take.view_s = self.strip.time_base_s;
+        self.strip.takes.push(take);
+        self.strip.recording = true;
+        self.strip.mode = Mode::Live;
+        Ok(())
+    }
+
+    pub(super) fn stop(&mut self) -> Result<(), Refusal> {
+        if !self.strip.recording {
+            return Err(Refusal::NotRecording {});
+        }
+        self.strip.recording = false;
+        self.revision += 1;
+        let last = self.strip.takes.len() - 1;
+        if self.strip.takes[last].recording.duration_s() < SHORTEST_TAKE_S {
+            self.strip.takes.pop();
+            return Err(Refusal::TooShort {});
+        }
+        self.show_take(last);
+        Ok(())
+    }
+
+    /// Shows a stretch of the take over the whole strip.
+    fn zoom(&mut self, from_s: f64, to_s: f64) -> Result<(), Refusal> {
+        if self.strip.mode != Mode::Take {
+            return Err(Refusal::NoTake {});
+        }
+        let take = self.take().ok_or(Refusal::NoTake {})?;
+        in_take("from_s", from_s, take)?;
+        in_take("to_s", to_s, take)?;
+        if to_s - from_s < NARROWEST_S - 1e-9 {
+            return Err(Refusal::TooNarrow { least: NARROWEST_S });
+        }
+        self.strip.before_zoom.get_or_insert((self.strip.start_s, self.strip.time_base_s));
+        self.strip.time_base_s = to_s - from_s;
+        self.strip.start_s = from_s;
+        Ok(())
+    }
+
+    /// Back to what was shown before the zoom.
+    pub(super) fn leave_zoom(&mut self) {
+        if let Some((start_s, time_base_s)) = self.strip.before_zoom.take() {
+            self.strip.time_base_s = time_base_s;
+            self.scroll_to(start_s);
+        }
+    }
+
+    pub(super) fn show_take(&mut self, take: usize) {
+        self.leave_zoom();
+        self.strip.shown_take = Some(take);
+        self.strip.mode = Mode::Take;
+        self.scroll_to(0.0);
+    }
+
+    pub(super) fn scroll_to(&mut self, start_s: f64) {
+        let most = self.take().map_or(0.0, |t| (t.recording.duration_s() - self.strip.time_base_s).max(0.0));
+        self.strip.start_s = if start_s.is_finite() { start_s.clamp(0.0, most) } else { 0.0 };
+    }
+
+    /// The take that is measured, for changing its cursors and marks.
+    fn measured(&mut self) -> Result<&mut Take, Refusal> {
+        if self.strip.mode != Mode::Take {
+            return Err(Refusal::NoTake {});
+        }
+        let shown = self.strip.shown_take.ok_or(Refusal::NoTake {})?;
+        self.strip.takes.get_mut(shown).ok_or(Refusal::NoTake {})
+    }
+}
+
+fn in_take(field: &'static str, t: f64, take: &Take) -> Result<(), Refusal> {
+    let max = take.recording.duration_s();
+    if t.is_finite() && (0.0..=max).contains(&t) {
+        Ok(())
+    } else {
+        Err(Refusal::OutOfRange { field, min: 0.0, max })
+    }
+}

@@ -1,0 +1,135 @@
+//! The truth of an attempt, and the one place that reads it. It leaves the core only when the attempt is over.
+
+use super::attempt::{Session, World, peaks_of};
+use crate::assess::asked;
+use crate::assess::task::Kind;
+use crate::assess::window::{Peak, allowed, interval_rate};
+use serde::Serialize;
+
+/// The true figures of what was asked for. Three are kept apart: the beats in the student's own window, the intervals from the first to the last of
+/// them, and the whole record.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Truth {
+    /// Where the figures come from.
+    pub source: Source,
+    /// The faults that the scenario put into the bench.
+    pub faults: Vec<String>,
+    /// Faults whose cause was at work beside those when the attempt began.
+    pub also: Vec<&'static str>,
+    /// Rate in the student's window, by its intervals, beats/min.
+    pub window_rate: Option<f64>,
+    /// Rate over the whole record, beats/min.
+    pub record_rate: Option<f64>,
+    /// Beats in the student's window.
+    pub beats_in_window: Option<usize>,
+    /// Beats in the student's window beside those, too small or too early to be demanded: they may be counted or left out.
+    pub unsure: usize,
+    /// Beats of the record, s from its start, as the recorder shows them.
+    pub beat_times: Vec<f64>,
+    /// Beats in the student's window: 60 n / T.
+    pub own_window: Option<Beats>,
+    /// Intervals between the first and the last of them: 60 (n - 1) / span.
+    pub own_span: Option<Intervals>,
+    /// Beats of the whole record.
+    pub record: Option<Beats>,
+    /// Full-scale range to one side of zero, mV, where it was asked for.
+    pub range_mv: Option<f64>,
+    /// Height from cursor A to cursor B, mV, where it was asked for.
+    pub amplitude_mv: Option<f64>,
+}
+
+/// Beats counted in a time.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Beats {
+    /// Beats.
+    pub beats: usize,
+    /// Time, s.
+    pub seconds: f64,
+    /// Rate, beats/min.
+    pub rate: f64,
+}
+
+/// Intervals in a time.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Intervals {
+    /// Intervals.
+    pub intervals: usize,
+    /// Time, s.
+    pub seconds: f64,
+    /// Rate, beats/min.
+    pub rate: f64,
+}
+
+/// Where true figures come from.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Source {
+    /// The simulated heart.
+    #[default]
+    Heart,
+    /// The project's own detector, for recordings whose heart nobody knows.
+    Detector,
+}
+
+impl Session {
+    /// The beats of the shown take that its measurement is judged against. The one reader of the truth.
+    pub fn reference_peaks(&self) -> Vec<Peak> {
+        let Some(take) = self.take() else { return Vec::new() };
+        match &self.run.world {
+            World::Bench { chain, .. } => take
+                .foreign
+                .clone()
+                .unwrap_or_else(|| peaks_of(chain, take.start_s, take.recording.duration_s())),
+            World::File { detected, .. } => detected.iter().map(|t| Peak { at_s: *t, sure: true }).collect(),
+        }
+    }
+
+    pub(super) fn truth(&self) -> Truth {
+        let mut truth = Truth {
+            source: if self.chain().is_some() { Source::Heart } else { Source::Detector },
+            faults: self
+                .scenario()
+                .map_or_else(Vec::new, |s| s.fault.iter().map(|f| f.name.clone()).collect()),
+            also: self.beside(),
+            ..Truth::default()
+        };
+        let Some(take) = self.take() else { return truth };
+        if self.sheet.task.kind == Kind::ReadRange {
+            let ends = take.a.zip(take.b).and_then(|(a, b)| take.value_at(a).zip(take.value_at(b)));
+            truth.range_mv = Some((1000.0 * take.range_v() * 10.0).round() / 10.0);
+            truth.amplitude_mv = ends.map(|(a, b)| (10_000.0 * (b - a).abs()).round() / 10.0);
+        }
+        // Who was asked for no rate is told none.
+        if !self.sheet.task.counts() {
+            return truth;
+        }
+        let peaks = self.reference_peaks();
+        let (delay_s, duration_s) = (take.delay_s, take.recording.duration_s());
+        let inside = |a: f64, b: f64| {
+            peaks.iter().filter(move |p| p.within(a, b)).map(|p| p.at_s).collect::<Vec<f64>>()
+        };
+        truth.record_rate = interval_rate(&peaks, 0.0, duration_s);
+        let beats = inside(0.0, duration_s).len();
+        truth.record = truth.record_rate.map(|rate| Beats { beats, seconds: duration_s, rate });
+        truth.beat_times = peaks.iter().map(|p| p.at_s + delay_s).collect();
+        let Some((a, b)) = take.window().filter(|(a, b)| b > a) else { return truth };
+        let intervals = |intervals: usize, seconds: f64| {
+            (intervals > 0).then(|| Intervals { intervals, seconds, rate: 60.0 * intervals as f64 / seconds })
+        };
+        if self.sheet.task.kind == Kind::Intervals {
+            // A and B are the ends of the run that was timed; how many beats lie between them was not asked.
+            let spanned = asked::spanned(&peaks, delay_s, a, b).map(|(n, _)| n as usize);
+            truth.own_span = spanned.and_then(|n| intervals(n, b - a));
+            return truth;
+        }
+        let own = inside(a - delay_s, b - delay_s);
+        truth.own_span = own.first().zip(own.last()).and_then(|(x, y)| intervals(own.len() - 1, y - x));
+        truth.window_rate = interval_rate(&peaks, a - delay_s, b - delay_s);
+        let unsure = |p: &&Peak| !p.sure && p.within(a - delay_s, b - delay_s);
+        truth.unsure = peaks.iter().filter(unsure).count();
+        let beats = allowed(&peaks, a, b, self.criteria().edge_s, delay_s).exact;
+        truth.beats_in_window = Some(beats);
+        truth.own_window = Some(Beats { beats, seconds: b - a, rate: 60.0 * beats as f64 / (b - a) });
+        truth
+    }
+}
