@@ -215,7 +215,7 @@ impl Lab {
     pub fn act(&mut self, action: &str) -> String {
         let read = plain::value(action)
             .map_err(|e| e.to_string())
-            .and_then(Action::from_value)
+            .and_then(|v| Action::from_value(v).map_err(|e| e.to_string()))
             .map_err(|e| json!({"ok": false, "code": "unknown", "args": {"what": e}}));
         let answer = match read {
             Ok(action) => match self.session.act(&action) {
