@@ -169,6 +169,8 @@ step "documentation" env RUSTDOCFLAGS="-D warnings -A rustdoc::private-intra-doc
 step "tests, native" cargo test --locked
 counted '^test result: ok\. ([0-9]+) passed; 0 failed.*'
 finished
+step "types of the page's scripts" node tests/browser/types.mjs
+counted '^[a-z_ ]+: ([0-9]+) passed, 0 failed$'
 step "same bits: native, node, chromium" node tests/browser/run.mjs tests/browser/same_bits.test.mjs
 counted '^browser: ([0-9]+) passed, 0 failed$'
 step "tests, chromium" other_browser_tests

@@ -1,13 +1,16 @@
+// @ts-check
 // Questions in a dialog: whether to go on with a kept attempt; how fast a recording was sampled.
 
-import { attr, h, newId, words } from "./dom.js";
+import { attr, dialog as question, h, newId, words } from "./dom.js";
 import { agoText, t } from "./text.js";
+/** @import { KeptAttempt } from './types/page' */
 
-const question = () => document.getElementById("ask");
-
-/** Shows what was put into the page's dialog; resolves once it is closed, whoever closes it. */
+/**
+ * Shows what was put into the page's dialog; resolves once it is closed, whoever closes it.
+ * @param {HTMLDialogElement} dialog
+ */
 export function asked(dialog) {
-  return new Promise((done) => {
+  return /** @type {Promise<void>} */ (new Promise((done) => {
     const ended = new AbortController();
     dialog.addEventListener("close", () => {
       if (dialog.open) return; // told late of a question before this one
@@ -15,7 +18,7 @@ export function asked(dialog) {
       done();
     }, { signal: ended.signal });
     dialog.showModal();
-  });
+  }));
 }
 
 /** Takes away a question that still stands, when what it belongs to is left. */
@@ -23,10 +26,14 @@ export function closeQuestion() {
   if (question().open) question().close();
 }
 
-/** Asks; resolves true to resume, false to start afresh (also when the dialog is closed by Escape: nothing is lost yet). */
+/**
+ * Asks; resolves true to resume, false to start afresh (also when the dialog is closed by Escape: nothing is lost yet).
+ * @param {KeptAttempt} kept
+ */
 export async function askResume(kept) {
   const dialog = question();
   const when = agoText(kept.at);
+  /** @param {boolean} yes */
   const answer = (yes) => () => dialog.close(yes ? "resume" : "fresh");
   dialog.replaceChildren(h("h2", { id: "ask-h" }, t("resume-title")), h("p", {}, t("resume-text", { when })),
     h("div", { class: "row" }, h("button", { type: "button", class: "btn btn-strong", autofocus: true, onclick: answer(true) }, t("resume-yes")), h("button", { type: "button", class: "btn", onclick: answer(false) }, t("resume-no"))));
@@ -35,7 +42,10 @@ export async function askResume(kept) {
   return dialog.returnValue !== "fresh";
 }
 
-/** Asks before something that cannot be taken back: what is "close" or "reveal". Escape is no. */
+/**
+ * Asks before something that cannot be taken back. Escape is no.
+ * @param {"close" | "reveal"} what
+ */
 export async function askWhether(what) {
   const dialog = question();
   dialog.replaceChildren(h("h2", { id: "ask-h" }, t(`whether-${what}_title`)), h("p", {}, t(`whether-${what}_text`)),
@@ -45,13 +55,18 @@ export async function askWhether(what) {
   return dialog.returnValue === "yes";
 }
 
-/** Asks for the sampling rate of a recording that does not tell it; resolves to Hz, or null when the student gives up. */
+/**
+ * Asks for the sampling rate of a recording that does not tell it; resolves to Hz, or null when the student gives up.
+ * @param {string} file @param {{ low: number, high: number }} rates
+ */
 export async function askRate(file, { low, high }) {
   const dialog = question();
   const id = newId("rate"), problemId = newId("problem");
   const input = h("input", { id, class: "txt", inputmode: "decimal", autocomplete: "off", autofocus: true, "aria-describedby": problemId });
   const problem = h("p", { class: "problem", id: problemId, role: "status" });
+  /** @type {number | null} */
   let found = null;
+  /** @param {Event} event */
   const take = (event) => {
     event.preventDefault();
     const hz = Number(input.value.trim().replace(",", "."));

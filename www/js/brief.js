@@ -1,29 +1,39 @@
+// @ts-check
 // What a lab says of itself: in the head its title and seed, beside the bench what is to be done.
 
-import { h } from "./dom.js";
+import { byId, h } from "./dom.js";
 import { inWords } from "./scenarios.js";
 import { keep, recall } from "./store.js";
 import { t } from "./text.js";
 import { button } from "./widgets.js";
+/** @import { View } from './types/view' */
 
+/** @param {View} view */
 const toldOf = (view) => (view.scenario ? inWords(view.scenario) : null);
-const titleOf = (view) => toldOf(view)?.title ?? view.recording_name;
+/** @param {View} view */
+const titleOf = (view) => toldOf(view)?.title ?? view.recording_name ?? "";
 
-/** Writes title and seed into the head, with the way back from a replay; the title. */
+/**
+ * Writes title and seed into the head, with the way back from a replay; the title.
+ * @param {View} view @param {(() => unknown) | null} back
+ */
 export function whereabouts(view, back) {
   const title = titleOf(view);
   const seed = view.kind === "recording" ? "" : h("span", { class: "seed" }, t("where-seed", { v: view.seed }));
-  document.getElementById("where").replaceChildren(h("b", {}, title), seed, back ? button(t("class-back"), back, { kind: "btn-back" }) : "");
+  byId("where").replaceChildren(h("b", {}, title), seed, back ? button(t("class-back"), back, { kind: "btn-back" }) : "");
   return title;
 }
 
-/** The heading and the aim, and the brief behind it: open where there is room, or as the student left it. */
+/**
+ * The heading and the aim, and the brief behind it: open where there is room, or as the student left it.
+ * @param {View} view
+ */
 export function brief(view) {
-  const { aim, brief: text } = toldOf(view) ?? { aim: t("recording-about") };
+  const { aim, brief: text } = toldOf(view) ?? { aim: t("recording-about"), brief: "" };
   const head = h("h1", { id: "brief-h" }, titleOf(view));
   if (!text) return [head, h("p", { class: "aim" }, aim)];
+  /** @type {HTMLDetailsElement} */
   const more = h("details", { open: recall("brief") ?? innerHeight >= 1000 },
-    h("summary", {}, h("span", { class: "aim" }, aim), h("span", { class: "turn turn-open" }, t("brief-more")), h("span", { class: "turn turn-close" }, t("brief-less"))), h("p", { class: "pencil" }, text));
-  more.firstChild.addEventListener("click", () => keep("brief", !more.open));
+    h("summary", { onclick: () => keep("brief", !more.open) }, h("span", { class: "aim" }, aim), h("span", { class: "turn turn-open" }, t("brief-more")), h("span", { class: "turn turn-close" }, t("brief-less"))), h("p", { class: "pencil" }, text));
   return [head, more];
 }

@@ -1,31 +1,54 @@
+// @ts-check
 // What few visits need, in a core of its own that has this beside all the rest: opening and writing files, composing and handing
 // out, grading a class. Whoever imports this file waits until that core is there.
 
 import init, { Book, composeScenario, fairness, Lab, qrSvg, Regrade, scenarioJson } from "../wasm/dicrotic_desk.js";
 import { Bench, guarded } from "./core.js";
+/** @import { ClassSummary, Fairness, ScenarioValue } from './types/told' */
 
 await init();
 
-/** A recording from its files, [[name, bytes]…], with what they do not tell: rate in Hz, name of a channel. */
+/**
+ * A recording from its files, [[name, bytes]…], with what they do not tell: rate in Hz, name of a channel.
+ * @param {[string, Uint8Array][]} named @param {{ rate?: number, channel?: string }} [more]
+ */
 export const opened = (named, { rate, channel } = {}) => new Bench(guarded(() => Lab.fromFiles(named.map(([name]) => name), named.map(([, bytes]) => bytes), rate, channel)));
-/** A take as a file's bytes: "edf", or "wfdb" (an archive). */
+/**
+ * A take as a file's bytes: "edf", or "wfdb" (an archive).
+ * @param {Bench} bench @param {number} take @param {string} format @param {string} name
+ */
 export const takeFile = (bench, take, format, name) => bench.lent(Lab, (lab) => lab.exportTake(take, format, name));
-/** What the strip shows of a take, as SVG. */
+/**
+ * What the strip shows of a take, as SVG.
+ * @param {Bench} bench @param {string} title
+ */
 export const stripSvg = (bench, title) => bench.lent(Lab, (lab) => lab.stripSvg(title));
 
-/** A scenario file as a value, for editing; and back, as the text of a file. */
+/**
+ * A scenario file as a value, for editing; and back, as the text of a file.
+ * @param {string} toml @returns {ScenarioValue}
+ */
 export const scenarioValue = (toml) => JSON.parse(guarded(() => scenarioJson(toml)));
+/** @param {ScenarioValue} scenario */
 export const composed = (scenario) => guarded(() => composeScenario(JSON.stringify(scenario)));
-/** How many of so many right students each way of grading fails: {students, without, own_window, exact_count, record_mean, tolerances}. */
+/**
+ * How many of so many right students each way of grading fails: {students, without, own_window, exact_count, record_mean, tolerances}.
+ * @param {string} toml @param {number} first @param {number} students @param {number} [window] @returns {Fairness}
+ */
 export const fairnessOf = (toml, first, students, window = 0) => JSON.parse(guarded(() => fairness(toml, first, students, window)));
-/** A link as the text of an SVG picture, or undefined when it is too long for one. */
+/**
+ * A link as the text of an SVG picture, or undefined when it is too long for one.
+ * @param {string} link
+ */
 export const pictureOf = (link) => qrSvg(link);
 /** What a class handed in, graded: add(file, replayed), summary(need), csv(). */
 export class ClassBook {
   #book = new Book();
+  /** @param {string} file @param {Replayed} replayed */
   add(file, replayed) {
     guarded(() => replayed.writeInto(this.#book, file));
   }
+  /** @param {{ benches: number, rubric: boolean }} need @returns {ClassSummary} */
   summary({ benches, rubric }) {
     return JSON.parse(guarded(() => this.#book.summary(benches, rubric)));
   }
@@ -40,13 +63,18 @@ export class ClassBook {
 /** Something handed in, replayed piece by piece: the text of a result file, or a code with the scenarios it may belong to. */
 export class Replayed {
   #regrade;
+  /** @param {string} text @param {Record<string, string>} [scenarios] */
   constructor(text, scenarios = {}) {
     this.#regrade = guarded(() => new Regrade(text, JSON.stringify(scenarios)));
   }
-  /** Goes on for some samples; true when all is done. */
+  /**
+   * Goes on for some samples; true when all is done.
+   * @param {number} samples
+   */
   step(samples) {
     return guarded(() => this.#regrade.step(samples));
   }
+  /** @param {Book} book @param {string} file */
   writeInto(book, file) {
     book.add(file, this.#regrade);
   }

@@ -1,3 +1,4 @@
+// @ts-check
 // One line for each control: what it does, in which unit. Always there for whoever asks a screen reader or rests the pointer
 // on it; written under each control where the reader has asked for that.
 
@@ -7,18 +8,20 @@ import { t } from "./text.js";
 
 const shown = () => document.body.dataset.explain === "on";
 
-/** Gives the control in `el` (a widget's element) the line of a key, under it; returns el. */
+/**
+ * Gives the control in `el` (a widget's element) the line of a key, under it; returns el.
+ * @template {HTMLElement} E @param {E} el @param {string} key
+ */
 export function explain(el, key) {
   const line = t(key);
   const id = newId("explain");
-  const control = el.matches("button, input, select") ? el : el.querySelector("select, input, button");
+  const control = el.matches("button, input, select") ? el : (el.querySelector("select, input, button") ?? el);
   attr(control, "aria-describedby", [control.getAttribute("aria-describedby"), id].filter(Boolean).join(" "));
   el.title = line;
   if (el.matches("label")) {
     // The line is no part of the switch's name.
     const name = el.querySelector("span");
-    name.id ||= newId("name");
-    attr(control, "aria-labelledby", name.id);
+    if (name) attr(control, "aria-labelledby", (name.id ||= newId("name")));
   }
   const small = h("small", { class: "explain", id }, line);
   if (el === control) el.after(small);
@@ -26,7 +29,10 @@ export function explain(el, key) {
   return el;
 }
 
-/** Gives all choices in `el`, which do the same each for its own thing, one line together; returns el. */
+/**
+ * Gives all choices in `el`, which do the same each for its own thing, one line together; returns el.
+ * @template {HTMLElement} E @param {E} el @param {string} key
+ */
 export function explainAll(el, key) {
   const id = newId("explain");
   for (const control of el.querySelectorAll("select")) attr(control, "aria-describedby", id);

@@ -1,25 +1,36 @@
+// @ts-check
 // Opening recordings from files: chosen or dropped, one file or the several of a record; what they do not tell is asked.
 
 import { asked, askRate } from "./ask.js";
 import { CoreError } from "./core.js";
-import { h } from "./dom.js";
+import { dialog as question, h } from "./dom.js";
 import { bringTexts, t } from "./text.js";
 import { button, Choice } from "./widgets.js";
+/** @import { Bench } from './core.js' */
+/** @import { Navigation } from './navigation.js' */
 
 const ENDINGS = ".csv,.txt,.edf,.hea,.dat,.atr,.zip,text/csv,text/plain";
 const MOST_BYTES = 400e6; // more than a browser's tab should be asked to hold
 const RATES_HZ = { low: 10, high: 10000 }; // what the core takes
 
-/** Lets the student choose files; calls open(files) with what was chosen. */
+/**
+ * Lets the student choose files; calls open(files) with what was chosen.
+ * @param {(files: File[]) => unknown} open
+ */
 export function chooseFiles(open) {
   const input = h("input", { type: "file", accept: ENDINGS, multiple: true });
-  input.addEventListener("change", () => input.files.length > 0 && open([...input.files]));
+  input.addEventListener("change", () => input.files && input.files.length > 0 && open([...input.files]));
   input.click();
 }
 
-/** Takes files that are dropped anywhere on the page. */
+/**
+ * Takes files that are dropped anywhere on the page.
+ * @param {(files: File[]) => unknown} open
+ */
 export function takeDrops(open) {
+  /** @param {DragEvent} event */
   const carries = (event) => event.dataTransfer?.types.includes("Files");
+  /** @param {boolean} on */
   const hover = (on) => document.body.toggleAttribute("data-drop", on);
   addEventListener("dragover", (event) => {
     if (!carries(event)) return;
@@ -31,27 +42,30 @@ export function takeDrops(open) {
     if (!carries(event)) return;
     event.preventDefault();
     hover(false);
-    if (event.dataTransfer.files.length > 0) open([...event.dataTransfer.files]);
+    const files = [...(event.dataTransfer?.files ?? [])];
+    if (files.length > 0) open(files);
   });
 }
 
 /**
  * Reads the files of one recording, as long as the navigation stands; null when the student gives up over a question. Throws a
  * CoreError in words.
+ * @param {File[]} files @param {Navigation} navigation @returns {Promise<Bench | null>}
  */
 export async function readRecording(files, navigation) {
   const [{ opened }] = await navigation.wait(Promise.all([import("./desk.js"), bringTexts("files")]));
   const bytes = files.reduce((sum, file) => sum + file.size, 0);
   if (bytes > MOST_BYTES) throw new CoreError("file_big", { file: files[0].name, mb: Math.round(bytes / 1e6), most: MOST_BYTES / 1e6 });
-  const named = await navigation.wait(Promise.all(files.map(async (file) => [file.name, new Uint8Array(await file.arrayBuffer())])));
+  const named = await navigation.wait(Promise.all(files.map(async (file) => /** @type {[string, Uint8Array]} */ ([file.name, new Uint8Array(await file.arrayBuffer())]))));
   let rate;
   let bench;
   try {
     bench = opened(named);
   } catch (error) {
-    if (error.code !== "csv_rate_missing") throw error;
-    rate = await navigation.wait(askRate(error.args.file, RATES_HZ));
-    if (rate === null) return null;
+    if (!(error instanceof CoreError) || error.code !== "csv_rate_missing") throw error;
+    const told = await navigation.wait(askRate(String(error.args.file), RATES_HZ));
+    if (told === null) return null;
+    rate = told;
     bench = opened(named, { rate });
   }
   if (bench.channels.length < 2) return bench;
@@ -65,12 +79,17 @@ export async function readRecording(files, navigation) {
   return channel === null ? null : opened(named, { rate, channel });
 }
 
-/** Asks which channel of a file is the pulse; null when the student gives up. */
+/**
+ * Asks which channel of a file is the pulse; null when the student gives up.
+ * @param {string} file @param {string[]} channels
+ */
 async function askChannel(file, channels) {
-  const dialog = document.getElementById("ask");
+  const dialog = question();
+  /** @type {string | null} */
   let found = null;
   const which = new Choice(t("channel-label"), () => {});
-  which.set([...new Set(channels)].map((name) => [name, name]), channels[0]);
+  which.set([...new Set(channels)].map((name) => /** @type {[string, string]} */ ([name, name])), channels[0]);
+  /** @param {Event} event */
   const take = (event) => {
     event.preventDefault();
     found = which.select.value;

@@ -1,3 +1,4 @@
+// @ts-check
 // Runs before main.js, as soon as it is there: asks for the words in the reader's language while the rest is on its way.
 
 import { chooseLanguage } from "./language.js";

@@ -1,7 +1,9 @@
+// @ts-check
 // The few small pictures on buttons, in the page's own line.
 
 import { s } from "./dom.js";
 
+/** @type {Record<string, string>} */
 const PATHS = {
   theme: "M10 3a7 7 0 1 0 0 14V3ZM10 3a7 7 0 0 1 0 14",
   open: "M3 16V5l2-1.5h4L10.500 5H17v11ZM7 11.500h1.500l1.300-3 1.200 4.500 1-1.500H14",
@@ -37,6 +39,9 @@ const PATHS = {
   again: "M15.500 8A6 6 0 1 0 16 11M16 4v4.500h-4.500",
 };
 
-/** A 20 px picture; it is never the only name of a button. */
+/**
+ * A 20 px picture; it is never the only name of a button.
+ * @param {string} name
+ */
 export const icon = (name) =>
   s("svg", { viewBox: "0 0 20 20", width: 20, height: 20, "aria-hidden": "true", focusable: "false" }, s("path", { d: PATHS[name] }));

@@ -1,11 +1,13 @@
+// @ts-check
 // A second copy of every attempt, in the browser's database. localStorage is at hand at once, but a browser writes it to the
 // disk when it likes, up to a minute later; what a finished transaction wrote is with the system even if the browser is killed.
 
 const NAME = "dicrotic", STORE = "attempts";
-let opened = null; // a promise of the database
+/** @type {Promise<IDBDatabase> | null} */
+let opened = null;
 
 function open() {
-  opened ??= new Promise((done, fail) => {
+  const coming = opened ?? /** @type {Promise<IDBDatabase>} */ (new Promise((done, fail) => {
     const asked = indexedDB.open(NAME, 1);
     asked.onupgradeneeded = () => asked.result.createObjectStore(STORE);
     asked.onsuccess = () => {
@@ -15,40 +17,51 @@ function open() {
     };
     asked.onerror = () => fail(asked.error);
     asked.onblocked = () => fail(new Error("blocked"));
-  }).catch((error) => {
+  })).catch((error) => {
     opened = null;
     throw error;
   });
-  return opened;
+  opened = coming;
+  return coming;
 }
 
-/** Runs one transaction; resolves once it is complete to what its request gave. */
+/**
+ * Runs one transaction; resolves once it is complete to what its request gave.
+ * @template T @param {IDBTransactionMode} mode @param {(store: IDBObjectStore) => IDBRequest<T>} ask
+ */
 async function transact(mode, ask) {
   const database = await open();
-  return new Promise((done, fail) => {
+  return /** @type {Promise<T>} */ (new Promise((done, fail) => {
     const transaction = database.transaction(STORE, mode);
     const request = ask(transaction.objectStore(STORE));
     transaction.oncomplete = () => done(request.result);
     transaction.onabort = () => fail(transaction.error);
     transaction.onerror = () => fail(transaction.error);
-  });
+  }));
 }
 
-/** Writes a value; rejects when the device does not allow it. */
+/**
+ * Writes a value; rejects when the device does not allow it.
+ * @param {string} key @param {unknown} value
+ */
 export const writeDown = (key, value) => transact("readwrite", (store) => store.put(value, key));
 
-/** Takes a value out. */
+/**
+ * Takes a value out.
+ * @param {string} key
+ */
 export const strike = (key) => transact("readwrite", (store) => store.delete(key)).catch(() => {});
 
 /** Everything that is written down, by key; empty where there is no database. */
 export async function readAll() {
+  /** @type {Map<string, unknown>} */
   const all = new Map();
   try {
     await transact("readonly", (store) => {
       const cursor = store.openCursor();
       cursor.onsuccess = () => {
         if (!cursor.result) return;
-        all.set(cursor.result.key, cursor.result.value);
+        all.set(String(cursor.result.key), cursor.result.value);
         cursor.result.continue();
       };
       return cursor;

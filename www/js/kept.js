@@ -1,24 +1,29 @@
+// @ts-check
 // Taking up a kept attempt, whatever has become of it; keeping the one that is under way; and saying in words what is kept.
 
 import { Bench } from "./core.js";
 import { attemptKey, copiesOf, keepAttempt, layAside } from "./store.js";
 import { agoText, t } from "./text.js";
+/** @import { KeptAttempt } from './types/page' */
 
 const LOCK_MS = 400; // a page that is reloaded lets go of its attempt soon; another tab does not
 
 /**
  * What is kept of an attempt: {bench, kept, told}, the newest copy that can be replayed, and words where something is amiss.
  * Without such a copy bench is missing; what is there is laid aside, not thrown away.
+ * @param {string} scenario @param {string} seed
+ * @returns {{ bench: Bench, kept: KeptAttempt, told: string } | { bench?: undefined, kept?: undefined, told: string }}
  */
 export function takeUpKept(scenario, seed) {
   const { copies, damaged } = copiesOf(attemptKey(scenario, seed));
+  /** @type {Error | null} */
   let why = null;
   for (const [k, kept] of copies.entries()) {
     try {
       const bench = Bench.restored(kept.saved);
       return { bench, kept, told: damaged || k > 0 ? t("kept-mended", { when: agoText(kept.at) }) : "" };
     } catch (error) {
-      why ??= error;
+      why ??= /** @type {Error} */ (error);
     }
   }
   if (copies.length === 0 && !damaged) return { told: "" };
@@ -28,10 +33,20 @@ export function takeUpKept(scenario, seed) {
 
 /** Keeps an attempt: one tab at a time, as soon as something is done; tell(words) says when that fails and when it is well again. */
 export class Keeper {
+  /** @type {((value?: unknown) => void) | undefined} */
   #until;
+  /** @param {string} scenario @param {string} seed @param {(text: string) => void} tell */
   constructor(scenario, seed, tell) {
-    Object.assign(this, { scenario, seed, tell });
+    this.scenario = scenario;
+    this.seed = seed;
+    this.tell = tell;
     this.key = attemptKey(scenario, seed);
+    this.ended = false;
+    /** @type {(() => void) | null} */
+    this.again = null; // what to do when it is worth another try
+    /** @type {number | null} */
+    this.last = null; // when it was kept last
+    /** @type {boolean | undefined} */
     this.mine = undefined; // not known yet
     this.state = "kept";
     this.seen = this.#newest(); // how much was done when this page took it up
@@ -49,7 +64,7 @@ export class Keeper {
       // Whoever asks first has it; that answer comes when it comes, and until then nothing is kept.
       await navigator.locks.request(name, { ifAvailable: true }, (lock) => {
         free = Boolean(lock);
-        return lock && this.#hold();
+        return lock ? this.#hold() : undefined;
       });
       if (free || this.ended) return;
       const late = setTimeout(() => {
@@ -81,6 +96,7 @@ export class Keeper {
   /**
    * Keeps {at, deeds, begun, saved}; again(): called when it is worth another try. Resolves to what keepAttempt says of it, to why
    * it is not this tab's to keep, or to nothing where nobody may be told any more.
+   * @param {KeptAttempt} attempt
    */
   async keep(attempt) {
     if (!this.mine) return this.mine === false ? this.state : undefined;
@@ -93,6 +109,7 @@ export class Keeper {
     return state;
   }
 
+  /** @param {string} state @param {string} text */
   #say(state, text) {
     const news = state !== this.state;
     this.state = state;

@@ -1,8 +1,10 @@
+// @ts-check
 // What stands on the page while someone works: one session with its bench, strip and worksheet, one loop, and an end to all of it.
 
 import { afterwards } from "./afterwards.js";
 import { BenchPane } from "./bench/index.js";
 import { brief, whereabouts } from "./brief.js";
+import { byId as $ } from "./dom.js";
 import { calm, entitle, report, show } from "./frame.js";
 import { Caution } from "./help/caution.js";
 import { Offer } from "./help/offer.js";
@@ -15,8 +17,17 @@ import { Session } from "./session.js";
 import { SheetPane } from "./sheet/index.js";
 import { StripPane } from "./strip/index.js";
 import { bringTexts } from "./text.js";
+/** @import { Bench } from './core.js' */
+/** @import { Assigned, Route } from './types/page' */
 
-const $ = (id) => document.getElementById(id);
+/**
+ * @typedef {{
+ *   scenario?: string | null, seed?: string | null, deeds?: number, begun?: number, again?: () => unknown, assigned?: Assigned | null,
+ *   follow?: (session: Session) => void, back?: (() => unknown) | null, watched?: string | null, nowYou?: () => unknown, told?: string,
+ * }} What
+ */
+
+/** @type {Lab | null} */
 let standing = null;
 
 /** The lab that stands on the page, or null. */
@@ -34,6 +45,7 @@ export function closeLab() {
  * tries, closing, own} of a link; follow(session): somebody else keeps it too; back(): where a replay came from, which stands
  * still and is only looked at; watched: the scenario of a worked example, which the narrator plays, and nowYou(): after it;
  * told: words to begin with.
+ * @param {Bench} bench @param {What} [what]
  */
 export function stand(bench, what = {}) {
   closeLab();
@@ -42,12 +54,24 @@ export function stand(bench, what = {}) {
   return standing;
 }
 
-class Lab {
+/** What stands there, from stand() to closeLab(). */
+export class Lab {
+  /** @param {Bench} bench @param {What} what */
   constructor(bench, { scenario = null, seed = null, deeds = 0, begun = Date.now(), again, assigned = null, follow, back = null, watched = null, nowYou }) {
-    Object.assign(this, { scenario, seed, assigned, watched, waits: null, ended: false });
+    this.scenario = scenario;
+    this.seed = seed;
+    this.assigned = assigned;
+    this.watched = watched;
+    this.ended = false;
+    /** @type {{ ran: boolean } | null} */
+    this.waits = null; // while something beside the bench is looked at
+    /** @type {Offer | null} */
+    this.offer = null;
+    /** @type {{ frame(dt: number): void } | null} */
+    this.narrator = null;
     const session = (this.session = new Session(bench, scenario, seed));
     Object.assign(session, { deeds, begun, looksOnly: Boolean(back) });
-    if (scenario && !back) session.keepWith(new Keeper(scenario, seed, calm));
+    if (scenario && seed && !back) session.keepWith(new Keeper(scenario, seed, calm));
     this.recording = bench.kind === "recording";
     show("lab");
     document.body.dataset.kind = watched ? "worked" : bench.kind;
@@ -61,16 +85,19 @@ class Lab {
     this.loop = new Loop((dt) => this.frame(dt));
     this.bench = this.recording ? null : new BenchPane($("bench"), session);
     this.strip = new StripPane($("strip"), session, this.loop);
-    this.sheet = new SheetPane($("worksheet"), session, { settle: () => this.strip.cursors.settleAll(), again });
+    this.sheet = new SheetPane($("worksheet"), session, { settle: () => this.strip.cursors.settleAll(), again: again ?? (() => {}) });
     afterwards(session, { strip: this.strip, debrief: this.sheet.debrief }, { keeps: !back && !watched, calm, report });
     follow?.(session);
     if (back) this.loop.running = false;
-    else if (watched) this.late(this.narrate(nowYou));
+    else if (watched) this.late(this.narrate(nowYou ?? (() => {})));
     else if (!this.recording) this.takeUp();
     this.loop.start();
   }
 
-  /** One frame: the world runs on, and what is new of it is shown. */
+  /**
+   * One frame: the world runs on, and what is new of it is shown.
+   * @param {number} dt
+   */
   frame(dt) {
     if (dt > 0 && this.watched) this.narrator?.frame(dt);
     else if (dt > 0) this.session.bench.advance(dt);
@@ -82,7 +109,7 @@ class Lab {
   takeUp() {
     const { session, scenario, assigned } = this;
     const chosen = !assigned && !packed;
-    if (chosen) this.offer = new Offer($("offer"), session, { watch: () => (location.hash = watchRoute(scenario)), chosen: (mode) => mode === "half" && halfDone() });
+    if (chosen) this.offer = new Offer($("offer"), session, { watch: () => (location.hash = watchRoute(scenario ?? "")), chosen: (mode) => mode === "half" && halfDone() });
     new Caution($("brief"), session, { waits: chosen });
     let asked = false;
     session.onView((view) => {
@@ -98,6 +125,7 @@ class Lab {
     if (!this.ended) new HandIn($("worksheet"), this.session, this.assigned);
   }
 
+  /** @param {() => unknown} nowYou */
   async narrate(nowYou) {
     const { makeNarrator } = await import("./help/narrator.js");
     if (this.ended) return;
@@ -105,12 +133,18 @@ class Lab {
     if (!this.ended) this.narrator = made;
   }
 
-  /** Tells of what fails later, while the lab still stands. */
+  /**
+   * Tells of what fails later, while the lab still stands.
+   * @param {Promise<unknown>} coming
+   */
   late(coming) {
     coming.catch((error) => !this.ended && report(error));
   }
 
-  /** Does it stand where the address (of readRoute) says? */
+  /**
+   * Does it stand where the address (of readRoute) says?
+   * @param {Route} route
+   */
   isAt({ scenario, seed, watch, assigned }) {
     if (assigned !== null || this.assigned) return this.assigned?.address === assigned;
     if (watch || this.watched) return this.watched === watch;

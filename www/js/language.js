@@ -1,3 +1,4 @@
+// @ts-check
 // Which language the page speaks: the reader's choice, else the first of the browser's that there is, else English.
 
 import { h } from "./dom.js";
@@ -6,7 +7,7 @@ import { languageNow, t } from "./text.js";
 
 const FIRST = "en";
 const RIGHT_TO_LEFT = new Set(["ar", "fa", "he", "ur"]);
-const there = () => document.documentElement.dataset.languages.split(" ");
+const there = () => (document.documentElement.dataset.languages ?? FIRST).split(" ");
 
 /** The language to load; marks the document with it and with its direction. */
 export function chooseLanguage() {
@@ -18,10 +19,14 @@ export function chooseLanguage() {
   return language;
 }
 
-/** A choice among the languages, each by its own name, where there is one to make; changed(): called before the page is loaded anew. */
+/**
+ * A choice among the languages, each by its own name, where there is one to make; changed(): called before the page is loaded anew.
+ * @param {() => unknown} changed
+ */
 export function languageChoice(changed) {
   if (there().length < 2) return [];
-  const name = (language) => new Intl.DisplayNames([language], { type: "language" }).of(language);
+  /** @param {string} language */
+  const name = (language) => new Intl.DisplayNames([language], { type: "language" }).of(language) ?? language;
   const select = h("select", { id: "language-choice", class: "language", onchange: () => {
     keep("language", select.value);
     changed();

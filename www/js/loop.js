@@ -1,3 +1,4 @@
+// @ts-check
 // The frame loop: lets the world run on by real time, or some times as fast, and asks the strip to draw what is new.
 
 const MAX_STEP_S = 0.25; // the core clamps too; a hidden tab must not come back with a leap
@@ -5,6 +6,7 @@ const FASTEST = 16;
 const KEY = "dicrotic:speed";
 const page = document.documentElement.dataset;
 
+/** @param {string | null | undefined} text */
 const within = (text) => Math.min(FASTEST, Math.max(1, Number(text) || 1));
 
 /**
@@ -26,13 +28,16 @@ page.speed = String(askedSpeed());
 
 /** Runs `frame(dt)` each animation frame, more than once where much time is to pass; running can be turned off (the world waits) and on. */
 export class Loop {
+  /** @param {(dt: number) => unknown} frame */
   constructor(frame) {
     this.frame = frame;
     this.running = true;
+    /** @type {number | null} */
     this.last = null;
     this.id = 0;
   }
   start() {
+    /** @param {number} now */
     const step = (now) => {
       this.id = requestAnimationFrame(step);
       const dt = this.last === null ? 0 : Math.min((now - this.last) / 1000, MAX_STEP_S);
@@ -41,7 +46,10 @@ export class Loop {
     };
     this.id = requestAnimationFrame(step);
   }
-  /** Lets so much time pass, in equal pieces that the core takes; what a piece brings about (the world is held, the bench is left) holds for the next. */
+  /**
+   * Lets so much time pass, in equal pieces that the core takes; what a piece brings about (the world is held, the bench is left) holds for the next.
+   * @param {number} seconds
+   */
   pass(seconds) {
     const pieces = Math.max(1, Math.ceil(seconds / MAX_STEP_S));
     const { id } = this;

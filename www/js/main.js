@@ -1,6 +1,8 @@
+// @ts-check
 // Starts the page: texts, theme, core, scenarios; then opens what the address asks for.
 
 import { loadCore } from "./core.js";
+import { byId } from "./dom.js";
 import { takeDrops } from "./files.js";
 import { nothingComes, report, shows } from "./frame.js";
 import { lab } from "./lab.js";
@@ -33,7 +35,7 @@ startTheme();
 await texts;
 fillTexts(document);
 makeTools();
-makePanes(document.getElementById("panes"));
+makePanes(byId("panes"));
 try {
   const scenarios = await index;
   const { scenario, watch } = readRoute();
@@ -41,7 +43,7 @@ try {
   for (const one of scenarios) if (!wanted || one.id === wanted) one.load().catch(() => {}); // on its way while the core compiles
   await Promise.all([core, told, journal]);
   await followAddress(openAddress);
-  if (!packed) keepOffline({ note: document.getElementById("kept"), free: () => shows("start") });
+  if (!packed) keepOffline({ note: byId("kept"), free: () => shows("start") });
 } catch (error) {
   nothingComes();
   report(error);

@@ -1,3 +1,4 @@
+// @ts-check
 // One navigation at a time. Whatever is opened goes through here, and each step that waits asks afterwards whether it is still
 // wanted: a file, a module or an answer that comes late never lands on a page that has gone on to something else.
 
@@ -7,7 +8,8 @@ import { nothingComes, report } from "./frame.js";
 /** Thrown where a navigation finds that it is over; told to nobody. */
 export class Left extends Error {}
 
-class Navigation {
+/** Where the page is on its way to, or has come to. */
+export class Navigation {
   #over = false;
   #address = location.href;
 
@@ -20,7 +22,10 @@ class Navigation {
     this.#over = true;
   }
 
-  /** What a promise gives, if it is still wanted then; else `release` may put it away, and everything ends here. */
+  /**
+   * What a promise gives, if it is still wanted then; else `release` may put it away, and everything ends here.
+   * @template T @param {Promise<T>} coming @param {(late: T) => unknown} [release] @returns {Promise<T>}
+   */
   async wait(coming, release) {
     let got;
     try {
@@ -33,17 +38,27 @@ class Navigation {
     throw new Left();
   }
 
-  /** Puts another address in place of the present one, without a new entry in the browser's history. */
+  /**
+   * Puts another address in place of the present one, without a new entry in the browser's history.
+   * @param {string} address
+   */
   write(address) {
     history.replaceState(null, "", address);
     this.#address = location.href;
   }
 }
 
+/** @typedef {(navigation: Navigation) => unknown} Opens */
+
+/** @type {Navigation | null} */
 let now = null;
+/** @type {Opens | null} */
 let followed = null;
 
-/** Begins a navigation and ends the one before, with the question that it may have put. open(navigation) does the opening. */
+/**
+ * Begins a navigation and ends the one before, with the question that it may have put. open(navigation) does the opening.
+ * @param {Opens} open
+ */
 export async function go(open) {
   now?.end();
   closeQuestion();
@@ -57,15 +72,21 @@ export async function go(open) {
   }
 }
 
-/** From now on an address is opened by open(navigation): at once, and whenever it changes. Resolves when the first is open. */
+/**
+ * From now on an address is opened by open(navigation): at once, and whenever it changes. Resolves when the first is open.
+ * @param {Opens} open
+ */
 export function followAddress(open) {
   followed = open;
   addEventListener("hashchange", () => go(open));
   return go(open);
 }
 
-/** Puts an address in place of the present one and opens it. */
+/**
+ * Puts an address in place of the present one and opens it.
+ * @param {string} address
+ */
 export function goTo(address) {
   history.replaceState(null, "", address);
-  return go(followed);
+  return go(/** @type {Opens} */ (followed));
 }

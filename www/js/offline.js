@@ -1,3 +1,4 @@
+// @ts-check
 // Lets the page open without a network after one visit, and brings new versions in without costing anyone an attempt.
 
 import { h } from "./dom.js";
@@ -7,6 +8,7 @@ import { button } from "./widgets.js";
 /**
  * Registers the worker once the page has nothing better to do. Not inside a frame (a course site's page is not ours to keep),
  * and not where the browser has none. free(): whether nothing is under way that a reload would disturb. note: a place for words.
+ * @param {{ note: HTMLElement, free: () => boolean }} ways
  */
 export function keepOffline({ note, free }) {
   if (window.top !== window || !isSecureContext || !navigator.serviceWorker) return;
@@ -16,21 +18,24 @@ export function keepOffline({ note, free }) {
     if (asked) location.reload();
     else if (first) note.replaceChildren(t("offline-ready"));
   });
+  /** @param {ServiceWorker} worker */
   const takeOver = (worker) => {
     asked = true;
     worker.postMessage("take-over");
   };
+  /** @param {ServiceWorker} worker */
   const offer = (worker) => {
     if (free()) return takeOver(worker);
     return note.replaceChildren(h("span", {}, t("offline-new")), " ", button(t("offline-take"), () => takeOver(worker)));
   };
+  /** @param {ServiceWorker} worker */
   const watch = (worker) => worker.addEventListener("statechange", () => worker.state === "installed" && navigator.serviceWorker.controller && offer(worker));
   const begin = async () => {
     const registration = await navigator.serviceWorker.register("sw.js");
     if (registration.waiting && navigator.serviceWorker.controller) offer(registration.waiting);
     registration.addEventListener("updatefound", () => registration.installing && watch(registration.installing));
   };
-  const calm = window.requestIdleCallback ?? ((run) => setTimeout(run, 1500));
+  const calm = window.requestIdleCallback ?? (/** @param {() => unknown} run */ (run) => setTimeout(run, 1500));
   // A private window may refuse: then the page works as before, from the network.
   setTimeout(() => calm(() => begin().catch(() => {})), 2000);
 }

@@ -1,9 +1,14 @@
+// @ts-check
 // Pages to read: the trade's words, and the page for instructors. Brought when they are opened.
 
 import { h, newId, prop, words } from "./dom.js";
 import { bringTexts, has, keysOf, languageNow, t } from "./text.js";
+/** @import { Kid } from './types/page' */
 
-/** Fills the section with the glossary. back: the way back to where the reader was. */
+/**
+ * Fills the section with the glossary. back: the way back to where the reader was.
+ * @param {HTMLElement} root @param {Kid} back
+ */
 export async function showWords(root, back) {
   await bringTexts("words");
   const order = new Intl.Collator(languageNow());
@@ -19,7 +24,10 @@ export async function showWords(root, back) {
   page(root, [t("words-title"), t("words-lede")], back, h("div", { class: "finder" }, h("label", { for: id }, t("words-find")), input, none), h("dl", { class: "terms" }, rows));
 }
 
-/** Fills the section with the page for instructors. */
+/**
+ * Fills the section with the page for instructors.
+ * @param {HTMLElement} root @param {Kid} back
+ */
 export async function showTeach(root, back) {
   await bringTexts("teach");
   const parts = ["before", "links", "class", "fair", "hour", "limits"].map((part) => {
@@ -29,6 +37,7 @@ export async function showTeach(root, back) {
   page(root, [t("teach-title"), t("teach-lede")], back, h("div", { class: "teach" }, parts));
 }
 
+/** @param {HTMLElement} root @param {[string, string]} heads @param {Kid} back @param {...Node} body */
 function page(root, [title, lede], back, ...body) {
   root.replaceChildren(h("div", { class: "faults-head" }, h("h1", { id: "read-h", tabindex: "-1" }, title), back), h("p", { class: "lede" }, lede), ...body);
 }

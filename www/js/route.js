@@ -1,27 +1,41 @@
+// @ts-check
 // Scenario and seed in the address: #s=<id>&seed=<digits>, so that a reload or a link gives the same bench; a composed one as
 // #a=<its packed text>; #assign and #class for instructors.
 
+/** @import { Route, SideName } from './types/page' */
+
+/** @type {SideName[]} */
 const SIDES = ["faults", "skills", "notebook", "report", "words", "teach"];
+/** @type {("assign" | "class")[]} */
 const SCREENS = ["assign", "class"];
 
 /**
  * What the address asks for: a scenario and its seed, a worked example to watch, a packed assignment, an instructor's screen, or
  * a screen beside the bench with what is to be turned to there ("" for its top). Each may be null.
+ * @returns {Route}
  */
 export function readRoute() {
   const parts = new URLSearchParams(location.hash.slice(1));
   const seed = parts.get("seed");
+  /** @type {<N extends string>(names: N[]) => N | null} */
   const named = (names) => names.find((one) => parts.has(one)) ?? null;
   const side = named(SIDES);
   return { scenario: parts.get("s"), seed: isSeed(seed) ? seed : null, watch: parts.get("watch"), assigned: parts.get("a"), screen: named(SCREENS), side, turn: side && parts.get(side) };
 }
 
-const isSeed = (text) => /^\d{1,20}$/.test(text ?? "") && BigInt(text) < 1n << 64n;
+/** @param {string | null} text */
+const isSeed = (text) => /^\d{1,20}$/.test(text ?? "") && BigInt(text ?? "") < 1n << 64n;
 
-/** The address of a scenario, with a seed or without. */
+/**
+ * The address of a scenario, with a seed or without.
+ * @param {string} scenario @param {string | null} [seed]
+ */
 export const routeTo = (scenario, seed) => `#s=${encodeURIComponent(scenario)}${seed ? `&seed=${seed}` : ""}`;
 
-/** The address of a scenario's worked example. */
+/**
+ * The address of a scenario's worked example.
+ * @param {string} scenario
+ */
 export const watchRoute = (scenario) => `#watch=${encodeURIComponent(scenario)}`;
 
 /** A fresh seed: nine digits, short enough to read out to a neighbour. */

@@ -1,3 +1,4 @@
+// @ts-check
 // From the address to what stands on the page.
 
 import { calm } from "./frame.js";
@@ -9,8 +10,13 @@ import { openScenario, openWatched } from "./open/scenario.js";
 import { openScreen } from "./open/screen.js";
 import { openSide } from "./open/side.js";
 import { newSeed, readRoute } from "./route.js";
+/** @import { Navigation } from './navigation.js' */
+/** @import { Route } from './types/page' */
 
-/** Opens what the address asks for; a lab that stands there already stays as it is. */
+/**
+ * Opens what the address asks for; a lab that stands there already stays as it is.
+ * @param {Navigation} navigation
+ */
 export async function openAddress(navigation) {
   calm("");
   const route = readRoute();
@@ -23,9 +29,10 @@ export async function openAddress(navigation) {
   }
 }
 
+/** @param {Navigation} navigation @param {Route} route */
 function openRoute(navigation, route) {
   const { scenario, seed, watch, assigned, screen, side, turn } = route;
-  if (side !== null) return openSide(navigation, side, turn);
+  if (side !== null) return openSide(navigation, side, turn ?? "");
   if (screen) return openScreen(navigation, screen);
   const there = lab();
   if (there?.isAt(route)) {

@@ -1,12 +1,19 @@
+// @ts-check
 // One attempt on the page: the lab, its last view, who wants to hear of changes, and keeping it on this device.
 
 import { onlyLooks } from "./deeds.js";
+/** @import { Bench } from './core.js' */
+/** @import { Keeper } from './kept.js' */
+/** @import { Action } from './types/action' */
+/** @import { Args } from './types/names' */
+/** @import { View } from './types/view' */
 
 const SAVE_MS = 300;
 
 /**
  * Tells for whoever looks from outside (a test, a style) that all that was done is kept: data-kept of the page is the number of
  * deeds that both copies on the device hold, or the word for what is in the way; there is none while a deed waits to be kept.
+ * @param {string | number | null | undefined} state
  */
 function tellKept(state) {
   if (state === null) delete document.documentElement.dataset.kept;
@@ -14,40 +21,65 @@ function tellKept(state) {
 }
 
 export class Session {
-  /** bench: a Bench of core.js; scenario: its id or null (a recording); seed: digits or null. */
+  /**
+   * bench: a Bench of core.js; scenario: its id or null (a recording); seed: digits or null.
+   * @param {Bench} bench @param {string | null} scenario @param {string | null} seed
+   */
   constructor(bench, scenario, seed) {
     this.bench = bench;
     this.scenario = scenario;
     this.seed = seed;
+    /** @type {Set<(view: View) => unknown>} */
     this.hears = new Set();
+    /** @type {Set<(code: string, args: Args, action: Action) => unknown>} */
     this.hearsRefusal = new Set();
+    /** @type {Set<(action: Action) => unknown>} */
     this.hearsDeed = new Set();
     this.revision = bench.revision;
     this.view = bench.view();
+    /** @type {number | null} */
+    this.saving = null;
+    /** @type {(() => void) | null} */
+    this.alsoKeep = null; // somebody else who keeps it
+    /** @type {Promise<unknown> | null} */
+    this.debriefed = null; // the debrief's further parts, once they are asked for
     this.deeds = 0;
     this.begun = Date.now();
+    /** @type {Keeper | null} */
     this.keeper = null; // keeps the attempt on this device
     this.ended = false; // whatever still comes for it finds nothing to belong to
     this.looksOnly = false; // somebody else's attempt, replayed: it can be looked at and not changed
   }
 
-  /** Calls tell(view) now and whenever the view has changed. */
+  /**
+   * Calls tell(view) now and whenever the view has changed.
+   * @param {(view: View) => unknown} tell
+   */
   onView(tell) {
     this.hears.add(tell);
     tell(this.view);
   }
 
-  /** Calls tell(code, args, action) when the world refuses an action. */
+  /**
+   * Calls tell(code, args, action) when the world refuses an action.
+   * @param {(code: string, args: Args, action: Action) => unknown} tell
+   */
   onRefusal(tell) {
     this.hearsRefusal.add(tell);
   }
 
-  /** Calls tell(action) after an action that was done. */
+  /**
+   * Calls tell(action) after an action that was done.
+   * @param {(action: Action) => unknown} tell
+   */
   onDeed(tell) {
     this.hearsDeed.add(tell);
   }
 
-  /** Does an action; true when the world let it happen. */
+  /**
+   * Does an action; true when the world let it happen.
+   * @param {Action} action
+   */
   act(action) {
     if (this.looksOnly && !onlyLooks(action.do)) {
       this.hears.forEach((tell) => tell(this.view));
@@ -84,7 +116,7 @@ export class Session {
 
   /** Keeps the attempt on this device; a recording is not kept. */
   saveNow() {
-    clearTimeout(this.saving);
+    clearTimeout(this.saving ?? undefined);
     this.saving = null;
     if (!this.scenario || this.deeds === 0) return;
     this.alsoKeep?.();
@@ -92,7 +124,10 @@ export class Session {
     this.keeper?.keep({ at: Date.now(), deeds, begun: this.begun, saved: this.bench.save() }).then((state) => deeds === this.deeds && tellKept(state === "kept" ? deeds : state));
   }
 
-  /** Has the attempt kept from now on by a Keeper of kept.js. */
+  /**
+   * Has the attempt kept from now on by a Keeper of kept.js.
+   * @param {Keeper} keeper
+   */
   keepWith(keeper) {
     this.keeper = keeper;
     keeper.again = () => this.save();

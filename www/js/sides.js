@@ -1,16 +1,27 @@
+// @ts-check
 // The screens beside the bench, each brought when it is opened: the card index of faults, the skill map, the notebook, a report,
 // pages to read.
 
 import { h } from "./dom.js";
 import { t } from "./text.js";
+/** @import { SideName, ViewName, Ways } from './types/page' */
 
 const cards = () => import("./faults/cards.js");
 const read = () => import("./read.js");
+/** @param {Ways} ways */
 const back = ({ goBack, inLab }) => h("button", { type: "button", class: "btn", onclick: goBack }, t(inLab ? "side-back" : "side-back_start"));
+
+/**
+ * @typedef {{
+ *   title: string, section?: ViewName, open(root: HTMLElement, turn: string, ways: Ways): Promise<unknown>,
+ *   turn?(root: HTMLElement, turn: string): Promise<unknown>,
+ * }} Side
+ */
 
 /**
  * By name: the key of its title, its section where that has another name, open(root, turn, ways) which fills its section, and for one that has places to turn to
  * turn(root, turn). ways: {inLab, goBack(), allLoaded()}.
+ * @type {Record<SideName, Side>}
  */
 export const SIDES = {
   faults: { title: "faults-title", open: async (root, _turn, ways) => (await cards()).showFaults(root, ways), turn: async (root, turn) => (await cards()).turnToCard(root, turn) },
@@ -21,5 +32,8 @@ export const SIDES = {
   teach: { title: "side-teach", section: "read", open: async (root, _turn, ways) => (await read()).showTeach(root, back(ways)) },
 };
 
-/** The section that a screen fills. */
-export const sectionOf = (side) => SIDES[side].section ?? side;
+/**
+ * The section that a screen fills.
+ * @param {SideName} side @returns {ViewName}
+ */
+export const sectionOf = (side) => SIDES[side].section ?? /** @type {ViewName} */ (side);

@@ -1,3 +1,4 @@
+// @ts-check
 // The first screen: what one can do here, the scenarios, and the card index of faults.
 
 import { h, s } from "./dom.js";
@@ -5,10 +6,12 @@ import { problemOf } from "./scenarios.js";
 import { scenarioList } from "./shelf.js";
 import { t } from "./text.js";
 import { assignWay, checkWay, keptWay, rehearseWay, standWay } from "./ways.js";
+/** @import { KnownScenario, ScenarioEntry } from './types/page' */
 
 /** One pulse on a strip, with the names of its features pencilled beside it. */
 function hero() {
   const beat = "c22 0 30 -4 40 -10s20 -128 46 -128s34 76 54 92s18 -24 42 -24s48 66 128 70";
+  /** @type {(key: string, x: number, y: number, dx: number, dy: number) => SVGElement} */
   const name = (key, x, y, dx, dy) => s("g", {}, s("path", { class: "hero-tie", d: `M${x} ${y}q${dx * 0.15} ${dy * 0.7} ${dx} ${dy}` }), t(key).split("|").map((line, i) => s("text", { class: "hero-note", x: x + dx + (dx < 0 ? -8 : 8), y: y + dy + 5 + 20 * i, "text-anchor": dx < 0 ? "end" : "start" }, line)));
   return s("svg", { class: "hero-pulse", "aria-hidden": "true", viewBox: "0 0 1240 230", preserveAspectRatio: "xMidYMid slice" },
     s("path", { class: "hero-line", d: `M-1100 182${beat.repeat(10)}` }),
@@ -19,6 +22,7 @@ function hero() {
 /** The drum of the first screen: the pulse, until someone wants to see what happens behind a door. */
 function drum() {
   const field = h("div", { class: "smoked" }, hero());
+  /** @type {Glimpse} */
   const glimpse = async (door, opener) => {
     const { showGlimpse } = await import("./glimpse/index.js");
     await showGlimpse(field, door, () => {
@@ -29,9 +33,15 @@ function drum() {
   return { el: h("div", { class: "hero drum" }, field), glimpse };
 }
 
-/** Fills the start section. openFile(): lets the student choose a file; goOn(id, seed): takes up a kept attempt. */
+/** @typedef {(door: string, opener: HTMLElement) => Promise<void>} Glimpse */
+
+/**
+ * Fills the start section. openFile(): lets the student choose a file; goOn(id, seed): takes up a kept attempt.
+ * @param {HTMLElement} root @param {ScenarioEntry[]} scenarios
+ * @param {{ openFile: () => unknown, goOn: (id: string, seed: string) => unknown }} ways
+ */
 export function showStart(root, scenarios, { openFile, goOn }) {
-  const told = scenarios.filter((scenario) => !problemOf(scenario));
+  const told = /** @type {KnownScenario[]} */ (scenarios.filter((scenario) => !problemOf(scenario)));
   const { el, glimpse } = drum();
   root.replaceChildren(
     h("div", { class: "start-lead" }, h("h1", { id: "start-h" }, t("start-title")), h("p", { class: "lede" }, t("start-lede"))),

@@ -1,43 +1,61 @@
+// @ts-check
 // What the page keeps on this device. Storage may be switched off or full: then nothing is kept and nothing breaks.
 
 import { readAll, strike, writeDown } from "./journal.js";
+/** @import { KeptAttempt, KeptPlace } from './types/page' */
 
 const PREFIX = "dicrotic:";
 
+/** @param {string} key */
 const read = (key) => localStorage.getItem(PREFIX + key);
 
-/** Reads a kept value, or null. */
+/**
+ * Reads a kept value, or null.
+ * @param {string} key @returns {any}
+ */
 export function recall(key) {
   try {
-    return JSON.parse(read(key));
+    return JSON.parse(read(key) ?? "null");
   } catch {
     return null;
   }
 }
 
-/** Keeps a value; false when the device does not allow it. */
+/**
+ * Keeps a value; false when the device does not allow it.
+ * @param {string} key @param {unknown} value
+ */
 export function keep(key, value) {
   return put(key, JSON.stringify(value)) === "";
 }
 
-/** Puts a text; the name of what is in the way, or nothing. */
+/**
+ * Puts a text; the name of what is in the way, or nothing.
+ * @param {string} key @param {string} text
+ */
 function put(key, text) {
   try {
     localStorage.setItem(PREFIX + key, text);
     return "";
   } catch (error) {
-    return error?.name ?? "Error";
+    return error instanceof DOMException ? error.name : "Error";
   }
 }
 
-/** Forgets a value. */
+/**
+ * Forgets a value.
+ * @param {string} key
+ */
 export function forget(key) {
   try {
     localStorage.removeItem(PREFIX + key);
   } catch { /* nothing was kept */ }
 }
 
-/** What follows a beginning in the kept keys; empty where storage is off. */
+/**
+ * What follows a beginning in the kept keys; empty where storage is off.
+ * @param {string} beginning
+ */
 export function keysOf(beginning) {
   try {
     return Object.keys(localStorage).filter((key) => key.startsWith(PREFIX + beginning)).map((key) => key.slice(PREFIX.length + beginning.length));
@@ -50,22 +68,33 @@ export function keysOf(beginning) {
 
 const ATTEMPT = "attempt:", ASIDE = "aside:";
 const MOST_ATTEMPTS = 24; // older ones make room, so that the device's store does not fill up
+/** @type {Map<string, KeptAttempt>} */
 let journal = new Map();
 
 /** Reads the journal; to be awaited before an attempt is looked for. */
 export async function openJournal() {
-  journal = new Map([...(await readAll())].filter(([, value]) => isAttempt(value)));
+  journal = new Map();
+  for (const [key, value] of await readAll()) if (isAttempt(value)) journal.set(key, value);
 }
 
-const isAttempt = (value) => typeof value?.saved === "string";
+/** @param {unknown} value @returns {value is KeptAttempt} */
+const isAttempt = (value) => typeof /** @type {Partial<KeptAttempt> | null | undefined} */ (value)?.saved === "string";
+/** @param {KeptAttempt} attempt */
 const timeOf = (attempt) => Number(attempt.at) || 0;
 
-/** The key under which an attempt is kept. */
+/**
+ * The key under which an attempt is kept.
+ * @param {string} scenario @param {string} seed
+ */
 export const attemptKey = (scenario, seed) => `${ATTEMPT}${scenario}:${seed}`;
 
-/** The copies of a kept attempt that can be read, newest first, and whether there is one that cannot. */
+/**
+ * The copies of a kept attempt that can be read, newest first, and whether there is one that cannot.
+ * @param {string} key
+ */
 export function copiesOf(key) {
   let damaged = false;
+  /** @type {unknown} */
   let here = null;
   try {
     const text = read(key);
@@ -76,10 +105,16 @@ export function copiesOf(key) {
   return { copies, damaged };
 }
 
-/** A kept attempt, or null. */
+/**
+ * A kept attempt, or null.
+ * @param {string} scenario @param {string} seed
+ */
 export const recallAttempt = (scenario, seed) => copiesOf(attemptKey(scenario, seed)).copies[0] ?? null;
 
-/** The kept attempts, latest first: [{scenario, seed, at}]. */
+/**
+ * The kept attempts, latest first: [{scenario, seed, at}].
+ * @returns {KeptPlace[]}
+ */
 export function keptAttempts() {
   const there = [...journal.keys()].filter((key) => key.startsWith(ATTEMPT)).map((key) => key.slice(ATTEMPT.length));
   return [...new Set([...keysOf(ATTEMPT), ...there])].map((key) => {
@@ -89,7 +124,10 @@ export function keptAttempts() {
   }).sort((a, b) => b.at - a.at);
 }
 
-/** Keeps an attempt, and forgets the oldest beyond MOST_ATTEMPTS. Resolves to "kept", to "once" when one of the copies could not be made, or to "full" or "off" when neither could. */
+/**
+ * Keeps an attempt, and forgets the oldest beyond MOST_ATTEMPTS. Resolves to "kept", to "once" when one of the copies could not be made, or to "full" or "off" when neither could.
+ * @param {string} scenario @param {string} seed @param {KeptAttempt} attempt @returns {Promise<"kept" | "once" | "full" | "off">}
+ */
 export async function keepAttempt(scenario, seed, attempt) {
   const key = attemptKey(scenario, seed);
   for (const old of keptAttempts().slice(MOST_ATTEMPTS)) forgetAttempt(old.scenario, old.seed);
@@ -100,11 +138,14 @@ export async function keepAttempt(scenario, seed, attempt) {
     return trouble ? "once" : "kept";
   } catch (error) {
     if (!trouble) return "once";
-    return [trouble, error?.name].includes("QuotaExceededError") ? "full" : "off";
+    return [trouble, error instanceof DOMException ? error.name : ""].includes("QuotaExceededError") ? "full" : "off";
   }
 }
 
-/** Forgets an attempt. */
+/**
+ * Forgets an attempt.
+ * @param {string} scenario @param {string} seed
+ */
 export function forgetAttempt(scenario, seed) {
   const key = attemptKey(scenario, seed);
   forget(key);
@@ -112,7 +153,10 @@ export function forgetAttempt(scenario, seed) {
   strike(key);
 }
 
-/** Lays what is kept of an attempt aside, so that a fresh one does not overwrite it; one for each attempt, the last. */
+/**
+ * Lays what is kept of an attempt aside, so that a fresh one does not overwrite it; one for each attempt, the last.
+ * @param {string} scenario @param {string} seed
+ */
 export function layAside(scenario, seed) {
   const key = attemptKey(scenario, seed);
   try {

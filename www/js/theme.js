@@ -1,10 +1,13 @@
+// @ts-check
 // The two themes: which one is on, and the colours that the core needs for drawing.
 
 import { h } from "./dom.js";
 import { keep, recall } from "./store.js";
 import { decimalSign } from "./text.js";
 
+/** @type {Set<() => unknown>} */
 const listeners = new Set();
+/** @type {HTMLElement | null} */
 let probe = null;
 
 /** The theme on screen now: "paper" or "smoked". */
@@ -30,15 +33,22 @@ export function toggleTheme() {
   listeners.forEach((tell) => tell());
 }
 
-/** Calls tell() when the theme on screen changes; offTheme ends that. */
+/**
+ * Calls tell() when the theme on screen changes; offTheme ends that.
+ * @param {() => unknown} tell
+ */
 export const onTheme = (tell) => listeners.add(tell);
+/** @param {() => unknown} tell */
 export const offTheme = (tell) => listeners.delete(tell);
 
-/** A custom property's colour as #rrggbb, resolved for the theme on screen. */
+/**
+ * A custom property's colour as #rrggbb, resolved for the theme on screen.
+ * @param {string} name
+ */
 function colour(name) {
   probe ??= document.body.appendChild(h("span", { class: "vh", "aria-hidden": "true" }));
   probe.style.setProperty("color", `var(${name})`);
-  const parts = getComputedStyle(probe).color.match(/[\d.]+/g).slice(0, 3);
+  const parts = (getComputedStyle(probe).color.match(/[\d.]+/g) ?? []).slice(0, 3);
   return "#" + parts.map((part) => Math.round(Number(part)).toString(16).padStart(2, "0")).join("");
 }
 

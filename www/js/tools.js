@@ -1,6 +1,7 @@
+// @ts-check
 // The tools in the page's head and foot: other scenarios, the card index, a recording of one's own, theme and language.
 
-import { h } from "./dom.js";
+import { byId as $, h } from "./dom.js";
 import { icon } from "./icons.js";
 import { lab } from "./lab.js";
 import { languageChoice } from "./language.js";
@@ -10,7 +11,7 @@ import { packed } from "./packed.js";
 import { t } from "./text.js";
 import { toggleTheme } from "./theme.js";
 
-const $ = (id) => document.getElementById(id);
+/** @param {string} key @param {string} pic @param {() => unknown} onclick */
 const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", title: t(key), onclick }, icon(pic), h("span", { class: "word" }, t(key)));
 
 export function makeTools() {

@@ -1,19 +1,29 @@
+// @ts-check
 // Small controls shared by the panels: a stepper with a choice in its middle, a labelled choice, a switch, a button.
 
 import { attr, h, newId, prop, refill, words } from "./dom.js";
 import { icon } from "./icons.js";
 
-/** A button with words, and perhaps a picture. */
+/** @typedef {readonly [string | number, string]} Option */
+
+/**
+ * A button with words, and perhaps a picture.
+ * @param {string} label @param {(event: MouseEvent) => unknown} onclick
+ * @param {{ kind?: string, pic?: string | null, [attribute: string]: unknown }} [more]
+ */
 export const button = (label, onclick, { kind = "", pic = null, ...more } = {}) =>
   h("button", { type: "button", class: `btn ${kind}`, onclick, ...more }, pic && icon(pic), h("span", { class: "word" }, label));
 
 /** A labelled choice. options: [[value, words]…]; pick(value string). */
 export class Choice {
+  /** @param {string} label @param {(value: string) => unknown} pick @param {Record<string, unknown>} [attrs] */
   constructor(label, pick, attrs = {}) {
     const id = newId("choice");
+    /** @type {HTMLSelectElement} */
     this.select = h("select", { id, onchange: () => pick(this.select.value), ...attrs });
     this.el = h("div", { class: "fld" }, h("label", { for: id }, label), this.select);
   }
+  /** @param {readonly Option[]} options @param {unknown} value */
   set(options, value) {
     refill(this.select, options, () => options.map(([key, text]) => h("option", { value: key }, text)));
     prop(this.select, "value", String(value));
@@ -23,6 +33,7 @@ export class Choice {
 /**
  * Lets the arrow keys open a list instead of stepping through it: for lists of which some entries are refused, where a step
  * would be taken back before the next one. Browsers without showPicker keep their own way.
+ * @param {HTMLSelectElement} select
  */
 export function opensByArrow(select) {
   select.addEventListener("keydown", (event) => {
@@ -37,15 +48,19 @@ export function opensByArrow(select) {
 
 /** A stepper: less, the value as a choice, more. Options run from least to most. */
 export class Stepper {
+  /** @param {string} label @param {string} less @param {string} more @param {(value: string) => unknown} pick */
   constructor(label, less, more, pick) {
     this.pick = pick;
+    /** @type {readonly Option[]} */
     this.options = [];
     const id = newId("step");
+    /** @type {HTMLSelectElement} */
     this.select = h("select", { id, onchange: () => pick(this.select.value) });
     this.less = h("button", { type: "button", class: "btn btn-round", "aria-label": less, title: less, onclick: () => this.go(-1) }, icon("minus"));
     this.more = h("button", { type: "button", class: "btn btn-round", "aria-label": more, title: more, onclick: () => this.go(1) }, icon("plus"));
     this.el = h("div", { class: "fld stepper" }, h("label", { for: id }, label), h("div", { class: "step-row" }, this.less, this.select, this.more));
   }
+  /** @param {number} by */
   go(by) {
     const next = this.options[this.at() + by];
     if (next) this.pick(String(next[0]));
@@ -53,6 +68,7 @@ export class Stepper {
   at() {
     return this.options.findIndex(([key]) => String(key) === this.select.value);
   }
+  /** @param {readonly Option[]} options @param {unknown} value */
   set(options, value) {
     this.options = options;
     refill(this.select, options, () => options.map(([key, text]) => h("option", { value: key }, text)));
@@ -64,11 +80,14 @@ export class Stepper {
 
 /** A switch with its words. */
 export class Tick {
+  /** @param {string} label @param {(on: boolean) => unknown} turn */
   constructor(label, turn) {
+    /** @type {HTMLInputElement} */
     this.box = h("input", { type: "checkbox", role: "switch", onchange: () => turn(this.box.checked) });
     this.text = h("span", {}, label);
     this.el = h("label", { class: "tick" }, this.box, this.text);
   }
+  /** @param {unknown} on */
   set(on) {
     prop(this.box, "checked", Boolean(on));
   }
@@ -76,16 +95,21 @@ export class Tick {
 
 /** A set of choices of which one is on, as buttons with aria-pressed. */
 export class Segments {
+  /** @param {string} label @param {(key: string) => unknown} pick */
   constructor(label, pick) {
     this.pick = pick;
     this.el = h("div", { class: "segs", role: "group", "aria-label": label });
   }
+  /** @param {readonly (readonly [string, string, string?])[]} options @param {unknown} value */
   set(options, value) {
     refill(this.el, options, () =>
       options.map(([key, text, pic]) => h("button", { type: "button", class: "seg", data: { key }, onclick: () => this.pick(key) }, pic && icon(pic), h("span", {}, text))));
-    for (const kid of this.el.children) attr(kid, "aria-pressed", String(kid.dataset.key === String(value)));
+    for (const kid of this.el.children) attr(kid, "aria-pressed", String(kid.getAttribute("data-key") === String(value)));
   }
 }
 
-/** Sets the words of a button made here. */
-export const relabel = (el, text) => words(el.querySelector(".word"), text);
+/**
+ * Sets the words of a button made here.
+ * @param {Element} el @param {string} text
+ */
+export const relabel = (el, text) => words(el.querySelector(".word") ?? el, text);

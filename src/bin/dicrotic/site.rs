@@ -60,10 +60,13 @@ pub fn hand_written(root: &Path) -> Result<Files, Failure> {
     let www = root.join("www");
     for path in source_files(&www)? {
         let name = page_name(&www, &path)?;
-        // The page gets its words as JSON, see `texts`.
-        if !name.ends_with(".ftl") {
-            files.insert(name, read(&path)?);
+        // The page gets its words as JSON, see `texts`; declarations of types are for whoever writes its scripts.
+        if name.ends_with(".ftl") || name.ends_with(".d.ts") {
+            continue;
         }
+        let bytes = read(&path)?;
+        let bytes = if name.ends_with(".js") { without_types(&bytes) } else { bytes };
+        files.insert(name, bytes);
     }
     if !files.contains_key("index.html") {
         return Err(Failure::new(format!("{} has no index.html", www.display())));
@@ -88,6 +91,22 @@ pub fn hand_written(root: &Path) -> Result<Files, Failure> {
     let json = serde_json::to_vec(&index).while_doing(|| "writing scenarios/index.json".into())?;
     files.insert("scenarios/index.json".into(), json);
     Ok(files)
+}
+
+/// A script without the lines that only tell the type checker something. They stay as empty lines, so that a line has
+/// the number that it has in the source; a visit need not carry them.
+fn without_types(script: &[u8]) -> Vec<u8> {
+    let plain = |line: &[u8]| {
+        let text = line.trim_ascii();
+        let ends = text.windows(2).filter(|pair| pair == b"*/").count();
+        // A whole comment on its line, or a line within one; what begins or ends a longer one is left.
+        text == b"// @ts-check"
+            || (text.starts_with(b"/** @") && text.ends_with(b"*/") && ends == 1)
+            || (text.starts_with(b"* @") && ends == 0)
+    };
+    let lines: Vec<&[u8]> =
+        script.split(|byte| *byte == b'\n').map(|line| if plain(line) { &[][..] } else { line }).collect();
+    lines.join(&b'\n')
 }
 
 /// Name, size and time of each hand-written file: tells one state of them from another, cheaply.
@@ -211,6 +230,7 @@ mod tests {
         folder.write("www/index.html", "<!doctype html>");
         folder.write("www/js/main.js", "export {};");
         folder.write("www/texts/en/page.ftl", "hello = Hello\n");
+        folder.write("www/js/types/view.d.ts", "export type View = {};");
         folder.write("www/.editor", "private");
         folder.write("www/.cache/x.js", "private");
         folder.write("scenarios/b.toml", "id = \"second\"\nlevel = 2\n[bench]\nid = \"no\"\n");
@@ -245,6 +265,15 @@ mod tests {
                 r#"{"file":"b.toml","id":"second","level":2,"title":"","aim":"","help":""}]"#
             )
         );
+    }
+
+    #[test]
+    fn a_script_goes_out_without_what_is_only_for_the_type_checker() {
+        let source = "// @ts-check\n// Why.\n/** @import { X } from './x' */\n/**\n * What.\n * @param {X} x\n */\n\
+            export const f = (x) => /** @type {X} */ (x);\n  /** @type {X} */ let y;\n/** @param {X} x */\nlet s = \"* @\";\n/** X\n * @type {X} */\n";
+        let served = "\n// Why.\n\n/**\n * What.\n\n */\n\
+            export const f = (x) => /** @type {X} */ (x);\n  /** @type {X} */ let y;\n\nlet s = \"* @\";\n/** X\n * @type {X} */\n";
+        assert_eq!(String::from_utf8_lossy(&without_types(source.as_bytes())), served);
     }
 
     #[test]

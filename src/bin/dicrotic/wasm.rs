@@ -179,7 +179,8 @@ fn bind(wasm: &Path, name: &str, folder: &Path) -> Result<(), Failure> {
             bindgen
                 .input_path(wasm)
                 .out_name(name)
-                .typescript(false)
+                // Declarations of what the core offers, for checking the page's scripts; no part of the page.
+                .typescript(true)
                 // `init()` without an argument finds the .wasm file beside the loader.
                 .omit_default_module_path(false)
                 .remove_name_section(true)

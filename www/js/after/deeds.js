@@ -1,18 +1,25 @@
+// @ts-check
 // An action of the log in words: what was done, with the names that the page has for parts, sockets and values.
 
 import { has, num, t } from "../text.js";
 import { hzText, msText, rangeText, spanText, timeText } from "../strip/units.js";
+/** @import { Args } from '../types/names' */
 
 const FILTERS = new Set(["high_pass", "low_pass", "notch"]);
 
-/** A sentence for an entry of the course: {do, args}. */
+/**
+ * A sentence for an entry of the course: {do, args}.
+ * @param {{ do: string, args?: Args }} entry
+ */
 export function deedText({ do: deed, args = {} }) {
   const key = `deed-${deed}`;
   if (!has(key)) return t("deed-unknown", { deed });
   return t(key, shown(deed, args));
 }
 
+/** @param {string} deed @param {Record<string, any>} args */
 function shown(deed, args) {
+  /** @type {Record<string, any>} */
   const out = { ...args };
   if (args.end) out.end = t(`end-${args.end}`);
   if (args.socket) out.socket = t(`socket-${args.socket}`);

@@ -1,3 +1,4 @@
+// @ts-check
 // What comes after a check, brought when the first one is made: the hint ladder, the course of the attempt beside the strip, the
 // spread of windows, the rubric.
 
@@ -7,8 +8,14 @@ import { Trail } from "./trail.js";
 import { Ladder } from "./ladder.js";
 import { Rubric } from "./rubric.js";
 import { Spread } from "./spread.js";
+/** @import { Session } from '../session.js' */
+/** @import { Debrief } from '../sheet/debrief.js' */
+/** @import { StripPane } from '../strip/index.js' */
 
-/** Fills the places that the strip and the debrief hold ready. report(): opens the printed page of this attempt, or null. */
+/**
+ * Fills the places that the strip and the debrief hold ready. report(): opens the printed page of this attempt, or null.
+ * @param {Session} session @param {StripPane} strip @param {Debrief} debrief @param {(() => unknown) | null} report
+ */
 export async function showAfter(session, strip, debrief, report) {
   await Promise.all(["after", "hints", "points"].map(bringTexts));
   if (session.ended) return; // left meanwhile
@@ -20,7 +27,7 @@ export async function showAfter(session, strip, debrief, report) {
   debrief.hints.replaceChildren(ladder.el);
   debrief.spread.replaceChildren(spread.el);
   const bench = session.bench.kind !== "recording"; // a recording has no bench to be ready for
-  debrief.rubric.replaceChildren(...[bench && rubric.el, report && h("p", { class: "row after-ways" }, h("button", { type: "button", class: "btn", onclick: report }, t("after-report")), bench && h("a", { class: "btn btn-plain", href: "#skills" }, t("after-skills")))].filter(Boolean));
+  debrief.rubric.replaceChildren(...[bench && rubric.el, report && h("p", { class: "row after-ways" }, h("button", { type: "button", class: "btn", onclick: report }, t("after-report")), bench && h("a", { class: "btn btn-plain", href: "#skills" }, t("after-skills")))].filter((one) => one instanceof Node));
   strip.trail.replaceChildren(trail.el);
   session.onView((view) => {
     strip.trail.hidden = !view.check?.course?.length;

@@ -1,16 +1,28 @@
+// @ts-check
 // The hint ladder: look, locate, rule, worked step, answer. One button; the core says how far it goes today.
 
 import { h, prop, refill, say, words } from "../dom.js";
 import { has, num, t } from "../text.js";
-import { button } from "../widgets.js";
+import { button, relabel } from "../widgets.js";
 import { deedText } from "./deeds.js";
 import { faultWords } from "../faults/words.js";
+/** @import { Session } from '../session.js' */
+/** @import { StripPane } from '../strip/index.js' */
+/** @import { TestDeed } from '../types/action' */
+/** @import { Rung } from '../types/names' */
+/** @import { FaultBook } from '../types/page' */
+/** @import { Hint, View } from '../types/view' */
 
+/** @type {Rung[]} */
 const RUNGS = ["look", "locate", "rule", "worked", "answer"];
 
 export class Ladder {
+  /** @param {Session} session @param {StripPane} strip */
   constructor(session, strip) {
-    Object.assign(this, { session, strip });
+    this.session = session;
+    this.strip = strip;
+    /** @type {FaultBook | null} */
+    this.names = null; // of the catalogue, once a hint names faults
     this.rungs = h("ol", { class: "rungs" });
     this.before = h("ol", { class: "hints-before" }); // the hints that were given before this one
     this.text = h("div", { class: "hint-text", role: "status" });
@@ -23,15 +35,16 @@ export class Ladder {
     if (!this.session.act({ do: "hint" })) return;
     const { hint } = this.session.view;
     const place = hint?.locate;
-    if (place && typeof place.from_s === "number") this.strip.bringToSight(place.from_s, place.to_s);
+    if (typeof place?.from_s === "number" && typeof place.to_s === "number") this.strip.bringToSight(place.from_s, place.to_s);
   }
 
+  /** @param {View} view */
   show({ check, hint, hint_next: next, hints_taken: taken }) {
     this.el.hidden = !check || this.session.looksOnly || check.steps.length === 0 || (check.passed && taken.length === 0) || (next === undefined);
-    if (this.el.hidden) return;
+    if (!check || this.el.hidden) return;
     const at = hint ? RUNGS.indexOf(hint.rung) : -1;
     refill(this.rungs, [at, next], () => RUNGS.map((rung, i) => h("li", { class: `rung${i <= at ? " is-up" : ""}${i === at ? " is-here" : ""}`, "aria-current": i === at && "step" }, t(`hints-rung-${rung}`))));
-    words(this.more.querySelector(".word"), t(at < 0 ? "hints-first" : "hints-more"));
+    relabel(this.more, t(at < 0 ? "hints-first" : "hints-more"));
     prop(this.more, "disabled", next === null);
     words(this.none, next === null ? t(check.over || at === RUNGS.length - 1 ? "hints-end" : "hints-after_next") : "");
     this.none.hidden = next !== null;
@@ -54,7 +67,10 @@ export class Ladder {
   }
 }
 
-/** A test by the name of its button or of what it is done to. action: what the catalogue tells, {do, end, at, part or id}. */
+/**
+ * A test by the name of its button or of what it is done to.
+ * @param {TestDeed} action
+ */
 function deedName({ do: deed, ...args }) {
   if (deed === "look") return t("hint-look_at", { place: t(`look-${args.at}`) });
   if (deed === "wiggle") return t("list-wiggle", { end: t(`end-${args.end}`) });
@@ -64,9 +80,12 @@ function deedName({ do: deed, ...args }) {
   return has(`list-${deed}`) ? t(`list-${deed}`) : deedText({ do: deed }).replace(/\.$/, "");
 }
 
-/** The words of a hint: of its topic where it has some, else of the rung alone. */
+/**
+ * The words of a hint: of its topic where it has some, else of the rung alone.
+ * @param {Hint} hint @param {FaultBook | null} names
+ */
 export function hintText({ code, rung, args, step }, names) {
-  const shown = Object.fromEntries(Object.entries(args ?? {}).map(([name, value]) => [name, typeof value === "number" ? num(value, 2) : Array.isArray(value) ? value.map((id) => names?.of(id)?.name ?? id).join(", ") : value]));
+  const shown = Object.fromEntries(Object.entries(args ?? {}).map(([name, value]) => [name, typeof value === "number" ? num(value, 2) : Array.isArray(value) ? value.map((id) => names?.of(String(id))?.name ?? id).join(", ") : value]));
   if (rung === "answer" && shown.list === "") return t("hint-nothing_wrong");
   const key = `hint-${code}.${rung}`;
   return has(key) ? t(key, shown) : t(`hint-any.${rung}`, { step: t(`debrief-step-${step}`), value: "", ...shown });

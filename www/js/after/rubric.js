@@ -1,16 +1,22 @@
+// @ts-check
 // The pre-lab rubric: each row with its points, each point with what it rests on; choosing that turns to the course of the attempt.
 
 import { h, refill } from "../dom.js";
 import { coded, listed, num, t } from "../text.js";
+/** @import { RubricPoint, RubricRow } from '../types/check' */
+/** @import { Trail } from './trail.js' */
 
+/** @param {RubricRow} row */
 const counts = ({ applies }) => applies !== false;
 
 export class Rubric {
+  /** @param {Trail} trail */
   constructor(trail) {
     this.trail = trail;
     this.el = h("section", { class: "rubric", "aria-labelledby": "rubric-h", hidden: true });
   }
 
+  /** @param {import('../types/check').Rubric | null} rubric */
   show(rubric) {
     this.el.hidden = !rubric;
     if (!rubric) return;
@@ -22,6 +28,7 @@ export class Rubric {
     ]);
   }
 
+  /** @param {RubricRow} one */
   row({ row, got, of, points }) {
     const full = got >= of;
     return h("details", { class: "rubric-row" },
@@ -29,13 +36,17 @@ export class Rubric {
       h("ul", { class: "rubric-points" }, points.map((point) => this.point(point))));
   }
 
+  /** @param {RubricPoint} one */
   point({ code, got, at_s: at, log, evidence }) {
     const where = typeof log === "number" ? h("button", { type: "button", class: "btn btn-plain rubric-see", onclick: () => this.trail.turnTo(log) }, t("rubric-see")) : evidence ? h("span", { class: "quiet" }, rests(evidence)) : null;
     return h("li", {}, h("span", { class: "glyph", "aria-hidden": "true" }, got ? "✓" : "○"), h("span", {}, h("span", { class: "vh" }, t(got ? "rubric-is_got" : "rubric-is_open")), coded("rubric-point", code)), where);
   }
 }
 
-/** What a point rests on: a step of the verdict or a remark on the process, by the name of its place in the debrief. */
+/**
+ * What a point rests on: a step of the verdict or a remark on the process, by the name of its place in the debrief.
+ * @param {string} code
+ */
 function rests(code) {
   const [first] = code.split("_");
   return t("rubric-rests", { on: code.startsWith("process") ? t("debrief-process") : coded("debrief-step", first) });

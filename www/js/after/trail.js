@@ -1,3 +1,4 @@
+// @ts-check
 // The course of an attempt on a line of its own under the strip: a scratch for each thing that was done, in lanes by kind. Choosing
 // one tells what it was and when. The same as a list for those who read rather than look.
 
@@ -6,18 +7,28 @@ import { icon } from "../icons.js";
 import { t } from "../text.js";
 import { clockText } from "../strip/units.js";
 import { deedText } from "./deeds.js";
+/** @import { Session } from '../session.js' */
+/** @import { StripPane } from '../strip/index.js' */
+/** @import { Check, CourseEntry } from '../types/check' */
 
+/** @type {Record<CourseEntry["what"], string>} */
 const LANES = { wiring: "bench", strap: "bench", table: "bench", poke: "bench", subject: "bench", settings: "settings", record: "record", measure: "measure", answer: "measure", check: "check", hint: "check", help: "check" };
 const ORDER = ["bench", "settings", "record", "measure", "check"];
 const LEAST_S = 1.5, PAUSE_S = 8; // scratches stand apart at least so far; a longer pause is drawn short
 
 export class Trail {
+  /** @param {Session} session @param {StripPane} strip */
   constructor(session, strip) {
-    Object.assign(this, { session, strip });
+    this.session = session;
+    this.strip = strip;
+    /** @type {CourseEntry[]} */
+    this.course = [];
+    this.wrong = -1; // where it went wrong first
     this.at = -1;
     this.ticks = h("div", { class: "trail-ticks", role: "listbox", "aria-orientation": "horizontal", "aria-label": t("trail-title"), onkeydown: (event) => this.key(event) });
     this.lanes = h("div", { class: "trail-lanes", "aria-hidden": "true" }, ORDER.map((lane) => h("span", { class: "trail-lane" }, t(`trail-lane-${lane}`))));
     this.told = h("p", { class: "pencil trail-told", role: "status" });
+    /** @param {number} by @param {string} key @param {string} pic */
     const step = (by, key, pic) => h("button", { type: "button", class: "btn btn-round", "aria-label": t(key), title: t(key), onclick: () => this.select(this.at + by) }, icon(pic));
     this.before = step(-1, "trail-before", "left");
     this.next = step(1, "trail-next", "right");
@@ -31,6 +42,7 @@ export class Trail {
       h("details", { class: "trail-as_list" }, h("summary", {}, t("trail-list")), this.list));
   }
 
+  /** @param {Check} check */
   show({ course = [] }) {
     this.course = course;
     const changed = refill(this.ticks, course, () => this.marks(course));
@@ -42,12 +54,16 @@ export class Trail {
     this.mark(this.wrong >= 0 ? this.wrong : course.length - 1, { quiet: true });
   }
 
-  /** A scratch for each entry: by time, but never on one another, and with long pauses drawn short. */
+  /**
+   * A scratch for each entry: by time, but never on one another, and with long pauses drawn short.
+   * @param {CourseEntry[]} course
+   */
   marks(course) {
+    /** @param {number} gap */
     const drawn = (gap) => Math.max(LEAST_S, gap <= PAUSE_S ? gap : PAUSE_S + 2 * Math.log2(gap / PAUSE_S));
     const places = [0];
-    for (let i = 1; i < course.length; i += 1) places.push(places.at(-1) + drawn(course[i].t_s - course[i - 1].t_s));
-    const end = Math.max(60, places.at(-1)); // a short course keeps the scale of its scratches
+    for (let i = 1; i < course.length; i += 1) places.push(places[i - 1] + drawn(course[i].t_s - course[i - 1].t_s));
+    const end = Math.max(60, places[places.length - 1]); // a short course keeps the scale of its scratches
     return course.map((entry, i) => {
       const lane = LANES[entry.what] ?? "bench";
       const el = h("div", { class: `trail-tick trail-tick-${entry.what}${entry.wrong ? " is-wrong" : ""}`, role: "option", tabindex: "-1", "aria-selected": "false",
@@ -58,22 +74,27 @@ export class Trail {
     });
   }
 
+  /** @param {CourseEntry} entry */
   words(entry) {
     const text = deedText(entry);
     return [entry.times > 1 ? t("trail-times", { text, n: entry.times }) : text, entry.wrong && t("trail-wrong", { step: t(`debrief-step-${entry.wrong}`) })].filter(Boolean).join(" ");
   }
 
-  /** Chooses an entry by its place in the course. */
+  /**
+   * Chooses an entry by its place in the course.
+   * @param {number} i @param {{ focus?: boolean }} [how]
+   */
   select(i, { focus = false } = {}) {
     this.mark(Math.max(0, Math.min(this.course.length - 1, i)), {});
     const entry = this.course[this.at];
-    if (focus) this.ticks.children[this.at]?.focus();
+    if (focus) /** @type {HTMLElement | undefined} */ (this.ticks.children[this.at])?.focus();
     if (typeof entry.at_take_s === "number" && entry.take === this.session.view.strip.take) {
       this.strip.bringToSight(entry.at_take_s, entry.at_take_s);
       this.strip.spots.set("deed", { from_s: entry.at_take_s, to_s: entry.at_take_s });
     } else this.strip.spots.set("deed", null);
   }
 
+  /** @param {number} at @param {{ quiet?: boolean }} how */
   mark(at, { quiet = false }) {
     this.at = at;
     [...this.ticks.children].forEach((el, i) => {
@@ -89,7 +110,10 @@ export class Trail {
     else attr(this.told, "role", "status");
   }
 
-  /** Shows an entry by the number of its last action in the log, and brings the line into sight. */
+  /**
+   * Shows an entry by the number of its last action in the log, and brings the line into sight.
+   * @param {number} log
+   */
   turnTo(log) {
     let at = this.course.findIndex((entry) => entry.log >= log);
     if (at < 0) at = this.course.length - 1;
@@ -98,8 +122,11 @@ export class Trail {
     this.el.scrollIntoView({ block: "center" });
   }
 
+  /** @param {KeyboardEvent} event */
   key(event) {
-    const to = { ArrowRight: this.at + 1, ArrowDown: this.at + 1, ArrowLeft: this.at - 1, ArrowUp: this.at - 1, Home: 0, End: this.course.length - 1, PageDown: this.at + 10, PageUp: this.at - 10 }[event.key];
+    /** @type {Record<string, number>} */
+    const places = { ArrowRight: this.at + 1, ArrowDown: this.at + 1, ArrowLeft: this.at - 1, ArrowUp: this.at - 1, Home: 0, End: this.course.length - 1, PageDown: this.at + 10, PageUp: this.at - 10 };
+    const to = places[event.key];
     if (to === undefined) return;
     event.preventDefault();
     this.select(to, { focus: true });

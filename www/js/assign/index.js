@@ -1,3 +1,4 @@
+// @ts-check
 // Setting a bench for a class: what it is, how it looks, whether its grading is fair, and passing it on.
 
 import { CoreError } from "../core.js";
@@ -16,10 +17,15 @@ import { Fair } from "./fair.js";
 import { Form } from "./form.js";
 import { Out } from "./out.js";
 import { Preview } from "./preview.js";
+/** @import { FaultBook, ScenarioEntry, ScreenWays } from '../types/page' */
+/** @import { ScenarioValue } from '../types/told' */
 
 const SETTLE_MS = 250;
 
-/** Fills the section; returns what is to be ended when it is left. */
+/**
+ * Fills the section; returns what is to be ended when it is left.
+ * @param {HTMLElement} root @param {ScreenWays} ways
+ */
 export async function showScreen(root, { scenarios }) {
   await Promise.all(scenarios.map((one) => one.load()));
   const faults = await faultWords();
@@ -27,7 +33,10 @@ export async function showScreen(root, { scenarios }) {
   return new Assign(root, scenarios, faults);
 }
 
-/** A bench without anything wrong, to begin with. */
+/**
+ * A bench without anything wrong, to begin with.
+ * @returns {ScenarioValue}
+ */
 export const BLANK = () => ({
   id: "our-own-bench", level: 2, title: t("assign-blank_title"), aim: t("assign-blank_aim"), brief: t("assign-blank_brief"), help: "alone",
   subject: { restlessness: 0.3 }, recorder: { range_v: 0.1 }, fault: [], name_faults: false, pass: {},
@@ -35,8 +44,15 @@ export const BLANK = () => ({
 });
 
 class Assign {
+  /** @param {HTMLElement} root @param {ScenarioEntry[]} scenarios @param {FaultBook} faults */
   constructor(root, scenarios, faults) {
-    Object.assign(this, { root, scenarios });
+    this.root = root;
+    this.scenarios = scenarios;
+    this.due = 0;
+    /** @type {string | null} */
+    this.toml = null;
+    /** @type {Promise<void> | undefined} */
+    this.shown = undefined;
     this.problem = h("p", { class: "calm", role: "alert", hidden: true });
     this.form = new Form({ scenarios, faults, changed: () => this.changed(), pickBase: (id) => this.pickBase(id) });
     this.preview = new Preview();
@@ -58,18 +74,22 @@ class Assign {
     this.root.replaceChildren();
   }
 
-  /** Shows a scenario (a value of the core) in the form, and works it out. */
+  /**
+   * Shows a scenario (a value of the core) in the form, and works it out.
+   * @param {ScenarioValue} scenario
+   */
   take(scenario) {
     const { assignment } = scenario;
     this.form.show({ ...scenario, attempt: [], assignment: assignment ?? BLANK().assignment });
     this.workOut();
   }
 
+  /** @param {string} id */
   pickBase(id) {
     const found = this.scenarios.find((one) => one.id === id);
     if (!found) return this.take(BLANK());
     // An id of its own: what is changed is no longer the page's scenario, whose words the page knows in other languages.
-    const value = scenarioValue(found.toml);
+    const value = scenarioValue(found.toml ?? "");
     return this.take({ ...value, id: `own-${value.id}`.slice(0, 60) });
   }
 
@@ -104,6 +124,7 @@ class Assign {
     }
   }
 
+  /** @param {string} text */
   complain(text) {
     this.problem.hidden = !text;
     words(this.problem, text);
@@ -111,7 +132,7 @@ class Assign {
 
   saveFile() {
     this.workOut();
-    if (this.toml) download(`${plainName(this.form.value().id) || "scenario"}.toml`, this.toml, "application/toml");
+    if (this.toml) download(`${plainName(this.form.value().id ?? "") || "scenario"}.toml`, this.toml, "application/toml");
   }
 
   load() {
@@ -122,7 +143,7 @@ class Assign {
         const packed = text.match(/#a=([\w-]+)/)?.[1];
         this.take(scenarioValue(packed ? await unpackText(packed) : text));
       } catch (error) {
-        this.complain(t("assign-problem", { told: error.message }));
+        this.complain(t("assign-problem", { told: error instanceof Error ? error.message : String(error) }));
       }
     });
   }

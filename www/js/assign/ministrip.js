@@ -1,9 +1,12 @@
+// @ts-check
 // A strip that only shows: the drum's band with the core's two canvases.
 
 import { h } from "../dom.js";
 import { Canvases } from "../strip/canvas.js";
+/** @import { Bench } from '../core.js' */
 
 export class MiniStrip {
+  /** @param {Bench} bench @param {number} [zoom] */
   constructor(bench, zoom = 1) {
     this.canvases = new Canvases(bench, () => {}, zoom);
     this.el = h("div", { class: "drum mini" }, h("div", { class: "smoked" }, h("div", { class: "field" }, this.canvases.el)));

@@ -1,3 +1,4 @@
+// @ts-check
 // Passing the bench on: a link with everything in it, its picture, the file.
 
 import { pictureOf } from "../desk.js";
@@ -7,11 +8,19 @@ import { copy } from "../hand/file.js";
 import { linkOf } from "../hand/link.js";
 import { num, t } from "../text.js";
 import { button } from "../widgets.js";
+/** @import { ScenarioValue } from '../types/told' */
 
 export class Out {
-  /** settle(): takes in what was typed a moment ago; a promise of the link that holds it. */
+  /**
+   * settle(): takes in what was typed a moment ago; a promise of the link that holds it.
+   * @param {{ saveFile: () => unknown, settle: () => Promise<void> | undefined }} ways
+   */
   constructor({ saveFile, settle }) {
     this.settle = settle;
+    this.count = 0; // of the texts shown: a link that comes late gives way
+    this.name = "";
+    /** @type {string | undefined} */
+    this.svg = undefined;
     this.address = h("output", { class: "address", tabindex: "0", role: "group", "aria-label": t("assign-link") });
     this.length = h("p", { class: "quiet" });
     this.said = h("span", { class: "quiet", role: "status" });
@@ -24,14 +33,17 @@ export class Out {
     this.el.addEventListener("focusin", settle);
   }
 
-  /** Shows the link of a scenario's text; none while it cannot be used. */
+  /**
+   * Shows the link of a scenario's text; none while it cannot be used.
+   * @param {string | null} toml @param {ScenarioValue} [scenario]
+   */
   async show(toml, scenario) {
-    const mine = (this.count = (this.count ?? 0) + 1);
+    const mine = (this.count += 1);
     for (const one of this.el.querySelectorAll("button")) prop(one, "disabled", !toml);
-    if (!toml) return;
+    if (!toml || !scenario) return;
     const link = await linkOf(toml);
     if (mine !== this.count) return;
-    this.name = scenario.id;
+    this.name = scenario.id ?? "";
     words(this.address, link);
     words(this.length, t("assign-length", { n: num(link.length) }));
     this.open.href = link.slice(link.indexOf("#"));
@@ -49,7 +61,7 @@ export class Out {
 
   async copy() {
     await this.settle();
-    words(this.said, (await copy(this.address.textContent, this.address)) ? t("hand-copied") : t("hand-by_hand"));
-    say(this.said.textContent);
+    words(this.said, (await copy(this.address.textContent ?? "", this.address)) ? t("hand-copied") : t("hand-by_hand"));
+    say(this.said.textContent ?? "");
   }
 }

@@ -1,3 +1,4 @@
+// @ts-check
 // How the bench looks to one student: the table, and its strip running. Nothing here can be touched.
 
 import { Table } from "../bench/table.js";
@@ -6,12 +7,17 @@ import { flag, h, words } from "../dom.js";
 import { Loop } from "../loop.js";
 import { newSeed } from "../route.js";
 import { t } from "../text.js";
-import { button } from "../widgets.js";
+import { button, relabel } from "../widgets.js";
 import { MiniStrip } from "./ministrip.js";
 
 export class Preview {
   constructor() {
     this.seed = newSeed();
+    this.toml = "";
+    /** @type {Bench | null} */
+    this.bench = null;
+    /** @type {MiniStrip | null} */
+    this.strip = null;
     this.table = h("div", { class: "preview-table" });
     this.place = h("div", { class: "preview-strip" });
     this.told = h("p", { class: "quiet" });
@@ -26,7 +32,7 @@ export class Preview {
   }
 
   label() {
-    words(this.stop.querySelector(".word"), t(this.loop.running ? "assign-stand_still" : "assign-run_on"));
+    relabel(this.stop, t(this.loop.running ? "assign-stand_still" : "assign-run_on"));
   }
 
   hold() {
@@ -39,33 +45,39 @@ export class Preview {
     if (this.toml) this.show(this.toml, true);
   }
 
-  /** Shows a scenario's bench; the same text again changes nothing. */
+  /**
+   * Shows a scenario's bench; the same text again changes nothing.
+   * @param {string} toml @param {boolean} [anew]
+   */
   show(toml, anew = false) {
     if (toml === this.toml && !anew) return;
     this.toml = toml;
     this.free();
+    let bench;
     try {
-      this.bench = Bench.fresh(toml, this.seed);
+      bench = this.bench = Bench.fresh(toml, this.seed);
     } catch (error) {
       if (!(error instanceof CoreError)) throw error;
       words(this.told, error.message);
       return;
     }
-    const view = this.bench.view();
+    const view = bench.view();
+    if (!view.bench) return;
     const table = new Table(view.bench);
     table.draw(view.bench);
     flag(table.svg, "is-seen", view.link.seen);
     this.table.replaceChildren(table.svg);
-    this.strip = new MiniStrip(this.bench);
+    this.strip = new MiniStrip(bench);
     this.place.replaceChildren(this.strip.el);
-    for (let k = 0; k < 24; k += 1) this.bench.advance(0.25); // so that there is something on the strip at once
+    for (let k = 0; k < 24; k += 1) bench.advance(0.25); // so that there is something on the strip at once
     words(this.told, t(view.link.seen ? "assign-seen" : "assign-unseen", { v: this.seed }));
   }
 
+  /** @param {number} dt */
   frame(dt) {
     if (!this.bench) return;
     if (dt > 0) this.bench.advance(dt);
-    this.strip.draw();
+    this.strip?.draw();
   }
 
   free() {

@@ -1,3 +1,4 @@
+// @ts-check
 // The subject's right hand, palm down, with sleeve, finger pad and strap. Drawn in a frame of its own (cm) and then
 // turned and scaled so that the index fingertip lies where the core says.
 
@@ -6,15 +7,21 @@ import { t } from "../text.js";
 import { inked, stroke } from "./marks.js";
 import { drawPalm, enlarged, KNUCKLE, LARGER, TIP } from "./palm.js";
 import { pen, smooth } from "./pen.js";
+/** @import { Point, ReadonlyPoint } from '../types/names' */
+/** @import { HandAt, Strap } from '../types/view' */
 
 /** Where along the index finger the pad sits: share of the way from tip to knuckle. */
 const PLACE = { pulp: 0.12, middle: 0.42, joint: 0.27 };
 
-/** The hem of a cloth laid over the fingertip and the pad, in the finger's frame. */
+/**
+ * The hem of a cloth laid over the fingertip and the pad, in the finger's frame.
+ * @type {ReadonlyPoint[]}
+ */
 const CLOTH = [[-4.2, -3.2], [-1.6, -4.1], [1.4, -3.7], [4, -3.4], [4.5, -0.6], [4.1, 2.2], [4.6, 4.6], [1.7, 4.1], [-1.2, 4.8], [-4.3, 4.3], [-4, 1.6], [-4.7, -0.8]];
 
 export class Hand {
   constructor() {
+    this.bandKey = ""; // the breadth that the band is drawn for
     const p = pen("hand-pad", 0.05);
     const { skin, detail, sleeve, outline } = drawPalm("hand");
     const [tipX, tipY] = TIP;
@@ -33,7 +40,7 @@ export class Hand {
       s("circle", { class: "tap-ring", r: 2.6 }), stroke("M-4.600 -.1H-2.600M-3.300 -.8L-2.500 -.1L-3.300 .6M4.600 -.1H2.600M3.300 -.8L2.500 -.1L3.300 .6", "push amber"), s("title", {}, t("list-tap_pad")));
 
     const edge = smooth(CLOTH, true);
-    this.cloth = s("g", { class: "cloth" }, s("path", { class: "hand-shadow", d: edge, transform: "translate(.4 .6)" }), s("path", { class: "cloth-fill", d: edge }), stroke(edge), stroke(smooth(CLOTH.map(([x, y]) => [0.86 * x + p.off(), 0.86 * y + 0.25 + p.off()]), true), "thin faint dash"),
+    this.cloth = s("g", { class: "cloth" }, s("path", { class: "hand-shadow", d: edge, transform: "translate(.4 .6)" }), s("path", { class: "cloth-fill", d: edge }), stroke(edge), stroke(smooth(CLOTH.map(([x, y]) => /** @type {Point} */ ([0.86 * x + p.off(), 0.86 * y + 0.25 + p.off()])), true), "thin faint dash"),
       stroke("M-2.600 -2.800C-2 -1.200 -1.700 1 -2 3.600M.2 -3.300C-.3 -1.400 -.1 1.800 .4 4M2.500 -2.400C1.900 -.6 2.200 1.600 2.900 3.200", "thin faint"));
 
     this.shadow = s("path", { class: "hand-shadow", d: outline });
@@ -44,7 +51,10 @@ export class Hand {
     this.el = s("g", { class: "part part-hand movable", data: { drag: "part:hand" } }, this.turned);
   }
 
-  /** Draws the hand as the core says; returns the point where the lead meets the pad. */
+  /**
+   * Draws the hand as the core says; returns the point where the lead meets the pad.
+   * @param {HandAt} hand @param {Strap} strap @returns {Point}
+   */
   draw(hand, strap) {
     const dx = hand.finger_x - hand.x, dy = hand.finger_y - hand.y;
     const scale = Math.hypot(dx, dy) / Math.hypot(...TIP) || 1;
@@ -58,21 +68,26 @@ export class Hand {
 
     // the index finger's own direction on the table, from the tip to the knuckle
     const rad = (turn * Math.PI) / 180;
+    /** @type {(point: ReadonlyPoint) => Point} */
     const map = ([x, y]) => [hand.x + scale * (x * Math.cos(rad) - y * Math.sin(rad)), hand.y + scale * (x * Math.sin(rad) + y * Math.cos(rad))];
     const tip = map(TIP), root = map(KNUCKLE);
     const along = strap.on ? (PLACE[strap.place] ?? PLACE.pulp) : 0;
+    /** @type {Point} */
     const spot = strap.on ? [tip[0] + (root[0] - tip[0]) * along, tip[1] + (root[1] - tip[1]) * along] : [tip[0] - 8, tip[1] - 1];
     const finger = strap.on ? (Math.atan2(root[1] - tip[1], root[0] - tip[0]) * 180) / Math.PI - 90 : -24;
     const place = `translate(${spot.map((v) => v.toFixed(2))}) rotate(${finger.toFixed(1)}) scale(${(scale * LARGER).toFixed(3)})`;
     for (const el of [this.below, this.strapped, this.cloth]) {
       attr(el, "transform", place);
-      for (const [name, on] of [["is-on", strap.on], ["is-away", strap.face === "away"], ["is-tight", strap.on && strap.feel === "tight"], ["is-shaded", strap.shaded]]) flag(el, name, on);
+      for (const [name, on] of /** @type {[string, boolean][]} */ ([["is-on", strap.on], ["is-away", strap.face === "away"], ["is-tight", strap.on && strap.feel === "tight"], ["is-shaded", strap.shaded]])) flag(el, name, on);
     }
     this.drawBand(strap);
     return spot;
   }
 
-  /** The strap over the finger: a loose one stands off it, a tight one cuts in. */
+  /**
+   * The strap over the finger: a loose one stands off it, a tight one cuts in.
+   * @param {Strap} strap
+   */
   drawBand(strap) {
     const half = 1.8 - 0.85 * strap.tightness;
     const key = half.toFixed(2);

@@ -1,3 +1,4 @@
+// @ts-check
 // The bench section: the drawn table and the plain list side by side, and what the computer, the subject and the world say.
 
 import { paneOf } from "../deeds.js";
@@ -8,21 +9,29 @@ import { PartsList } from "./list.js";
 import { seen } from "./seen.js";
 import { Table } from "./table.js";
 import { Trials } from "./trials.js";
+/** @import { Session } from '../session.js' */
+/** @import { Action } from '../types/action' */
+/** @import { Args, End, LookAt, Point } from '../types/names' */
+/** @import { BenchView, View } from '../types/view' */
 
 const TALL = matchMedia("(max-width: 640px)");
 const WIDE = matchMedia("(min-width: 1000px)");
 const SPEECH_MS = 7000;
 
 export class BenchPane {
+  /** @param {HTMLElement} root @param {Session} session */
   constructor(root, session) {
     this.session = session;
+    /** @type {Map<End, Point>} */
     this.rests = new Map(); // where loose plugs were left lying; the eye's matter only
-    const bench = session.view.bench;
+    const now = () => benchOf(session.view);
+    const bench = now();
     this.table = new Table(bench);
+    /** @param {Action} action */
     const act = (action) => session.act(action);
     this.list = new PartsList(bench, act);
     this.trials = new Trials(act);
-    this.hands = new Hands(this.table, { now: () => this.laid(session.view.bench), act, redraw: (ghost) => this.draw(ghost ?? session.view.bench), rests: this.rests });
+    this.hands = new Hands(this.table, { now: () => this.laid(now()), act, redraw: (ghost) => this.draw(ghost ?? now()), rests: this.rests });
 
     this.link = h("p", { class: "link" });
     this.note = h("div", { class: "bench-note pencil", role: "status" });
@@ -38,7 +47,7 @@ export class BenchPane {
 
     this.turned = () => {
       this.table.turn(TALL.matches);
-      this.draw(session.view.bench);
+      this.draw(now());
     };
     TALL.addEventListener("change", this.turned);
     this.table.turn(TALL.matches);
@@ -47,18 +56,26 @@ export class BenchPane {
     session.onDeed((action) => this.did(action));
   }
 
-  /** The core's bench with loose plugs where the hand left them. */
+  /**
+   * The core's bench with loose plugs where the hand left them.
+   * @param {BenchView} bench
+   */
   laid(bench) {
     if (this.rests.size === 0) return bench;
-    return { ...bench, ends: bench.ends.map((end) => (end.socket || !this.rests.has(end.id) ? end : { ...end, x: this.rests.get(end.id)[0], y: this.rests.get(end.id)[1] })) };
+    return { ...bench, ends: bench.ends.map((end) => {
+      const rest = end.socket ? undefined : this.rests.get(end.id);
+      return rest ? { ...end, x: rest[0], y: rest[1] } : end;
+    }) };
   }
 
+  /** @param {BenchView} bench */
   draw(bench) {
     this.table.draw(this.laid(bench));
   }
 
+  /** @param {View} view */
   show(view) {
-    const { bench, link } = view;
+    const bench = benchOf(view), { link } = view;
     for (const end of bench.ends) if (end.socket) this.rests.delete(end.id);
     if (!this.hands.held) this.draw(bench);
     this.list.show(bench);
@@ -74,16 +91,23 @@ export class BenchPane {
     clearTimeout(this.speaking);
   }
 
+  /** @param {string} text */
   tell(text) {
     words(this.note, text);
   }
 
-  /** Tells what can be seen at a place now, line by line. */
+  /**
+   * Tells what can be seen at a place now, line by line.
+   * @param {LookAt} place
+   */
   lookAt(place) {
-    this.note.replaceChildren(h("p", { class: "seen-at" }, t("seen-title", { place: t(`look-${place}`) })), h("ul", { class: "seen" }, seen(this.session.view, place).map((line) => h("li", {}, line))));
+    this.note.replaceChildren(h("p", { class: "seen-at" }, t("seen-title", { place: t(`look-${place}`) })), h("ul", { class: "seen" }, seen(benchOf(this.session.view), place).map((line) => h("li", {}, line))));
   }
 
-  /** The subject's answer: as a note, and for a while beside the hand. */
+  /**
+   * The subject's answer: as a note, and for a while beside the hand.
+   * @param {string} code
+   */
   answer(code) {
     const text = coded("said", code);
     this.tell(text);
@@ -92,14 +116,16 @@ export class BenchPane {
     this.speaking = setTimeout(() => this.table.speak(""), SPEECH_MS);
   }
 
+  /** @param {string} code @param {Args} args @param {Action} action */
   refused(code, args, action) {
     if (paneOf(action.do) !== "bench") return;
     this.tell(refusalText(code, args));
   }
 
+  /** @param {Action} action */
   did(action) {
     if (paneOf(action.do) !== "bench") return;
-    const { bench, link } = this.session.view;
+    const bench = benchOf(this.session.view), { link } = this.session.view;
     this.tell("");
     this.table.speak("");
     if (action.do === "tap_pad") this.shake(this.table.hand.strapped, "is-shaken", t("bench-tapped"));
@@ -113,8 +139,12 @@ export class BenchPane {
     if (TOLD.has(action.do)) this.tell(t(`bench-${action.do}`));
   }
 
-  /** Shows a gesture once on the drawing, and tells it. */
+  /**
+   * Shows a gesture once on the drawing, and tells it.
+   * @param {SVGGraphicsElement | undefined} el @param {string} kind @param {string} text
+   */
   shake(el, kind, text) {
+    if (!el) return;
     el.classList.remove("is-shaken", "is-pushed");
     el.getBBox(); // lets the same gesture be seen again
     el.classList.add(kind);
@@ -122,10 +152,21 @@ export class BenchPane {
   }
 }
 
+/**
+ * A pane like this stands only where the view has a bench.
+ * @param {View} view
+ */
+const benchOf = (view) => /** @type {BenchView} */ (view.bench);
+
+/** @type {Set<Action["do"]>} */
 const ASKING = new Set(["ask_still", "ask_quiet", "ask_finger"]);
+/** @type {Set<Action["do"]>} */
 const TOLD = new Set(["swap_lead", "rest_arm", "tell_instructor"]);
 
-/** A refusal of the world as a sentence; ends and sockets are named. */
+/**
+ * A refusal of the world as a sentence; ends and sockets are named.
+ * @param {string} code @param {Args} args
+ */
 export function refusalText(code, args) {
   const named = { ...args };
   if (args.end) named.end = t(`end-${args.end}`);

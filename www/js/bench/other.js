@@ -1,9 +1,15 @@
+// @ts-check
 // The subject's other hand: in the lap, out of sight; or reaching in from the near edge to the laptop or the unit's case.
 
 import { attr, s } from "../dom.js";
 import { drawPalm, enlarged } from "./palm.js";
+/** @import { Part, Point } from '../types/names' */
+/** @import { BenchView } from '../types/view' */
+
+/** @typedef {import('../types/names').OtherHand} OtherHandPlace */
 
 /** Where the hand's own middle lies when it touches a part, from that part's middle, and how it is turned (degrees). */
+/** @type {Partial<Record<OtherHandPlace, { part: Part, at: (w: number, d: number) => Point, turn: number }>>} */
 const REACH = {
   laptop: { part: "computer", at: (w, d) => [w * 0.2, d / 2 + 9], turn: -6 },
   case: { part: "unit", at: (w, d) => [w / 2 + 7.5, d / 2 + 7], turn: -38 },
@@ -16,6 +22,7 @@ export class OtherHand {
     this.el = s("g", { class: "other-hand", visibility: "hidden" }, s("g", { transform: `scale(-1 1) ${enlarged}` }, shadow, skin, detail, sleeve));
   }
 
+  /** @param {BenchView} bench */
   draw(bench) {
     const reach = REACH[bench.strap.other_hand];
     const part = reach && bench.parts.find((one) => one.id === reach.part);

@@ -1,17 +1,27 @@
+// @ts-check
 // How a hand is drawn, palm down with its sleeve, in a frame of its own (cm). A right hand; mirrored, it is a left one.
 
 import { s } from "../dom.js";
 import { stroke } from "./marks.js";
 import { pen, smooth } from "./pen.js";
+/** @import { Point, ReadonlyPoint } from '../types/names' */
 
-/** The index fingertip. */
+/**
+ * The index fingertip.
+ * @type {ReadonlyPoint}
+ */
 export const TIP = [-3.1, -13.1];
 /** Drawn larger than life from the fingertip on, as a hand that one draws is. */
 export const LARGER = 1.22;
 /** The index knuckle, as it is drawn. */
-export const KNUCKLE = [-2.6, -4.2].map((v, i) => TIP[i] + LARGER * (v - TIP[i]));
+export const KNUCKLE = /** @type {Point} */ ([-2.6, -4.2].map((v, i) => TIP[i] + LARGER * (v - TIP[i])));
 
-/** Each finger: where it leaves the palm, its tip, and its breadth at the web, both joints and behind the nail. */
+/** @typedef {{ from: ReadonlyPoint, tip: ReadonlyPoint, breadth: number[] }} Finger */
+
+/**
+ * Each finger: where it leaves the palm, its tip, and its breadth at the web, both joints and behind the nail.
+ * @type {Record<"index" | "middle" | "ring" | "little", Finger>}
+ */
 const FINGERS = {
   index: { from: [-2.85, -6.6], tip: TIP, breadth: [2, 2.05, 1.85, 1.55] },
   middle: { from: [-0.42, -6.9], tip: [-0.6, -14.5], breadth: [2, 2.08, 1.9, 1.6] },
@@ -20,7 +30,10 @@ const FINGERS = {
 };
 const JOINTS = [0, 0.42, 0.74, 0.92];
 
-/** A point of a finger: `along` from its web to its tip, `aside` breadths to its right. */
+/**
+ * A point of a finger: `along` from its web to its tip, `aside` breadths to its right.
+ * @param {Finger} finger @param {number} along @param {number} aside @returns {Point}
+ */
 function onFinger({ from, tip, breadth }, along, aside) {
   const [dx, dy] = [tip[0] - from[0], tip[1] - from[1]];
   const len = Math.hypot(dx, dy);
@@ -31,29 +44,44 @@ function onFinger({ from, tip, breadth }, along, aside) {
   return [from[0] + along * dx - (dy / len) * aside * wide, from[1] + along * dy + (dx / len) * aside * wide];
 }
 
-/** Up the left side of a finger, round its tip, and down the right side. */
+/**
+ * Up the left side of a finger, round its tip, and down the right side.
+ * @param {Finger} finger
+ */
 const around = (finger) => [...[0.03, ...JOINTS.slice(1)].map((u) => onFinger(finger, u, -0.5)), onFinger(finger, 0.985, -0.27), finger.tip, onFinger(finger, 0.985, 0.27), ...[...JOINTS.slice(1).reverse(), 0.03].map((u) => onFinger(finger, u, 0.5))];
 
+/** @type {ReadonlyPoint[]} */
 const THUMB = [[-3.7, 3], [-5.1, 1.3], [-6.5, -0.9], [-7.7, -3.1], [-8.35, -4.6], [-8.3, -5.6], [-7.75, -5.95], [-7.1, -5.55], [-6.45, -4.1], [-5.75, -2.75], [-4.85, -2]];
+/** @type {ReadonlyPoint[]} */
 const OUTLINE = [
   [-2.9, 14], [-2.85, 9], [-2.95, 5.2], ...THUMB, [-4.1, -3.2], ...around(FINGERS.index), [-1.63, -6.5],
   ...around(FINGERS.middle), [0.78, -6.7], ...around(FINGERS.ring), [3, -5.7], ...around(FINGERS.little), [4.75, -3.2], [4.85, -0.6], [4.25, 2.4], [3.2, 4.9], [3.2, 8], [3.9, 14],
 ];
 const SLEEVE = "M-4.200 6.900C-1.500 6 2.300 6 4.700 7C6.200 13 9.500 26 13 56H-7.500C-5.500 36 -4.100 16 -4.200 6.900Z";
 
-/** A short arc across a finger, bowed towards the palm. */
+/**
+ * A short arc across a finger, bowed towards the palm.
+ * @param {Finger} finger @param {number} along @param {number} [half]
+ */
 function crease(finger, along, half = 0.34) {
   const [a, b, dip] = [onFinger(finger, along, -half), onFinger(finger, along, half), onFinger(finger, along - 0.05, 0)];
   return `M${a}Q${dip} ${b}`;
 }
 
-/** The nail: a rounded plate behind the tip. */
+/**
+ * The nail: a rounded plate behind the tip.
+ * @param {Finger} finger
+ */
 function nail(finger) {
+  /** @param {number} along @param {number} aside */
   const p = (along, aside) => onFinger(finger, along, aside);
   return `M${p(0.85, -0.27)}C${p(0.83, -0.1)} ${p(0.83, 0.1)} ${p(0.85, 0.27)}L${p(0.955, 0.3)}C${p(0.985, 0.12)} ${p(0.985, -0.12)} ${p(0.955, -0.3)}Z`;
 }
 
-/** A hand's drawing by the name of its pen: its groups, and the outline for a shadow. */
+/**
+ * A hand's drawing by the name of its pen: its groups, and the outline for a shadow.
+ * @param {string} name
+ */
 export function drawPalm(name) {
   const p = pen(name, 0.05);
   const shape = smooth(OUTLINE);

@@ -1,13 +1,21 @@
+// @ts-check
 // What lies on the table, each drawn from above around its own middle: w and d are its footprint in cm.
 
 import { s } from "../dom.js";
 import { t } from "../text.js";
 import { inked, label, nameBelow, stroke } from "./marks.js";
 import { pen } from "./pen.js";
+/** @import { Part } from '../types/names' */
+/** @import { Kid } from '../types/page' */
+/** @import { PartAt } from '../types/view' */
 
+/** @param {number} w @param {number} d @param {number} [lift] */
 const shadow = (w, d, lift = 1) => s("rect", { class: "shade", x: -w / 2 + 0.6 * lift, y: -d / 2 + 1.1 * lift, width: w, height: d, rx: 1.6 });
 
-/** A rocker switch that can be pressed; `id` as in the switch action. */
+/**
+ * A rocker switch that can be pressed; `id` as in the switch action.
+ * @param {string} id @param {number} x @param {number} y
+ */
 function rocker(id, x, y) {
   const p = pen(`switch-${id}`, 0.05);
   return s("g", { class: "press rocker", data: { press: `switch:${id}` }, transform: `translate(${x} ${y})` },
@@ -18,7 +26,10 @@ function rocker(id, x, y) {
     s("title", {}, t("bench-press_switch")));
 }
 
-/** A lamp: a ring when dark; when lit a glow, a filled dot and rays, so that colour is not alone. */
+/**
+ * A lamp: a ring when dark; when lit a glow, a filled dot and rays, so that colour is not alone.
+ * @param {string} id @param {number} x @param {number} y
+ */
 function lamp(id, x, y) {
   let rays = "";
   for (let i = 0; i < 8; i += 1) {
@@ -29,6 +40,7 @@ function lamp(id, x, y) {
     s("circle", { class: "pilot-glow", r: 4.2, fill: "url(#glow)" }), s("path", { class: "pilot-rays", d: rays }), s("circle", { class: "pilot-bulb", r: 0.8 }));
 }
 
+/** @param {number} w @param {number} d */
 function unit(w, d) {
   const p = pen("unit");
   const x = -w / 2, y = -d / 2;
@@ -39,6 +51,7 @@ function unit(w, d) {
     rocker("unit", x + 4.6, -0.8), lamp("unit", x + 9.4, -0.8)];
 }
 
+/** @param {number} w @param {number} d */
 function computer(w, d) {
   const p = pen("computer");
   const x = -w / 2, hinge = -d / 2 + 3, top = hinge - 8; // the screen leans back over the far edge of its footprint
@@ -56,24 +69,28 @@ function computer(w, d) {
       s("title", {}, t("list-rescan")))];
 }
 
+/** @param {number} w @param {number} d */
 function strip(w, d) {
   const p = pen("strip");
   return [shadow(w, d), inked(() => p.rect(-w / 2, -d / 2, w, d, 2)), stroke(p.rect(-w / 2 + 1, -d / 2 + 1, w - 2, d - 2, 1.4), "thin faint"),
     nameBelow(t("part-strip"), w, d), rocker("strip", w / 2 - 3.2, 0), lamp("strip", -w / 2 + 3, 0)];
 }
 
+/** @param {number} w @param {number} d */
 function charger(w, d) {
   const p = pen("charger");
   return [shadow(w, d, 1.3), inked(() => p.rect(-w / 2, -d / 2, w, d, 1.6)), stroke(p.rect(-w / 2 + 1.2, -d / 2 + 1.2, w - 2.4, d - 2.4, 1), "thin faint"),
     stroke(p.hatch(-w / 2 + 1.8, -d / 2 + 1.8, w - 5, d - 3.6, 0.8, 0.5), "thin faint"), lamp("charger", w / 2 - 2.4, d / 2 - 2), nameBelow(t("part-charger"), w, d)];
 }
 
+/** @param {number} w @param {number} d */
 function phone(w, d) {
   const p = pen("phone");
   return [shadow(w, d, 0.7), inked(() => p.rect(-w / 2, -d / 2, w, d, 1.4)), s("path", { class: "fill-screen", d: p.rect(-w / 2 + 0.6, -d / 2 + 1.6, w - 1.2, d - 3.2, 0.4) }),
     stroke(p.rect(-w / 2 + 0.6, -d / 2 + 1.6, w - 1.2, d - 3.2, 0.4), "thin"), stroke(p.hatch(-w / 2 + 1, -d / 2 + 3, w * 0.4, d * 0.4, 0.9, 0.6), "thin faint"), nameBelow(t("part-phone"), w, d)];
 }
 
+/** @param {number} w @param {number} d */
 function deskLamp(w, d) {
   const p = pen("lamp");
   const r = Math.min(w, d) / 2;
@@ -88,19 +105,27 @@ function deskLamp(w, d) {
     inked(() => p.circle(hx, hy, r * 0.62)), stroke(p.circle(hx, hy, r * 0.46), "thin faint"), s("circle", { class: "lamp-bulb", cx: hx, cy: hy, r: r * 0.3 }), stroke(p.circle(hx, hy, r * 0.12), "thin"), stroke(rays, "thin faint lamp-rays"), nameBelow(t("part-lamp"), 2 * r, 2 * r)];
 }
 
+/** @param {number} w @param {number} d @param {string} id */
 function plain(w, d, id) {
   const p = pen(id);
   return [shadow(w, d), inked(() => p.rect(-w / 2, -d / 2, w, d, 1)), label(t(`part-${id}`), 0, 1)];
 }
 
+/** @type {Partial<Record<Part, (w: number, d: number, id: string) => Kid[]>>} */
 const ART = { unit, computer, strip, charger, phone, lamp: deskLamp };
 
-/** The drawing of a part; a part unknown here is a plain box with its name. */
+/**
+ * The drawing of a part; a part unknown here is a plain box with its name.
+ * @param {PartAt} part
+ */
 export const drawPart = (part) =>
   s("g", { class: `part part-${part.id}${part.movable ? " movable" : ""}`, data: { drag: part.movable ? `part:${part.id}` : "" } },
     (ART[part.id] ?? plain)(part.w, part.d, part.id));
 
-/** Takes the name out of a part's drawing, so that it can lie above the leads; null where the name is part of the drawing. */
+/**
+ * Takes the name out of a part's drawing, so that it can lie above the leads; null where the name is part of the drawing.
+ * @param {Element} drawing
+ */
 export function takeName(drawing) {
   const name = drawing.querySelector(":scope > .name");
   if (!name) return null;

@@ -1,21 +1,34 @@
+// @ts-check
 // A look at one place of the table, in words: what any eye could see there now, never why it is so.
 
 import { listed, t } from "../text.js";
+/** @import { End, LookAt, Part, Point, ReadonlyPoint } from '../types/names' */
+/** @import { BenchView, PartAt } from '../types/view' */
 
-/** The places that one can look at, as the core names them. */
+/**
+ * The places that one can look at, as the core names them.
+ * @type {LookAt[]}
+ */
 export const SPOTS = ["recorder", "computer", "power_strip", "cable", "sensor", "subject", "around"];
 
 const ROUND_CM = 5; // an eye's measure
 const BESIDE_CM = 5;
 const TAUT_CM = 4, LOOPS_CM = 23; // spare length of the pad's lead at which it looks drawn tight, or lies in loops
 
-/** What is seen at a place of a view's bench, as sentences. */
-export function seen({ bench }, at) {
+/**
+ * What is seen at a place of a bench, as sentences.
+ * @param {BenchView} bench @param {LookAt} at
+ */
+export function seen(bench, at) {
   const { strap, hand, lamps, lead } = bench;
+  /** @param {Part} id */
   const part = (id) => bench.parts.find((one) => one.id === id);
+  /** @param {Part} id */
   const toLead = (id) => away(Math.min(...along(lead.points).map((point) => gap(part(id), point))));
+  /** @param {End} id */
   const plug = (id) => plugged(bench, id);
   const height = Math.round(hand.height_cm);
+  /** @type {Record<LookAt, () => (string | false)[]>} */
   const places = {
     recorder: () => [lit(bench, "unit"), plug("mains_unit"), plug("mains_wall"), plug("data_unit"), plug("pad")],
     computer: () => [plug("data_computer")],
@@ -26,26 +39,35 @@ export function seen({ bench }, at) {
     subject: () => [t(`seen-hand-${hand.looks}`, { where: height === 0 ? t("hand-level") : t(height > 0 ? "hand-above" : "hand-below", { cm: Math.abs(height) }) }), t(`seen-other-${strap.other_hand}`), t(`seen-voice-${bench.voice}`)],
     around: () => [t("seen-phone", { far: toLead("phone") }), t("seen-charger_lies", { far: toLead("charger") }), lamps.lamp ? t("seen-lamp_on", { far: away(gap(part("lamp"), [hand.finger_x, hand.finger_y])) }) : t("seen-lamp_off")],
   };
-  return (places[at]?.() ?? []).filter(Boolean);
+  return (places[at]?.() ?? []).filter((line) => typeof line === "string");
 }
 
+/** @param {BenchView} bench @param {"unit" | "strip" | "charger"} id */
 const lit = ({ lamps }, id) => t(lamps[id] ? "seen-lit" : "seen-dark", { list: listed([t(`part-${id}`)]) });
 
+/** @param {BenchView} bench @param {End} id */
 function plugged({ ends }, id) {
-  const { socket } = ends.find((end) => end.id === id);
+  const socket = ends.find((end) => end.id === id)?.socket;
   return socket ? t("seen-plug_in", { end: t(`end-${id}`), socket: t(`socket-${socket}`) }) : t("seen-plug_out", { end: t(`end-${id}`) });
 }
 
+/** @param {number} cm */
 const away = (cm) => (cm < BESIDE_CM ? t("seen-beside") : t("seen-away", { cm: Math.round(cm / ROUND_CM) * ROUND_CM }));
 
-/** How far a point lies outside a part's footprint, cm. */
-const gap = (part, [x, y]) => Math.hypot(Math.max(0, Math.abs(x - part.x) - part.w / 2), Math.max(0, Math.abs(y - part.y) - part.d / 2));
+/**
+ * How far a point lies outside a part's footprint, cm.
+ * @param {PartAt | undefined} part @param {ReadonlyPoint} point
+ */
+const gap = (part, [x, y]) => (part ? Math.hypot(Math.max(0, Math.abs(x - part.x) - part.w / 2), Math.max(0, Math.abs(y - part.y) - part.d / 2)) : Infinity);
 
-/** Points along a line of points, about a centimetre apart. */
+/**
+ * Points along a line of points, about a centimetre apart.
+ * @param {Point[]} points
+ */
 function along(points) {
   return points.slice(1).flatMap(([x, y], i) => {
     const [x0, y0] = points[i];
     const steps = Math.max(1, Math.ceil(Math.hypot(x - x0, y - y0)));
-    return Array.from({ length: steps + 1 }, (_, k) => [x0 + ((x - x0) * k) / steps, y0 + ((y - y0) * k) / steps]);
+    return Array.from({ length: steps + 1 }, (_, k) => /** @type {Point} */ ([x0 + ((x - x0) * k) / steps, y0 + ((y - y0) * k) / steps]));
   });
 }

@@ -1,10 +1,16 @@
+// @ts-check
 // Sockets and plugs, told apart by shape. Both are drawn around the point where the plug meets the socket.
 
 import { s } from "../dom.js";
 import { t } from "../text.js";
 import { inked, label, stroke } from "./marks.js";
 import { pen } from "./pen.js";
+/** @import { End, Shape } from '../types/names' */
+/** @import { Kid } from '../types/page' */
+/** @import { EndAt, SocketAt } from '../types/view' */
+/** @import { Pen } from './pen.js' */
 
+/** @type {Record<Shape, (p: Pen) => Kid[]>} */
 const SHAPES = {
   inlet: (p) => [inked(() => "M-2.200 -1.300H2.200V.7L1.400 1.500H-1.400L-2.200 .7Z", "hole"), stroke("M-1 -.4v.9M0 -.7v.9M1 -.4v.9", "thin")],
   outlet: (p) => [inked(() => p.circle(0, 0, 2.3), "hole"), s("circle", { class: "dot", cx: -0.85, r: 0.38 }), s("circle", { class: "dot", cx: 0.85, r: 0.38 })],
@@ -13,7 +19,10 @@ const SHAPES = {
   signal: (p) => [inked(() => p.circle(0, 0, 1.75), "hole"), s("circle", { class: "dot", r: 0.5 })],
 };
 
-/** The short name of a socket. On a table turned for a small screen a word needs more room beside the socket than a figure. */
+/**
+ * The short name of a socket. On a table turned for a small screen a word needs more room beside the socket than a figure.
+ * @param {SocketAt} socket @param {boolean} below
+ */
 function nameBeside(socket, below) {
   const name = t(`socket-short-${socket.id}`);
   if (socket.kind === "port") return label(name, 2.6, 0.8, "small");
@@ -22,7 +31,10 @@ function nameBeside(socket, below) {
   return label(name, 0, y, "small", socket.kind === "inlet" ? -3.1 : 0, y + aside);
 }
 
-/** A socket with its short name beside it, `below` the socket or above. */
+/**
+ * A socket with its short name beside it, `below` the socket or above.
+ * @param {SocketAt} socket @param {boolean} below
+ */
 export const drawSocket = (socket, below) => {
   const p = pen(socket.id, 0.05);
   return s("g", { class: `socket socket-${socket.kind}`, data: { socket: socket.id } },
@@ -31,6 +43,7 @@ export const drawSocket = (socket, below) => {
     socket.id === "port_charge" && stroke("M3 -1.300L1.900 .2H2.900L2.300 1.500", "thin"));
 };
 
+/** @type {Record<End, (p: Pen) => Kid[]>} */
 const BODIES = {
   mains_unit: (p) => [inked(() => p.rect(-2, -0.4, 4, 4.6, 0.8), "plug"), stroke("M-1.100 1.200H1.100M-1.100 2.200H1.100", "thin")],
   mains_wall: (p) => [inked(() => p.circle(0, 0.4, 2.1), "plug"), inked(() => p.rect(-1, 2.2, 2, 2.2, 0.5), "plug"), stroke(p.circle(0, 0.4, 1.2), "thin")],
@@ -42,7 +55,10 @@ const BODIES = {
 /** How far behind the meeting point the lead leaves the plug, cm. */
 export const PLUG_LENGTH = { mains_unit: 4.2, mains_wall: 4.3, data_unit: 3.5, data_computer: 3.9, pad: 4.6 };
 
-/** The plug of a lead's end. It points up the page; the group is turned to its lead. */
+/**
+ * The plug of a lead's end. It points up the page; the group is turned to its lead.
+ * @param {EndAt} end
+ */
 export const drawPlug = (end) => {
   const p = pen(end.id, 0.05);
   return s("g", { class: "plug", data: { drag: `end:${end.id}`, end: end.id } }, s("circle", { class: "hit plug-hit", cy: 1.6, r: 4 }),

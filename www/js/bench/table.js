@@ -1,3 +1,4 @@
+// @ts-check
 // The table from above as one SVG: layers for wood, parts, sockets, leads, plugs and hand; draw(bench) puts all in place.
 // On a tall screen the table is shown turned by a quarter, so that plugs stay large enough for a finger.
 
@@ -10,12 +11,18 @@ import { setLettering } from "./marks.js";
 import { drawPart, takeName } from "./parts.js";
 import { pen } from "./pen.js";
 import { drawPlug, drawSocket, PLUG_LENGTH } from "./sockets.js";
+/** @import { End, Part, Point, Socket } from '../types/names' */
+/** @import { BenchView, EndAt, PartAt, SocketAt } from '../types/view' */
 
 const PAD_RIM_CM = 1.7; // from the middle of the pad to where its lead comes out
 const NAME_RIM_CM = 1.5; // between a name and the table's edge
+/** @type {Record<"mains" | "data", [End, End]>} */
 const LEADS = { mains: ["mains_unit", "mains_wall"], data: ["data_unit", "data_computer"] };
 
+/** @typedef {import('../types/names').OtherHand} OtherHandPlace */
+
 export class Table {
+  /** @param {BenchView} bench */
   constructor(bench) {
     this.turned = false;
     const { w, d } = bench.table;
@@ -26,16 +33,30 @@ export class Table {
     this.wood = s("g", {}, s("rect", { class: "table-top", x: 0.4, y: 0.4, width: w - 0.8, height: d - 0.8, rx: 3 }), s("path", { class: "table-grain", d: wood }),
       s("path", { class: "ln thin faint", d: p.rect(1.2, 1.2, w - 2.4, d - 2.4, 2.4) }));
 
+    /** @type {Point | null} */
+    this.spot = null; // where the hand is, for what is said beside it
+    /** @type {OtherHandPlace} */
+    this.otherAt = "lap";
+    /** @type {Map<Part, SVGElement>} */
     this.parts = new Map(bench.parts.filter((part) => !["hand", "lead1", "lead2"].includes(part.id)).map((part) => [part.id, drawPart(part)]));
-    this.names = new Map([...this.parts].map(([id, drawing]) => [id, takeName(drawing)]).filter(([, name]) => name));
+    /** @type {Map<Part, SVGElement>} */
+    this.names = new Map();
+    for (const [id, drawing] of this.parts) {
+      const name = takeName(drawing);
+      if (name) this.names.set(id, name);
+    }
+    /** @type {Map<Socket, SVGElement>} */
     this.sockets = new Map();
     for (const socket of bench.sockets) {
       const part = bench.parts.find((one) => one.id === socket.part);
       this.sockets.set(socket.id, drawSocket(socket, part ? socket.y < part.y && socket.kind !== "outlet" && part.id === "unit" : true));
     }
+    /** @type {Map<string, SVGElement>} */
     this.leads = new Map(["mains", "data", "charge", "feed", "pad"].map((id) => [id, s("g", { class: `lead lead-${id}` }, s("path", { class: "lead-out" }), s("path", { class: "lead-in" }))]));
+    /** @type {Map<End, SVGGElement>} */
     this.plugs = new Map(bench.ends.map((end) => [end.id, drawPlug(end)]));
-    this.grips = new Map(["lead1", "lead2"].map((id) => [id, s("g", { class: "grip", data: { drag: `part:${id}` } }, s("circle", { class: "hit", r: 4.4 }), s("circle", { class: "grip-ring", r: 2 }), s("circle", { class: "grip-dot", r: 0.7 }), s("title", {}, t(`part-${id}`)))]));
+    /** @type {Map<Part, SVGElement>} */
+    this.grips = new Map(/** @type {const} */ (["lead1", "lead2"]).map((id) => [id, s("g", { class: "grip", data: { drag: `part:${id}` } }, s("circle", { class: "hit", r: 4.4 }), s("circle", { class: "grip-ring", r: 2 }), s("circle", { class: "grip-dot", r: 0.7 }), s("title", {}, t(`part-${id}`)))]));
     this.chargerPlug = s("g", { class: "charger-plug" }, s("circle", { class: "fill-plug", r: 1.9 }), s("circle", { class: "ln", r: 1.9 }), s("path", { class: "ln thin", d: "M-.8 0h1.600" }));
     this.hand = new Hand();
     this.other = new OtherHand();
@@ -52,7 +73,10 @@ export class Table {
     this.turn(false);
   }
 
-  /** Shows the table lying (160 x 90) or turned a quarter (90 x 160). */
+  /**
+   * Shows the table lying (160 x 90) or turned a quarter (90 x 160).
+   * @param {boolean} turned
+   */
   turn(turned) {
     const [w, d] = this.size;
     this.turned = turned;
@@ -63,9 +87,12 @@ export class Table {
     this.placeSpeech();
   }
 
-  /** The point of the table, in cm, under a point of the window. */
+  /**
+   * The point of the table, in cm, under a point of the window.
+   * @param {number} clientX @param {number} clientY @returns {Point}
+   */
   under(clientX, clientY) {
-    const at = new DOMPoint(clientX, clientY).matrixTransform(this.art.getScreenCTM().inverse());
+    const at = new DOMPoint(clientX, clientY).matrixTransform(this.art.getScreenCTM()?.inverse());
     return [at.x, at.y];
   }
 
@@ -75,22 +102,26 @@ export class Table {
     return m ? Math.hypot(m.a, m.b) : 4;
   }
 
+  /** @param {BenchView} bench */
   draw(bench) {
-    const place = (el, x, y, more = "") => attr(el, "transform", `translate(${x.toFixed(2)} ${y.toFixed(2)})${more}`);
+    /** @type {(el: Element | undefined, x: number, y: number, more?: string) => void} */
+    const place = (el, x, y, more = "") => el && attr(el, "transform", `translate(${x.toFixed(2)} ${y.toFixed(2)})${more}`);
     for (const part of bench.parts) {
       const el = this.parts.get(part.id) ?? this.grips.get(part.id);
       if (el) place(el, part.x, part.y);
-      if (this.names.has(part.id)) place(this.names.get(part.id), ...this.nameSpot(part));
+      const name = this.names.get(part.id);
+      if (name) place(name, ...this.nameSpot(part));
     }
     for (const socket of bench.sockets) {
       const el = this.sockets.get(socket.id);
       place(el, socket.x, socket.y);
-      flag(el, "is-taken", socket.taken_by);
+      if (el) flag(el, "is-taken", socket.taken_by);
     }
-    const ends = Object.fromEntries(bench.ends.map((end) => [end.id, end]));
+    const ends = /** @type {Record<End, EndAt>} */ (Object.fromEntries(bench.ends.map((end) => [end.id, end])));
     const padSpot = this.hand.draw(bench.hand, bench.strap);
     this.other.draw(bench);
-    this.spot = [bench.hand.x, bench.hand.y, bench.strap.other_hand];
+    this.spot = [bench.hand.x, bench.hand.y];
+    this.otherAt = bench.strap.other_hand;
     this.placeSpeech();
     const points = this.padPoints(bench, ends.pad, padSpot);
     const aims = this.aims(bench, ends, points);
@@ -98,8 +129,9 @@ export class Table {
       const el = this.plugs.get(end.id);
       const [ux, uy] = aims[end.id];
       place(el, end.x, end.y, ` rotate(${((Math.atan2(uy, ux) * 180) / Math.PI - 90).toFixed(1)})`);
-      flag(el, "is-in", end.socket);
+      if (el) flag(el, "is-in", end.socket);
     }
+    /** @type {(id: End) => Point} */
     const tail = (id) => [ends[id].x + aims[id][0] * PLUG_LENGTH[id], ends[id].y + aims[id][1] * PLUG_LENGTH[id]];
     for (const [lead, [a, b]] of Object.entries(LEADS)) this.lay(lead, slackCurve(tail(a), aims[a], tail(b), aims[b]));
     this.lay("pad", padCurve([tail("pad"), ...points.slice(1)], aims.pad, bench.lead.slack_cm));
@@ -112,18 +144,25 @@ export class Table {
     flag(this.svg, "on-strip", bench.switches.strip);
   }
 
-  /** Where a part's name is put: at the part, but no letter of it beyond the table's edge. */
+  /**
+   * Where a part's name is put: at the part, but no letter of it beyond the table's edge.
+   * @param {PartAt} part @returns {Point}
+   */
   nameSpot(part) {
-    const letters = this.names.get(part.id).querySelector("text");
+    const letters = /** @type {SVGTextElement} */ (this.names.get(part.id)?.querySelector("text"));
     const half = letters.getComputedTextLength() / 2 + NAME_RIM_CM;
     const along = this.turned ? 1 : 0; // the side of the table along which letters run
+    /** @type {Point} */
     const spot = [part.x, part.y];
     const beside = Number((this.turned ? letters.dataset.ty : letters.dataset.x) ?? 0);
     spot[along] = Math.max(half - beside, Math.min(this.size[along] - half - beside, spot[along]));
     return spot;
   }
 
-  /** Lets the subject say something beside the hand; no words, no speech. */
+  /**
+   * Lets the subject say something beside the hand; no words, no speech.
+   * @param {string} text
+   */
   speak(text) {
     words(this.speech, text);
     this.placeSpeech();
@@ -133,33 +172,44 @@ export class Table {
   placeSpeech() {
     if (!this.speech.textContent || !this.spot) return;
     const [w, d] = this.size;
-    const [x, y, other] = this.spot;
+    const [x, y] = this.spot;
+    const other = this.otherAt;
     const side = other === "lap" ? (x > w * 0.6 ? -1 : 1) : other === "case" ? 1 : -1;
     const at = this.turned ? [x + (x > w - 20 ? -14 : 13), Math.min(y + 9, d - 4)] : [x + side * 13, Math.min(y - 3, d - 4)];
     attr(this.speech, "text-anchor", this.turned || side < 0 ? "end" : "start");
     attr(this.speech, "transform", `translate(${at.map((v) => v.toFixed(1))})${this.turned ? " rotate(90)" : ""}`);
   }
 
+  /** @param {string} id @param {string} d */
   lay(id, d) {
-    for (const path of this.leads.get(id).children) attr(path, "d", d);
+    for (const path of this.leads.get(id)?.children ?? []) attr(path, "d", d);
   }
 
-  /** The pad lead's points from its plug to the pad, whichever way the core lists them. */
+  /**
+   * The pad lead's points from its plug to the pad, whichever way the core lists them.
+   * @param {BenchView} bench @param {EndAt} plug @param {Point} padSpot
+   */
   padPoints(bench, plug, padSpot) {
-    const points = bench.lead.points.map((point) => [...point]);
+    const points = bench.lead.points.map(([x, y]) => /** @type {Point} */ ([x, y]));
+    /** @param {Point} point */
     const far = (point) => Math.hypot(point[0] - plug.x, point[1] - plug.y);
-    if (far(points[0]) > far(points.at(-1))) points.reverse();
+    if (far(points[0]) > far(points[points.length - 1])) points.reverse();
     points[0] = [plug.x, plug.y];
-    const [ux, uy] = towards(padSpot, points.at(-2));
+    const [ux, uy] = towards(padSpot, points[points.length - 2]);
     points[points.length - 1] = [padSpot[0] + PAD_RIM_CM * ux, padSpot[1] + PAD_RIM_CM * uy];
     return points;
   }
 
-  /** Which way each plug's lead leaves it: out of its part when plugged in, towards the other end when free. */
+  /**
+   * Which way each plug's lead leaves it: out of its part when plugged in, towards the other end when free.
+   * @param {BenchView} bench @param {Record<End, EndAt>} ends @param {Point[]} points @returns {Record<End, Point>}
+   */
   aims(bench, ends, points) {
+    /** @type {Record<Exclude<End, "pad">, End>} */
     const other = { mains_unit: "mains_wall", mains_wall: "mains_unit", data_unit: "data_computer", data_computer: "data_unit" };
-    const aims = {};
+    const aims = /** @type {Record<End, Point>} */ ({});
     for (const end of bench.ends) {
+      /** @type {Point} */
       const next = end.id === "pad" ? points[1] : [ends[other[end.id]].x, ends[other[end.id]].y];
       let aim = towards([end.x, end.y], next);
       const socket = end.socket && bench.sockets.find((one) => one.id === end.socket);
@@ -177,12 +227,17 @@ export class Table {
     return aims;
   }
 
-  /** The charger's thin leads: to the power strip when plugged in, and to the computer; the strip's own to the wall. */
+  /**
+   * The charger's thin leads: to the power strip when plugged in, and to the computer; the strip's own to the wall.
+   * @param {BenchView} bench
+   */
   drawCharger(bench) {
+    /** @param {Part} id */
     const part = (id) => bench.parts.find((one) => one.id === id);
     const [charger, strip, computer] = [part("charger"), part("strip"), part("computer")];
     if (!charger || !strip || !computer) return;
     const outlet = bench.sockets.find((one) => one.taken_by === "charger");
+    /** @type {Point} */
     const spot = outlet ? [outlet.x, outlet.y] : [charger.x + charger.w / 2 + 5, charger.y - charger.d / 2 - 1];
     attr(this.chargerPlug, "transform", `translate(${spot.map((v) => v.toFixed(2))})`);
     const short = slackCurve([charger.x + charger.w / 2, charger.y], [1, 0], [spot[0], spot[1] + 1.9], [0, 1], 0.1);
@@ -193,7 +248,10 @@ export class Table {
     if (wall) this.lay("feed", slackCurve([strip.x + strip.w / 2 - 0.5, strip.y], [1, 0], [wall.x, -2], [0, 1], 0.15));
   }
 
-  /** Marks the sockets near a dragged plug, and names the nearest; none when near is empty. */
+  /**
+   * Marks the sockets near a dragged plug, and names the nearest; none when near is empty.
+   * @param {SocketAt[]} near
+   */
   showNear(near) {
     for (const [id, el] of this.sockets) {
       flag(el, "is-near", near.some((one) => one.id === id));
@@ -201,11 +259,11 @@ export class Table {
     }
     attr(this.bubble, "visibility", near.length ? "visible" : "hidden");
     if (!near.length) return;
-    const [box, text] = this.bubble.children;
+    const [box, text] = /** @type {[SVGRectElement, SVGTextElement]} */ (/** @type {unknown} */ (this.bubble.children));
     text.textContent = t(`socket-${near[0].id}`);
     attr(this.bubble, "transform", `translate(${near[0].x} ${near[0].y})${this.turned ? " rotate(90)" : ""}`);
     attr(text, "y", -6.4);
     const size = text.getBBox();
-    for (const [name, value] of [["x", size.x - 1.4], ["y", size.y - 0.7], ["width", size.width + 2.8], ["height", size.height + 1.4]]) attr(box, name, value);
+    for (const [name, value] of [["x", size.x - 1.4], ["y", size.y - 0.7], ["width", size.width + 2.8], ["height", size.height + 1.4]]) attr(box, String(name), value);
   }
 }

@@ -1,3 +1,4 @@
+// @ts-check
 // Showing a fault to a room: one strip over the whole screen, large letters, the cure beside it at a key, and a freeze. Two benches
 // of one seed run side by side, one with the fault and one without, so that nothing but the fault differs.
 
@@ -9,7 +10,10 @@ import { Loop } from "../loop.js";
 import { newSeed } from "../route.js";
 import { num, t } from "../text.js";
 import { button, Choice, relabel } from "../widgets.js";
+/** @import { FaultBook } from '../types/page' */
+/** @import { FaultSpec } from '../types/told' */
 
+/** @param {FaultSpec | null} fault */
 const BENCH = (fault) => ({
   id: "shown", level: 1, title: "shown", aim: "shown", brief: "shown", subject: { restlessness: 0.2, pulse_mv: 40, premature_per_min: 0, rest_rate_bpm: 68 },
   recorder: { range_v: 0.05 }, fault: fault ? [fault] : [],
@@ -19,8 +23,25 @@ const BASES_S = [10, 1];
 const BEFORE_S = 12; // what the strip holds at once
 
 export class ShowFault {
+  /** @param {FaultBook} faults */
   constructor(faults) {
     this.faults = faults;
+    /** @type {Bench[]} */
+    this.benches = [];
+    /** @type {MiniStrip[]} */
+    this.strips = [];
+    this.cured = this.near = false;
+    /** @type {HTMLDialogElement | null} */
+    this.dialog = null;
+    this.loop = new Loop((dt) => {
+      for (const bench of this.benches) if (dt > 0) bench.advance(dt);
+      this.strips[this.cured ? 1 : 0].draw();
+    });
+    this.title = h("h2", { class: "show-title" });
+    this.state = h("p", { class: "show-state", role: "status" });
+    this.cure = button("", () => this.turn(), { kind: "btn-strong" });
+    this.freeze = button("", () => this.hold());
+    this.closer = button(t("class-show_closer"), () => this.look());
     this.fault = new Choice(t("class-show_fault"), () => this.label());
     this.fault.select.replaceChildren(...faults.impressions.map(({ name, faults: all }) => h("optgroup", { label: name }, all.map((one) => h("option", { value: one.id }, one.name)))));
     this.fault.select.value = "charger_near";
@@ -32,7 +53,7 @@ export class ShowFault {
   }
 
   label() {
-    words(this.shown, t("assign-percent", { v: num(this.severity.value * 100, 0) }));
+    words(this.shown, t("assign-percent", { v: num(Number(this.severity.value) * 100, 0) }));
   }
 
   open() {
@@ -43,31 +64,32 @@ export class ShowFault {
     for (const bench of this.benches) for (let s = 0; s < BEFORE_S; s += 0.25) bench.advance(0.25);
     this.strips = this.benches.map((bench) => new MiniStrip(bench, innerWidth > 700 ? ZOOM : 1));
     this.cured = this.near = false;
-    this.loop = new Loop((dt) => {
-      for (const bench of this.benches) if (dt > 0) bench.advance(dt);
-      this.strips[this.cured ? 1 : 0].draw();
-    });
-    this.title = h("h2", { class: "show-title", hidden: true }, this.faults.of(name)?.name ?? name);
-    this.state = h("p", { class: "show-state", role: "status" });
-    this.cure = button("", () => this.turn(), { kind: "btn-strong" });
-    this.freeze = button("", () => this.hold());
-    this.closer = button(t("class-show_closer"), () => this.look(), { "aria-pressed": "false" });
+    this.loop.running = true;
+    this.loop.last = null;
+    this.title.hidden = true;
+    words(this.title, this.faults.of(name)?.name ?? name);
+    attr(this.closer, "aria-pressed", "false");
     const name2 = button(t("class-show_name"), () => { this.title.hidden = !this.title.hidden; attr(name2, "aria-pressed", String(!this.title.hidden)); }, { "aria-pressed": "false" });
-    this.dialog = h("dialog", { class: "projector", "aria-label": t("class-show"), onclose: () => this.end(), onkeydown: (event) => this.key(event) },
+    /** @type {HTMLDialogElement} */
+    const dialog = h("dialog", { class: "projector", "aria-label": t("class-show"), onclose: () => this.end(), onkeydown: (event) => this.key(event) },
       h("div", { class: "show-head" }, this.state, this.title),
       h("div", { class: "show-strips" }, this.strips.map((strip) => strip.el)),
-      h("div", { class: "row show-foot" }, this.cure, this.freeze, this.closer, name2, button(t("class-show_close"), () => this.dialog.close(), { kind: "btn-plain" })));
-    document.body.append(this.dialog);
+      h("div", { class: "row show-foot" }, this.cure, this.freeze, this.closer, name2, button(t("class-show_close"), () => dialog.close(), { kind: "btn-plain" })));
+    this.dialog = dialog;
+    document.body.append(dialog);
     this.label2();
-    this.dialog.showModal();
-    this.dialog.requestFullscreen?.().catch(() => {}); // where the browser does not allow it the whole window is enough
+    dialog.showModal();
+    dialog.requestFullscreen?.().catch(() => {}); // where the browser does not allow it the whole window is enough
     if (matchMedia("(prefers-reduced-motion: reduce)").matches) this.hold();
     this.loop.start();
   }
 
+  /** @param {KeyboardEvent} event */
   key(event) {
-    if (event.target.closest("button") && (event.key === "Enter" || event.key === " ")) return;
-    const deed = { c: () => this.turn(), f: () => this.hold(), n: () => this.look() }[event.key.toLowerCase()];
+    if (/** @type {Element} */ (event.target).closest("button") && (event.key === "Enter" || event.key === " ")) return;
+    /** @type {Record<string, () => void>} */
+    const deeds = { c: () => this.turn(), f: () => this.hold(), n: () => this.look() };
+    const deed = deeds[event.key.toLowerCase()];
     if (deed && !event.ctrlKey && !event.metaKey && !event.altKey) deed();
   }
 

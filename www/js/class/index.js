@@ -1,3 +1,4 @@
+// @ts-check
 // What a class handed in: taking it in, who is ready, what went wrong, looking at one attempt, showing a fault to all.
 
 import { ClassBook } from "../desk.js";
@@ -9,24 +10,39 @@ import { button, Choice, Tick } from "../widgets.js";
 import { ShowFault } from "./faultshow.js";
 import { Intake } from "./intake.js";
 import { report } from "./report.js";
+/** @import { Bench } from '../core.js' */
+/** @import { FaultBook, ScenarioEntry, ScreenWays } from '../types/page' */
+/** @import { Option } from '../widgets.js' */
 
+/**
+ * @typedef {{
+ *   results: { file: string, again: () => Bench }[], book: ClassBook | null, names: boolean, need: string,
+ * }} ClassState
+ */
+
+/** @type {ClassState} */
 const state = { results: [], book: null, names: false, need: "1" }; // stays while the page is open, and nowhere else
 
-/** Fills the section; returns what is to be ended when it is left. */
+/**
+ * Fills the section; returns what is to be ended when it is left.
+ * @param {HTMLElement} root @param {ScreenWays} ways
+ */
 export async function showScreen(root, { scenarios, standStill }) {
   await Promise.allSettled(scenarios.map((one) => one.load()));
   return new ClassScreen(root, scenarios, await faultWords(), standStill);
 }
 
 class ClassScreen {
+  /** @param {HTMLElement} root @param {ScenarioEntry[]} scenarios @param {FaultBook} faults @param {(bench: Bench) => unknown} standStill */
   constructor(root, scenarios, faults, standStill) {
-    Object.assign(this, { faults, standStill });
+    this.faults = faults;
+    this.standStill = standStill;
     state.book ??= new ClassBook();
     this.intake = new Intake({ scenarios, state, took: () => this.sumUp() });
     this.names = new Tick(t("class-names"), (on) => { state.names = on; this.sumUp(); });
     this.names.set(state.names);
     this.need = new Choice(t("class-need"), (n) => { state.need = n; this.sumUp(); });
-    this.need.set([...[1, 2, 3].map((n) => [String(n), t("class-need_of", { n })]), ["1r", t("class-need_rubric")], ["2r", t("class-need_rubric_twice")]], state.need);
+    this.need.set([...[1, 2, 3].map((n) => /** @type {Option} */ ([String(n), t("class-need_of", { n })])), ["1r", t("class-need_rubric")], ["2r", t("class-need_rubric_twice")]], state.need);
     this.report = h("div", { class: "report" });
     this.saved = button(t("class-csv"), () => this.csv(), { pic: "save" });
     this.empty = button(t("class-empty"), () => this.forget(), { kind: "btn-plain" });
@@ -41,28 +57,31 @@ class ClassScreen {
   sumUp() {
     const none = state.results.length === 0;
     prop(this.ways, "hidden", none);
-    if (none) return this.report.replaceChildren();
+    if (none || !state.book) return this.report.replaceChildren();
     const summary = state.book.summary({ benches: parseInt(state.need, 10), rubric: state.need.endsWith("r") });
     this.report.replaceChildren(...report(summary, state, this.faults, (k) => this.look(k)));
-    this.report.dataset.students = summary.students.length;
+    this.report.dataset.students = String(summary.students.length);
     return undefined;
   }
 
-  /** Opens one attempt as it was handed in. */
+  /**
+   * Opens one attempt as it was handed in.
+   * @param {number} k
+   */
   look(k) {
     const { again } = state.results[k];
     this.standStill(again());
   }
 
   forget() {
-    state.book.free();
+    state.book?.free();
     Object.assign(state, { results: [], book: new ClassBook() });
     this.intake.reset();
     this.sumUp();
   }
 
   csv() {
-    download("grades.csv", state.book.csv(), "text/csv");
+    if (state.book) download("grades.csv", state.book.csv(), "text/csv");
   }
 
   end() {

@@ -1,3 +1,4 @@
+// @ts-check
 // Taking in result files and codes: each is replayed by the core in slices, so that the page goes on living.
 
 import { CoreError, digestOf } from "../core.js";
@@ -7,22 +8,44 @@ import { chooseFiles } from "../hand/file.js";
 import { unpackText } from "../hand/link.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
+/** @import { ScenarioEntry } from '../types/page' */
+/** @import { ClassState } from './index.js' */
 
 const SLICE_SAMPLES = 65536; // some ten milliseconds
 const SLICE_MS = 24; // how long the page may stand still
 const MOST_FILE = 4 << 20;
 const CODE = /D1\.[\w-]+/g;
 
+/**
+ * What waits to be taken in: a result file, or a code as it stands and as it is when its lines are joined; used: which of the two.
+ * @typedef {{ file: string, text?: () => Promise<string>, code?: string, wrapped?: string, used?: string }} Waiting
+ */
+
 export class Intake {
-  /** state: what is filled: {book, results: [{file, again(): a bench}]}; took(): something came in. */
+  /**
+   * state: what is filled: {book, results: [{file, again(): a bench}]}; took(): something came in.
+   * @param {{ scenarios: ScenarioEntry[], state: ClassState, took: () => unknown }} ways
+   */
   constructor({ scenarios, state, took }) {
-    Object.assign(this, { scenarios, state, took, queue: [], done: 0, known: {}, wrong: [] });
+    this.scenarios = scenarios;
+    this.state = state;
+    this.took = took;
+    /** @type {Waiting[]} */
+    this.queue = [];
+    this.done = 0;
+    this.total = 0;
+    /** @type {Record<string, string>} */
+    this.known = {}; // scenarios by the beginning of their digest
+    /** @type {string[]} */
+    this.wrong = [];
+    this.knewOwn = this.working = this.ended = false;
     const id = newId("codes");
     this.codes = h("textarea", { id, class: "txt code", rows: "3", spellcheck: "false", autocomplete: "off" });
     this.bar = h("span", { class: "fair-bar" });
     this.progress = h("div", { class: "fair-track intake-bar", hidden: true, "aria-hidden": "true" }, this.bar);
     this.status = h("p", { class: "quiet", role: "status" });
     this.list = h("ul", { class: "intake-wrong" });
+    /** @type {HTMLElement} */
     this.drop = h("div", { class: "drop", ondragover: (event) => { event.preventDefault(); this.drop.classList.add("is-over"); }, ondragleave: () => this.drop.classList.remove("is-over"), ondrop: (event) => this.dropped(event) },
       h("p", { class: "pencil" }, t("class-drop")), h("div", { class: "row" },
         button(t("class-choose"), () => chooseFiles(".json,.txt,.toml", (files) => this.files(files), true), { kind: "btn-strong", pic: "open" })));
@@ -32,7 +55,9 @@ export class Intake {
   }
 
   reset() {
-    Object.assign(this, { queue: [], done: 0, wrong: [] });
+    this.queue = [];
+    this.done = 0;
+    this.wrong = [];
     this.list.replaceChildren();
     words(this.status, "");
   }
@@ -41,14 +66,19 @@ export class Intake {
     this.ended = true;
   }
 
+  /** @param {DragEvent} event */
   dropped(event) {
     event.preventDefault();
     this.drop.classList.remove("is-over");
-    this.files([...event.dataTransfer.files]);
+    this.files([...(event.dataTransfer?.files ?? [])]);
   }
 
-  /** Result files, lists of codes, and scenario files that codes may belong to. */
+  /**
+   * Result files, lists of codes, and scenario files that codes may belong to.
+   * @param {File[]} files
+   */
   async files(files) {
+    /** @type {File[]} */
     const later = [];
     for (const file of files) {
       if (file.size > MOST_FILE) this.complain(file.name, t("class-too_large"));
@@ -68,7 +98,10 @@ export class Intake {
     this.work();
   }
 
-  /** Codes in a text, one a line or wrapped by a mail program; how many. */
+  /**
+   * Codes in a text, one a line or wrapped by a mail program; how many.
+   * @param {string} text @param {string} from
+   */
   takeCodes(text, from) {
     const starts = [...text.matchAll(CODE)];
     starts.forEach((found, k) => {
@@ -79,6 +112,7 @@ export class Intake {
     return starts.length;
   }
 
+  /** @param {string} toml */
   know(toml) {
     this.known[digestOf(toml).slice(0, 16)] = toml;
   }
@@ -90,6 +124,7 @@ export class Intake {
     for (const { toml } of this.scenarios) if (toml) this.know(toml);
   }
 
+  /** @param {string} file @param {string} told */
   complain(file, told) {
     this.list.append(h("li", {}, h("b", {}, file), " ", told));
     this.wrong.push(file);
@@ -102,7 +137,7 @@ export class Intake {
     let breath = performance.now();
     let unseen = 0;
     while (this.queue.length > 0 && !this.ended) {
-      const one = this.queue.shift();
+      const one = /** @type {Waiting} */ (this.queue.shift());
       try {
         const text = one.text ? await one.text() : null;
         if (one.code) this.knowOwn();
@@ -113,11 +148,11 @@ export class Intake {
             breath = performance.now();
           }
         }
-        this.state.book.add(one.file, replayed);
+        this.state.book?.add(one.file, replayed);
         const toml = replayed.scenario;
         this.know(toml);
         replayed.free();
-        const source = text ?? one.used;
+        const source = text ?? one.used ?? "";
         this.state.results.push({ file: one.file, again: () => {
           const again = new Replayed(source, { [digestOf(toml).slice(0, 16)]: toml });
           while (!again.step(1e9));
@@ -141,20 +176,24 @@ export class Intake {
     if (!this.ended) this.took();
   }
 
-  /** Begins a replay; a code that is damaged as it stands may be whole across the line ends that a mail program put in. */
+  /**
+   * Begins a replay; a code that is damaged as it stands may be whole across the line ends that a mail program put in.
+   * @param {Waiting} one @param {string | null} text
+   */
   begin(one, text) {
     if (text !== null) return new Replayed(text);
-    one.used = one.code;
+    const { code = "", wrapped = "" } = one;
+    one.used = code;
     try {
-      return new Replayed(one.code, this.known);
+      return new Replayed(code, this.known);
     } catch (error) {
-      if (one.wrapped === one.code) throw error;
+      if (wrapped === code) throw error;
       try {
-        const replayed = new Replayed(one.wrapped, this.known);
-        one.used = one.wrapped;
+        const replayed = new Replayed(wrapped, this.known);
+        one.used = wrapped;
         return replayed;
       } catch (second) {
-        throw second.code === "code" ? error : second; // whole when joined, and yet of no use: that says more
+        throw second instanceof CoreError && second.code === "code" ? error : second; // whole when joined, and yet of no use: that says more
       }
     }
   }

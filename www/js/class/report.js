@@ -1,15 +1,27 @@
+// @ts-check
 // The report on a class: who is ready, faults that stayed, misreadings, steps, skills, time. All counting is the core's.
 
 import { h, style } from "../dom.js";
 import { has, listed, num, t } from "../text.js";
 import { button } from "../widgets.js";
+/** @import { FaultBook, Kid } from '../types/page' */
+/** @import { ClassSummary } from '../types/told' */
+/** @import { ClassState } from './index.js' */
 
+/** @param {string} prefix @param {string} id */
 const named = (prefix, id) => (has(`${prefix}-${id}`) ? t(`${prefix}-${id}`) : id.replaceAll("_", " "));
 
 const NONE = "–";
 
-/** The parts of a summary. state: {results, names}; look(k): opens the k-th result. */
+/** @typedef {[string, number, number]} Bar */
+
+/**
+ * The parts of a summary. state: {results, names}; look(k): opens the k-th result.
+ * @param {ClassSummary} summary @param {ClassState} state @param {FaultBook} faults @param {(k: number) => unknown} look
+ * @returns {Node[]}
+ */
 export function report(summary, state, faults, look) {
+  /** @param {string} id */
   const faultName = (id) => faults.of(id)?.name ?? id;
   const ready = summary.students.filter((one) => one.ready).length;
   const tiles = h("dl", { class: "tiles" },
@@ -18,19 +30,22 @@ export function report(summary, state, faults, look) {
     tile(t("class-tile_results"), num(summary.results)), tile(t("class-tile_doubtful"), num(summary.doubtful)));
   return [tiles, h("div", { class: "class-two" }, students(summary, state, faultName, look),
     h("div", { class: "class-side" },
-      bars("faults", summary.faults.map(({ id, left, met }) => [faultName(id), left, met])),
-      bars("misreadings", summary.misreadings.map(([id, n]) => [named("class-misreading", id), n, summary.results])),
-      bars("steps", summary.steps.map(({ step, right, judged }) => [named("debrief-step", step), judged - right, judged])),
+      bars("faults", summary.faults.map(({ id, left, met }) => /** @type {Bar} */ ([faultName(id), left, met]))),
+      bars("misreadings", summary.misreadings.map(([id, n]) => /** @type {Bar} */ ([named("class-misreading", id), n, summary.results]))),
+      bars("steps", summary.steps.map(({ step, right, judged }) => /** @type {Bar} */ ([named("debrief-step", step), judged - right, judged]))),
       shares(summary.skills)))];
 }
 
+/** @param {string} label @param {string} value @param {string} [more] */
 const tile = (label, value, more = "") => h("div", {}, h("dt", {}, label), h("dd", {}, value), more && h("dd", { class: "quiet" }, more));
 
+/** @param {ClassSummary} summary @param {ClassState} state @param {(id: string) => string} faultName @param {(k: number) => unknown} look */
 function students(summary, state, faultName, look) {
   const head = ["student", "ready", "passed", "score", "first", "left", "minutes", "look"].map((key) => h("th", { scope: "col", class: `c-${key}` }, t(`class-col_${key}`)));
   const rows = summary.students.map((one, k) => {
     const name = state.names && one.student ? one.student : t("class-student", { n: k + 1 });
-    const remarks = [one.doubts.length > 0 && one.doubts.map((code) => named("class-doubt", code)).join(" "), one.other_seed && t("class-other_seed"), one.copied && t("class-copied")].filter(Boolean);
+    const remarks = [one.doubts.length > 0 && one.doubts.map((code) => named("class-doubt", code)).join(" "), one.other_seed && t("class-other_seed"), one.copied && t("class-copied")].filter((remark) => typeof remark === "string");
+    /** @param {string} key @param {...Kid} kids */
     const cell = (key, ...kids) => h("td", { class: `c-${key}${kids[0] === NONE ? " is-none" : ""}`, "data-label": t(`class-col_${key}`) }, kids);
     return h("tr", { class: one.ready ? "is-ready" : "is-not" },
       h("th", { scope: "row", class: "c-student" }, name, remarks.length > 0 && h("span", { class: "remarks" }, remarks.join(" "))),
@@ -46,7 +61,10 @@ function students(summary, state, faultName, look) {
     h("table", {}, h("thead", {}, h("tr", {}, head)), h("tbody", {}, rows)));
 }
 
-/** Counts as a heat map: the darker, the more. */
+/**
+ * Counts as a heat map: the darker, the more.
+ * @param {string} key @param {Bar[]} lines
+ */
 function bars(key, lines) {
   const shown = lines.filter(([, n, of]) => of > 0);
   if (shown.length === 0) return null;
@@ -59,6 +77,7 @@ function bars(key, lines) {
     })));
 }
 
+/** @param {[string, number][]} skills */
 function shares(skills) {
   if (skills.length === 0) return null;
   return h("section", { class: "heat", "aria-labelledby": "class-skills-h" }, h("h2", { id: "class-skills-h" }, t("class-skills")),

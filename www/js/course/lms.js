@@ -1,8 +1,18 @@
+// @ts-check
 // The course site's side of an attempt: finds its interface (SCORM 1.2 or 2004), and speaks with it. Every call can fail and
 // costs nothing then: the device keeps the attempt too.
 
 const MOST_WINDOWS = 12; // how far the interface is looked for
 
+/**
+ * @typedef {{
+ *   api: string, calls: Record<"begin" | "get" | "set" | "commit" | "end" | "error", string>,
+ *   names: Record<"entry" | "student" | "raw" | "min" | "max" | "time" | "exit", string>, most: number,
+ * }} Form
+ * @typedef {Record<string, (...values: string[]) => unknown>} Api
+ */
+
+/** @type {Record<string, Form>} */
 const FORMS = {
   scorm12: {
     api: "API", calls: { begin: "LMSInitialize", get: "LMSGetValue", set: "LMSSetValue", commit: "LMSCommit", end: "LMSFinish", error: "LMSGetLastError" },
@@ -16,12 +26,17 @@ const FORMS = {
   },
 };
 
-/** The interface of a name: in this window's parents, then in the opener and its parents. */
+/**
+ * The interface of a name: in this window's parents, then in the opener and its parents.
+ * @param {string} name @param {Window} [from] @returns {Api | null}
+ */
 export function findApi(name, from = window) {
+  /** @param {Window} start @returns {Api | null} */
   const climb = (start) => {
     for (let at = start, n = 0; at && n < MOST_WINDOWS; at = at.parent, n += 1) {
       try {
-        if (at[name]) return at[name];
+        const api = /** @type {Record<string, any>} */ (/** @type {unknown} */ (at))[name];
+        if (api) return api;
       } catch { /* a window of another site */ }
       if (at.parent === at) return null;
     }
@@ -30,7 +45,10 @@ export function findApi(name, from = window) {
   return climb(from) ?? (from.top?.opener ? climb(from.top.opener) : null) ?? (from.opener ? climb(from.opener) : null);
 }
 
-/** Hours, minutes and seconds of a session as 1.2 writes them (HHHH:MM:SS.SS) and as 2004 does (PT1H2M3.45S). */
+/**
+ * Hours, minutes and seconds of a session as 1.2 writes them (HHHH:MM:SS.SS) and as 2004 does (PT1H2M3.45S).
+ * @param {string} standard @param {number} ms
+ */
 export function sessionTime(standard, ms) {
   const cs = Math.max(0, Math.round(ms / 10));
   const [hours, minutes, seconds] = [Math.min(9999, Math.floor(cs / 360000)), Math.floor(cs / 6000) % 60, (cs % 6000) / 100];
@@ -39,8 +57,12 @@ export function sessionTime(standard, ms) {
 }
 
 export class Lms {
+  /** @type {Api} */
   #api;
-  /** Begins a session; null where there is no course site. */
+  /**
+   * Begins a session; null where there is no course site.
+   * @param {string} standard
+   */
   static begin(standard) {
     const form = FORMS[standard];
     const api = form && findApi(form.api);
@@ -48,10 +70,16 @@ export class Lms {
     const made = new Lms(standard, form, api);
     return made.#begin() ? made : null;
   }
+  /** @param {string} standard @param {Form} form @param {Api} api */
   constructor(standard, form, api) {
-    Object.assign(this, { standard, form, began: Date.now(), ended: false });
+    this.standard = standard;
+    this.form = form;
+    this.began = Date.now();
+    this.ended = false;
+    this.student = this.launch = this.state = "";
     this.#api = api;
   }
+  /** @param {keyof Form["calls"]} name @param {...string} values */
   #call(name, ...values) {
     try {
       return this.#api[this.form.calls[name]](...values);
@@ -59,7 +87,9 @@ export class Lms {
       return "false";
     }
   }
+  /** @param {string} name */
   #get = (name) => String(this.#call("get", name) ?? "");
+  /** @param {string} name @param {string | number} value */
   #set = (name, value) => String(this.#call("set", name, String(value))) === "true";
 
   #begin() {
@@ -88,18 +118,27 @@ export class Lms {
     return String(this.#call("commit", "")) === "true";
   }
 
-  /** Whether a state fits: one line of printable ASCII, no longer than the standard allows. */
+  /**
+   * Whether a state fits: one line of printable ASCII, no longer than the standard allows.
+   * @param {string} state
+   */
   fits(state) {
     return /^[\x20-\x7e]*$/.test(state) && state.length <= this.form.most;
   }
 
-  /** Keeps a state; false when it does not fit or the site refuses. */
+  /**
+   * Keeps a state; false when it does not fit or the site refuses.
+   * @param {string} state
+   */
   keep(state) {
     if (this.ended || !this.fits(state)) return false;
     return this.#set("cmi.suspend_data", state) && this.#commit();
   }
 
-  /** Tells what a check found: 0 to 100, and whether it was passed. A better result of before stays. */
+  /**
+   * Tells what a check found: 0 to 100, and whether it was passed. A better result of before stays.
+   * @param {number} score @param {boolean} passed
+   */
   judge(score, passed) {
     if (this.ended) return;
     const before = Number(this.#get(this.form.names.raw)) || 0;
@@ -119,7 +158,10 @@ export class Lms {
     this.#commit();
   }
 
-  /** Ends the session; over: the attempt has ended, otherwise it is taken up again later. */
+  /**
+   * Ends the session; over: the attempt has ended, otherwise it is taken up again later.
+   * @param {boolean} over
+   */
   finish(over) {
     if (this.ended) return true;
     this.#set(this.form.names.time, sessionTime(this.standard, Date.now() - this.began));

@@ -1,3 +1,4 @@
+// @ts-check
 // "What is wrong here?": the student names faults by first impression and can take them back. Nothing here judges.
 
 import { attr, h, newId, prop, refill, say, words } from "../dom.js";
@@ -6,10 +7,18 @@ import { icon } from "../icons.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
 import { faultWords } from "./words.js";
+/** @import { Session } from '../session.js' */
+/** @import { FaultBook, FaultWords } from '../types/page' */
+/** @import { View } from '../types/view' */
 
 export class Naming {
+  /** @param {Session} session */
   constructor(session) {
     this.session = session;
+    /** @type {FaultBook | null} */
+    this.words = null; // of the catalogue, once they are there
+    /** @type {{ el: HTMLElement, ids: string[] }[]} */
+    this.counts = []; // how many of an impression are named
     const id = newId("naming"), listId = newId("named");
     this.choices = h("div", { class: "impressions" });
     this.problem = h("p", { class: "pencil sheet-note naming-problem", role: "status" });
@@ -19,6 +28,7 @@ export class Naming {
     this.el = h("section", { class: "naming", "aria-labelledby": id },
       h("h3", { id, class: "naming-h" }, t("naming-title")), h("p", { class: "quiet" }, t("naming-about")),
       this.listHead, this.none, this.notes, this.problem, this.choices);
+    /** @type {Map<string, HTMLButtonElement>} */
     this.buttons = new Map();
     session.onRefusal((code, args, action) => action.do === "name" && words(this.problem, code === "out_of_range" ? t("refusal-enough_named", args) : refusalText(code, args)));
     this.bring();
@@ -26,17 +36,21 @@ export class Naming {
 
   async bring() {
     this.choices.replaceChildren(h("p", { class: "quiet" }, t("naming-loading")));
+    let book;
     try {
-      this.words = await faultWords();
+      book = this.words = await faultWords();
     } catch (error) {
-      this.choices.replaceChildren(h("p", { class: "problem", role: "alert" }, t("naming-failed", { told: error.message })), button(t("naming-again"), () => this.bring()));
+      this.choices.replaceChildren(h("p", { class: "problem", role: "alert" }, t("naming-failed", { told: error instanceof Error ? error.message : String(error) })), button(t("naming-again"), () => this.bring()));
       return;
     }
-    this.choices.replaceChildren(...this.words.impressions.map((impression) => this.group(impression)), h("p", { class: "naming-read" }, h("a", { href: "#faults" }, t("naming-read"))));
+    this.choices.replaceChildren(...book.impressions.map((impression) => this.group(impression)), h("p", { class: "naming-read" }, h("a", { href: "#faults" }, t("naming-read"))));
     this.show(this.session.view);
   }
 
-  /** A first impression; opened, it shows its faults. One is open at a time. */
+  /**
+   * A first impression; opened, it shows its faults. One is open at a time.
+   * @param {FaultBook["impressions"][number]} impression
+   */
   group({ id, name, faults }) {
     const count = h("span", { class: "impression-n" });
     const kids = faults.map((fault) => {
@@ -44,34 +58,37 @@ export class Naming {
       this.buttons.set(fault.id, one);
       return one;
     });
-    const el = h("details", { class: "impression", name: "impression", data: { impression: id } }, h("summary", {}, h("span", {}, name), count), h("div", { class: "row" }, kids));
-    el.count = { el: count, ids: faults.map((fault) => fault.id) };
-    return el;
+    this.counts.push({ el: count, ids: faults.map((fault) => fault.id) });
+    return h("details", { class: "impression", name: "impression", data: { impression: id } }, h("summary", {}, h("span", {}, name), count), h("div", { class: "row" }, kids));
   }
 
+  /** @param {FaultWords} fault */
   turn(fault) {
     const named = this.session.view.named.includes(fault.id);
     words(this.problem, "");
     if (this.session.act({ do: named ? "unname" : "name", fault: fault.id })) say(t(named ? "naming-taken_back" : "naming-named", { fault: fault.name }));
   }
 
+  /** @param {View} view */
   show({ named, over }) {
-    if (!this.words) return;
+    const book = this.words;
+    if (!book) return;
     prop(this.none, "hidden", named.length > 0);
     prop(this.notes, "hidden", named.length === 0);
     const hadFocus = this.notes.contains(document.activeElement);
-    const changed = refill(this.notes, [named, over], () => named.map((id) => this.note(this.words.of(id), over)));
-    if (changed && hadFocus) (this.notes.querySelector("button") ?? this.choices.querySelector("summary"))?.focus();
+    const changed = refill(this.notes, [named, over], () => named.flatMap((id) => book.of(id) ?? []).map((fault) => this.note(fault, over)));
+    if (changed && hadFocus) /** @type {HTMLElement | null} */ (this.notes.querySelector("button") ?? this.choices.querySelector("summary"))?.focus();
     for (const [id, el] of this.buttons) {
       attr(el, "aria-pressed", String(named.includes(id)));
       prop(el, "disabled", Boolean(over));
     }
-    for (const group of this.choices.querySelectorAll(".impression")) {
-      const n = group.count.ids.filter((id) => named.includes(id)).length;
-      words(group.count.el, n > 0 ? "✎".repeat(n) : "");
+    for (const { el, ids } of this.counts) {
+      const n = ids.filter((id) => named.includes(id)).length;
+      words(el, n > 0 ? "✎".repeat(n) : "");
     }
   }
 
+  /** @param {FaultWords} fault @param {boolean} over */
   note(fault, over) {
     const label = t("naming-unname", { fault: fault.name });
     return h("li", { class: "pencil" }, h("span", {}, fault.name), !over && h("button", { type: "button", class: "btn btn-round btn-plain", "aria-label": label, title: label, onclick: () => this.turn(fault) }, icon("cross")));

@@ -1,3 +1,4 @@
+// @ts-check
 // The pictures of the three doors: five to each, drawn in the page's own line. A picture is a function of a stage (see player.js): it
 // draws on a field of 240 x 150 and says what is drawn, moved or faded in while it is on.
 
@@ -5,14 +6,20 @@ import { s } from "../dom.js";
 import { pen } from "../bench/pen.js";
 import { drawPalm, TIP } from "../bench/palm.js";
 import { fixed } from "../text.js";
+/** @import { Stage } from './stage.js' */
 
 
 /** One drawn beat, as a height of 0 to 1 over its length of 0 to 1: an upstroke, a fall, a notch and the small bump behind it. */
 const TOP = 0.17;
+/** @param {number} u @param {number} at @param {number} wide */
 const bell = (u, at, wide) => Math.exp(-(((u - at) / wide) ** 2));
+/** @param {number} u */
 const beat = (u) => (u < TOP ? (1 - Math.cos((Math.PI * u) / TOP)) / 2 : (1 - (u - TOP) / (1 - TOP)) ** 2 - 0.1 * bell(u, 0.42, 0.06) + 0.17 * bell(u, 0.55, 0.08));
 
-/** A trace of `n` beats from x to x + w, its feet on y, `h` tall; `fuzz` is the height of the hum on it. */
+/**
+ * A trace of `n` beats from x to x + w, its feet on y, `h` tall; `fuzz` is the height of the hum on it.
+ * @param {number} n @param {number} x @param {number} y @param {number} w @param {number} h @param {number} [fuzz]
+ */
 function trace(n, x, y, w, h, fuzz = 0) {
   const steps = fuzz > 0 ? 260 : 30 * n;
   let d = "";
@@ -24,12 +31,19 @@ function trace(n, x, y, w, h, fuzz = 0) {
   return d;
 }
 
-/** Where the beats of a trace have their peaks. */
+/**
+ * Where the beats of a trace have their peaks.
+ * @param {number} n @param {number} x @param {number} w
+ */
 const peaks = (n, x, w) => Array.from({ length: n }, (_, k) => x + (w * (k + TOP)) / n);
 
-/** The face of a small strip: its time line with a scratch a second. */
+/**
+ * The face of a small strip: its time line with a scratch a second.
+ * @param {Stage} stage @param {number} [y]
+ */
 const face = (stage, y = 132) => stage.line(`M14 ${y}${"h21l.6 -4l.6 4".repeat(9)}h14`, "faint");
 
+/** @param {Stage} stage @param {number} x @param {number} y */
 function unit(stage, x, y) {
   const p = pen("glimpse-unit", 0.4);
   const sockets = [0, 1, 2, 3].map((k) => p.circle(x + 20 + 21 * k, y + 42, 5.4)).join("");
@@ -37,7 +51,10 @@ function unit(stage, x, y) {
   stage.line(sockets + p.line(x + 8, y + 30, x + 96, y + 30));
 }
 
-/** A hand from above, its fingertips at x, y. */
+/**
+ * A hand from above, its fingertips at x, y.
+ * @param {Stage} stage @param {number} x @param {number} y @param {number} [scale]
+ */
 function hand(stage, x, y, scale = 5.2) {
   const { skin, detail, sleeve } = drawPalm("glimpse-hand");
   const el = s("g", { class: "glimpse-hand", transform: `translate(${x - TIP[0] * scale} ${y - TIP[1] * scale}) scale(${scale})` }, sleeve, skin, detail);
@@ -45,9 +62,13 @@ function hand(stage, x, y, scale = 5.2) {
   return el;
 }
 
-/** A sheet or card. */
+/**
+ * A sheet or card.
+ * @param {Stage} stage @param {number} x @param {number} y @param {number} w @param {number} h @param {string} name
+ */
 const card = (stage, x, y, w, h, name) => stage.shape(pen(name, 0.4).rect(x, y, w, h, 4));
 
+/** @param {Stage} stage @param {number} x @param {string} name @param {number} from */
 const cursor = (stage, x, name, from) => {
   const el = stage.group(stage.line(`M${x} 22V128`, "amber", null), stage.text(name, x, 18, "amber middle", null));
   stage.fade(el, from);
@@ -55,6 +76,7 @@ const cursor = (stage, x, name, from) => {
 };
 
 
+/** @type {Record<string, ((stage: Stage) => unknown)[]>} */
 export const SCENES = {
   rehearse: [
     (stage) => { // a plug goes into its socket, and the lamp comes on
@@ -131,7 +153,7 @@ export const SCENES = {
     },
     (stage) => { // the worksheet is filled in
       card(stage, 44, 8, 152, 132, "glimpse-sheet");
-      [["N =", "14"], ["T =", `${fixed(12.4, 1)} s`], ["×", fixed(4.84, 2)], ["=", "68"]].forEach(([name, value], k) => {
+      /** @type {[string, string][]} */ ([["N =", "14"], ["T =", `${fixed(12.4, 1)} s`], ["×", fixed(4.84, 2)], ["=", "68"]]).forEach(([name, value], k) => {
         const y = 38 + 28 * k;
         stage.text(name, 62, y, "quiet");
         stage.line(`M92 ${y + 5}H178`, "faint");
@@ -150,7 +172,7 @@ export const SCENES = {
   ],
   assign: [
     (stage) => { // cards of faults, and how bad each may be
-      [["glimpse-card-a", 14], ["glimpse-card-b", 78]].forEach(([name, y], k) => {
+      /** @type {[string, number][]} */ ([["glimpse-card-a", 14], ["glimpse-card-b", 78]]).forEach(([name, y], k) => {
         card(stage, 30, y, 180, 54, name);
         stage.line(`M44 ${y + 16}H${128 - 26 * k}`);
         stage.line(`M44 ${y + 38}H196`, "faint");

@@ -1,10 +1,13 @@
+// @ts-check
 // Links that carry a whole scenario: its text, deflated, in the fragment, which no browser sends to a server.
 
 import { minimised } from "../core.js";
 
 const MOST_BYTES = 64 * 1024; // what the core reads; a link that swells beyond it is none of ours
 
+/** @param {BlobPart} bytes @param {CompressionStream | DecompressionStream} stream @param {number} most */
 async function through(bytes, stream, most) {
+  /** @type {Uint8Array<ArrayBuffer>[]} */
   const parts = [];
   let length = 0;
   for (const reader = new Blob([bytes]).stream().pipeThrough(stream).getReader(); ;) {
@@ -20,17 +23,26 @@ async function through(bytes, stream, most) {
   return new Uint8Array(await new Blob(parts).arrayBuffer());
 }
 
-/** A scenario's text as the part of a link after "#a=". */
+/**
+ * A scenario's text as the part of a link after "#a=".
+ * @param {string} toml
+ */
 export async function packText(toml) {
   const bytes = await through(new TextEncoder().encode(minimised(toml)), new CompressionStream("deflate-raw"), Infinity);
   return btoa(String.fromCharCode(...bytes)).replace(/\+/g, "-").replace(/\//g, "_").replace(/=+$/, "");
 }
 
-/** The text that a link carries; throws when it is damaged. */
+/**
+ * The text that a link carries; throws when it is damaged.
+ * @param {string} packed
+ */
 export async function unpackText(packed) {
   const bytes = Uint8Array.from(atob(packed.replace(/-/g, "+").replace(/_/g, "/")), (c) => c.charCodeAt(0));
   return new TextDecoder("utf-8", { fatal: true }).decode(await through(bytes, new DecompressionStream("deflate-raw"), MOST_BYTES));
 }
 
-/** The whole link of a composed scenario. */
+/**
+ * The whole link of a composed scenario.
+ * @param {string} toml
+ */
 export const linkOf = async (toml) => `${location.origin}${location.pathname}#a=${await packText(toml)}`;

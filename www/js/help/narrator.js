@@ -1,3 +1,4 @@
+// @ts-check
 // The worked example plays itself on the real bench: the core does the next step, the narrator says what and why, at a reader's pace.
 
 import { deedText } from "../after/deeds.js";
@@ -5,32 +6,56 @@ import { attr, flag, h, prop, style, words } from "../dom.js";
 import { icon } from "../icons.js";
 import { bringTexts, coded, t } from "../text.js";
 import { clockText } from "../strip/units.js";
+import { relabel } from "../widgets.js";
 import { placeOf } from "./places.js";
+/** @import { Session } from '../session.js' */
+/** @import { SheetPane } from '../sheet/index.js' */
+/** @import { StripPane } from '../strip/index.js' */
+/** @import { Action } from '../types/action' */
+/** @import { Pane } from '../types/page' */
+/** @import { WorkedStep } from '../types/told' */
 
 const MOST_STEP_S = 0.25;
 const READ_S = 1.4, READ_S_PER_LETTER = 0.045, BRIEF_S = 0.8; // a sentence takes time; a step like the one before takes less
 const SPEEDS = [1, 3, 8];
 const STILL = matchMedia("(prefers-reduced-motion: reduce)");
 
-/** Brings what the narrator needs, and makes one. stop(): leaves the example for a try of one's own. */
+/**
+ * Brings what the narrator needs, and makes one. stop(): leaves the example for a try of one's own.
+ * @param {HTMLElement} root @param {Session} session @param {NarratorWays} ways
+ */
 export async function makeNarrator(root, session, ways) {
   await Promise.all(["worked", "stages", "after", "faults"].map(bringTexts));
   return new Narrator(root, session, ways);
 }
 
+/** @typedef {{ strip: StripPane, sheet: SheetPane, stop: () => unknown, showPane: (pane: Pane) => unknown }} NarratorWays */
+
 class Narrator {
+  /** @param {HTMLElement} root @param {Session} session @param {NarratorWays} ways */
   constructor(root, session, { strip, sheet, stop, showPane }) {
-    Object.assign(this, { root, session, strip, sheet, showPane });
+    this.root = root;
+    this.session = session;
+    this.strip = strip;
+    this.sheet = sheet;
+    this.showPane = showPane;
+    this.ended = false;
+    /** @type {Element | null} */
+    this.pointed = null; // what is ringed
     this.playing = !STILL.matches;
     this.speed = 0;
     this.wait = 0;
     this.dwell = 1.2;
+    /** @type {string | null} */
     this.code = null;
+    /** @type {number | null} */
     this.of = null;
     this.deed = h("p", { class: "narrator-deed" });
     this.why = h("p", { class: "pencil narrator-why" });
     this.told = h("div", { class: "narrator-told", role: "status" }, this.deed, this.why);
-    this.way = h("div", { class: "narrator-way", "aria-hidden": "true" }, (this.done = h("i", {})));
+    this.done = h("i", {});
+    this.way = h("div", { class: "narrator-way", "aria-hidden": "true" }, this.done);
+    /** @param {string} key @param {string} pic @param {() => unknown} onclick */
     const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", onclick }, icon(pic), h("span", { class: "word" }, t(key)));
     this.pause = tool("narrator-pause", "hold", () => this.turn(!this.playing));
     this.step = tool("narrator-next", "next", () => this.forward());
@@ -43,19 +68,24 @@ class Narrator {
     this.turn(this.playing);
   }
 
+  /** @param {boolean} on */
   turn(on) {
     this.playing = on;
-    words(this.pause.querySelector(".word"), t(on ? "narrator-pause" : "narrator-go_on"));
-    this.pause.firstChild.replaceWith(icon(on ? "hold" : "play"));
+    relabel(this.pause, t(on ? "narrator-pause" : "narrator-go_on"));
+    this.pause.firstChild?.replaceWith(icon(on ? "hold" : "play"));
     if (on) this.strip.startLoop();
   }
 
+  /** @param {number} speed */
   setSpeed(speed) {
     this.speed = speed;
-    words(this.faster.querySelector(".word"), speed === 0 ? t("narrator-faster") : t("narrator-speed", { n: SPEEDS[speed] }));
+    relabel(this.faster, speed === 0 ? t("narrator-faster") : t("narrator-speed", { n: SPEEDS[speed] }));
   }
 
-  /** One frame of the page. */
+  /**
+   * One frame of the page.
+   * @param {number} dt
+   */
   frame(dt) {
     if (!this.playing || this.ended) return;
     let left = dt * SPEEDS[this.speed];
@@ -83,18 +113,22 @@ class Narrator {
     return undefined;
   }
 
+  /** @param {WorkedStep} step */
   tell({ action, code, args, wait_s: wait }) {
-    words(this.deed, action ? deedText({ do: action.do, args: action }) : t("worked-waiting", { s: clockText(wait ?? 0) }));
+    words(this.deed, action ? deedText({ do: action.do, args: { ...action } }) : t("worked-waiting", { s: clockText(wait ?? 0) }));
     if (action || !this.why.textContent) words(this.why, coded("worked", code, args)); // a wait goes on with what was told
     if (action) this.point(action);
   }
 
-  /** Brings the place of an action into sight and rings it. */
+  /**
+   * Brings the place of an action into sight and rings it.
+   * @param {Action} action
+   */
   point(action) {
     const { pane, find } = placeOf(action);
     if (!pane) return;
     this.showPane(pane);
-    const el = find && document.querySelector(find);
+    const el = find ? document.querySelector(find) : null;
     if (this.pointed) flag(this.pointed, "is-told", false);
     this.pointed = el;
     if (!el) return;
@@ -112,7 +146,7 @@ class Narrator {
     for (const one of [this.pause, this.step, this.faster]) one.hidden = true;
     words(this.deed, t("narrator-ended"));
     words(this.why, t("narrator-ended_why"));
-    words(this.leave.querySelector(".word"), t("narrator-now_you"));
+    relabel(this.leave, t("narrator-now_you"));
     flag(this.leave, "btn-strong", true);
     style(this.done, "--done", "1");
     prop(this.root, "hidden", false);

@@ -1,24 +1,35 @@
+// @ts-check
 // A page of the notebook made from an attempt that has been checked: what was asked, how the recorder stood, what was read, what
 // the debrief said, and the strip as a small outline.
 
 import { taskOf } from "../sheet/task.js";
 import { idOf, readPage } from "./pages.js";
 import { outline } from "./picture.js";
+/** @import { Bench } from '../core.js' */
+/** @import { Session } from '../session.js' */
+/** @import { Check } from '../types/check' */
+/** @import { NotebookPage, PageCheck } from '../types/page' */
+/** @import { RecorderSettings, Take, View } from '../types/view' */
 
+/** @type {(keyof RecorderSettings)[]} */
 const SETTINGS = ["range_v", "high_pass_hz", "high_pass_order", "low_pass_hz", "low_pass_order", "notch_hz", "average_ms", "inverted", "scale", "shown", "rate_hz", "bits"];
 const ROOM = 0.06; // so much of the window is shown before and after it
 
-/** The page of a session, in place of what is kept of the same attempt; its note stays. at: ms since 1970. */
+/**
+ * The page of a session, in place of what is kept of the same attempt; its note stays. at: ms since 1970.
+ * @param {Session} session @param {number} at @returns {NotebookPage}
+ */
 export function pageOf(session, at) {
   const { view, bench } = session;
   const id = idOf(session);
   const old = readPage(id);
-  const { check, cursors, strip, takes } = view;
+  const { check, cursors, strip, takes, recorder } = view;
+  if (!check) throw new Error("a page is made of a checked attempt");
   const take = takes.find((one) => one.take === strip.take);
   const task = taskOf(view);
   return {
     v: 1, id, at_ms: at, scenario: session.scenario, title: view.scenario?.title ?? view.recording_name, seed: session.seed, level: view.scenario?.level ?? null, kind: task.kind, mode: view.help ?? null,
-    recorder: view.recorder ? Object.fromEntries(SETTINGS.map((name) => [name, view.recorder[name]])) : null,
+    recorder: recorder ? Object.fromEntries(SETTINGS.map((name) => [name, recorder[name]])) : null,
     time_base_s: view.time_base.s,
     take: take ? { take: take.take, duration_s: take.duration_s, label: take.label ?? "" } : null,
     cursors: { a: cursors.a, b: cursors.b, interval_s: cursors.interval_s }, kept: cursors.kept ?? null, marks: view.marks,
@@ -31,7 +42,10 @@ export function pageOf(session, at) {
   };
 }
 
-/** What a page keeps of a check. */
+/**
+ * What a page keeps of a check.
+ * @param {Check} check @returns {PageCheck}
+ */
 function summary({ try: tries, passed, over, steps, first_wrong: first, misreading, spread, rubric, truth, hints }) {
   return {
     tries, passed, over, first_wrong: first, hints: hints ?? 0,
@@ -44,6 +58,7 @@ function summary({ try: tries, passed, over, steps, first_wrong: first, misreadi
   };
 }
 
+/** @param {Bench} bench @param {Take} take @param {Pick<View["cursors"], "a" | "b">} cursors */
 function picture(bench, take, { a, b }) {
   const both = a !== null && b !== null;
   const [from, to] = both ? [Math.min(a, b), Math.max(a, b)] : [0, Math.min(take.duration_s, 20)];

@@ -1,11 +1,20 @@
+// @ts-check
 // The notebook as files: everything as JSON, a table as CSV.
+
+/** @import { NotebookPage } from '../types/page' */
 
 const READ = ["count", "seconds", "multiplier", "rate", "uncertainty", "middle", "range", "amplitude", "count_1", "seconds_1", "rate_1"];
 
-/** All pages as JSON text. */
+/**
+ * All pages as JSON text.
+ * @param {NotebookPage[]} pages
+ */
 export const asJson = (pages) => JSON.stringify({ format: "dicrotic-notebook", version: 1, pages }, null, 1);
 
-/** All pages as a table: one line a trial, times of day in UTC. */
+/**
+ * All pages as a table: one line a trial, times of day in UTC.
+ * @param {NotebookPage[]} pages
+ */
 export function asCsv(pages) {
   const head = ["date_utc", "scenario", "title", "seed", "kind", "help", "take_s", "window_s", ...READ, "band_low", "band_high", "passed", "tries", "hints", "first_open_step", "misreading", "rubric", "rubric_of", "true_rate_window", "true_rate_record", "label", "note"];
   const lines = pages.map((page) => [
@@ -15,10 +24,14 @@ export function asCsv(pages) {
   return [head, ...lines].map((cells) => cells.map(cell).join(",")).join("\r\n") + "\r\n";
 }
 
-/** A cell; text that a spreadsheet would take for a formula gets a mark in front. */
+/**
+ * A cell; text that a spreadsheet would take for a formula gets a mark in front.
+ * @param {string | number | boolean | null | undefined} value
+ */
 function cell(value) {
   if (value === null || value === undefined) return "";
   if (typeof value === "number") return String(Math.round(value * 1e6) / 1e6);
-  const text = /^[=+\-@\t\r]/.test(value) && !/^[+-]?[\d.,]+$/.test(value) ? `'${value}` : String(value);
+  const plain = String(value);
+  const text = /^[=+\-@\t\r]/.test(plain) && !/^[+-]?[\d.,]+$/.test(plain) ? `'${plain}` : plain;
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

@@ -1,3 +1,4 @@
+// @ts-check
 // The notebook: every trial that was checked, latest first, with its strip, its readings and a line to write on; to be printed,
 // exported, deleted and put back.
 
@@ -11,17 +12,24 @@ import { asCsv, asJson } from "./export.js";
 import { allPages, dropPage, keepPage } from "./pages.js";
 import { drawing } from "./picture.js";
 import { outcome, readings, settingsLine, whenText } from "./words.js";
+/** @import { NotebookPage, Ways } from '../types/page' */
 
 const NOTE_MS = 500;
 
-/** Fills the section; goBack(): returns to what was there before; inLab: whether that is a bench. */
+/**
+ * Fills the section; goBack(): returns to what was there before; inLab: whether that is a bench.
+ * @param {HTMLElement} root @param {Ways} ways
+ */
 export async function showNotebook(root, { goBack, inLab }) {
   await Promise.all([bringTexts("notebook"), bringTexts("after")]);
   new Notebook(root, goBack, inLab).show();
 }
 
 class Notebook {
+  /** @param {HTMLElement} root @param {() => unknown} goBack @param {boolean} inLab */
   constructor(root, goBack, inLab) {
+    /** @type {NotebookPage[]} */
+    this.pages = [];
     this.problem = h("p", { class: "problem", role: "alert" });
     this.list = h("ol", { class: "pages" });
     this.none = h("div", {}, h("div", { class: "blank-page" },
@@ -45,8 +53,10 @@ class Notebook {
     this.list.replaceChildren(...this.pages.map((page) => h("li", {}, this.page(page))));
   }
 
+  /** @param {NotebookPage} page */
   page(page) {
     const id = newId("page"), noteId = newId("note");
+    /** @type {HTMLTextAreaElement} */
     const note = h("textarea", { id: noteId, class: "note", rows: "2", maxlength: "600", onchange: () => this.note(page, note.value), oninput: () => {
       clearTimeout(this.noting);
       this.noting = setTimeout(() => this.note(page, note.value), NOTE_MS);
@@ -65,13 +75,17 @@ class Notebook {
         button(t("notebook-drop"), () => this.drop([page]), { kind: "btn-plain", pic: "bin", "aria-label": t("notebook-drop_one", { title: page.title, when: whenText(page.at_ms) }) })));
   }
 
+  /** @param {NotebookPage} page @param {string} text */
   note(page, text) {
     clearTimeout(this.noting);
     page.note = text;
     words(this.problem, keepPage(page) ? "" : t("notebook-not_kept"));
   }
 
-  /** Takes pages out, and keeps them in the hand until this screen is left. */
+  /**
+   * Takes pages out, and keeps them in the hand until this screen is left.
+   * @param {NotebookPage[]} pages
+   */
   drop(pages) {
     for (const page of pages) dropPage(page.id);
     this.show();

@@ -1,3 +1,4 @@
+// @ts-check
 // A trial on paper: one page or two, with the strip, what was read, what the debrief said, and the caution.
 
 import { h } from "../dom.js";
@@ -7,8 +8,12 @@ import { button } from "../widgets.js";
 import { readPage } from "./pages.js";
 import { drawing } from "./picture.js";
 import { outcome, readings, settingsLine, whenText } from "./words.js";
+/** @import { FaultBook, Kid, NotebookPage, Ways } from '../types/page' */
 
-/** Fills the section with the report of a kept page; goBack(): returns to what was there before. */
+/**
+ * Fills the section with the report of a kept page; goBack(): returns to what was there before.
+ * @param {HTMLElement} root @param {string} id @param {Ways} ways
+ */
 export async function showReport(root, id, { goBack, inLab }) {
   await Promise.all(["notebook", "after", "points"].map(bringTexts));
   const page = readPage(id);
@@ -18,11 +23,13 @@ export async function showReport(root, id, { goBack, inLab }) {
     page ? sheet(page, names) : h("div", { class: "report-sheet" }, h("h1", { id: "report-h", tabindex: "-1" }, t("report-none"))));
 }
 
+/** @param {NotebookPage} page @param {FaultBook | null} names */
 function sheet(page, names) {
   const { check } = page;
   const detected = check.truth?.source === "detector" || !page.scenario; // nobody knows the heart of an opened recording
+  /** @param {string} key @param {Kid} value */
   const fact = (key, value) => value && h("div", {}, h("dt", {}, t(`report-${key}`)), h("dd", {}, value));
-  const rates = check.truth && [["own", page.read.rate], ["window", check.truth.window], ["record", check.truth.record]].filter(([, value]) => value !== null && value !== undefined && value !== "");
+  const rates = check.truth && /** @type {[string, string | number | null | undefined][]} */ ([["own", page.read.rate], ["window", check.truth.window], ["record", check.truth.record]]).filter(([, value]) => value !== null && value !== undefined && value !== "");
   return h("article", { class: "report-sheet" },
     h("header", { class: "report-head" }, h("p", { class: "report-from pencil" }, t("report-from")), h("h1", { id: "report-h", tabindex: "-1" }, page.title)),
     h("dl", { class: "report-facts" },

@@ -1,3 +1,4 @@
+// @ts-check
 // Opening an assignment whose text is in the address: who the student is, which try it is, and the bench of that try.
 
 import { Bench } from "../core.js";
@@ -7,8 +8,12 @@ import { closeLab, stand } from "../lab.js";
 import { go, goTo } from "../navigation.js";
 import { bringTexts, t } from "../text.js";
 import { Nowhere } from "./nowhere.js";
+/** @import { Navigation } from '../navigation.js' */
 
-/** Opens it; whoever turns away from the question is taken to the first screen. */
+/**
+ * Opens it; whoever turns away from the question is taken to the first screen.
+ * @param {Navigation} navigation @param {string} address
+ */
 export async function openAssigned(navigation, address) {
   const [{ readAssigned, whoAndWhich }] = await navigation.wait(Promise.all([import("../hand/begin.js"), bringTexts("hand")]));
   const task = await navigation.wait(readAssigned(address).catch((error) => {

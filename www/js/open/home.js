@@ -1,5 +1,7 @@
+// @ts-check
 // The first screen, or what stands in its place in a packed page.
 
+import { byId } from "../dom.js";
 import { calm, entitle, show } from "../frame.js";
 import { closeLab } from "../lab.js";
 import { go } from "../navigation.js";
@@ -10,17 +12,25 @@ import { showStart } from "../start.js";
 import { openPacked } from "./packed.js";
 import { chooseRecording } from "./recording.js";
 import { openScenario } from "./scenario.js";
+/** @import { Navigation } from '../navigation.js' */
 
+/**
+ * Opens it.
+ * @param {Navigation} navigation
+ */
 export async function openHome(navigation) {
   if (packed) return openPacked(navigation);
   const scenarios = await navigation.wait(allLoaded()); // what is missing says so in its place
   closeLab();
   entitle("");
-  showStart(document.getElementById("start"), scenarios, { openFile: chooseRecording, goOn });
+  showStart(byId("start"), scenarios, { openFile: chooseRecording, goOn });
   return show("start");
 }
 
-/** Takes up a kept attempt: a place of its own in the browser's history, as if the reader had followed a link. */
+/**
+ * Takes up a kept attempt: a place of its own in the browser's history, as if the reader had followed a link.
+ * @param {string} id @param {string} seed
+ */
 function goOn(id, seed) {
   history.pushState(null, "", routeTo(id, seed));
   return go((navigation) => openScenario(navigation, id, seed, true));

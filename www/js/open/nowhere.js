@@ -1,3 +1,4 @@
+// @ts-check
 // An address that leads to nothing.
 
 /** Thrown with words for the reader: the first screen is shown, and above it what was wrong. */

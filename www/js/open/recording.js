@@ -1,11 +1,14 @@
+// @ts-check
 // Opening a recording from its files; a bad one is told and costs nothing.
 
+import { byId } from "../dom.js";
 import { calm, report } from "../frame.js";
 import { chooseFiles, readRecording } from "../files.js";
 import { lab, stand } from "../lab.js";
 import { go, Left } from "../navigation.js";
 import { t } from "../text.js";
 
+/** @param {File[]} files */
 export const openRecording = (files) => go(async (navigation) => {
   let bench;
   try {
@@ -13,7 +16,7 @@ export const openRecording = (files) => go(async (navigation) => {
   } catch (error) {
     if (error instanceof Left) throw error;
     report(error);
-    if (lab()) calm(`${document.getElementById("calm").textContent} ${t("error-file_left")}`);
+    if (lab()) calm(`${byId("calm").textContent} ${t("error-file_left")}`);
     return;
   }
   if (!bench) return;

@@ -1,7 +1,9 @@
+// @ts-check
 // Opening a scenario: a bench of one's own, fresh or taken up where it was left; and its worked example.
 
 import { askResume } from "../ask.js";
 import { Bench } from "../core.js";
+import { byId } from "../dom.js";
 import { show } from "../frame.js";
 import { takeUpKept } from "../kept.js";
 import { closeLab, lab, stand } from "../lab.js";
@@ -11,22 +13,30 @@ import { briefOf, scenarioOf } from "../scenarios.js";
 import { attemptKey, copiesOf, forgetAttempt } from "../store.js";
 import { t } from "../text.js";
 import { Nowhere } from "./nowhere.js";
+/** @import { Navigation } from '../navigation.js' */
 
-/** The text of a scenario of this page, once it is there and can be used. */
+/**
+ * The text of a scenario of this page, once it is there and can be used.
+ * @param {Navigation} navigation @param {string} id
+ */
 async function bring(navigation, id) {
   const scenario = scenarioOf(id);
   if (!scenario) throw new Nowhere(t("error-no_scenario", { id }));
   await navigation.wait(scenario.load());
   briefOf(scenario);
-  return scenario.toml;
+  return /** @type {string} */ (scenario.toml);
 }
 
-/** Opens a scenario with a seed, resuming a kept attempt if the student wants it; with goOn they have said so already. */
+/**
+ * Opens a scenario with a seed, resuming a kept attempt if the student wants it; with goOn they have said so already.
+ * @param {Navigation} navigation @param {string} id @param {string} seed @param {boolean} [goOn]
+ */
 export async function openScenario(navigation, id, seed, goOn = false) {
   const toml = await bring(navigation, id);
   navigation.write(routeTo(id, seed));
   const again = () => go((next) => openScenario(next, id, newSeed()));
   const { copies: [kept], damaged } = copiesOf(attemptKey(id, seed));
+  /** @type {ReturnType<typeof takeUpKept>} */
   let found = { told: "" };
   if (kept || damaged) {
     closeLab();
@@ -38,13 +48,16 @@ export async function openScenario(navigation, id, seed, goOn = false) {
   stand(found.bench ?? Bench.fresh(toml, seed), { scenario: id, seed, again, told: found.told, ...attempt });
 }
 
-/** Opens a scenario's worked example; after it, a bench of one's own, with the help that goes with having watched. */
+/**
+ * Opens a scenario's worked example; after it, a bench of one's own, with the help that goes with having watched.
+ * @param {Navigation} navigation @param {string} id
+ */
 export async function openWatched(navigation, id) {
   const toml = await bring(navigation, id);
   const nowYou = () => go(async (next) => {
     await openScenario(next, id, newSeed());
-    lab().offer.begin("shown");
-    document.getElementById("main").focus();
+    lab()?.offer?.begin("shown");
+    byId("main").focus();
   });
   stand(Bench.worked(toml), { watched: id, nowYou });
 }

@@ -1,3 +1,4 @@
+// @ts-check
 // The debrief: each step as observation, question, next action; how it was gone about; and the truth once the core gives it.
 
 import { h, refill } from "../dom.js";
@@ -7,15 +8,32 @@ import { readingOf } from "./misreading.js";
 import { ask, doNext, glyph, see } from "./parts.js";
 import { processPart } from "./process.js";
 import { truthPart } from "./truths.js";
+/** @import { Check, Finding, Truth } from '../types/check' */
+/** @import { Args } from '../types/names' */
+/** @import { FaultBook, FaultWords } from '../types/page' */
+/** @import { Criteria, View } from '../types/view' */
+/** @import { Reading } from './misreading.js' */
 
+/** @type {Record<string, number>} */
 const DIGITS = { seconds: 2, need: 0, typed: 2, window: 2, ratio: 2, fill: 0, costs: 1, beat: 1, height: 1, from_s: 1, to_s: 1 };
 
 export class Debrief {
-  /** view: the session's; what the scenario asks for is told beside what was found. */
+  /**
+   * view: the session's; what the scenario asks for is told beside what was found.
+   * @param {View} view
+   */
   constructor({ kind, scenario }) {
     this.recording = kind === "recording";
+    /** @type {Partial<Criteria>} */
     this.asked = scenario?.pass ?? {};
+    /** @type {((from: number, to: number) => unknown) | null} */
+    this.goTo = null; // shows a stretch of the take, once there is who can
+    /** @type {Promise<void> | null} */
+    this.bringing = null;
+    /** @type {string | null} */
+    this.failed = null; // why the catalogue's words did not come
     this.naming = Boolean(scenario?.name_faults);
+    /** @type {FaultBook | null} */
     this.words = null; // of the catalogue, once the truth needs them
     this.head = h("div", { class: "debrief-head" });
     this.hints = h("div", { class: "hints-place" }); // filled by after/, as are the other two places
@@ -32,10 +50,12 @@ export class Debrief {
     this.el.scrollIntoView({ block: "nearest", behavior: "auto" });
   }
 
+  /** @param {Pick<View, "check" | "named">} view */
   show({ check, named }) {
     this.el.hidden = !check;
     if (!check) return;
     this.last = { check, named };
+    const { words: book } = this;
     if (check.truth && (this.naming || check.truth.faults?.length > 0) && !this.words) this.bringWords();
     const first = check.steps.findIndex((step) => ["wrong", "missing"].includes(step.verdict));
     const reading = readingOf(check);
@@ -45,65 +65,80 @@ export class Debrief {
     ]);
     refill(this.truths, [check.truth, named, Boolean(this.words), this.failed], () => check.truth && [truthPart(check.truth, this.recording), this.faults(check.truth, named ?? [])]);
     refill(this.how, [check.process, Boolean(check.truth), Boolean(this.words), check.over], () => [
-      processPart(check.process ?? [], check.truth && this.words ? (id) => this.words.of(id)?.name ?? id : null),
+      processPart(check.process ?? [], check.truth && book ? (id) => book.of(id)?.name ?? id : null),
       check.over && !this.recording && h("p", { class: "pencil" }, t("debrief-over")),
     ]);
   }
 
   /** Brings the catalogue's words and shows the debrief again; without them the faults stay unnamed, and that is told. */
   bringWords() {
-    this.bringing ??= faultWords().then((words) => (this.words = words), (error) => (this.failed = error.message)).then(() => this.show(this.last));
+    this.bringing ??= faultWords().then((words) => (this.words = words), (error) => (this.failed = error.message)).then(() => this.last && this.show(this.last));
   }
 
+  /** @param {Check} check */
   headline({ passed, steps, over, try: n }) {
     if (passed) return "debrief-passed";
     if (steps.length === 0) return "debrief-revealed";
     return over ? "debrief-closed" : n > 1 ? "debrief-second" : "debrief-first";
   }
 
+  /** @param {Finding} finding @param {boolean} first @param {Reading | null} reading */
   step({ step, verdict, code, args, place }, first, reading) {
     const key = `step-${code}`;
     const shown = readable(args, this.asked);
     const told = reading?.step === step && ["wrong", "missing"].includes(verdict) ? reading : null;
-    const more = told && readable(told.args, this.asked);
+    const more = told ? readable(told.args, this.asked) : {};
     return h("li", { class: `step step-${verdict}${first ? " is-first" : ""}` }, glyph(verdict),
       h("div", {}, h("p", { class: "step-name" }, t(`debrief-step-${step}`), h("span", { class: "verdict" }, t(`verdict-${verdict}`))),
         see(`${key}.see`, shown), told ? [see(`${told.key}.see`, more), ask(`${told.key}.ask`, more), doNext(`${told.key}.do`, more)] : [ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)],
         place && h("p", {}, h("button", { type: "button", class: "btn btn-plain step-place", onclick: () => this.goTo?.(...place) }, t("debrief-show")))));
   }
 
-  /** A misreading that explains no open step is a remark of its own. */
+  /**
+   * A misreading that explains no open step is a remark of its own.
+   * @param {Reading} reading
+   */
   reading({ key, args }) {
     const shown = readable(args, this.asked);
     return has(`${key}.see`) && h("li", { class: "step step-note" }, glyph("note"),
       h("div", {}, h("p", { class: "step-name" }, t("debrief-step-reading"), h("span", { class: "verdict" }, t("verdict-note"))), see(`${key}.see`, shown), ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)));
   }
 
-  /** Which faults there were, each with cause, look, test and remedy; and what was named beside them. */
+  /**
+   * Which faults there were, each with cause, look, test and remedy; and what was named beside them.
+   * @param {Truth} truth @param {string[]} named
+   */
   faults({ faults: there = [], also = [] }, named) {
     if (this.recording || (there.length === 0 && !this.naming)) return null;
     const head = h("h3", { class: "debrief-h" }, t("truth-faults"));
     if (this.failed) return h("section", { class: "there" }, head, h("p", { class: "quiet" }, t("naming-failed", { told: this.failed })));
-    if (there.length > 0 && !this.words) return h("section", { class: "there" }, head, h("p", { class: "quiet" }, t("naming-loading")));
-    const nameOf = (id) => this.words?.of(id)?.name ?? id;
+    const book = this.words;
+    if (there.length > 0 && !book) return h("section", { class: "there" }, head, h("p", { class: "quiet" }, t("naming-loading")));
+    /** @param {string} id */
+    const nameOf = (id) => book?.of(id)?.name ?? id;
     const beside = named.filter((id) => also.includes(id)), others = named.filter((id) => !there.includes(id) && !also.includes(id));
+    /** @param {FaultWords} fault @param {"cause" | "seen" | "test" | "remedy"} key */
     const row = (fault, key) => h("div", {}, h("dt", {}, t(`fault-${key}`)), h("dd", {}, fault[key]));
     return h("section", { class: "there" }, head,
       there.length === 0 && h("p", {}, t("truth-no_faults")),
-      there.map((id) => this.words.of(id)).filter(Boolean).map((fault) => h("article", { class: "there-fault" },
+      there.flatMap((id) => book?.of(id) ?? []).map((fault) => h("article", { class: "there-fault" },
         h("h4", {}, fault.name, named.includes(fault.id) && h("span", { class: "verdict" }, ` ✓ ${t("truth-you_named")}`)),
-        h("dl", {}, ["cause", "seen", "test", "remedy"].map((key) => row(fault, key))))),
-      beside.length > 0 && this.words && h("p", { class: "quiet" }, t("truth-also", { list: listed(beside.map(nameOf)) })),
-      others.length > 0 && this.words && h("p", { class: "quiet" }, t("truth-not_there", { list: listed(others.map(nameOf)) })));
+        h("dl", {}, /** @type {const} */ (["cause", "seen", "test", "remedy"]).map((key) => row(fault, key))))),
+      beside.length > 0 && book && h("p", { class: "quiet" }, t("truth-also", { list: listed(beside.map(nameOf)) })),
+      others.length > 0 && book && h("p", { class: "quiet" }, t("truth-not_there", { list: listed(others.map(nameOf)) })));
   }
 }
 
-/** Shares as percent, the rest rounded for reading; a share near what is asked for gets a decimal. */
+/**
+ * Shares as percent, the rest rounded for reading; a share near what is asked for gets a decimal.
+ * @param {Args} args @param {Partial<Criteria>} asked
+ */
 function readable(args, asked) {
+  /** @type {Args} */
   const shown = { low: num((asked.fill_min ?? 0) * 100, 0), high: num((asked.fill_max ?? 1) * 100, 0) };
   for (const [name, value] of Object.entries(args ?? {})) {
     if (typeof value !== "number") shown[name] = value;
-    else if (name === "fill") shown[name] = num(value * 100, [asked.fill_min, asked.fill_max].some((limit) => Math.abs(value - limit) < 0.01) ? 1 : 0);
+    else if (name === "fill") shown[name] = num(value * 100, [asked.fill_min, asked.fill_max].some((limit) => limit !== undefined && Math.abs(value - limit) < 0.01) ? 1 : 0);
     else shown[name] = num(value, DIGITS[name] ?? 2);
   }
   return shown;

@@ -1,12 +1,18 @@
+// @ts-check
 // Comparing two windows: putting the first aside, so that the cursors are free for the second.
 
 import { h, prop, say, words } from "../dom.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
 import { timeText, windowText } from "../strip/units.js";
+/** @import { Session } from '../session.js' */
+/** @import { View } from '../types/view' */
 
 export class FirstWindow {
-  /** keep(): puts the present cursors and their blanks aside as window 1. */
+  /**
+   * keep(): puts the present cursors and their blanks aside as window 1.
+   * @param {Session} session @param {() => unknown} keep
+   */
   constructor(session, keep) {
     this.session = session;
     this.told = h("p", { class: "pencil kept-window" });
@@ -18,6 +24,7 @@ export class FirstWindow {
     });
   }
 
+  /** @param {View} view */
   show({ cursors: { kept }, check }) {
     words(this.told, kept ? t("sheet-kept", { from: timeText(Math.min(kept.a, kept.b)), to: timeText(Math.max(kept.a, kept.b)), s: windowText(Math.abs(kept.interval_s)), take: kept.take + 1 }) : t("sheet-kept_none"));
     this.forget.hidden = !kept;

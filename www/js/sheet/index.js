@@ -1,3 +1,4 @@
+// @ts-check
 // The worksheet: a notebook page with the blanks of the question that is put, a check, and beside it the debrief.
 
 import { askWhether } from "../ask.js";
@@ -12,13 +13,21 @@ import { Blank } from "./blank.js";
 import { Debrief } from "./debrief.js";
 import { FirstWindow } from "./first_window.js";
 import { blanksOf, lineKey, taskLine, taskOf } from "./task.js";
+/** @import { Session } from '../session.js' */
+/** @import { TaskKind } from '../types/names' */
+/** @import { View } from '../types/view' */
 
+/** @type {Set<TaskKind>} */
 const OWN_ABOUT = new Set(["name_fault", "clean_stretch", "read_range", "compare", "intervals"]);
 
 export class SheetPane {
-  /** settle(): puts cursors still in the hand to the core; again(): opens a new seed. */
+  /**
+   * settle(): puts cursors still in the hand to the core; again(): opens a new seed.
+   * @param {HTMLElement} root @param {Session} session @param {{ settle: () => void, again: () => unknown }} ways
+   */
   constructor(root, session, { settle, again }) {
-    Object.assign(this, { session, settle });
+    this.session = session;
+    this.settle = settle;
     this.recording = session.bench.kind === "recording";
     const task = (this.task = taskOf(session.view));
     this.blanks = blanksOf(task).map((field) => new Blank(field, lineKey(field, task.kind), session, { done: () => this.judge(), optional: task.optional.includes(field) }));
@@ -50,9 +59,12 @@ export class SheetPane {
   /** The blanks; where two windows are compared, those of each under a head of its own. */
   lines() {
     if (this.blanks.length === 0) return null;
+    /** @param {Blank[]} blanks @param {string} [labelled] */
     const list = (blanks, labelled) => h("ol", { class: "blanks", "aria-labelledby": labelled }, blanks.map((one) => one.el));
     if (!this.first) return [list(this.blanks), this.howMiddle()];
+    /** @param {boolean} first */
     const of = (first) => this.blanks.filter(({ field }) => field.endsWith("_1") === first);
+    /** @param {number} n @param {string} id */
     const head = (n, id) => h("h3", { class: "window-h", id }, t("sheet-window_n", { n }));
     const ids = [newId("window"), newId("window")];
     return [head(1, ids[0]), this.first.el, list(of(true), ids[0]), head(2, ids[1]), list(of(false), ids[1])];
@@ -93,6 +105,7 @@ export class SheetPane {
     return undefined;
   }
 
+  /** @param {View} view */
   show(view) {
     const over = Boolean(view.check?.over);
     for (const blank of this.blanks) blank.show(view);

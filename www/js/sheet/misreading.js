@@ -1,8 +1,17 @@
+// @ts-check
 // The misreading that explains what was typed: which step it belongs to, and its words.
+
+/** @import { Check } from '../types/check' */
+/** @import { Args, Step } from '../types/names' */
+
+/** @typedef {{ key: string, args: Args, step: Step | null }} Reading */
 
 const FENCE = new Set(["one_too_many", "one_too_few"]); // which of the two it is would give the count away
 
-/** {key, step} of a check's misreading: the stem of its words, and the open step that it explains (null: none). */
+/**
+ * {key, step} of a check's misreading: the stem of its words, and the open step that it explains (null: none).
+ * @param {Check} check @returns {Reading | null}
+ */
 export function readingOf({ misreading, steps, truth }) {
   if (!misreading) return null;
   const open = steps.some((one) => one.step === misreading.step && ["wrong", "missing"].includes(one.verdict));

@@ -1,3 +1,4 @@
+// @ts-check
 // The skill map: the twelve skills, each as a short strip, with what it rests on, when to come back, and what to do next.
 
 import { skillMap } from "../core.js";
@@ -10,16 +11,24 @@ import { problemOf } from "../scenarios.js";
 import { bringTexts, t } from "../text.js";
 import { button } from "../widgets.js";
 import { nextSkill, scenarioFor, SKILLS } from "./propose.js";
+/** @import { KnownScenario, ScenarioEntry, Ways } from '../types/page' */
+/** @import { KeptEvidence, SkillMap, Standing } from '../types/told' */
 
-/** Fills the section. goBack(): returns to what was there before; inLab: whether that is a bench. */
+/**
+ * Fills the section. goBack(): returns to what was there before; inLab: whether that is a bench.
+ * @param {HTMLElement} root @param {Ways & { scenarios: ScenarioEntry[] }} ways
+ */
 export async function showSkills(root, { scenarios, goBack, inLab }) {
   await Promise.all([bringTexts("skills"), bringTexts("notebook")]);
-  new SkillsScreen(root, scenarios.filter((one) => !problemOf(one)), goBack, inLab).show();
+  new SkillsScreen(root, /** @type {KnownScenario[]} */ (scenarios.filter((one) => !problemOf(one))), goBack, inLab).show();
 }
 
 class SkillsScreen {
+  /** @param {HTMLElement} root @param {KnownScenario[]} scenarios @param {() => unknown} goBack @param {boolean} inLab */
   constructor(root, scenarios, goBack, inLab) {
     this.scenarios = scenarios;
+    /** @type {KeptEvidence[]} */
+    this.past = [];
     this.lead = h("div", { class: "side-lead" }, h("h1", { id: "skills-h", tabindex: "-1" }, t("skills-title")), h("p", { class: "lede" }, t("skills-lede")),
       h("div", { class: "row" }, button(t(inLab ? "side-back" : "side-back_start"), goBack), h("a", { class: "btn btn-plain", href: "#notebook" }, t("side-notebook"))));
     this.next = h("section", { class: "skills-next", "aria-labelledby": "skills-next-h" });
@@ -39,6 +48,7 @@ class SkillsScreen {
     this.list.replaceChildren(...SKILLS.map((skill) => h("li", {}, this.skill(skill, map.skills[skill]))));
   }
 
+  /** @param {SkillMap} map */
   proposal({ skills, readiness }) {
     const skill = nextSkill(skills);
     const scenario = skill && scenarioFor(skill, this.scenarios, this.past);
@@ -51,14 +61,16 @@ class SkillsScreen {
     ];
   }
 
+  /** @param {string} skill @param {Standing} standing */
   skill(skill, { state, passes, fails, retest_from_ms: from, retest_to_ms: to }) {
     const rows = this.past.filter((one) => ["pass", "fail"].includes(one.skills?.[skill]?.got)).sort((a, b) => b.at_ms - a.at_ms);
+    /** @param {string} id */
     const title = (id) => this.scenarios.find((one) => one.brief.id === id)?.brief.title ?? id;
     return h("article", { class: `skill skill-${state}`, data: { skill } },
       line(state),
       h("div", { class: "skill-head" }, h("h3", {}, t(`skill-${skill}`)), h("p", { class: "skill-state" }, t(`skills-state-${state}`))),
       h("p", { class: "quiet" }, t(`skill-${skill}.about`)),
-      typeof from === "number" && h("p", { class: "pencil skill-retest" }, t(state === "due" ? "skills-retest_due" : "skills-retest", { from: dayText(from), to: dayText(to) })),
+      typeof from === "number" && h("p", { class: "pencil skill-retest" }, t(state === "due" ? "skills-retest_due" : "skills-retest", { from: dayText(from), to: dayText(to ?? from) })),
       rows.length > 0 && h("details", { class: "skill-past" }, h("summary", {}, t("skills-evidence", { passes, fails })),
         h("ul", {}, rows.map((one) => h("li", {}, h("span", { class: "glyph", "aria-hidden": "true" }, one.skills[skill].got === "pass" ? "✓" : "○"), h("span", {}, h("b", {}, t(`skills-got-${one.skills[skill].got}`)), " ", h("a", { href: routeTo(one.scenario, one.seed) }, title(one.scenario)), h("span", { class: "quiet" }, ` ${whenText(one.at_ms)} · ${t("where-seed", { v: one.seed })}`)))))));
   }
@@ -79,6 +91,7 @@ class SkillsScreen {
 }
 
 const PULSE = "M2 25h8c3 0 4-20 7-20s4 13 8 13.500 3-4 6-4 5 10.500 12 10.500h19";
+/** @type {Record<string, string>} */
 const LINES = {
   new: "M2 25H206",
   practising: "M2 24l6 1 4-4 5 6 6-14 6 15 5-5 6 4c4 0 5-16 8-13s3 8 7 6 4 3 7 4l6-6 5 7 6-12 6 13 7-5 6 3c4 0 5-18 8-14s3 9 7 7 4 4 9 4l6-4 7 5 6-9 6 8 8-4 7 4h12",
@@ -86,5 +99,8 @@ const LINES = {
   ready: "M2 25h8c3 0 4-20 7-20s4 13 8 13.500 3-4 6-4 5 10.500 12 10.500h29c3 0 4-20 7-20s4 13 8 13.500 3-4 6-4 5 10.500 12 10.500h29c3 0 4-20 7-20s4 13 8 13.500 3-4 6-4 5 10.500 12 10.500h28",
 };
 
-/** A skill's state as a line: bare, ragged, one pulse, three pulses, three that fade. */
+/**
+ * A skill's state as a line: bare, ragged, one pulse, three pulses, three that fade.
+ * @param {string} state
+ */
 const line = (state) => h("div", { class: "skill-strip", "aria-hidden": "true" }, s("svg", { viewBox: "0 0 208 30", preserveAspectRatio: "none" }, s("path", { d: LINES[state === "due" ? "ready" : state] ?? LINES.new })));

@@ -1,21 +1,29 @@
+// @ts-check
 // The two stacked canvases and their size: the base (axes and grid) is drawn when the geometry changes, the trace each frame.
 
 import { h } from "../dom.js";
 import { offTheme, onTheme, stripTheme } from "../theme.js";
+/** @import { Bench } from '../core.js' */
+/** @import { Geometry } from '../types/told' */
 
 const MAX_DPR = 2; // more pixels than this cost time and cannot be seen in a trace
 
 export class Canvases {
-  /** moved(geometry) is called when the plot box or its ranges have changed; zoom enlarges letters and lines, for a room. */
+  /**
+   * moved(geometry) is called when the plot box or its ranges have changed; zoom enlarges letters and lines, for a room.
+   * @param {Bench} bench @param {(geometry: Geometry) => unknown} moved @param {number} [zoom]
+   */
   constructor(bench, moved, zoom = 1) {
     this.zoom = zoom;
     this.bench = bench;
     this.moved = moved;
     this.base = h("canvas", { class: "layer", "aria-hidden": "true" });
     this.trace = h("canvas", { class: "layer", "aria-hidden": "true" });
-    this.traceContext = this.trace.getContext("2d");
+    this.traceContext = /** @type {CanvasRenderingContext2D} */ (this.trace.getContext("2d"));
     this.el = h("div", { class: "layers" }, this.base, h("div", { class: "grain" }), this.trace); // the soot's grain lies under the trace
+    /** @type {Geometry | null} */
     this.geometry = null;
+    /** @type {Geometry | null} */
     this.drawnFor = null; // the geometry that the base shows
     this.sized = false;
     this.observer = new ResizeObserver((entries) => this.resize(entries[0].contentRect));
@@ -28,6 +36,7 @@ export class Canvases {
     this.retheme();
   }
 
+  /** @param {{ width: number, height: number }} box */
   resize({ width, height }) {
     if (width < 20 || height < 20) return;
     const dpr = Math.min(devicePixelRatio || 1, MAX_DPR);

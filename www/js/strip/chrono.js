@@ -1,6 +1,8 @@
+// @ts-check
 // The time line scratched under the trace: a level line with a flick at each second, a taller one at each fifth.
 
 import { attr, s } from "../dom.js";
+/** @import { Geometry } from '../types/told' */
 
 const STEPS = [0.01, 0.1, 1, 10, 60];
 const MAX_TICKS = 90;
@@ -11,12 +13,17 @@ export class Chrono {
     this.el = s("svg", { class: "chrono", "aria-hidden": "true", focusable: "false", height: 20 }, this.path);
   }
 
-  /** Draws the line for a time range over a box, in CSS px. */
+  /**
+   * Draws the line for a time range over a box, in CSS px.
+   * @param {Geometry} geometry
+   */
   draw({ left, width, t0, t1 }) {
     const span = t1 - t0;
     if (!(span > 0) || !(width > 0)) return;
     const step = STEPS.find((one) => span / one <= MAX_TICKS) ?? 60;
+    /** @param {number} t */
     const x = (t) => left + ((t - t0) / span) * width;
+    /** @param {number} k */
     const wobble = (k) => ((k * 7919) % 13) / 13 - 0.5; // the same tick is always the same scratch
     let d = `M${left} 14`;
     for (let k = Math.ceil(t0 / step - 1e-9); k * step <= t1 + 1e-9; k += 1) {

@@ -1,69 +1,94 @@
+// @ts-check
 // Cursors A and B: sliders laid over the strip, moved by hand or by keys. A move is put to the core when it comes to rest.
 
 import { attr, flag, h, style } from "../dom.js";
 import { t } from "../text.js";
 import { timeText } from "./units.js";
+/** @import { Act } from '../types/action' */
+/** @import { Which } from '../types/names' */
+/** @import { Geometry } from '../types/told' */
 
 const SETTLE_MS = 260;
 const TAP_PX = 4;
+const BOTH = /** @type {const} */ (["a", "b"]);
 
 export class Cursors {
   /**
    * act(action); moved(times) is told of every move, at rest or not; markAt(t) marks a beat; tapped(clientX) is told of a
    * tap beside the flag that moved nothing: it was meant for the strip; dropped(t) gives where a dragged cursor comes to rest.
+   * @param {{ act: Act, moved: (times: { a: number | null, b: number | null }) => unknown, markAt: (time: number | null) => unknown, tapped: (clientX: number) => unknown, dropped: (time: number) => number }} ways
    */
   constructor({ act, moved, markAt, tapped, dropped }) {
-    Object.assign(this, { act, moved, markAt, tapped, dropped });
+    this.act = act;
+    this.moved = moved;
+    this.markAt = markAt;
+    this.tapped = tapped;
+    this.dropped = dropped;
+    /** @type {{ a: number | null, b: number | null }} */
     this.times = { a: null, b: null };
+    /** @type {Geometry | null} */
     this.geometry = null;
     this.duration = 0;
+    /** @type {Which | null | undefined} */
+    this.held = null;
+    this.down = { x: 0, flag: false, moved: false };
+    this.grip = 0;
+    this.settling = { a: { timer: 0, due: false }, b: { timer: 0, due: false } }; // moved, and not yet put to the core
     this.window = h("div", { class: "window", hidden: true });
     this.handles = { a: this.handle("a"), b: this.handle("b") };
     this.el = h("div", { class: "cursors" }, this.window, this.handles.a, this.handles.b);
   }
 
+  /** @param {Which} which */
   handle(which) {
-    const el = h("div", {
+    return h("div", {
       class: `cursor cursor-${which}`, role: "slider", tabindex: "0", "aria-label": t(`cursor-${which}`), "aria-valuemin": "0", "aria-orientation": "horizontal",
       onkeydown: (event) => this.key(which, event), onblur: () => this.settle(which),
       onpointerdown: (event) => this.take(which, event), onpointermove: (event) => this.drag(which, event), onpointerup: (event) => this.drop(which, event), onpointercancel: (event) => this.drop(which, event),
     }, h("span", { class: "cursor-flag", "aria-hidden": "true" }, which.toUpperCase()));
-    el.settle = { timer: 0, due: false };
-    return el;
   }
 
-  /** Takes the core's cursors; a cursor in the hand keeps its place. */
+  /**
+   * Takes the core's cursors; a cursor in the hand keeps its place.
+   * @param {{ a: number | null, b: number | null }} cursors @param {number} duration
+   */
   show({ a, b }, duration) {
     this.duration = duration;
-    for (const [which, time] of [["a", a], ["b", b]]) {
-      const { due } = this.handles[which].settle;
-      if (!due && this.held !== which) this.times[which] = time;
+    for (const which of BOTH) {
+      if (!this.settling[which].due && this.held !== which) this.times[which] = which === "a" ? a : b;
     }
     this.place();
   }
 
+  /** @param {Which} which @param {number} time */
   set(which, time) {
     this.times[which] = Math.max(0, Math.min(this.duration, Math.round(time * 1000) / 1000));
     this.place();
     this.moved(this.times);
-    const { settle } = this.handles[which];
+    const settle = this.settling[which];
     settle.due = true;
     clearTimeout(settle.timer);
     if (this.held !== which) settle.timer = setTimeout(() => this.settle(which), SETTLE_MS);
   }
 
-  /** Puts a moved cursor to the core. */
+  /**
+   * Puts a moved cursor to the core.
+   * @param {Which} which
+   */
   settle(which) {
-    const { settle } = this.handles[which];
+    const settle = this.settling[which];
     clearTimeout(settle.timer);
     if (!settle.due) return;
     settle.due = false;
     this.act({ do: "cursor", which, t: this.times[which] });
   }
 
-  /** Points at the cursor that a hint is about; null at none. */
+  /**
+   * Points at the cursor that a hint is about; null at none.
+   * @param {Which | null} which
+   */
   point(which) {
-    for (const one of ["a", "b"]) flag(this.handles[one], "is-pointed", one === which);
+    for (const one of BOTH) flag(this.handles[one], "is-pointed", one === which);
   }
 
   /** Puts both to the core, before anything that reads them. */
@@ -72,6 +97,7 @@ export class Cursors {
     this.settle("b");
   }
 
+  /** @param {Which} which @param {PointerEvent} event */
   take(which, event) {
     if (event.button > 0) return;
     event.preventDefault();
@@ -79,34 +105,40 @@ export class Cursors {
     el.focus();
     el.setPointerCapture(event.pointerId);
     this.held = which;
-    this.down = { x: event.clientX, flag: Boolean(event.target.closest(".cursor-flag")), moved: false };
+    this.down = { x: event.clientX, flag: Boolean(/** @type {Element} */ (event.target).closest(".cursor-flag")), moved: false };
     this.grip = event.clientX - this.xOf(which) - this.el.getBoundingClientRect().left;
   }
+  /** @param {Which} which @param {PointerEvent} event */
   drag(which, event) {
-    if (this.held !== which) return;
+    if (this.held !== which || !this.geometry) return;
     if (!this.down.moved && Math.abs(event.clientX - this.down.x) < TAP_PX) return;
     this.down.moved = true;
     const { left, width, t0, t1 } = this.geometry;
     const x = event.clientX - this.grip - this.el.getBoundingClientRect().left;
     this.set(which, t0 + (Math.max(0, Math.min(width, x - left)) / width) * (t1 - t0));
   }
+  /** @param {Which} which @param {PointerEvent} event */
   drop(which, event) {
     if (this.held !== which) return;
     this.held = null;
-    if (this.down.moved) this.set(which, this.dropped(this.times[which]));
+    if (this.down.moved) this.set(which, this.dropped(this.times[which] ?? 0));
     this.settle(which);
     if (event.type === "pointerup" && !this.down.moved && !this.down.flag) this.tapped(event.clientX);
   }
 
+  /** @param {Which} which @param {KeyboardEvent} event */
   key(which, event) {
+    if (!this.geometry) return;
     const { t0, t1, width } = this.geometry;
     const fine = Math.max(0.001, Math.round(((t1 - t0) / width) * 1000) / 1000); // one pixel's worth
     const coarse = (t1 - t0) / 20;
     const now = this.times[which] ?? (which === "a" ? t0 : Math.min(t1, this.duration));
-    const to = {
+    /** @type {Record<string, number>} */
+    const places = {
       ArrowRight: now + (event.shiftKey ? 10 * fine : fine), ArrowUp: now + fine, ArrowLeft: now - (event.shiftKey ? 10 * fine : fine), ArrowDown: now - fine,
       PageUp: now + coarse, PageDown: now - coarse, Home: 0, End: this.duration,
-    }[event.key];
+    };
+    const to = places[event.key];
     if (to !== undefined) this.set(which, to);
     else if (event.key === "m" || event.key === "M") this.markAt(now);
     else return;
@@ -114,8 +146,12 @@ export class Cursors {
     this.follow(which);
   }
 
-  /** Scrolls the take so that a cursor moved by keys stays in sight. */
+  /**
+   * Scrolls the take so that a cursor moved by keys stays in sight.
+   * @param {Which} which
+   */
   follow(which) {
+    if (!this.geometry) return;
     const { t0, t1 } = this.geometry;
     const time = this.times[which];
     if (time === null || (time >= t0 - 1e-6 && time <= t1 + 1e-6)) return;
@@ -123,19 +159,22 @@ export class Cursors {
     this.act({ do: "scroll", start_s: Math.max(0, Math.min(this.duration - span, time - span / 2)) });
   }
 
+  /** @param {Which} which */
   xOf(which) {
+    if (!this.geometry) return 0;
     const { left, width, t0, t1 } = this.geometry;
     const time = this.times[which];
     return time === null ? (which === "a" ? left : left + width) : left + ((time - t0) / (t1 - t0)) * width;
   }
 
+  /** @param {Geometry | null} [geometry] */
   place(geometry = this.geometry) {
     this.geometry = geometry;
     if (!geometry) return;
     const { left, width, top, height } = geometry;
     style(this.el, "--top", `${top}px`);
     style(this.el, "--height", `${height}px`);
-    for (const which of ["a", "b"]) {
+    for (const which of BOTH) {
       const el = this.handles[which], time = this.times[which], x = this.xOf(which);
       style(el, "--x", `${x.toFixed(1)}px`);
       flag(el, "is-parked", time === null);
@@ -147,7 +186,7 @@ export class Cursors {
     const both = this.times.a !== null && this.times.b !== null;
     this.window.hidden = !both;
     if (both) {
-      const [x1, x2] = [this.xOf("a"), this.xOf("b")].map((x) => Math.max(left, Math.min(left + width, x))).sort((p, q) => p - q);
+      const [x1, x2] = BOTH.map((which) => this.xOf(which)).map((x) => Math.max(left, Math.min(left + width, x))).sort((p, q) => p - q);
       style(this.window, "--x", `${x1.toFixed(1)}px`);
       style(this.window, "--w", `${(x2 - x1).toFixed(1)}px`);
     }

@@ -1,3 +1,4 @@
+// @ts-check
 // The strip stays in reach: where it is out of sight below, a low copy of the drum's band docks at the foot of the window.
 // It is the same drum; only its place and height change.
 
@@ -5,7 +6,10 @@ const SMALL = matchMedia("(max-width: 999px)"); // here the panes decide, see pa
 const LEAVE = 0.35, RETURN = 0.55; // shares of the drum in sight at which it docks and goes back
 
 export class Dock {
-  /** place: the element that holds the drum and keeps its room. */
+  /**
+   * place: the element that holds the drum and keeps its room.
+   * @param {HTMLElement} place
+   */
   constructor(place) {
     this.place = place;
     this.ended = new AbortController();
@@ -27,7 +31,10 @@ export class Dock {
     else delete dataset.dock;
   }
 
-  /** Is too little of the strip's own place in sight, and the rest further down? */
+  /**
+   * Is too little of the strip's own place in sight, and the rest further down?
+   * @param {boolean} docked
+   */
   outOfSight(docked) {
     const { top, bottom, height } = this.place.getBoundingClientRect();
     if (height === 0 || bottom <= innerHeight) return false;

@@ -1,5 +1,7 @@
+// @ts-check
 // The strip section: mode and takes, record, the drum with its layers, scrolling, settings and measuring.
 
+import { CoreError } from "../core.js";
 import { paneOf } from "../deeds.js";
 import { attr, flag, h, prop, say, words } from "../dom.js";
 import { download } from "../download.js";
@@ -21,13 +23,27 @@ import { Stylus } from "./stylus.js";
 import { Spots } from "./spots.js";
 import { summaryText } from "./summary.js";
 import { clockText, timeText } from "./units.js";
+/** @import { Loop } from '../loop.js' */
+/** @import { Session } from '../session.js' */
+/** @import { Action } from '../types/action' */
+/** @import { DeedPane, Geometry } from '../types/told' */
+/** @import { View } from '../types/view' */
 
 const TAP_PX = 6;
 const SCROLL_EVERY_MS = 90;
 
 export class StripPane {
+  /** @param {HTMLElement} root @param {Session} session @param {Loop} loop */
   constructor(root, session, loop) {
-    Object.assign(this, { root, session, loop });
+    this.root = root;
+    this.session = session;
+    this.loop = loop;
+    /** @type {{ x: number, start: number, panned: boolean } | null} */
+    this.pressed = null;
+    /** @type {number | null} */
+    this.scrolling = null;
+    this.scrollDue = 0;
+    /** @param {Action} action */
     const act = (action) => session.act(action);
     const live = session.bench.kind !== "recording";
     this.canvases = new Canvases(session.bench, (geometry) => this.moved(geometry));
@@ -66,6 +82,7 @@ export class StripPane {
 
     this.back = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip-back"), onclick: () => this.scrollBy(-0.5) }, icon("left"));
     this.forth = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip-forth"), onclick: () => this.scrollBy(0.5) }, icon("right"));
+    /** @type {HTMLInputElement} */
     this.scroll = h("input", { type: "range", "aria-label": t("strip-scroll"), min: "0", step: "0.05", oninput: () => this.scrollTo(Number(this.scroll.value)) });
     this.scroller = h("div", { class: "scroller" }, this.back, this.scroll, this.forth);
 
@@ -94,7 +111,10 @@ export class StripPane {
     return changed;
   }
 
-  /** Lays everything over the plot box where it belongs. */
+  /**
+   * Lays everything over the plot box where it belongs.
+   * @param {Geometry} geometry
+   */
   moved(geometry) {
     this.chrono.draw(geometry);
     this.beats.place(geometry);
@@ -118,12 +138,15 @@ export class StripPane {
     return takes.find((one) => one.take === strip.take)?.duration_s ?? 0;
   }
 
+  /** @param {View} view */
   show(view) {
     const { strip, takes, recording } = view;
     const title = view.scenario ? inWords(view.scenario).title : view.recording_name;
     const measuring = strip.mode === "take";
+    const shownTake = strip.take ?? 0;
+    /** @type {[string, string, string?][]} */
     const options = view.kind === "recording" ? [] : [["live", t("strip-live"), "live"], ["hold", t("strip-hold"), "hold"]];
-    this.modes.set([...options, ...takes.map((one) => [`take:${one.take}`, t("strip-take", { v: one.take + 1, s: Math.round(one.duration_s) })])], measuring ? `take:${strip.take}` : strip.mode);
+    this.modes.set([...options, ...takes.map((one) => /** @type {[string, string]} */ ([`take:${one.take}`, t("strip-take", { v: one.take + 1, s: Math.round(one.duration_s) })]))], measuring ? `take:${shownTake}` : strip.mode);
 
     relabel(this.record, t(recording.on ? "strip-stop" : "strip-record"));
     flag(this.record, "is-on", recording.on);
@@ -133,7 +156,7 @@ export class StripPane {
     flag(this.root, "is-recording", recording.on);
     for (const el of [this.scroller, this.measure.el, this.cursors.el, this.beats.el, this.spots.el]) el.hidden = !measuring;
     this.modes.el.hidden = view.kind === "recording"; // there is nothing else to show
-    words(this.marginLeft, view.kind === "recording" ? title : measuring ? t("strip-margin_take", { v: strip.take + 1, title }) : t(`strip-margin_${strip.mode}`, { title }));
+    words(this.marginLeft, view.kind === "recording" ? (title ?? "") : measuring ? t("strip-margin_take", { v: shownTake + 1, title }) : t(`strip-margin_${strip.mode}`, { title }));
     words(this.marginRight, Settings.line(view));
     words(this.footRight, recording.on ? t("strip-margin_recording") : measuring ? t("strip-margin_measure") : "");
     if (measuring) {
@@ -153,45 +176,60 @@ export class StripPane {
     this.settings.show(view);
   }
 
-  /** The first window of a comparison as a ghost, and where the last hint points. */
+  /**
+   * The first window of a comparison as a ghost, and where the last hint points.
+   * @param {View} view
+   */
   showSpots({ cursors, strip, hint }) {
     const { kept } = cursors;
     this.spots.set("kept", kept && kept.take === strip.take ? { from_s: kept.a, to_s: kept.b } : null);
     const place = hint?.locate;
-    this.spots.set("hint", place && typeof place.from_s === "number" ? place : null);
+    this.spots.set("hint", typeof place?.from_s === "number" && typeof place.to_s === "number" ? { from_s: place.from_s, to_s: place.to_s } : null);
     this.cursors.point(place?.cursor ?? null);
   }
 
-  /** Shows a stretch of the open take, scrolled so that it lies in the middle, unless it is in sight already. */
+  /**
+   * Shows a stretch of the open take, scrolled so that it lies in the middle, unless it is in sight already.
+   * @param {number} from @param {number} to
+   */
   bringToSight(from, to) {
     const { start_s: start, time_base_s: span, mode } = this.session.view.strip;
     if (mode !== "take" || (from >= start && to <= start + span)) return;
     this.scrollTo((from + to) / 2 - span / 2);
   }
 
-  /** Shows the stretch between the cursors, with a little room about it, or leaves that again. */
+  /**
+   * Shows the stretch between the cursors, with a little room about it, or leaves that again.
+   * @param {boolean} closer
+   */
   zoom(closer) {
     this.cursors.settleAll();
     if (!closer) return this.session.act({ do: "zoom_out" });
     const { a, b } = this.session.view.cursors;
     if (a === null || b === null) return this.tell(t("cursor-place_first"));
     const room = 0.04 * Math.abs(b - a);
+    /** @param {number} time */
     const at = (time) => Math.round(Math.max(0, Math.min(this.duration, time)) * 1000) / 1000;
     return this.session.act({ do: "zoom", from_s: at(Math.min(a, b) - room), to_s: at(Math.max(a, b) + room) });
   }
 
-  /** A time, or the nearest peak where the student has that help on. */
+  /**
+   * A time, or the nearest peak where the student has that help on.
+   * @param {number} time
+   */
   snapped(time) {
     if (!this.session.view.snap) return time;
     const peak = this.session.bench.snap(time);
     return peak === undefined ? time : Math.round(peak * 1000) / 1000;
   }
 
+  /** @param {string} key */
   pickMode(key) {
-    if (!key.startsWith("take:")) this.session.act({ do: "show", mode: key });
+    if (key === "live" || key === "hold") this.session.act({ do: "show", mode: key });
     else this.session.act({ do: "open_take", take: Number(key.slice(5)) });
   }
 
+  /** @param {Action} action */
   did(action) {
     if (action.do === "record") this.tell(t("strip-recording"));
     if (action.do === "stop") {
@@ -205,6 +243,7 @@ export class StripPane {
     if (action.do === "show") this.startLoop();
   }
 
+  /** @param {string} text */
   tell(text) {
     if (this.note.textContent === text && text) this.note.textContent = "";
     words(this.note, text);
@@ -212,11 +251,15 @@ export class StripPane {
 
   // scrolling
 
+  /** @param {number} screens */
   scrollBy(screens) {
     this.scrollTo(this.session.view.strip.start_s + screens * this.session.view.strip.time_base_s);
   }
 
-  /** Scrolls, at most every SCROLL_EVERY_MS, ending where the hand ended. */
+  /**
+   * Scrolls, at most every SCROLL_EVERY_MS, ending where the hand ended.
+   * @param {number} start
+   */
   scrollTo(start) {
     const last = Math.max(0, this.duration - this.session.view.strip.time_base_s);
     this.scrollDue = Math.max(0, Math.min(last, start));
@@ -228,19 +271,24 @@ export class StripPane {
 
   // taps and drags on the field of an opened take
 
+  /** @param {PointerEvent} event */
   press(event) {
-    if (this.session.view.strip.mode !== "take" || event.button > 0 || event.target.closest(".cursor")) return;
+    if (this.session.view.strip.mode !== "take" || event.button > 0 || /** @type {Element} */ (event.target).closest(".cursor")) return;
     this.pressed = { x: event.clientX, start: this.session.view.strip.start_s, panned: false };
     this.field.setPointerCapture(event.pointerId);
   }
+  /** @param {PointerEvent} event */
   pan(event) {
-    if (!this.pressed) return;
-    const dx = event.clientX - this.pressed.x;
-    if (!this.pressed.panned && Math.abs(dx) < TAP_PX) return;
-    this.pressed.panned = true;
-    const { width, t0, t1 } = this.canvases.geometry;
-    this.scrollTo(this.pressed.start - (dx / width) * (t1 - t0));
+    const { pressed } = this;
+    const { geometry } = this.canvases;
+    if (!pressed || !geometry) return;
+    const dx = event.clientX - pressed.x;
+    if (!pressed.panned && Math.abs(dx) < TAP_PX) return;
+    pressed.panned = true;
+    const { width, t0, t1 } = geometry;
+    this.scrollTo(pressed.start - (dx / width) * (t1 - t0));
   }
+  /** @param {PointerEvent} event */
   lift(event) {
     const pressed = this.pressed;
     this.pressed = null;
@@ -248,17 +296,25 @@ export class StripPane {
     this.tap(event.clientX);
   }
 
-  /** A tap on the open take: marks a beat there, or takes away the mark that is near. */
+  /**
+   * A tap on the open take: marks a beat there, or takes away the mark that is near.
+   * @param {number} clientX
+   */
   tap(clientX) {
     const x = clientX - this.field.getBoundingClientRect().left;
-    const { left, width, t0, t1 } = this.canvases.geometry;
+    const { geometry } = this.canvases;
+    if (!geometry) return;
+    const { left, width, t0, t1 } = geometry;
     if (x < left || x > left + width) return;
     const near = this.beats.near(x);
     if (near !== null) this.session.act({ do: "unmark", t: near });
     else this.session.act({ do: "mark", t: this.snapped(Math.round((t0 + ((x - left) / width) * (t1 - t0)) * 1000) / 1000) });
   }
 
-  /** Marks a beat at a time, or takes away the mark that stands there. */
+  /**
+   * Marks a beat at a time, or takes away the mark that stands there.
+   * @param {number | null} time
+   */
   markAt(time) {
     if (time === null) return this.tell(t("cursor-place_first"));
     const at = this.snapped(time);
@@ -266,28 +322,36 @@ export class StripPane {
     this.session.act(there === undefined ? { do: "mark", t: at } : { do: "unmark", t: there });
   }
 
-  /** Saves the open take in a form of file. */
+  /**
+   * Saves the open take in a form of file.
+   * @param {string} format @param {string} ending @param {string} type
+   */
   async saveTake(format, ending, type) {
-    const { take } = this.session.view.strip;
+    const take = this.session.view.strip.take ?? 0;
     const name = t("take-file", { v: take + 1 });
     this.cursors.settleAll();
     try {
       const { bench } = this.session;
       const file = format === "csv" ? bench.takeCsv(take) : (await import("../desk.js")).takeFile(bench, take, format, name);
-      download(`${name}.${ending}`, file, type);
+      download(`${name}.${ending}`, /** @type {BlobPart} */ (file), type);
     } catch (error) {
-      const inWords = () => (error.code ? coded("error", error.code, error.args) : error.message);
+      if (!(error instanceof Error)) throw error;
+      const inWords = () => (error instanceof CoreError ? coded("error", error.code, error.args) : error.message);
       bringTexts("files").then(() => this.tell(inWords()), () => this.tell(error.message));
     }
   }
 
-  /** Saves what the strip shows as a picture. */
+  /**
+   * Saves what the strip shows as a picture.
+   * @param {"png" | "svg"} kind
+   */
   async savePicture(kind) {
     this.cursors.settleAll();
     const { strip, cursors, marks } = this.session.view;
-    const name = `${t("strip-file", { v: strip.take + 1 })}.${kind}`;
+    const name = `${t("strip-file", { v: (strip.take ?? 0) + 1 })}.${kind}`;
     if (kind === "svg") return download(name, (await import("../desk.js")).stripSvg(this.session.bench, this.marginLeft.textContent), "image/svg+xml");
     const { base, trace, geometry } = this.canvases;
+    if (!geometry) return undefined;
     return download(name, await picture({ canvases: [base, trace], geometry, cursors, marks }), "image/png");
   }
 
@@ -312,4 +376,5 @@ export class StripPane {
   }
 }
 
+/** @type {Set<DeedPane | null>} */
 const STRIP_PANES = new Set(["axes", "drawer", "strip"]);

@@ -1,3 +1,4 @@
+// @ts-check
 // The measuring panel of an opened take: both cursors as numbers, what lies between them, the beat marks as a list, and the
 // looking closer.
 
@@ -5,12 +6,21 @@ import { h, newId, prop, refill, words } from "../dom.js";
 import { decimalSign, num, t } from "../text.js";
 import { button, Tick } from "../widgets.js";
 import { heightText, timeText, windowText } from "./units.js";
+/** @import { Act } from '../types/action' */
+/** @import { Which } from '../types/names' */
+/** @import { View } from '../types/view' */
+/** @import { Cursors } from './cursors.js' */
 
 export class Measure {
-  /** zoom(): shows the stretch between the cursors, or all again; turnSnap(on): marks and dragged cursors go to the nearest peak. */
+  /**
+   * zoom(): shows the stretch between the cursors, or all again; turnSnap(on): marks and dragged cursors go to the nearest peak.
+   * @param {{ act: Act, cursors: Cursors, markAt: (time: number | null) => unknown, saves: HTMLElement, zoom: (closer: boolean) => unknown, turnSnap: (on: boolean) => unknown }} ways
+   */
   constructor({ act, cursors, markAt, saves, zoom, turnSnap }) {
     this.act = act;
     this.cursors = cursors;
+    /** @type {number | null} */
+    this.take = null;
     this.fields = { a: this.field("a"), b: this.field("b") };
     this.interval = h("output", { class: "big" });
     this.height = h("output", { class: "big" });
@@ -26,7 +36,8 @@ export class Measure {
     this.zoomOut = button(t("zoom-out"), () => zoom(false), { kind: "btn-plain", pic: "whole" });
     this.snap = new Tick(t("measure-snap"), turnSnap);
     const labelId = newId("label");
-    this.label = h("input", { id: labelId, class: "txt", maxlength: "80", autocomplete: "off", onchange: () => act({ do: "label", take: this.take, text: this.label.value }) });
+    /** @type {HTMLInputElement} */
+    this.label = h("input", { id: labelId, class: "txt", maxlength: "80", autocomplete: "off", onchange: () => this.take !== null && act({ do: "label", take: this.take, text: this.label.value }) });
     this.labelBox = h("div", { class: "fld take-label" }, h("label", { for: labelId }, t("take-label")), this.label);
     this.el = h("div", { class: "measure", role: "group", "aria-label": t("measure-title") },
       h("div", { class: "measure-cursors" }, this.fields.a.el, this.fields.b.el,
@@ -41,12 +52,15 @@ export class Measure {
       h("p", { class: "quiet" }, t("measure-hint")));
   }
 
+  /** @param {Which} which */
   field(which) {
     const id = newId("cursor");
+    /** @type {HTMLInputElement} */
     const input = h("input", { id, class: "txt", inputmode: "decimal", autocomplete: "off", onchange: () => this.typed(which, input) });
     return { input, el: h("div", { class: "fld" }, h("label", { for: id }, t(`cursor-${which}_s`)), input) };
   }
 
+  /** @param {Which} which @param {HTMLInputElement} input */
   typed(which, input) {
     const text = input.value.trim().replace(decimalSign(), ".").replace(",", ".");
     const time = text === "" ? null : Number(text);
@@ -55,12 +69,16 @@ export class Measure {
     this.times(this.cursors.times);
   }
 
-  /** Shows the cursors, at rest or in the hand. */
+  /**
+   * Shows the cursors, at rest or in the hand.
+   * @param {{ a: number | null, b: number | null }} times
+   */
   times({ a, b }) {
-    for (const [which, time] of [["a", a], ["b", b]]) prop(this.fields[which].input, "value", time === null ? "" : time.toFixed(2).replace(".", decimalSign()));
+    for (const [field, time] of /** @type {const} */ ([[this.fields.a, a], [this.fields.b, b]])) prop(field.input, "value", time === null ? "" : time.toFixed(2).replace(".", decimalSign()));
     words(this.interval, a === null || b === null ? t("measure-none") : windowText(Math.abs(b - a)));
   }
 
+  /** @param {View} view */
   show(view) {
     const { cursors, strip, takes } = view;
     this.times(this.cursors.times);
@@ -74,10 +92,10 @@ export class Measure {
     if (document.activeElement !== this.label) prop(this.label, "value", take?.label ?? "");
     const after = take?.after_s;
     this.after.hidden = typeof after !== "number";
-    if (!this.after.hidden) words(this.after, t("measure-after", { s: timeText(after) }));
+    if (typeof after === "number") words(this.after, t("measure-after", { s: timeText(after) }));
     this.snap.el.hidden = !view.help || view.help === "alone";
     this.snap.set(view.snap);
-    prop(this.zoomIn, "disabled", cursors.interval_s === null || !cursors.interval_s);
+    prop(this.zoomIn, "disabled", !cursors.interval_s);
     this.zoomOut.hidden = !strip.zoomed;
     prop(this.clear, "disabled", view.marks.length === 0);
     prop(this.notes, "hidden", view.notes.length === 0);

@@ -1,24 +1,34 @@
+// @ts-check
 // Saving from the strip: the take as a file for other programs, the strip as a picture.
 
 import { h } from "../dom.js";
 import { icon } from "../icons.js";
 import { stripTheme } from "../theme.js";
 import { t } from "../text.js";
+/** @import { Geometry } from '../types/told' */
 
 const TAKES = [["csv", "csv", "text/csv"], ["edf", "edf", "application/octet-stream"], ["wfdb", "zip", "application/zip"]];
 
-/** The row of buttons. saveTake(format, ending, type), savePicture("png" or "svg"). */
+/**
+ * The row of buttons. saveTake(format, ending, type), savePicture("png" or "svg").
+ * @param {(format: string, ending: string, type: string) => unknown} saveTake
+ * @param {(kind: "png" | "svg") => unknown} savePicture
+ */
 export function saveRow(saveTake, savePicture) {
+  /** @param {string} key @param {() => unknown} onclick */
   const one = (key, onclick) => h("button", { type: "button", class: "btn btn-plain", "aria-label": t(`save-${key}.long`), title: t(`save-${key}.long`), onclick }, t(`save-${key}`));
   return h("div", { class: "row saves", role: "group", "aria-label": t("save-title") }, h("span", { class: "lbl" }, icon("save"), t("save-take")),
-    TAKES.map(([format, ending, type]) => one(format, () => saveTake(format, ending, type))), h("span", { class: "lbl" }, t("save-strip")), ["png", "svg"].map((kind) => one(kind, () => savePicture(kind))));
+    TAKES.map(([format, ending, type]) => one(format, () => saveTake(format, ending, type))), h("span", { class: "lbl" }, t("save-strip")), /** @type {const} */ (["png", "svg"]).map((kind) => one(kind, () => savePicture(kind))));
 }
 
-/** The strip as it stands on the page, with cursors and marks, as a PNG. canvases: the layers from below. */
+/**
+ * The strip as it stands on the page, with cursors and marks, as a PNG. canvases: the layers from below.
+ * @param {{ canvases: HTMLCanvasElement[], geometry: Geometry, cursors: { a: number | null, b: number | null }, marks: number[] }} what
+ */
 export function picture({ canvases, geometry, cursors, marks }) {
   const [first] = canvases;
   const sheet = h("canvas", { width: first.width, height: first.height });
-  const pen = sheet.getContext("2d");
+  const pen = /** @type {CanvasRenderingContext2D} */ (sheet.getContext("2d"));
   const { ground, accent } = stripTheme();
   pen.fillStyle = ground;
   pen.fillRect(0, 0, sheet.width, sheet.height);
@@ -27,7 +37,9 @@ export function picture({ canvases, geometry, cursors, marks }) {
   pen.scale(first.width / first.clientWidth, first.height / first.clientHeight);
   pen.fillStyle = pen.strokeStyle = accent;
   pen.font = "bold 13px serif";
+  /** @param {number} time */
   const x = (time) => left + ((time - t0) / (t1 - t0)) * width;
+  /** @type {(time: number | null) => time is number} */
   const seen = (time) => time !== null && time >= t0 && time <= t1;
   for (const mark of marks.filter(seen)) {
     pen.beginPath();
@@ -36,9 +48,10 @@ export function picture({ canvases, geometry, cursors, marks }) {
     pen.lineTo(x(mark) + 4, top + 2);
     pen.fill();
   }
-  for (const [name, time] of [["A", cursors.a], ["B", cursors.b]].filter(([, at]) => seen(at))) {
+  for (const [name, time] of /** @type {const} */ ([["A", cursors.a], ["B", cursors.b]])) {
+    if (!seen(time)) continue;
     pen.fillRect(x(time) - 0.5, top, 1, height);
     pen.fillText(name, x(time) + 4, top + height - 6);
   }
-  return new Promise((done) => sheet.toBlob(done, "image/png"));
+  return /** @type {Promise<Blob>} */ (new Promise((done, fail) => sheet.toBlob((blob) => (blob ? done(blob) : fail(new Error("no picture"))), "image/png")));
 }

@@ -1,3 +1,4 @@
+// @ts-check
 // The tip of the stylus on the live strip. It is moved by a transform alone, so that a frame costs no layout.
 
 import { h } from "../dom.js";
@@ -9,7 +10,10 @@ export class Stylus {
     this.at = "";
   }
 
-  /** Puts the tip at a place, [x, y] in CSS px of the field; nothing takes it off the paper. */
+  /**
+   * Puts the tip at a place, [x, y] in CSS px of the field; nothing takes it off the paper.
+   * @param {ArrayLike<number> | undefined} spot
+   */
   place(spot) {
     const at = spot ? `translate(${spot[0].toFixed(1)}px, ${spot[1].toFixed(1)}px)` : "";
     if (at === this.at) return;

@@ -1,0 +1,47 @@
+// What can be done in an attempt, and the core's answer. Lengths in cm, times in s, voltages in V.
+
+import type { Aid, Args, End, Face, Field, LookAt, Manoeuvre, OtherHand, Part, Place, Socket, Switch, Which } from "./names";
+
+/** At the bench. */
+type BenchAction =
+  | { do: "plug"; end: End; socket: Socket } | { do: "unplug"; end: End }
+  | { do: "switch"; id: Switch; on: boolean }
+  | { do: "move"; part: Part; x: number; y: number }
+  | { do: "charger"; plugged: boolean }
+  | { do: "strap_on" } | { do: "strap_off" } | { do: "strap"; tightness: number }
+  | { do: "pad_place"; place: Place } | { do: "pad_face"; face: Face }
+  | { do: "shade"; on: boolean } | { do: "other_hand"; on: OtherHand } | { do: "hand_height"; cm: number };
+
+/** To the subject, the pad or a plug. */
+type PokeAction =
+  | { do: "wiggle"; end: End } | { do: "look"; at: LookAt }
+  | { do: "tap_pad" | "ask_still" | "rescan" | "ask_quiet" | "ask_finger" | "swap_lead" | "press_finger" | "rest_arm" | "tell_instructor" }
+  | { do: "manoeuvre"; what: Manoeuvre };
+
+/** At the recorder's settings; null turns a filter off. */
+type RecorderAction =
+  | { do: "input"; n: number } | { do: "range"; v: number } | { do: "rate"; hz: number } | { do: "bits"; n: number }
+  | { do: "zero" } | { do: "zero_clear" } | { do: "invert"; on: boolean }
+  | { do: "high_pass" | "low_pass"; hz: number | null; order?: number } | { do: "notch"; hz: number | null } | { do: "average"; ms: number | null }
+  | { do: "anti_alias"; on: boolean } | { do: "shown"; on: boolean } | { do: "scale"; by: number };
+
+/** On the strip and the worksheet. */
+type PageAction =
+  | { do: "time_base"; s: number } | { do: "show"; mode: "live" | "hold" }
+  | { do: "record" } | { do: "stop" } | { do: "open_take"; take: number } | { do: "label"; take: number; text: string }
+  | { do: "scroll"; start_s: number } | { do: "zoom"; from_s: number; to_s: number } | { do: "zoom_out" }
+  | { do: "cursor"; which: Which; t: number | null }
+  | { do: "mark"; t: number } | { do: "unmark"; t: number } | { do: "marks_clear" } | { do: "snap"; on: boolean }
+  | { do: "answer"; field: Field; text: string } | { do: "keep_window" } | { do: "keep_clear" }
+  | { do: "name" | "unname"; fault: string }
+  | { do: "help"; mode: Aid } | { do: "agree" } | { do: "hint" } | { do: "check" } | { do: "reveal" };
+
+export type Action = BenchAction | PokeAction | RecorderAction | PageAction;
+
+/** A kind of action that can tell one cause from another, with what it is done to; one without a field is done whatever its fields are. */
+export type TestDeed = { do: Action["do"]; end?: End; at?: LookAt; part?: Part; id?: Switch };
+
+/** What came of an action. */
+export type Answer = { ok: true } | { ok: false; code: string; args?: Args };
+/** Does an action; true when the world let it happen. */
+export type Act = (action: Action) => boolean;

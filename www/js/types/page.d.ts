@@ -1,0 +1,71 @@
+// What the page's own modules hand to one another.
+
+import type { Bench } from "../core";
+import type { Check, Truth } from "./check";
+import type { Aid } from "./names";
+import type { CatalogueFault } from "./told";
+import type { Brief, Cursors, Kept, RecorderSettings } from "./view";
+
+/** What can stand in an element; what is empty is left out. */
+export type Kid = Node | string | number | boolean | null | undefined | readonly Kid[];
+/** Attributes of an element that is made: null, undefined and false leave one out; `data` goes to the dataset; `on…` listens. */
+export type Attributes<E extends Element = Element> = {
+  [name in keyof GlobalEventHandlersEventMap as `on${name}`]?: (event: GlobalEventHandlersEventMap[name] & { currentTarget: E }) => unknown;
+} & { data?: Record<string, string | number | boolean | null | undefined>; [attribute: string]: unknown };
+
+/** A scenario of the index; toml once it is loaded, brief once it is read. */
+export type ScenarioEntry = {
+  id: string; level: number; file: string; title: string; aim: string; help: string; toml?: string; brief?: Brief; load(): Promise<string>;
+};
+/** One whose brief has been read. */
+export type KnownScenario = ScenarioEntry & { toml: string; brief: Brief };
+
+/** An attempt as it is kept on this device. */
+export type KeptAttempt = { at: number; deeds: number; begun: number; saved: string };
+export type KeptPlace = { scenario: string; seed: string; at: number };
+
+/** A link's assignment as a student has begun it. */
+export type Assigned = { address: string; student: string; tries: number; closing: string; own: boolean };
+
+/** What an address asks for. */
+export type Route = {
+  scenario: string | null; seed: string | null; watch: string | null; assigned: string | null;
+  screen: "assign" | "class" | null; side: SideName | null; turn: string | null;
+};
+export type SideName = "faults" | "skills" | "notebook" | "report" | "words" | "teach";
+export type ViewName = "loading" | "start" | "lab" | "assign" | "class" | "faults" | "skills" | "notebook" | "report" | "read";
+export type Pane = "bench" | "strip" | "sheet";
+
+/** What a screen beside the bench is given. */
+export type Ways = { inLab: boolean; goBack: () => unknown; allLoaded: () => Promise<ScenarioEntry[]> };
+
+/** A fault with its words, and all of them. */
+export type FaultWords = CatalogueFault & { name: string; cause: string; seen: string; test: string; remedy: string; model: string };
+export type FaultBook = {
+  faults: FaultWords[]; impressions: { id: string; name: string; faults: FaultWords[] }[]; of(id: string): FaultWords | undefined;
+};
+
+/** A stretch of a take that is laid on the strip. */
+export type Spot = { from_s: number; to_s: number };
+
+/** A page of the notebook. */
+export type NotebookPage = {
+  v: number; id: string; at_ms: number; scenario: string | null; title: string | null; seed: string | null; level: number | null; kind: string; mode: Aid | null;
+  recorder: Partial<RecorderSettings> | null; time_base_s: number;
+  take: { take: number; duration_s: number; label: string } | null;
+  cursors: Pick<Cursors, "a" | "b" | "interval_s">; kept: Kept | null; marks: number[]; read: Record<string, string>; named: string[];
+  check: PageCheck; hash: string | null; picture: Outline | null; note: string;
+};
+export type PageCheck = {
+  tries: number; passed: boolean; over: boolean; first_wrong: string | null; hints: number;
+  steps: Pick<Check["steps"][number], "step" | "verdict" | "code">[]; misreading: string | null;
+  band: { low: number; high: number; rate: number } | null; window_s: number | null; others: { n: number; low: number; high: number } | null;
+  rubric: { total: number; of: number; ready: boolean; rows: { row: string; got: number; of: number; applies: boolean }[] } | null;
+  truth: { window: number | null; record: number | null; beats: number | null; source?: Truth["source"] } | null;
+  beats: number[] | null;
+};
+/** A stretch of a take as text: for each column its lowest and highest level, two digits each. */
+export type Outline = { from_s: number; to_s: number; line: string };
+
+/** What an instructor's screen is given; it gives back what is to be ended when it is left. */
+export type ScreenWays = { scenarios: ScenarioEntry[]; report: (error: unknown) => void; standStill: (bench: Bench) => unknown };

@@ -1,0 +1,66 @@
+// What else the core tells, outside the view.
+
+import type { Action, TestDeed } from "./action";
+import type { Aid, Args, TaskKind } from "./names";
+import type { Lane } from "./check";
+import type { Assignment, Criteria } from "./view";
+
+/** A fault of the catalogue, for choosing names from. */
+export type CatalogueFault = { id: string; impression: string; confused_with: string[]; tests: TestDeed[]; severity: [number, number] };
+
+/** The part of the page where an action's control is. */
+export type DeedPane = "bench" | "axes" | "drawer" | "strip" | "sheet" | "page";
+/** A row of the table of actions; looks: whether it only changes what one sees of a recording. */
+export type DeedRow = { do: Action["do"]; nature: "change" | "test" | "look" | "tune" | "measure" | "paper"; lane: Lane; pane: DeedPane; looks: boolean };
+
+/** A step of a worked example; its last one is followed by null. */
+export type WorkedStep = { action: Action | null; wait_s?: number; remaining: number; code: string; args: Args };
+
+/** What can be said of the visible stretch without counting. */
+export type Summary = {
+  state: "no_data" | "flat" | "trace"; seconds: number; fuzz: "none" | "mild" | "clear" | "heavy"; clipped: boolean; drift: boolean;
+  height: "tiny" | "small" | "good" | "tall" | "over";
+};
+
+/** What an attempt shows of each skill; with at_ms when it is kept. */
+export type Evidence = {
+  v: number; scenario: string; level: number; seed: string; mode: Aid; kind: TaskKind; passed: boolean; tries: number; hints: number; revealed: boolean;
+  over: boolean; misreading: string | null; rubric: { total: number; ready: boolean };
+  /** What each skill rests on. */
+  skills: Record<string, { got: "pass" | "fail" | "none"; code: string | null }>;
+};
+export type KeptEvidence = Evidence & { at_ms: number };
+export type Standing = {
+  state: "new" | "practising" | "once" | "ready" | "due"; passes: number; fails: number; last_ms: number | null;
+  retest_from_ms: number | null; retest_to_ms: number | null; help: Aid;
+};
+export type SkillMap = { skills: Record<string, Standing>; help: Aid; readiness: { ready: boolean; times: number; need: number } };
+
+/** What stands in a code or a result beside the attempt. */
+export type About = { student: string; try: number; begun_s: number; ended_s: number };
+
+/** How many of so many right students each way of grading fails. */
+export type Fairness = { students: number; without: number; own_window: number; exact_count: number; record_mean: number[]; tolerances: number[] };
+
+/** A fault as a scenario file lays it down. */
+export type FaultSpec = { name: string; severity?: number | [number, number] | null };
+/** A scenario as a value for editing; what is not named here stays as it was. */
+export type ScenarioValue = {
+  id?: string; level?: number; title?: string; aim?: string; brief?: string; help?: string; mains?: { hz: number; volts: number };
+  task?: { kind: TaskKind }; subject?: Record<string, unknown>; recorder?: Record<string, unknown>; fault?: FaultSpec[];
+  name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Assignment; attempt?: unknown[];
+};
+
+/** A class, summed up. */
+export type ClassStudent = {
+  student: string; results: number[]; passes: number; score: number | null; ready: boolean; minutes: number; first_wrong: string | null;
+  faults_left: string[]; doubts: string[]; other_seed: boolean; copied: boolean;
+};
+export type ClassSummary = {
+  students: ClassStudent[]; faults: { id: string; met: number; left: number }[]; misreadings: [string, number][];
+  steps: { step: string; judged: number; right: number }[]; skills: [string, number][]; minutes: [number, number, number] | null;
+  results: number; doubtful: number;
+};
+
+/** The plot's place in the canvas (CSS px), and the times (s) and values (V) that it shows. */
+export type Geometry = { left: number; top: number; width: number; height: number; t0: number; t1: number; v0: number; v1: number };

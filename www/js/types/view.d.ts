@@ -1,0 +1,119 @@
+// Everything that the core tells of an attempt, for the page to show. A test holds real views against this file.
+// Lengths in cm, times in s, voltages in V.
+
+import type { TestDeed } from "./action";
+import type { Check } from "./check";
+import type { Aid, Args, End, Face, Field, OtherHand, Part, Place, Point, Rung, Shape, Socket, Step, Switch, TaskKind } from "./names";
+
+/** A part with its middle and footprint; the handles of the pad's lead are among them (Bench.view in core.js). */
+export type PartAt = { id: Part; x: number; y: number; w: number; d: number; movable: boolean };
+export type SocketAt = { id: Socket; part: Part | null; kind: Shape; x: number; y: number; taken_by: End | "charger" | null };
+export type EndAt = { id: End; lead: "mains" | "data" | "pad"; kind: Shape; socket: Socket | null; x: number; y: number };
+export type Strap = {
+  on: boolean; tightness: number; place: Place; face: Face; feel: "off" | "loose" | "snug" | "tight"; shaded: boolean; other_hand: OtherHand;
+};
+export type HandAt = { x: number; y: number; height_cm: number; finger_x: number; finger_y: number; looks: "calm" | "moving" | "dusky" };
+
+export type BenchView = {
+  table: { w: number; d: number };
+  parts: PartAt[];
+  sockets: SocketAt[];
+  ends: EndAt[];
+  switches: Record<Switch, boolean>;
+  lamps: { unit: boolean; strip: boolean; charger: boolean; lamp: boolean };
+  charger_plugged: boolean;
+  strap: Strap;
+  hand: HandAt;
+  lead: { points: Point[]; slack_cm: number; handles: Point[] };
+  voice: "quiet" | "talking" | "sighing";
+  /** What the subject answered last. */
+  said: "will_keep_still" | "am_still" | "will_be_quiet" | "finger_cold" | "finger_warm" | "finger_throbs" | null;
+};
+
+export type RecorderSettings = {
+  input: number; range_v: number; bits: number; rate_hz: number; zero_v: number; inverted: boolean;
+  high_pass_hz: number | null; high_pass_order: number; low_pass_hz: number | null; low_pass_order: number; notch_hz: number | null;
+  average_ms: number | null; anti_alias: boolean; shown: boolean; scale: number;
+};
+export type RecorderView = RecorderSettings & {
+  choices: {
+    range_v: number[]; time_base_s: number[]; rate_hz: number[]; bits: number[]; high_pass_hz: number[]; low_pass_hz: number[];
+    notch_hz: number[]; average_ms: number[]; input: number[]; scale: number[];
+  };
+};
+
+export type Assignment = { key: string; seeds: "each" | "same"; attempts: number | null; opening: string; closing: string };
+/** What a scenario asks of a reading; shares as 0 to 1. */
+export type Criteria = {
+  fill_min: number; fill_max: number; hum_ratio: number; quality_min: number; clip_share: number; record_s: number; window_s: number; edge_s: number;
+};
+/** What a scenario tells before it is begun. */
+export type Brief = {
+  id: string; level: number; title: string; aim: string; brief: string; help: "guided" | "alone"; mains: { hz: number; volts: number };
+  pass: Criteria; name_faults: boolean; task: { kind: TaskKind }; worked: boolean; assignment: Assignment | null;
+};
+
+export type Task = {
+  kind: TaskKind; fields: Field[]; optional: Field[];
+  seconds?: number; n?: number; at_least_s?: number; longest_s?: number; within_s?: number;
+};
+/** A blank as the core reads it. */
+export type Entry = {
+  text: string; value: number | null; quotient: boolean;
+  problem: "empty" | "not_a_number" | "two_signs" | "negative" | "too_long" | "divided_by_zero" | null;
+};
+
+export type Kept = { a: number; b: number; interval_s: number; take: number };
+export type Cursors = {
+  a: number | null; b: number | null; interval_s: number | null; value_a: number | null; value_b: number | null; amplitude: number | null;
+  /** The first of two windows. */
+  kept: Kept | null;
+};
+export type Take = { take: number; duration_s: number; rate_hz: number; label: string; after_s: number | null };
+export type Note = { at_s: number; length_s: number | null; text: string };
+
+/** Where a hint points: a stretch of the take, a cursor, a blank, an action that would tell. */
+export type Locate = { from_s?: number; to_s?: number; cursor?: "a" | "b"; field?: Field; action?: TestDeed };
+export type Hint = { rung: Rung; step: Step; code: string; args: Args; locate?: Locate };
+
+export type StripView = { mode: "live" | "hold" | "take"; start_s: number; time_base_s: number; take: number | null; zoomed: boolean };
+
+export type View = {
+  revision: number;
+  kind: "bench" | "recording";
+  seed: string;
+  /** null for an opened recording, as are bench and recorder; then recording_name is its name. */
+  scenario: Brief | null;
+  recording_name: string | null;
+  bench: BenchView | null;
+  recorder: RecorderView | null;
+  link: { seen: boolean };
+  strip: StripView;
+  time_base: { s: number; choices: number[] };
+  recording: { on: boolean; elapsed_s: number };
+  takes: Take[];
+  cursors: Cursors;
+  marks: number[];
+  marks_in_window: number;
+  notes: Note[];
+  task: Task;
+  worksheet: { [field in Field]?: Entry };
+  named: string[];
+  help: Aid;
+  helped: boolean;
+  snap: boolean;
+  agreed: boolean;
+  count_shown: boolean;
+  exercise_ended_s: number | null;
+  hint: Hint | null;
+  hint_next: Rung | null;
+  hints: number;
+  /** The hints that were given, the last one last. */
+  hints_taken: Hint[];
+  /** How many checks were made, and how many there are. */
+  checks: { done: number; most: number };
+  /** What the attempt is scored for: rows of the rubric with the codes of their points. */
+  asked: { row: string; points: string[] }[];
+  over: boolean;
+  check: Check | null;
+};
