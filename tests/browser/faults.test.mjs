@@ -142,6 +142,7 @@ describe("faults", { concurrency: 3 }, () => {
       assert.match(first.text, /A filter is at work while a cause is still there/);
       assert.ok(!first.text.includes(CHARGER) && !first.text.includes(LEAD), first.text);
       await pressButton(page, "Show the true rate");
+      await student.sayYes(page);
       await page.locator(".there-fault").waitFor();
       const told = await page.locator(".debrief").innerText();
       assert.match(told, new RegExp(`Also named, but not at work here: ${LEAD}`));

@@ -70,7 +70,7 @@ async function screens(page, url, w, see) {
   await student.openScenario(page, url, "hum-on-the-strip", 7);
   await turnTo(page, w("pane-bench"));
   for (const more of await page.locator("#bench details").all()) await more.evaluate((el) => (el.open = true));
-  await button(page, w("list-look_around")).click();
+  await button(page, w("look-sensor")).click();
   await page.locator(".seen li").first().waitFor();
   await see("bench");
   await turnTo(page, w("pane-strip"));
@@ -86,7 +86,8 @@ async function screens(page, url, w, see) {
   await see("sheet");
   await fillSheet(page, w, { count: "3", seconds: "2", multiplier: "x", rate: "1.2.3" });
   for (const name of ["debrief", "debrief with the truth"]) {
-    await button(page, w("sheet-check")).click();
+    await page.locator("#worksheet .page .row .btn").first().click();
+    await student.sayYes(page);
     await page.locator(".debrief .step").first().waitFor();
     await see(name);
   }
@@ -198,14 +199,16 @@ describe("languages", { concurrency: 2 }, () => {
       const verdictOf = (debrief, step) => debrief.verdictOf(w(`debrief-step-${step}`));
       await fillSheet(page, w, { count: "3", seconds: "2,75", multiplier: "21,82", rate: "72,5" });
       assert.deepEqual((await page.locator(".blanks .problem").allInnerTexts()).filter(Boolean), []);
-      await button(page, w("sheet-check")).click();
+      await page.locator("#worksheet .page .row .btn").first().click();
+    await student.sayYes(page);
       const first = await student.readDebrief(page);
       assert.equal(verdictOf(first, "seconds"), w("verdict-right"), first.text);
       assert.equal(verdictOf(first, "multiplier"), w("verdict-right"), first.text);
       assert.equal(verdictOf(first, "rate"), w("verdict-wrong"), first.text); // a number, if not the right one: 3 x 21.82 is 65.46
       await field(page, w("sheet-line-rate")).fill("65,46");
       await field(page, w("sheet-line-rate")).press("Tab");
-      await button(page, w("sheet-check")).click();
+      await page.locator("#worksheet .page .row .btn").first().click();
+    await student.sayYes(page);
       await page.locator(".debrief .truth").waitFor();
       const second = await student.readDebrief(page);
       assert.equal(verdictOf(second, "rate"), w("verdict-right"), second.text);

@@ -204,7 +204,7 @@ for (const standard of ["scorm12", "scorm2004"]) {
       }
       const seconds = Number((await student.reading(lab, "Interval A to B")).replace(/ s$/, ""));
       await student.fillSheet(lab, { count, seconds, multiplier: (60 / seconds).toFixed(3), rate: ((60 * count) / seconds).toFixed(1) });
-      await student.pressButton(lab, "Check my reading");
+      await student.pressCheck(lab);
       const debrief = await student.readDebrief(lab);
       const word = debrief.firstOpen === null ? "passed" : "failed";
       assert.equal(word, standard === "scorm12" ? "passed" : "failed", debrief.text);

@@ -146,6 +146,7 @@ describe("rehearsals", { concurrency: true }, () => {
       assert.equal(first.truth, null);
       assert.equal(first.trueBeats, 0);
       await pressButton(page, "Show the true rate");
+      await student.sayYes(page);
       await page.locator(".truth").waitFor();
       const closed = await student.readDebrief(page);
       assert.ok(closed.truth.every((value) => Number(value) > 0), "a revealed truth without numbers");

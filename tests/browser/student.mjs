@@ -71,6 +71,9 @@ export async function slideTo(page, label, share) {
 }
 
 export const choose = (page, label, option) => page.getByLabel(label, { exact: true }).selectOption({ label: option });
+/** The check, whichever it is of how many. */
+export const pressCheck = (page) => page.getByRole("button", { name: /^Check (my reading|what I named) / }).click();
+
 export const pressButton = (page, name) => page.getByRole("button", { name, exact: true }).click();
 
 /** The strip in words, as the page tells it. */
@@ -316,9 +319,16 @@ export async function fillSheet(page, { count, seconds, multiplier, rate }) {
   await page.getByLabel("so the heart rate is").fill(String(rate));
 }
 
+/** What closes an attempt, the last check or the answer on demand, is asked about first: yes. */
+export async function sayYes(page) {
+  const yes = page.locator("dialog[open] .btn-strong");
+  if (await yes.isVisible()) await yes.click();
+}
+
 /** Checks the worksheet and reads the debrief: the steps with their verdicts, the first open one, what truth is shown. */
 export async function check(page) {
-  await pressButton(page, "Check my reading");
+  await pressCheck(page);
+  await sayYes(page);
   return readDebrief(page);
 }
 
@@ -389,6 +399,7 @@ export async function fillBlanks(page, answers) {
 /** Presses the check, whatever it is called for this question, and reads the debrief when its later parts are there. */
 export async function checkAll(page) {
   await page.getByRole("button", { name: /^Check / }).click();
+  await sayYes(page);
   await page.locator(".rubric:not([hidden])").waitFor();
   return readDebrief(page);
 }
