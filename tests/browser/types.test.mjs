@@ -103,6 +103,14 @@ before(async () => {
     return attempt;
   });
 
+  // Hints at a test of each kind: a look at a place, a plug, a part, and the lamp's switch once the shade has told nothing.
+  for (const [file, done] of [["18-small-pulse-c.toml"], ["30-spikes-and-gaps-a.toml"], ["31-spikes-and-gaps-b.toml"], ["24-thick-trace-e.toml", { do: "shade", on: true }]]) {
+    const attempt = watched(new core.Lab(tomlOf(file), "11"));
+    if (done) attempt.act(done);
+    attempt.act({ do: "name", fault: "strap_loose" });
+    wrongly(attempt, {});
+  }
+
   // A reading in which only the multiplier is wrong: the worked example's own steps, with another answer.
   const example = core.Lab.worked(tomlOf("04-rest-pulse.toml"));
   const attempt = watched(new core.Lab(tomlOf("04-rest-pulse.toml"), example.seed()));
