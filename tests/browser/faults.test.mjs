@@ -80,7 +80,7 @@ describe("faults", { concurrency: 3 }, () => {
       await pressButton(page, "Ask how the finger feels");
       assert.match(await note(page).innerText(), /“It feels warm.”/);
       assert.match(await page.locator(".speech").textContent(), /“It feels warm.”/);
-      await pressButton(page, "Look around");
+      await pressButton(page, "Sensor on the finger");
       assert.match(await note(page).innerText(), /The pad sits at the pulp, active face to the skin/);
 
       await name(page, "fuzzy", LEAD);
@@ -154,7 +154,7 @@ describe("faults", { concurrency: 3 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "hum-on-the-strip", 5);
       const look = async () => {
-        await pressButton(page, "Look around");
+        await pressButton(page, "Sensor on the finger");
         return note(page).innerText();
       };
       const before = await look();

@@ -57,7 +57,7 @@ async function bench({ page, url }, see) {
   await page.getByLabel("Desk lamp", { exact: true }).check();
   await page.getByLabel("Ask the subject to").selectOption("ice_water");
   await pressButton(page, "on the case");
-  await pressButton(page, "Look around");
+  await pressButton(page, "Sensor on the finger");
   await see("bench, looked around");
   await turnTo(page, "Strip");
   await student.worldRuns(page, 0.7);

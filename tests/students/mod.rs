@@ -30,7 +30,7 @@ closing = "Hand in the file."
 
 [subject]
 rest_rate_bpm = 66.0
-restlessness = 0.05
+restlessness = 0.0
 premature_per_min = 0.0
 pulse_mv = 40.0
 
