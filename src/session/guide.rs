@@ -111,10 +111,8 @@ impl Session {
         // Where something is wrong, finding it is what there is to learn: the bench goes no further than to the first test
         // or change.
         let searching = |step: &Value| {
-            let kind = Kind::named(&name(step));
-            let nature = kind.map(Kind::nature);
-            !self.log.cases.is_empty()
-                && (matches!(nature, Some(Nature::Test | Nature::Change)) || kind == Some(Kind::Look))
+            Kind::named(&name(step))
+                .is_some_and(|k| !self.log.cases.is_empty() && k.nature() != Nature::Paper)
         };
         let first_search = steps.iter().position(|s| searching(s) || name(s) == "record");
         let last_stop = steps.iter().rposition(|s| name(s) == "stop").map(|k| k + 1);
