@@ -251,6 +251,29 @@ describe("going about", { concurrency: 2 }, () => {
     });
   });
 
+  for (const [title, text, told] of [
+    ["that is given up", "1\n2\n3\n4\n5\n6\n7\n8\n9\n8\n7\n6\n5\n4\n3\n2\n1\n2\n3\n4", null],
+    ["that cannot be read", "this is\nno table\n", /odd\.csv holds no line with numbers/],
+  ]) {
+    test(`a recording ${title} does not cost what was on its way`, async () => {
+      await withPage(wide, async ({ page, url }) => {
+        await slowly(page, (file) => (/\.toml$/.test(file) ? 4000 : 0));
+        await begin(page, url);
+        const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open a recording")]);
+        await chooser.setFiles({ name: "odd.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
+        if (told) await page.locator("#calm").filter({ hasText: told }).waitFor();
+        else {
+          await page.locator("#ask[open]").waitFor();
+          assert.equal(await page.locator("#start").isVisible(), false, "nothing was on its way: the test looks too late");
+          await page.keyboard.press("Escape");
+        }
+        await page.locator("#start .card").first().waitFor({ timeout: 15_000 });
+        if (told) assert.match(await page.locator("#calm").innerText(), told);
+        assert.equal((await look(page)).asks.length, 0);
+      });
+    });
+  }
+
   test("what fails to come for a screen that was left is not told", async () => {
     await withPage({ ...wide, expected: [/Failed to load resource/, /404/] }, async ({ page, url }) => {
       await begin(page, url);

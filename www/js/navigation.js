@@ -13,6 +13,12 @@ export class Navigation {
   #over = false;
   #address = location.href;
 
+  /** @param {boolean} instead Whether it stands in place of one that had not come to its end. */
+  constructor(instead) {
+    this.instead = instead;
+    this.done = false;
+  }
+
   /** Over when another has begun, or when the address has changed and the page has not been told of it yet. */
   get over() {
     return this.#over || location.href !== this.#address;
@@ -60,15 +66,18 @@ let followed = null;
  * @param {Opens} open
  */
 export async function go(open) {
+  const mine = new Navigation(now !== null && !now.done);
   now?.end();
+  now = mine;
   closeQuestion();
-  const mine = (now = new Navigation());
   try {
     await open(mine);
   } catch (error) {
     if (mine.over || error instanceof Left) return;
     nothingComes();
     report(error);
+  } finally {
+    mine.done = true;
   }
 }
 
@@ -81,6 +90,9 @@ export function followAddress(open) {
   addEventListener("hashchange", () => go(open));
   return go(open);
 }
+
+/** Goes on to where the address says, after a navigation that came to nothing in place of one that was under way. */
+export const goOn = () => go(/** @type {Opens} */ (followed));
 
 /**
  * Puts an address in place of the present one and opens it.

@@ -5,7 +5,7 @@ import { byId } from "../dom.js";
 import { calm, report } from "../frame.js";
 import { chooseFiles, readRecording } from "../files.js";
 import { lab, stand } from "../lab.js";
-import { go, Left } from "../navigation.js";
+import { go, goOn, Left } from "../navigation.js";
 import { t } from "../text.js";
 
 /** @param {File[]} files */
@@ -15,11 +15,12 @@ export const openRecording = (files) => go(async (navigation) => {
     bench = await readRecording(files, navigation);
   } catch (error) {
     if (error instanceof Left) throw error;
+    if (navigation.instead) await goOn();
     report(error);
     if (lab()) calm(`${byId("calm").textContent} ${t("error-file_left")}`);
     return;
   }
-  if (!bench) return;
+  if (!bench) return void (navigation.instead && goOn());
   navigation.write(location.pathname); // it has no address
   stand(bench);
 });
