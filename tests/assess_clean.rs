@@ -3,8 +3,9 @@
 
 mod moved;
 
+use dicrotic::rng::Stream;
 use dicrotic::session::{Action, Session};
-use moved::{DISTURBS, Drawn, drawn};
+use moved::{DISTURBS, Drawn, Kind, drawn};
 use serde_json::{Value, json};
 
 const CLEAN_STRETCH: &str = include_str!("../scenarios/55-the-clean-stretch.toml");
@@ -41,58 +42,89 @@ fn fidgeting_in_part_of_the_window_is_noticed_and_placed() {
 }
 
 /// What the check says of unrest in a drawn window.
-fn unrest(drawn: &Drawn) -> Option<(&'static str, Value)> {
+fn unrest(drawn: &Drawn) -> Option<&'static str> {
     let report = &drawn.session.check().unwrap().report;
-    report.steps.iter().find(|f| UNREST.contains(&f.code)).map(|f| (f.code, f.args.clone()))
+    report.steps.iter().map(|f| f.code).find(|code| UNREST.contains(code))
 }
 
-#[test]
-#[ignore]
-fn look() {
-    let dir = "/tmp/clean-cache2";
-    std::fs::create_dir_all(dir).unwrap();
-    let env = |name: &str, or: u64| std::env::var(name).map_or(or, |v| v.parse().unwrap());
-    let (first, n) = (env("FIRST", 1), env("N", 2000));
-    let half = n.div_ceil(2);
-    let run = move |from: u64, n: u64| {
-        for seed in from..from + n {
-            let d = drawn(seed);
-            let recording = &d.session.take().unwrap().recording;
-            let take = d.session.take().unwrap();
-            let (a, b) = (take.a.unwrap(), take.b.unwrap());
-            let c = (a - 2.5).max(0.0);
-            let (from, to) = (recording.sample_at(c), recording.sample_at(b + 2.5));
-            let bytes: Vec<u8> = recording.codes()[from..to].iter().flat_map(|v| v.to_le_bytes()).collect();
-            std::fs::write(format!("{dir}/{seed}.bin"), bytes).unwrap();
-            let mains = d.session.chain().unwrap().config().mains.hz;
-            let of = |name: &str| {
-                let at = d.subject.find(name).unwrap() + name.len() + 3;
-                d.subject[at..].split('\n').next().unwrap().parse::<f64>().unwrap()
-            };
-            let clip = recording.codes()[recording.sample_at(a)..recording.sample_at(b)]
-                .iter()
-                .filter(|c| dicrotic::recorder::converter::at_limit(**c, 16))
-                .count();
-            let said = unrest(&d).map_or("-", |s| s.0);
-            let text = format!(
-                "{} {} {a} {c} {b} {mains} {} {:?} {:.3} {:.3} {:.2} {a:.2} {b:.2} {said}|early {:.1} bpm {:.0} age {:.0} rate {} clip {}",
-                d.rate_hz,
-                d.moved,
-                d.seed,
-                d.kind,
-                d.severity,
-                d.moved,
-                d.at_s,
-                of("premature_per_min"),
-                of("rest_rate_bpm"),
-                of("age_years"),
-                d.rate_hz,
-                clip
-            );
-            std::fs::write(format!("{dir}/{seed}.txt"), text).unwrap();
-        }
+/// What became of drawn windows, two at a time.
+fn all(seeds: std::ops::Range<u64>, draw: fn(u64) -> Drawn) -> Vec<(Drawn, Option<&'static str>)> {
+    let middle = seeds.start + (seeds.end - seeds.start) / 2;
+    let run = move |seeds: std::ops::Range<u64>| {
+        seeds.map(draw).map(|d| (unrest(&d), d)).map(|(said, d)| (d, said)).collect::<Vec<_>>()
     };
-    let other = std::thread::spawn(move || run(first + half, n - half));
-    run(first, half);
-    other.join().unwrap();
+    let end = seeds.end;
+    let other = std::thread::spawn(move || run(middle..end));
+    let mut all = run(seeds.start..middle);
+    all.extend(other.join().unwrap());
+    all
+}
+
+/// A number of the environment, for looking at other seeds than the suite does.
+fn given(name: &str, or: u64) -> u64 {
+    std::env::var(name).map_or(or, |v| v.parse().unwrap())
+}
+
+/// Windows over all kinds and sizes of movement, subjects, sensors, ranges and sampling rates: how many are judged otherwise
+/// than the movement itself says, without any grey zone. On the seeds from 1 to 2,000, with which the judgement was
+/// tuned, 43 are (2.15 %); on 2,000 others, looked at once, 57 (2.85 %).
+#[test]
+fn windows_are_judged_by_the_movement_that_is_in_them() {
+    let (first, n) = (given("CLEAN_FIRST", 1), given("CLEAN_N", 300));
+    let all = all(first..first + n, drawn);
+    let mut kinds = std::collections::BTreeMap::<Kind, [u32; 3]>::new();
+    let (mut missed, mut wrongly, mut apart, mut near) = (0, 0, 0, 0);
+    for (d, said) in &all {
+        let moved = d.moved >= DISTURBS;
+        let found = kinds.entry(d.kind).or_default();
+        found[0] += 1;
+        found[1] += u32::from(moved && said.is_none());
+        found[2] += u32::from(!moved && said.is_some());
+        missed += u32::from(moved && said.is_none());
+        wrongly += u32::from(!moved && said.is_some());
+        // A tenth of a beat to either side is a matter of taste.
+        let grey = (d.moved - DISTURBS).abs() < 0.1;
+        near += u32::from(grey);
+        apart += u32::from(!grey && moved != said.is_some());
+        if moved != said.is_some() {
+            let Drawn { seed, kind, severity, moved, at_s, .. } = d;
+            println!("seed {seed}: {kind:?} {severity:.2}, moved {moved:.2} at {at_s:.1} s, said {said:?}");
+        }
+    }
+    kinds.iter().for_each(|(kind, [n, a, b])| println!("{kind:?}: {n}, missed {a}, wrongly {b}"));
+    let share = |n: u32| 100.0 * f64::from(n) / all.len() as f64;
+    println!("{} windows: missed {missed}, wrongly {wrongly}, {:.2} %", all.len(), share(missed + wrongly));
+    println!("{near} within 0.1 of the limit; of all, {:.2} % judged otherwise beyond it", share(apart));
+    assert!(kinds.len() >= 8, "{kinds:?}");
+    assert!(share(missed + wrongly) < 3.5 && share(apart) < 2.5, "judged otherwise");
+}
+
+/// Subjects of all ages at rest, some with early beats, hearts from 45 to 140: what they cannot help is not held against
+/// them. A shift of the finger larger than a third of a beat is movement, and left out here. Of 507 others, looked at once,
+/// 12 were called restless (3 of 257 up to 95 beats/min): mostly fast hearts whose rate swings.
+#[test]
+fn subjects_at_rest_are_not_called_restless() {
+    let (first, n) = (given("CLEAN_FIRST", 1), given("CLEAN_N", 150));
+    let still = |seed| moved::of_kind(seed, Kind::Still, &mut Stream::new(seed, "at rest"));
+    let all = all(first..first + n, still);
+    let quiet: Vec<_> = all.iter().filter(|(d, _)| d.moved < 0.3).collect();
+    let called: Vec<_> = quiet.iter().filter(|(_, said)| said.is_some()).collect();
+    for (d, said) in &called {
+        println!("seed {}: {said:?}\n{}", d.seed, d.subject);
+    }
+    let calm: Vec<_> = quiet.iter().filter(|(d, _)| d.bpm <= 95.0).collect();
+    let calm_called = calm.iter().filter(|(_, said)| said.is_some()).count();
+    println!(
+        "{} at rest, {} called; up to 95 beats/min {}, {calm_called} called",
+        quiet.len(),
+        called.len(),
+        calm.len()
+    );
+    assert!(quiet.len() as f64 > 0.85 * n as f64 && calm.len() as f64 > 0.3 * n as f64);
+    assert!(
+        calm_called as f64 <= 0.02 * calm.len() as f64,
+        "hearts up to 95: {calm_called} of {}",
+        calm.len()
+    );
+    assert!(called.len() as f64 <= 0.03 * quiet.len() as f64, "{} of {}", called.len(), quiet.len());
 }

@@ -7,6 +7,7 @@
 //! movement that was put into simulated recordings (`tests/assess_clean.rs`).
 
 mod beats;
+mod fit;
 mod line;
 
 use beats::Beats;
@@ -47,10 +48,13 @@ const SHARP_S: f64 = 0.3;
 /// Share at which unsure places count: at beats out of turn, in long pauses, where beats are cut off.
 const UNSURE: f64 = 0.5;
 /// Share of what the line does all the time, up to a limit, that is taken off the worst place: beats are never quite alike.
-const USUAL: f64 = 0.4;
-const USUAL_MOST: f64 = 0.45;
+const USUAL: f64 = 0.5;
+const USUAL_MOST: f64 = 0.3;
 /// With the usual taken off, the rest comes out this much too small.
-const SCALE: f64 = 0.5 / 0.46;
+const SCALE: f64 = 0.5 / 0.38;
+/// A line that moves by less than this share of a beat for so long, s, shows no pulse at all.
+const FLAT: f64 = 0.003;
+const FLAT_S: f64 = 0.2;
 /// So much movement in one place and none elsewhere may be a spike or a step.
 const APART: f64 = 0.5;
 
@@ -81,8 +85,13 @@ pub fn movement(
     let model = Beats::new(&line, beats)?;
     let left = model.left(&line);
     let sure = model.sure(&left);
-    let sharp = line::without_drift(&left, (SHARP_S * hz) as usize);
-    let slow = line::without_drift(&left, (DRIFT_S * hz) as usize);
+    // What disturbs a small beat does not disturb one three times as tall.
+    let tall = model.tall(left.len());
+    let less = |seconds: f64| -> Vec<f64> {
+        let line = line::without_drift(&left, (seconds * hz) as usize);
+        line.iter().zip(&tall).map(|(v, tall)| v / tall).collect()
+    };
+    let (sharp, slow) = (less(SHARP_S), less(DRIFT_S));
     let (from, to) = ((from_s * hz) as usize, ((to_s * hz) as usize).min(left.len()));
     if from >= to {
         return None;
@@ -111,6 +120,8 @@ pub fn movement(
             at += run.len();
         }
     }
+    // No pulse stands still: the signal is gone, and what it did is not known.
+    found.extend(still(&line, FLAT * model.height()).filter(|p| p.from >= from && p.to <= to));
     let worst = found.iter().copied().max_by(|x, y| x.height.total_cmp(&y.height))?;
     let usual = line::median(&mut usual).unwrap_or(0.0).min(USUAL_MOST);
     let height = |p: &Place| SCALE * (p.height - USUAL * usual).max(0.0);
@@ -151,6 +162,16 @@ impl Place {
         let (low, high) = (low?, high?);
         Some(Self { height: line[high] - line[low], from: low.min(high), to: low.max(high) })
     }
+}
+
+/// Runs in which the line moves by less than `slack` though it is not at an end of the range: each counts as a whole beat.
+fn still(line: &Line, slack: f64) -> impl Iterator<Item = Place> {
+    let wide = (FLAT_S * line.hz) as usize;
+    line.sure.windows(wide.max(2)).enumerate().filter_map(move |(k, run)| {
+        let (low, high) = run.iter().fold((f64::MAX, f64::MIN), |(l, h), v| (l.min(*v), h.max(*v)));
+        let known = run.iter().all(|v| !v.is_nan());
+        (known && high - low < slack).then_some(Place { height: 1.0, from: k, to: k + wide })
+    })
 }
 
 /// What one place looks like.

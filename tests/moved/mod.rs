@@ -82,8 +82,8 @@ pub struct Drawn {
     pub at_s: f64,
     /// Who sits there.
     pub subject: String,
-    /// Samples a second, Hz.
-    pub rate_hz: f64,
+    /// Rate at rest, beats/min.
+    pub bpm: f64,
 }
 
 fn act(session: &mut Session, action: &Value) {
@@ -154,6 +154,7 @@ struct Bench {
     kind: Kind,
     severity: f64,
     subject: String,
+    bpm: f64,
     pad: &'static str,
     mains_hz: f64,
     rate_hz: u32,
@@ -179,7 +180,7 @@ impl Bench {
             "age_years = {age:?}\nrest_rate_bpm = {bpm:?}\npremature_per_min = {early:?}\n\
              finger_temp_c = {warm:?}\npulse_mv = {pulse_mv:?}\n"
         );
-        Self { seed, kind, severity, subject, pad, mains_hz, rate_hz, range_v }
+        Self { seed, kind, severity, subject, bpm, pad, mains_hz, rate_hz, range_v }
     }
 
     /// The scenario with its trouble or without. Involuntary shifts of the finger are movement as well: without trouble it
@@ -283,5 +284,14 @@ pub fn of_kind(seed: u64, kind: Kind, s: &mut Stream) -> Drawn {
     act(&mut session, &json!({"do": "cursor", "which": "a", "t": window.0}));
     act(&mut session, &json!({"do": "cursor", "which": "b", "t": window.1}));
     act(&mut session, &json!({"do": "check"}));
-    Drawn { seed, kind, severity, session, moved, at_s: window.0 + at, subject: bench.subject, rate_hz }
+    Drawn {
+        seed,
+        kind,
+        severity,
+        session,
+        moved,
+        at_s: window.0 + at,
+        subject: bench.subject,
+        bpm: bench.bpm,
+    }
 }

@@ -4,7 +4,8 @@
 //! that end, and a line whose intervals vary is the sum of such rises.
 
 use super::Sure;
-use super::line::{Line, median};
+use super::fit::{between, fitted};
+use super::line::{Line, median, without_drift};
 use crate::math;
 
 /// Longest time from a foot to its peak, s: the slowest tenth of fingers is above 0.257 s (measured on the recordings of
@@ -15,8 +16,14 @@ const LEAD_SHARE: f64 = 0.42;
 const RUN_OFF_S: f64 = 0.45;
 /// How far a beat's place may be off, in half points; three times as far where its peak is cut off or out of sight.
 const REACH: i32 = 8;
-/// Spread of the heights of neighbouring beats, as a share (design default).
-const HEIGHT_SD: f64 = 0.25;
+/// So many beats before one are still seen to fall one by one.
+const BEFORE: usize = 3;
+/// From where to where it fades out, in usual intervals.
+const FADES: f64 = 1.8;
+const ENDS: f64 = 2.4;
+/// Drift when the shape is put right, in usual intervals; and how much of the difference is put right at once.
+const DRIFT: f64 = 3.0;
+const PART: f64 = 0.6;
 /// How far beyond the end of the range a line must be thought to be before the difference is believed, in heights.
 const BEYOND: f64 = 0.5;
 
@@ -33,17 +40,18 @@ struct Beat {
     under: (f64, f64),
     /// Mean distance of the line from it.
     off: f64,
+    /// Its peak is on the line; otherwise it is thought to be outside.
+    seen: bool,
 }
 
 /// All beats of a line.
 pub(super) struct Beats {
-    /// From `lead` points before the peak on; foot at 0, peak at 1.
-    shape: Vec<f64>,
+    /// What a beat adds to those before, from `lead` points before its peak on; in heights of the pulse.
+    rise: Vec<f64>,
     lead: f64,
     /// Usual interval, points.
     interval: f64,
-    /// How far the shape's end goes on to fall, and in how many points.
-    end_fall: f64,
+    /// Points in which the end of a beat falls.
     run_off: f64,
     /// Height of the shape in the line's unit.
     height: f64,
@@ -62,28 +70,36 @@ impl Beats {
         let interval = median(&mut at.windows(2).map(|w| w[1] - w[0]).collect::<Vec<f64>>())?;
         let lead = (LEAD_S * hz).min(LEAD_SHARE * interval).floor();
         // Beats outside of the line reach into it.
-        if at[0] > lead {
-            at.insert(0, at[0] - interval);
-        }
-        let last = at[at.len() - 1];
+        let (first, last) = (at[0], at[at.len() - 1]);
+        at.splice(0..0, (1..=BEFORE).rev().map(|k| first - k as f64 * interval));
         if last + interval - lead < line.all.len() as f64 {
             at.push(last + interval);
         }
+        let seen = first..=last;
         // The length of a beat goes with the root of the intervals about it (Bazett 1920 for the length of systole).
         let mut running = interval;
         let mut before = at[0] - interval;
         let beat = |at: &f64| {
             running += 0.4 * ((at - before).clamp(0.6 * interval, 1.6 * interval) - running);
             before = *at;
-            Beat { at: *at, height: 1.0, stretch: (running / interval).sqrt(), under: (0.0, 0.0), off: 0.0 }
+            Beat {
+                at: *at,
+                height: 1.0,
+                stretch: (running / interval).sqrt(),
+                under: (0.0, 0.0),
+                off: 0.0,
+                seen: seen.contains(at),
+            }
         };
         let beats = at.iter().map(beat).collect();
         let run_off = RUN_OFF_S * hz;
-        let mut made = Self { shape: Vec::new(), lead, interval, end_fall: 0.0, run_off, height: 1.0, beats };
+        let mut made = Self { rise: Vec::new(), lead, interval, run_off, height: 1.0, beats };
         made.find_shape(&line.sure)?;
         made.measure(&line.all);
         made.fit(&line.sure, 2);
+        made.refine(line);
         made.fit(&line.sure, 1);
+        made.refine(line);
         Some(made)
     }
 
@@ -142,38 +158,62 @@ impl Beats {
         if !(self.height.is_finite() && self.height > 0.0) {
             return None;
         }
-        self.shape = shape.iter().map(|v| (v - foot) / self.height).collect();
-        let (n, part) = (self.shape.len(), ((0.15 * self.interval) as usize).max(1));
-        let slope = (self.shape[n - 1] - self.shape[(n - 1).saturating_sub(part)]) / part as f64;
-        self.end_fall = (-slope * self.run_off).clamp(0.0, 0.5);
+        let n = shape.len();
+        shape.iter_mut().for_each(|v| *v = (*v - foot) / self.height);
+        // Behind the longest beat it goes on to fall as it fell.
+        let part = ((0.15 * self.interval) as usize).clamp(1, n - 1);
+        let slope = (shape[n - 1] - shape[n - 1 - part]) / part as f64;
+        let fall = (-slope * self.run_off).clamp(0.0, 0.5);
+        let at = |x: f64| {
+            let last = (n - 1) as f64;
+            let beyond = ((x - last) / self.run_off).max(0.0);
+            between(&shape, x.min(last)) - fall * (1.0 - math::exp(-beyond))
+        };
+        let (fades, ends) = (FADES * self.interval, ENDS * self.interval);
+        self.rise = (0..ends as usize)
+            .map(|k| {
+                let x = k as f64;
+                (at(x) - at(x + self.interval)) * ((ends - x) / (ends - fades)).min(1.0)
+            })
+            .collect();
         Some(())
     }
 
-    /// The shape `x` points after its peak, above where it would end.
-    fn shape_at(&self, x: f64) -> f64 {
-        let x = x + self.lead;
-        let last = (self.shape.len() - 1) as f64;
-        let shape = if x >= last {
-            let end = self.shape[self.shape.len() - 1];
-            end - self.end_fall * (1.0 - math::exp((last - x) / self.run_off))
-        } else {
-            between(&self.shape, x.max(0.0))
-        };
-        shape + self.end_fall
-    }
-
-    /// What a beat adds to the end of the one before, `x` points after its peak.
+    /// What a beat adds to those before, `x` points after its peak.
     fn rise(&self, x: f64, stretch: f64) -> f64 {
-        self.shape_at(x / stretch) - self.shape_at(x / stretch + self.interval)
+        let x = x / stretch + self.lead;
+        if x < 0.0 || x >= (self.rise.len() - 1) as f64 { 0.0 } else { between(&self.rise, x) }
     }
 
-    /// The end of the beat before one at a point.
+    /// What the beats before one add up to at a point.
     fn tail(&self, k: usize, x: f64) -> f64 {
-        let before = match k.checked_sub(1) {
-            Some(j) => self.beats[j],
-            None => Beat { at: self.beats[0].at - self.interval, ..self.beats[0] },
-        };
-        before.height * self.shape_at((x - before.at) / before.stretch)
+        let before = &self.beats[k.saturating_sub(BEFORE)..k];
+        before.iter().map(|b| b.height * self.rise(x - b.at, b.stretch)).sum()
+    }
+
+    /// Puts right what is left behind most beats alike: intervals that vary tell how a beat goes on under the next.
+    fn refine(&mut self, line: &Line) {
+        let left = without_drift(&self.left(line), (DRIFT * self.interval) as usize);
+        let last = (left.len() - 1) as f64;
+        let off: Vec<f64> = (0..(FADES * self.interval) as usize)
+            .map(|k| {
+                let places = self.beats.iter().filter(|b| b.seen).filter_map(|b| {
+                    let x = b.at + (k as f64 - self.lead) * b.stretch;
+                    let v = (x >= 0.0 && x < last).then(|| between(&left, x))?;
+                    (!v.is_nan()).then_some(v / b.height.max(0.3))
+                });
+                median(&mut places.collect::<Vec<f64>>()).unwrap_or(0.0)
+            })
+            .collect();
+        // The further behind a beat, the more of it may be another's.
+        let n = off.len() as f64;
+        for (k, (v, off)) in self.rise.iter_mut().zip(off).enumerate() {
+            *v += PART * (1.0 - k as f64 / n) * off;
+        }
+        // Behind a usual interval it only falls.
+        for k in (self.interval as usize).max(1)..self.rise.len() {
+            self.rise[k] = self.rise[k].min(self.rise[k - 1].max(0.1));
+        }
     }
 
     /// First heights: each peak over the lowest point before it.
@@ -188,9 +228,13 @@ impl Beats {
                 beat.height = (about.iter().copied().fold(f64::NEG_INFINITY, f64::max) - foot) / self.height;
             }
         }
-        let n = self.beats.len();
-        self.beats[0].height = self.beats[1].height;
-        self.beats[n - 1].height = self.beats[n - 2].height;
+        let seen = |b: &&Beat| b.seen;
+        let first = self.beats.iter().find(seen).map_or(1.0, |b| b.height);
+        let last = self.beats.iter().rev().find(seen).map_or(1.0, |b| b.height);
+        let middle = 0.5 * line.len() as f64;
+        for beat in self.beats.iter_mut().filter(|b| !b.seen) {
+            beat.height = if beat.at < middle { first } else { last };
+        }
     }
 
     /// Puts each beat in its place, in steps of so many half points, and at its height.
@@ -203,17 +247,34 @@ impl Beats {
             let run: Vec<f64> =
                 span.clone().map(|i| line[i] / self.height - self.tail(k, i as f64)).collect();
             let usual = self.usual_height(k);
-            let hidden = k == 0 || k + 1 == self.beats.len() || run.iter().any(|v| v.is_nan());
+            let hidden = !self.beats[k].seen || run.iter().any(|v| v.is_nan());
             let reach = if hidden { 3 * REACH } else { REACH } * step / 2;
             let Beat { at, stretch, .. } = self.beats[k];
-            let mut best = (f64::INFINITY, self.beats[k]);
-            for d in (-reach / step..=reach / step).map(|d| d * step) {
+            let tried = |d: i32| {
                 let at = at + 0.5 * f64::from(d);
                 let rise: Vec<f64> = span.clone().map(|i| self.rise(i as f64 - at, stretch)).collect();
                 let (under, height, off) = fitted(&run, &rise, usual);
-                let cost = off * (1.0 + 0.0005 * f64::from(d * d));
-                if cost < best.0 {
-                    best = (cost, Beat { at, height, stretch, under, off });
+                (off * (1.0 + 0.0005 * f64::from(d * d)), Beat { at, height, under, off, ..self.beats[k] })
+            };
+            let mut best = tried(0);
+            if hidden {
+                for d in (-reach / step..=reach / step).map(|d| d * step) {
+                    let other = tried(d);
+                    if other.0 < best.0 {
+                        best = other;
+                    }
+                }
+            } else {
+                // Downhill from where the beat was found, to the side that is better.
+                for side in [-step, step] {
+                    let mut d = side;
+                    while d.abs() <= reach {
+                        let other = tried(d);
+                        if other.0 >= best.0 {
+                            break;
+                        }
+                        (best, d) = (other, d + side);
+                    }
                 }
             }
             self.beats[k] = best.1;
@@ -247,6 +308,20 @@ impl Beats {
         left
     }
 
+    /// Height of the pulse in the line's unit.
+    pub fn height(&self) -> f64 {
+        self.height
+    }
+
+    /// For each point, how much taller than usual the beats about it are; 1 where they are lower.
+    pub fn tall(&self, length: usize) -> Vec<f64> {
+        let mut tall = vec![1.0; length];
+        for k in 0..self.beats.len() {
+            tall[self.span(k, length)].fill(self.usual_height(k).max(1.0));
+        }
+        tall
+    }
+
     /// How sure one is of each point of [`Self::left`].
     pub fn sure(&self, left: &[f64]) -> Vec<Sure> {
         let n = self.beats.len();
@@ -272,76 +347,10 @@ impl Beats {
             let span = self.span(k, left.len());
             if left[span.clone()].iter().filter(|v| v.is_nan()).count() > 2 {
                 sure[span].fill(Sure::CutOff);
-            } else if k == 0 || k + 1 == n {
+            } else if !self.beats[k].seen {
                 sure[span].fill(Sure::Irregular);
             }
         }
         sure
     }
-}
-
-/// A line between two of its points.
-fn between(line: &[f64], x: f64) -> f64 {
-    let (i, part) = (x as usize, x - (x as usize) as f64);
-    let next = line[(i + 1).min(line.len() - 1)];
-    line[i] + part * (next - line[i])
-}
-
-/// A run as a straight line under a beat: level at the first point and rise in a point, the beat's height, and the mean
-/// distance that is left. Weighted least squares with the usual height as one more measurement; points far off count less.
-fn fitted(run: &[f64], rise: &[f64], usual: f64) -> ((f64, f64), f64, f64) {
-    let middle = 0.5 * (run.len() - 1) as f64;
-    let points: Vec<[f64; 3]> = run
-        .iter()
-        .zip(rise)
-        .enumerate()
-        .filter(|(_, (v, _))| !v.is_nan())
-        .map(|(i, (v, r))| [i as f64 / middle - 1.0, *r, *v])
-        .collect();
-    let count = (points.len() as f64).max(1.0);
-    let mut found = [0.0, 0.0, usual];
-    let mut off = 0.0;
-    for round in 0..3 {
-        let spread = if round == 0 { 0.05f64 } else { f64::max(off, 0.02) };
-        let (mut m, mut v) = ([[0.0; 3]; 3], [0.0; 3]);
-        for [x, r, y] in &points {
-            let far = (y - found[0] - found[1] * x - found[2] * r) / (2.0 * spread);
-            let weight = if round == 0 { 1.0 } else { 1.0 / (1.0 + far * far) };
-            let (wx, wr) = (weight * x, weight * r);
-            m[0][0] += weight;
-            m[0][1] += wx;
-            m[0][2] += wr;
-            m[1][1] += wx * x;
-            m[1][2] += wx * r;
-            m[2][2] += wr * r;
-            v[0] += weight * y;
-            v[1] += wx * y;
-            v[2] += wr * y;
-        }
-        // Ten points in a row tell little more than one.
-        let prior = 10.0 * (1.5 * spread / HEIGHT_SD) * (1.5 * spread / HEIGHT_SD);
-        m[2][2] += prior;
-        v[2] += prior * usual;
-        let Some(x) = solved(m, v) else { break };
-        found = x;
-        off = points.iter().map(|[x, r, y]| (y - found[0] - found[1] * x - found[2] * r).abs()).sum::<f64>()
-            / count;
-    }
-    ((found[0] - found[1], found[1] / middle), found[2], off)
-}
-
-/// Three unknowns of a symmetric system of which the upper half is given.
-fn solved(m: [[f64; 3]; 3], v: [f64; 3]) -> Option<[f64; 3]> {
-    let [[a, b, c], [_, d, e], [_, _, f]] = m;
-    let (i, j, k) = (d * f - e * e, c * e - b * f, b * e - c * d);
-    let det = a * i + b * j + c * k;
-    if det.abs() < 1e-12 {
-        return None;
-    }
-    let (l, n, o) = (a * f - c * c, b * c - a * e, a * d - b * b);
-    Some([
-        (i * v[0] + j * v[1] + k * v[2]) / det,
-        (j * v[0] + l * v[1] + n * v[2]) / det,
-        (k * v[0] + n * v[1] + o * v[2]) / det,
-    ])
 }
