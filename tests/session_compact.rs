@@ -101,7 +101,9 @@ fn hostile_bodies_are_refused_without_a_panic() {
         (head(&[0, 0, 0xff, 0xff, 0xff, 0xff, 0x0f]), "entries"),
         (head(&[0, 0, 1, 250, 1, 0]), "action number 250"),
         (vec![1], "form 1"),
-        (head(&[0, 0, 1, 8, 0, 7]), "kind 7"),
+        (head(&[0, 0, 1, 8, 0, 15]), "kind 15"),
+        // A field is left out that there is no action without.
+        (head(&[0, 0, 1, 8, 0, 7]), "missing field `tightness`"),
         (head(&[0, 0, 1, 8, 0, 4, 200, 1]), "word"),
         (head(&[0, 0, 1, 8, 0, 5, 0, 0, 0, 0, 0, 0, 0xf0, 0x7f]), "number that is none"),
         (head(&[0, 0, 1, 0, 0, 2, b'{', b'}']), "do"),

@@ -209,8 +209,7 @@ pub fn attempt(k: u32) -> (Session, About) {
         Way::Fence => ("@count+1", "@multiplier", "@rate+4"),
     };
     steps.extend([
-        // The second one's line wanders out of the smaller range.
-        json!({"do": "range", "v": if k == 1 { 0.1 } else { 0.05 }}),
+        json!({"do": "range", "v": 0.05}),
         json!({"wait": 4.0}),
         json!({"do": "record"}),
         json!({"wait": 20.0 + f64::from(k % 7)}),
