@@ -114,7 +114,7 @@ describe("faults", { concurrency: 3 }, () => {
       assert.match(first.text, /fence and its posts/);
       assert.doesNotMatch(first.text, /too many|too few/, "the misreading gives the count away");
       assert.match(first.text, /How you went about it/);
-      assert.match(first.text, /Before something was put right, a test had shown/);
+      assert.match(first.text, /A test showed what the cause was/);
       for (const { name: word } of Object.values(catalogue)) if (word) assert.ok(!first.text.includes(word), `"${word}" is told before the truth`);
 
       await student.fillSheet(page, sheet(count));
@@ -124,7 +124,7 @@ describe("faults", { concurrency: 3 }, () => {
       await page.locator(".there-fault").waitFor();
       assert.match(await page.locator(".there").innerText(), new RegExp(`${CHARGER}.*you named it`, "s"));
       for (const part of ["cause", "seen", "test", "remedy"]) assert.ok((await page.locator(".there").innerText()).includes(catalogue[`entry-charger_near.${part}`]), part);
-      assert.match(await page.locator(".process li").first().innerText(), new RegExp(`${CHARGER}: you made a telling test`));
+      assert.match(await page.locator(".process li").first().innerText(), new RegExp(`${CHARGER}: a test showed that this was the cause`));
       assert.ok(await page.locator(".named button").count() === 0, "a name can be taken back after the end");
     });
   });
@@ -150,15 +150,19 @@ describe("faults", { concurrency: 3 }, () => {
     });
   });
 
-  test("looking around tells what is there, whatever it is; cloth, lamp and other hand are drawn", async () => {
+  test("a look at each place tells what is there, whatever it is; cloth, lamp and other hand are drawn", async () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "hum-on-the-strip", 5);
       const look = async () => {
-        await pressButton(page, "Sensor on the finger");
-        return note(page).innerText();
+        const told = [];
+        for (const place of ["Recorder", "Computer", "Power strip", "Sensor cable", "Sensor on the finger", "Subject", "Phone, lamp, charger"]) {
+          await pressButton(page, place);
+          told.push(await note(page).innerText());
+        }
+        return told.join("\n");
       };
       const before = await look();
-      for (const part of [/Glowing: recorder unit, power strip, and charger/, /Every plug sits in a socket/, /The telephone lies about \d+ cm from the pad’s lead/, /The desk lamp is off/, /The other hand lies in the lap/]) assert.match(before, part);
+      for (const part of [/indicator light is on: recorder unit/i, /indicator light is on: power strip/i, /indicator light is on: charger/i, /computer end: in its socket/i, /The telephone lies about \d+ cm from the pad’s lead/, /The desk lamp is off/, /The other hand lies in the lap/]) assert.match(before, part);
       assert.doesNotMatch(before, /hum|fault|wrong|because/i);
       assert.ok(await page.locator(".other-hand").isHidden());
       assert.ok(await page.locator(".cloth").isHidden());
@@ -175,7 +179,7 @@ describe("faults", { concurrency: 3 }, () => {
       await choose(page, "Data lead, computer end", "loose on the table");
       await page.getByLabel("Pad strapped on").uncheck();
       const after = await look();
-      for (const part of [/Dark: recorder unit, power strip, and charger/, /Loose on the table: the data lead’s plug at the computer/, /The desk lamp is on/, /A cloth covers the finger/, /The other hand lies on the laptop/, /The pad lies beside the hand/]) assert.match(after, part);
+      for (const part of [/indicator light is off: recorder unit/i, /indicator light is off: power strip/i, /computer end: loose on the table/i, /The desk lamp is on/, /A cloth covers the finger/, /The other hand lies on the laptop/, /The pad lies beside the hand/]) assert.match(after, part);
       await pressButton(page, "in the lap");
       assert.ok(await page.locator(".other-hand").isHidden());
     });

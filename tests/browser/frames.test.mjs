@@ -2,7 +2,7 @@
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import { withPage } from "./lib.mjs";
-import { openScenario, pressButton, record } from "./student.mjs";
+import { kept, openScenario, pressButton, record } from "./student.mjs";
 
 const FRAMES = 120;
 
@@ -37,14 +37,14 @@ describe("a frame", { concurrency: 2 }, () => {
       await page.addInitScript(countJson);
       await openScenario(page, url, "hum-on-the-strip", 7);
       await pressButton(page, "On my own");
-      await page.waitForTimeout(1500); // what was done has been kept
+      await kept(page);
       assert.deepEqual(await inFrames(page, TRACE), { asked: [], moved: true });
       await pressButton(page, "Record");
-      await page.waitForTimeout(1500);
+      await kept(page);
       assert.deepEqual(await inFrames(page, TRACE), { asked: [], moved: true });
       await pressButton(page, "Stop recording");
       await record(page, 1);
-      await page.waitForTimeout(1500);
+      await kept(page);
       assert.deepEqual(await inFrames(page, TRACE), { asked: [], moved: false }, "over an open take");
     });
   });
@@ -54,7 +54,6 @@ describe("a frame", { concurrency: 2 }, () => {
       await page.addInitScript(countJson);
       await page.goto(`${url}#assign`);
       await page.locator('.fairness[data-students="400"]').waitFor({ timeout: 90_000 });
-      await page.waitForTimeout(500);
       assert.deepEqual(await inFrames(page, "#assign .preview-strip .layer:last-of-type"), { asked: [], moved: true });
     });
   });

@@ -154,7 +154,7 @@ describe("a class", { concurrency: 2 }, () => {
       assert.equal(result.about.student, name);
       await page.getByText("Show the code").click();
       const code = await page.getByLabel("The attempt as a code").inputValue();
-      assert.match(code, /^D1\.[\w-]+$/);
+      assert.match(code, /^D2\.[\w-]+$/);
       console.log(`# the code of a short attempt: ${code.length} characters`);
 
       const folder = scratch();

@@ -73,7 +73,7 @@ async function slowly(page, delayOf) {
   let last = Date.now();
   await page.route(/\/(js|texts|scenarios|wasm)\//, async (route) => {
     under += 1;
-    await new Promise((done) => setTimeout(done, delayOf(new URL(route.request().url()).pathname)));
+    await new Promise((done) => setTimeout(done, delayOf(new URL(route.request().url()).pathname))); // span: a slow network is what is tried
     await route.continue().catch(() => {});
     under -= 1;
     last = Date.now();
@@ -81,7 +81,7 @@ async function slowly(page, delayOf) {
   return async () => {
     for (const end = Date.now() + 60_000; under > 0 || Date.now() - last < 700;) {
       assert.ok(Date.now() < end, "the page never came to rest");
-      await page.waitForTimeout(50);
+      await page.waitForTimeout(50); // span: rest is a time without answers
     }
   };
 }
@@ -122,7 +122,7 @@ function assertPlace(found, name, trail) {
 
 /** Waits until the page shows a place, and holds it to that: what came late must not take it away again. */
 async function settlesOn(page, name, trail) {
-  for (const end = Date.now() + 20_000; ; await page.waitForTimeout(200)) {
+  for (const end = Date.now() + 20_000; ; await page.waitForTimeout(200)) { // span: looked at again and again until a limit
     const found = await look(page);
     try {
       assertPlace(found, name, trail);
@@ -131,7 +131,7 @@ async function settlesOn(page, name, trail) {
       if (Date.now() > end) throw error;
     }
   }
-  await page.waitForTimeout(500);
+  await page.waitForTimeout(500); // span: what comes late has half a second to spoil it
   assertPlace(await look(page), name, `${trail}, and half a second`);
 }
 
@@ -179,7 +179,7 @@ describe("going about", { concurrency: 2 }, () => {
               at = entries.length - 1;
             }
             trail.push(entries[at]);
-            await page.waitForTimeout(350 * roll() ** 2);
+            await page.waitForTimeout(350 * roll() ** 2); // span: a hand that is now quick, now slow
           }
           await quiet();
           await settlesOn(page, entries[at], trail.join(" > "));
@@ -198,7 +198,7 @@ describe("going about", { concurrency: 2 }, () => {
       await quiet();
       late = slow;
       await moves.to(page, PLACES[first].hash);
-      await page.waitForTimeout(300);
+      await page.waitForTimeout(300); // span: a hand that turns away before the answer
       if (then === "back") await moves.back(page);
       else await moves.to(page, PLACES[then].hash);
       await quiet();
@@ -244,7 +244,7 @@ describe("going about", { concurrency: 2 }, () => {
       const lines = ["t_s,value", ...Array.from({ length: 2000 }, (_, k) => `${k / 100},${Math.sin(k / 12)}`)];
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open a recording")]);
       await chooser.setFiles({ name: "slow.csv", mimeType: "text/csv", buffer: Buffer.from(lines.join("\n")) });
-      await page.waitForTimeout(200);
+      await page.waitForTimeout(200); // span: a hand that turns away before the answer
       await moves.to(page, PLACES.other.hash);
       await quiet();
       await settlesOn(page, "other", "bench > file > other");
@@ -279,13 +279,13 @@ describe("going about", { concurrency: 2 }, () => {
       await begin(page, url);
       await page.locator("#start .card").first().waitFor();
       await page.route("**/js/class/index.js", async (route) => {
-        await new Promise((done) => setTimeout(done, 700));
+        await new Promise((done) => setTimeout(done, 700)); // span: an answer that comes late
         await route.fulfill({ status: 404, body: "gone" });
       });
       await moves.to(page, "#class");
-      await page.waitForTimeout(200);
+      await page.waitForTimeout(200); // span: a hand that turns away before the answer
       await moves.back(page);
-      await page.waitForTimeout(1200);
+      await page.waitForTimeout(1200); // span: the late answer has come by then
       await settlesOn(page, "start", "start > class > start");
     });
   });

@@ -12,7 +12,7 @@ import * as student from "./student.mjs";
 const wide = { viewport: { width: 1280, height: 900 } };
 const { checkAll, fillBlanks, openHalf, pressButton, putCursors, rightAnswers } = student;
 
-/** One trial in a given window, right or one beat off; returns its answers. */
+/** One trial in a given window, right or with three beats too many; returns its answers. */
 async function trial(page, url, seed, { right = true } = {}) {
   await openHalf(page, `${url}?${seed}`, "given-window", seed);
   const asked = Number((await page.locator(".task-line").innerText()).match(/window of ([\d.]+) s/)[1]);
@@ -20,7 +20,7 @@ async function trial(page, url, seed, { right = true } = {}) {
   const [a] = student.windowOf(peaks, asked, 29.5);
   await putCursors(page, a, a + asked);
   const answers = rightAnswers(peaks, a, a + asked);
-  if (!right) Object.assign(answers, { count: answers.count + 1, rate: Math.round((60 * (answers.count + 1)) / asked) });
+  if (!right) Object.assign(answers, { count: answers.count + 3, rate: Math.round((60 * (answers.count + 3)) / asked) });
   await fillBlanks(page, { ...answers, uncertainty: Math.round(60 / asked) });
   const debrief = await checkAll(page);
   assert.equal(debrief.firstOpen, right ? null : "The count, N", debrief.text);

@@ -1,6 +1,7 @@
 // What a student does at the page, with real clicks, drags, choices and keys; how the page is read, by what it shows; and what there is
 // to wait for: facts that the page tells, never a time.
 import assert from "node:assert/strict";
+import { inflateRawSync } from "node:zlib";
 
 /** Opens a scenario with a seed and waits for its bench. */
 export async function openScenario(page, url, id, seed) {
@@ -153,12 +154,13 @@ export const settled = (page) => page.evaluate(async () => {
 
 /** The link of the bench that is being set, once it holds some words of it. */
 export async function linkWith(page, words) {
-  await page.waitForFunction(async (text) => {
-    const { unpackText } = await import(new URL("js/hand/link.js", location.href).href);
-    const [, packed] = document.querySelector(".out .address").textContent.split("#a=");
-    return packed ? (await unpackText(packed)).includes(text) : false;
-  }, words);
-  return page.locator(".out .address").innerText();
+  for (let turn = 0; turn < 600; turn += 1) {
+    const link = await page.locator(".out .address").innerText();
+    const packed = link.split("#a=")[1] ?? "";
+    if (packed && inflateRawSync(Buffer.from(packed, "base64url")).toString("utf8").includes(words)) return link;
+    await frames(page, 6);
+  }
+  return assert.fail(`the link never held "${words}"`);
 }
 
 /** Waits until the recording that is under way is so many seconds long; the world then runs as before, so that it is stopped soon after. */

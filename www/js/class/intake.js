@@ -14,7 +14,7 @@ import { button } from "../widgets.js";
 const SLICE_SAMPLES = 65536; // some ten milliseconds
 const SLICE_MS = 24; // how long the page may stand still
 const MOST_FILE = 4 << 20;
-const CODE = /D1\.[\w-]+/g;
+const CODE = /\bD\d+\.[\w-]+/g; // of any form: which ones can be read the core says
 
 /**
  * What waits to be taken in: a result file, or a code as it stands and as it is when its lines are joined; used: which of the two.
