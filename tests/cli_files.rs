@@ -131,7 +131,9 @@ fn what_is_read_is_not_written_over_under_any_name() {
     let (folder, scenario, recording, result) = inputs("over");
     std::fs::create_dir(folder.join("deep")).unwrap();
     let codes = written(&folder, "codes.txt", "no codes");
-    for (file, name) in [(&recording, "link.edf"), (&scenario, "link.toml"), (&scenario, "link.csv")] {
+    for (file, name) in
+        [(&recording, "link.edf"), (&scenario, "link.toml"), (&scenario, "link.csv"), (&scenario, "link.zip")]
+    {
         std::os::unix::fs::symlink(file, folder.join(name)).unwrap();
     }
     std::fs::hard_link(&recording, folder.join("hard.edf")).unwrap();
@@ -160,10 +162,16 @@ fn what_is_read_is_not_written_over_under_any_name() {
     for (arguments, parts) in [
         (vec!["grade", folder_text, "--out", &result], ["one.dicrotic", "same file"]),
         (vec!["grade", &result, "--out", &name("hard-result.csv")], ["hard-result.csv", "one.dicrotic"]),
-        (vec!["grade", &result, "--scenario", &scenario, "--out", &name("link.csv")], ["link.csv", "steady.toml"]),
+        (
+            vec!["grade", &result, "--scenario", &scenario, "--out", &name("link.csv")],
+            ["link.csv", "steady.toml"],
+        ),
         (vec!["class", folder_text, "--out", &result], ["one.dicrotic", "same file"]),
         ([&render[..], &[&name("new.csv"), "--truth", &scenario]].concat(), ["steady.toml", "same file"]),
-        ([&render[..], &[&name("new.csv"), "--truth", &name("deep/../new.csv")]].concat(), ["new.csv", "deep/../new.csv"]),
+        (
+            [&render[..], &[&name("new.csv"), "--truth", &name("deep/../new.csv")]].concat(),
+            ["new.csv", "deep/../new.csv"],
+        ),
         ([&render[..], &[&name("new.hea"), "--truth", &name("new.dat")]].concat(), ["new.dat", "same file"]),
         ([&render[..], &[&name("hard.csv")]].concat(), ["hard.csv", "steady.toml"]),
         ([&render[..], &[&name("stranger.hea")]].concat(), ["stranger.dat", "stranger.hea"]),
@@ -174,8 +182,11 @@ fn what_is_read_is_not_written_over_under_any_name() {
         (vec!["convert", &recording, &name("stranger.hea")], ["stranger.dat", "stranger.hea"]),
         (vec!["convert", &recording, &name("other.hea")], ["other.atr", "other.hea"]),
         (vec!["convert", &name("alias.hea"), &name("mine.hea")], ["mine.dat", "same file"]),
-        (vec!["link", &scenario, "--at", "https://a/", "--qr", &name("link.toml")], ["link.toml", "steady.toml"]),
-        (vec!["pack", &scenario, "--to", &name("steady.toml")], ["steady.toml", "--to"]),
+        (
+            vec!["link", &scenario, "--at", "https://a/", "--qr", &name("link.toml")],
+            ["link.toml", "steady.toml"],
+        ),
+        (vec!["pack", &scenario, "--to", &name("link.zip")], ["link.zip", "steady.toml"]),
     ] {
         let error = error_of(&mut dicrotic(&arguments));
         assert!(parts.iter().all(|part| error.contains(part)), "{arguments:?}: {error}");

@@ -204,7 +204,8 @@ fn a_log_that_runs_longer_than_a_bench_may_is_refused_quickly() {
     let file = written(&folder, "codes.txt", format!("{}\n{}\n", bomb.write(), late.write()));
     let out = folder.join("grades.csv");
     let before = Instant::now();
-    let error = error_of(&mut dicrotic(&["grade", &file, "--scenario", &scenario, "--out", out.to_str().unwrap()]));
+    let error =
+        error_of(&mut dicrotic(&["grade", &file, "--scenario", &scenario, "--out", out.to_str().unwrap()]));
     assert!(before.elapsed() < Duration::from_secs(5), "{:?}", before.elapsed());
     for part in ["line 1: skipped", "line 2: skipped", "simulated seconds: 1080000, at most 21600"] {
         assert!(error.contains(part), "{error}");
@@ -215,7 +216,8 @@ fn a_log_that_runs_longer_than_a_bench_may_is_refused_quickly() {
 fn scripts_that_wait_for_days_are_refused_quickly() {
     let folder = scratch("waits");
     let steps = "{wait=600},".repeat(400);
-    let attempt = |k: usize| format!("[[attempt]]\nname=\"{k}\"\nseed=1\nexpect={{passed=false}}\nsteps=[{steps}]\n");
+    let attempt =
+        |k: usize| format!("[[attempt]]\nname=\"{k}\"\nseed=1\nexpect={{passed=false}}\nsteps=[{steps}]\n");
     let text = format!("{}\n{}", command::SCENARIO, (0..9).map(attempt).collect::<String>());
     let file = written(&folder, "waits.toml", &text);
     let before = Instant::now();
@@ -227,13 +229,19 @@ fn scripts_that_wait_for_days_are_refused_quickly() {
 #[test]
 fn a_student_s_code_acts_in_no_cell_whatever_divides_them() {
     let folder = scratch("formula");
-    for (k, student) in ["x;=cmd|' /C calc'!A0", "a\t=1+1", "b\n@SUM(A1)", "\"=1", "c, +1"].iter().enumerate() {
+    for (k, student) in ["x;=cmd|' /C calc'!A0", "a\t=1+1", "b\n@SUM(A1)", "\"=1", "c, +1"].iter().enumerate()
+    {
         let (session, mut about) = attempt(k as u32);
         about.student = student.to_string();
         written(&folder, &format!("{k}.dicrotic-result.json"), result::write(&session, &about).unwrap());
     }
     let out = folder.join("grades.csv");
-    assert!(dicrotic(&["grade", folder.to_str().unwrap(), "--out", out.to_str().unwrap()]).status().unwrap().success());
+    assert!(
+        dicrotic(&["grade", folder.to_str().unwrap(), "--out", out.to_str().unwrap()])
+            .status()
+            .unwrap()
+            .success()
+    );
     let table = std::fs::read_to_string(&out).unwrap();
     for line in table.lines() {
         for part in line.split([',', ';', '\t']) {
@@ -243,4 +251,3 @@ fn a_student_s_code_acts_in_no_cell_whatever_divides_them() {
     }
     assert_eq!(table.lines().count(), 6, "{table}");
 }
-

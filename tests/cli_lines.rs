@@ -58,7 +58,10 @@ fn each_line_is_answered_by_one_with_the_tables_fields_or_the_reason() {
     assert_eq!(answers[0]["verified"], "yes");
     let fields = answers[0].as_object().unwrap();
     let named: Vec<&str> = table::HEAD.split(',').skip(1).collect();
-    assert!(named.iter().all(|name| fields.contains_key(*name)) && fields.len() == named.len() + 1, "{fields:?}");
+    assert!(
+        named.iter().all(|name| fields.contains_key(*name)) && fields.len() == named.len() + 1,
+        "{fields:?}"
+    );
     // A result and its code come to the same.
     for pair in answers[..12].chunks(2) {
         for name in named.iter().filter(|name| **name != "verified") {

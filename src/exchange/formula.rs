@@ -8,8 +8,7 @@ const DIVIDES: [char; 5] = [',', ';', '\t', '\n', '\r'];
 /// How often an apostrophe is there already, if a part begins like a formula behind them; blanks and quotes do not count.
 fn begins(part: &str) -> Option<usize> {
     let inner = part.trim_start_matches(|c: char| c == '"' || c.is_whitespace() || c == '\'');
-    let formula =
-        inner.starts_with(['=', '+', '-', '@', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}']);
+    let formula = inner.starts_with(['=', '+', '-', '@', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}']);
     formula.then(|| part.len() - part.trim_start_matches('\'').len())
 }
 

@@ -17,9 +17,9 @@
 pub mod csv;
 pub mod edf;
 pub mod error;
+mod formula;
 pub mod handin;
 pub mod qr;
-mod formula;
 mod scale;
 pub mod wfdb;
 pub mod zip;
@@ -180,7 +180,9 @@ fn table(name: &str, text: &str, options: &Options) -> Result<Imported, FileErro
     // A table of ours tells its gaps itself.
     let told = notes.iter().any(|n| n.text == note::MISSING);
     if !told && !recorded.gaps.is_empty() {
-        notes.extend(recorded.gaps.iter().map(|(at_s, length_s)| Note::lasting(*at_s, *length_s, note::MISSING)));
+        notes.extend(
+            recorded.gaps.iter().map(|(at_s, length_s)| Note::lasting(*at_s, *length_s, note::MISSING)),
+        );
         note::in_order(&mut notes);
     }
     Ok(Imported { format: Format::Csv, recorded, volts: false, notes })

@@ -13,8 +13,8 @@ use crate::detect::{self, Polarity};
 use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
 use crate::{
-    check, class, convert, fingerprint, grade, lines, link, output, pack, plot, project, render, replay, serve, site,
-    terminal,
+    check, class, convert, fingerprint, grade, lines, link, output, pack, plot, project, render, replay,
+    serve, site, terminal,
 };
 
 /// The exit code of everything that went wrong, as for wrong arguments.

@@ -27,5 +27,10 @@ pub fn start(file: &Path, seed: u64, rate_hz: Option<u32>) -> Result<Chain, Fail
 
 /// The failure for a setting that the recorder does not take.
 pub fn refused(file: &Path, bad: &BadValue) -> Failure {
-    Failure::new(format!("{}: the recorder's {} must be one of {}", terminal::name(file), bad.field, bad.expected))
+    Failure::new(format!(
+        "{}: the recorder's {} must be one of {}",
+        terminal::name(file),
+        bad.field,
+        bad.expected
+    ))
 }

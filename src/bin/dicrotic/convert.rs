@@ -12,7 +12,9 @@ pub fn run(from: &Path, to: &Path, options: &Options) -> Result<(), Failure> {
     recording_file::format_of(to)?;
     if same_file::identity(from) == same_file::identity(to) {
         let (from, to) = (terminal::name(from), terminal::name(to));
-        return Err(Failure::new(format!("{to} would be written over itself: it is the same file as {from}")));
+        return Err(Failure::new(format!(
+            "{to} would be written over itself: it is the same file as {from}"
+        )));
     }
     let (inputs, outputs) = (recording_file::files_of(from), recording_file::written_to(to)?);
     let outputs: Vec<&Path> = outputs.iter().map(PathBuf::as_path).collect();

@@ -17,7 +17,9 @@ pub fn run(scenarios: &[PathBuf]) -> Result<(), Failure> {
     let mut input = io::stdin().lock();
     quietly(|| {
         for number in 1_u64.. {
-            let Some(line) = next(&mut input).while_doing(|| "reading the standard input".into())? else { break };
+            let Some(line) = next(&mut input).while_doing(|| "reading the standard input".into())? else {
+                break;
+            };
             let graded = line.and_then(text_file::text_of).and_then(|text| grade(text.trim(), &known));
             // Where nobody reads any more, there is no use in going on.
             if !output::line(&told(number, graded))? {

@@ -103,7 +103,8 @@ pub fn made(out: &Path, recording: &Outgoing) -> Result<Vec<Output>, Failure> {
 
 /// Annotations of an earlier record of this name are not those of this one, which has none.
 pub fn forget_notes(written: &[Output]) {
-    let header = written.iter().find(|(path, _)| Format::of_ending(&path.to_string_lossy()) == Some(Format::Wfdb));
+    let header =
+        written.iter().find(|(path, _)| Format::of_ending(&path.to_string_lossy()) == Some(Format::Wfdb));
     if let Some((header, _)) = header {
         let notes = header.with_extension("atr");
         if !written.iter().any(|(path, _)| *path == notes) {

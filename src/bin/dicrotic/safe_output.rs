@@ -87,7 +87,8 @@ impl Part {
         fs::rename(&self.part, &self.place)?;
         self.placed = true;
         // The new name reaches the disk with its folder; where folders cannot be opened, the system sees to it.
-        if let Some(folder) = self.place.parent().map(|f| if f.as_os_str().is_empty() { Path::new(".") } else { f })
+        if let Some(folder) =
+            self.place.parent().map(|f| if f.as_os_str().is_empty() { Path::new(".") } else { f })
             && let Ok(folder) = File::open(folder)
         {
             let _ = folder.sync_all();

@@ -11,8 +11,8 @@ use sha2::{Digest, Sha256};
 
 use crate::failure::{Failure, While};
 use crate::stamp::files_below;
-use crate::{safe_output, terminal, texts};
 use crate::wasm::{self, Cores};
+use crate::{safe_output, terminal, texts};
 
 /// File contents by path relative to the page, with `/` between the parts.
 pub type Files = BTreeMap<String, Vec<u8>>;
@@ -375,6 +375,37 @@ mod tests {
         assert!(message.contains("www/"), "{message}");
         let message = checked_out(root, &root.join("letters/dear.txt")).unwrap_err().to_string();
         assert!(message.contains("not a folder"), "{message}");
+    }
+
+    #[test]
+    fn a_build_that_was_broken_off_can_be_built_into_again() {
+        let folder = project("site-broken");
+        let root = folder.path();
+        let mut files = hand_written(root).unwrap();
+        // The core comes last, and its folder's name is taken by a file: the build fails with all others written.
+        add_cores(&mut files, Cores::from([("dicrotic_bg.wasm".into(), b"wasm".to_vec())]));
+        folder.write("out/page/x", "");
+        fs::remove_file(root.join("out/page/x")).unwrap();
+        let out = root.join("out/page");
+        let checked = checked_out(root, &out).unwrap();
+        let broken: Files =
+            files.iter().map(|(n, b)| (n.replace("wasm/", "js/main.js/"), b.clone())).collect();
+        assert!(write(&broken, &checked).is_err());
+        assert!(out.join("js/main.js").is_file() && !out.join("wasm").exists());
+        write(&files, &checked_out(root, &out).unwrap()).unwrap();
+        assert_eq!(fs::read(out.join("wasm/dicrotic_bg.wasm")).unwrap(), b"wasm");
+        let left = files_below(&out).unwrap();
+        assert_eq!(left.len(), files.len(), "{left:?}");
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_link_among_the_sources_is_no_other_place() {
+        let folder = project("site-link");
+        std::os::unix::fs::symlink(folder.path().join("www"), folder.path().join("elsewhere")).unwrap();
+        let message =
+            checked_out(folder.path(), &folder.path().join("elsewhere/page")).unwrap_err().to_string();
+        assert!(message.contains("www/"), "{message}");
     }
 
     #[test]

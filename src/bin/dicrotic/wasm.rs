@@ -8,8 +8,8 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
 use crate::failure::{Failure, While};
-use crate::{project, terminal};
 use crate::stamp::Stamp;
+use crate::{project, terminal};
 
 const TARGET: &str = "wasm32-unknown-unknown";
 

@@ -32,9 +32,9 @@ pub use notes::{read_notes, write_with_notes};
 
 use cells::{Cell, Separator};
 use clock::TimeUnit;
-use thousands::Thousands;
 use serde::{Deserialize, Serialize};
 use std::fmt::Write as _;
+use thousands::Thousands;
 
 /// Most samples that are read.
 pub const MAX_SAMPLES: usize = 20_000_000;

@@ -15,7 +15,12 @@ pub fn write_with_notes(rate_hz: f64, values: &[f64], notes: &[Note]) -> String 
     for note in notes {
         let length = note.length_s.map_or_else(String::new, |s| s.to_string());
         // Writing to a String cannot fail.
-        let _ = writeln!(text, "{MARK}{},{length},{}", note.at_s, disarmed(&crate::exchange::plain_text(&note.text)));
+        let _ = writeln!(
+            text,
+            "{MARK}{},{length},{}",
+            note.at_s,
+            disarmed(&crate::exchange::plain_text(&note.text))
+        );
     }
     text
 }

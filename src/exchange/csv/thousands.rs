@@ -33,7 +33,8 @@ impl Thousands {
             }
             None if self.plain.is_none() => {
                 let whole = text.bytes().all(|b| b.is_ascii_digit() || matches!(b, b'-' | b'+'));
-                self.plain = cells::number(text, false).filter(|v| whole && *v != 0.0).map(|_| text.to_string());
+                self.plain =
+                    cells::number(text, false).filter(|v| whole && *v != 0.0).map(|_| text.to_string());
             }
             None => {}
         }

@@ -114,10 +114,10 @@ fn part(line: &str) -> Option<&str> {
     (!part.is_empty() && line[part.len()..].chars().all(marks)).then_some(part)
 }
 
+/// Whether a line is a part of a code and no long word or rule: letters of both kinds stand mixed.
 fn is_part(line: &str) -> bool {
-    // A rule of hyphens is none, and a word of one kind of letters is more likely a word.
-    let kinds = [char::is_uppercase, char::is_lowercase].iter().filter(|kind| line.contains(**kind)).count();
-    part(line).is_some() && kinds == 2 && line.contains(|c: char| c.is_ascii_digit())
+    let mixed = line.chars().skip(1).any(char::is_uppercase) && line.contains(char::is_lowercase);
+    mixed && part(line).is_some()
 }
 
 /// The lines of a text with any line ends, without marks of quoting and without what has no width.
@@ -162,8 +162,11 @@ mod tests {
     }
 
     fn wrapped(code: &str, width: usize, before: &str, after: &str) -> String {
-        let pieces: Vec<String> =
-            code.as_bytes().chunks(width).map(|c| format!("{before}{}", String::from_utf8_lossy(c))).collect();
+        let pieces: Vec<String> = code
+            .as_bytes()
+            .chunks(width)
+            .map(|c| format!("{before}{}", String::from_utf8_lossy(c)))
+            .collect();
         pieces.join(&format!("{after}\n"))
     }
 
@@ -182,9 +185,15 @@ mod tests {
             ("bullets", format!("- {a}\n 2. {b}\n")),
             ("wrapped", format!("{}\n\n{}\n", wrapped(&a, 20, "", ""), wrapped(&b, 33, "", ""))),
             ("wrapped, words after", format!("{}\nThanks\nAnna\n{b}", wrapped(&a, 20, "", ""))),
-            ("wrapped one under the other", format!("{}\n{}", wrapped(&a, 20, "", ""), wrapped(&b, 20, "", ""))),
+            (
+                "wrapped one under the other",
+                format!("{}\n{}", wrapped(&a, 20, "", ""), wrapped(&b, 20, "", "")),
+            ),
             ("quoted", format!("{}\n{}\n", wrapped(&a, 20, "> ", ""), wrapped(&b, 20, ">> ", " "))),
-            ("in quotes and wrapped", format!("\"{}\"\n'{}'", wrapped(&a, 30, "  ", ""), wrapped(&b, 30, "", ""))),
+            (
+                "in quotes and wrapped",
+                format!("\"{}\"\n'{}'", wrapped(&a, 30, "  ", ""), wrapped(&b, 30, "", "")),
+            ),
             ("soft line ends", quoted_printable),
             ("a mark and nothing wide", format!("\u{feff}{}\u{200b}{}\n{b}", &a[..20], &a[20..])),
         ] {
@@ -206,7 +215,10 @@ mod tests {
         let old = format!("D1.{}", "Ab3".repeat(12));
         assert_eq!(find(&old).unwrap()[0].code, Ok(old.clone()));
         assert!(matches!(Code::read(&old), Err(CodeError::Form(1))));
-        assert_eq!(find("D.\nThe D2 lab. Donaudampfschifffahrtsgesellschaft\n----------------------------").unwrap(), []);
+        assert_eq!(
+            find("D.\nThe D2 lab. Donaudampfschifffahrtsgesellschaft\n----------------------------").unwrap(),
+            []
+        );
         assert!(find(&"D2.x\n".repeat(MOST_CODES + 1)).unwrap_err().contains("at most 5000"));
     }
 }

@@ -75,7 +75,10 @@ fn followed(link: PathBuf, root: &Path) -> Found {
         // The system's words tell of too many levels, which is what it sees of a circle.
         Err(error) => format!("a link that leads nowhere: {error}"),
         Ok(to) if !to.starts_with(root) => "a link that leads out of the folder: not followed".into(),
-        Ok(to) if link.starts_with(&to) || fs::canonicalize(link.parent().unwrap_or(root)).is_ok_and(|f| f.starts_with(&to)) => {
+        Ok(to)
+            if link.starts_with(&to)
+                || fs::canonicalize(link.parent().unwrap_or(root)).is_ok_and(|f| f.starts_with(&to)) =>
+        {
             "a link to a folder that it lies in: not followed".into()
         }
         Ok(to) => match fs::metadata(&to) {

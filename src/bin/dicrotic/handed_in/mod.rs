@@ -47,10 +47,7 @@ enum Work {
 /// Grades everything in `paths`, in their order. `scenarios` are files that codes may belong to, besides the project's.
 /// `out` is what will be written: refused where it is one of the files that are read.
 pub fn grade_all(paths: &[PathBuf], scenarios: &[PathBuf], out: Option<&Path>) -> Result<Vec<Row>, Failure> {
-    same_file::refuse_overlap(
-        paths.iter().chain(scenarios).map(PathBuf::as_path),
-        out.as_slice(),
-    )?;
+    same_file::refuse_overlap(paths.iter().chain(scenarios).map(PathBuf::as_path), out.as_slice())?;
     let own = out.map(identity);
     let mut work = Vec::new();
     for path in paths {

@@ -126,3 +126,15 @@ fn escaped(text: &str) -> String {
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn text_in_a_manifest_has_no_character_that_xml_forbids() {
+        // XML 1.0, production 2: no U+FFFE and U+FFFF, of the control characters only tab and line ends.
+        let text = escaped("a\u{fffe}b\u{ffff}c\u{1b}[1m\u{0}<&>\"\u{fffd}\u{1f600}");
+        assert_eq!(text, "abc[1m&lt;&amp;&gt;&quot;\u{fffd}\u{1f600}");
+    }
+}
