@@ -29,8 +29,11 @@ fn inputs(name: &str) -> (PathBuf, String, String, String) {
     (folder, scenario, recording, result)
 }
 
-/// Every command that writes, with the files that it writes.
-fn commands(name: &str) -> (PathBuf, Vec<(Vec<String>, Vec<&'static str>)>) {
+/// Arguments, and the files that they write.
+type Writer = (Vec<String>, Vec<&'static str>);
+
+/// Every command that writes.
+fn commands(name: &str) -> (PathBuf, Vec<Writer>) {
     let (from, scenario, recording, result) = inputs(&format!("{name}-in"));
     let folder = scratch(name);
     drop(from);
