@@ -206,7 +206,7 @@ fn page_name(folder: &Path, path: &Path) -> Result<String, Failure> {
     if name.is_empty() || !name.bytes().all(plain) {
         return Err(Failure::new(format!(
             "{}: a file of the page may have only the letters A-Z and a-z, digits, '-', '_' and '.' in its name",
-            terminal::name(&path)
+            terminal::name(path)
         )));
     }
     Ok(name)
