@@ -219,3 +219,137 @@ fn reads_recordings_of_real_devices() {
         assert!(camera.values.len() as f64 / camera.rate_hz > 60.0, "{name}");
     }
 }
+
+/// A table of 100 lines at 100 Hz under a head.
+fn under(head: &str, line: impl Fn(usize) -> String) -> String {
+    format!("{head}\n{}", (0..100).map(|i| line(i) + "\n").collect::<String>())
+}
+
+#[test]
+fn a_decimal_comma_under_one_title_is_no_second_column() {
+    let text = under("value", |i| format!("0,{:04}", 1499 + i));
+    assert!(
+        matches!(read("a.csv", &text), Err(CsvError::CsvRateMissing { .. })),
+        "{:?}",
+        read("a.csv", &text)
+    );
+    let got = read_with_rate("a.csv", &text, 100.0).unwrap();
+    assert_eq!((got.channel.as_str(), got.values.len(), got.values[0]), ("value", 100, 0.1499));
+    // Whole numbers between the others have no comma.
+    let text = under("value", |i| if i == 40 { "1".into() } else { format!("0,{:04}", 1499 + i) });
+    assert_eq!(read_with_rate("a.csv", &text, 100.0).unwrap().values[40], 1.0);
+}
+
+#[test]
+fn more_numbers_than_titles_are_refused_with_the_line() {
+    let refused = |text: &str, line: usize, expected: usize, found: usize| {
+        let error = read("a.csv", text).unwrap_err();
+        let file = "a.csv".to_string();
+        assert_eq!(error, CsvError::CsvCells { file, line, expected, found });
+    };
+    refused(&under("t_s,value", |i| format!("0,{:02},1,{i}", i)), 2, 2, 4);
+    refused(&under("t_s;value", |i| format!("0,{:02};1;2", i)), 2, 2, 3);
+    // Or than in the lines above.
+    let text = under("t_s,value", |i| if i < 7 { format!("{}.5,1", i) } else { format!("{i},5,1") });
+    refused(&text, 9, 2, 3);
+    refused(&table(|i| if i < 7 { format!("0.0{i},1") } else { format!("0.0{i},1,5") }), 8, 2, 3);
+    // Words and empty cells behind the numbers are remarks.
+    let text = under("t_s,value", |i| format!("0.{i:02},{i},{}", if i == 50 { "here" } else { "" }));
+    assert_eq!(read("a.csv", &text).unwrap().values.len(), 100);
+}
+
+#[test]
+fn numbers_that_may_be_thousands_are_refused_and_decimals_are_read() {
+    let value = |i: usize| 500 + 20 * i;
+    let grouped =
+        |n: usize| if n < 1000 { n.to_string() } else { format!("\"{},{:03}\"", n / 1000, n % 1000) };
+    for text in [
+        under("t_s,value", |i| format!("0.{i:02},{}", grouped(value(i)))),
+        under("t_s;value", |i| format!("0.{i:02};{}", grouped(value(i)).replace('"', ""))),
+    ] {
+        match read("a.csv", &text) {
+            Err(CsvError::CsvThousands { line: 27, found, other, .. }) => {
+                assert_eq!((found.as_str(), other.as_str()), ("1,000", "500"));
+            }
+            other => panic!("{other:?}"),
+        }
+    }
+    // A time column says by its order which of both it is; values with other decimals, too.
+    let german = |i: usize| {
+        format!("{:.3}", 1.5 + 0.1 * i as f64).trim_end_matches('0').trim_end_matches('.').replace('.', ",")
+    };
+    let text = under("t_s;value", |i| {
+        format!("{};{}", format!("{}.{:03}", 1 + i / 100, 10 * (i % 100)).replace('.', ","), german(i))
+    });
+    let got = read("a.csv", &text).unwrap();
+    assert_eq!((got.rate_hz, got.values[0], got.values[5]), (100.0, 1.5, 2.0));
+}
+
+#[test]
+fn minutes_and_hours_are_what_the_title_says() {
+    for (head, per_s) in [("time (min),value", 60.0), ("t_h,value", 3600.0), ("time,value\nminutes,mV", 60.0)]
+    {
+        let text = under(head, |i| format!("{:.9},{i}", i as f64 / 100.0 / per_s));
+        let got = read("a.csv", &text).unwrap();
+        assert!((got.rate_hz - 100.0).abs() < 0.01, "{head}: {} Hz", got.rate_hz);
+    }
+    // A minimum is no minute.
+    let got = read_with_rate("a.csv", &under("min,max", |i| format!("{i},7")), 50.0).unwrap();
+    assert_eq!((got.channel.as_str(), got.rate_hz), ("min", 50.0));
+}
+
+#[test]
+fn sample_numbers_are_no_time() {
+    for head in ["sample,value", "Index;value", "frame,red"] {
+        let text = under(head, |i| format!("{i}{}{}", if head.contains(';') { ';' } else { ',' }, 2 * i));
+        assert_eq!(read("a.csv", &text), Err(CsvError::CsvRateMissing { file: "a.csv".into() }), "{head}");
+        let got = read_with_rate("a.csv", &text, 100.0).unwrap();
+        assert_eq!((got.rate_hz, got.values[3]), (100.0, 6.0));
+    }
+}
+
+#[test]
+fn a_gap_in_the_times_or_in_the_values_is_told_in_a_note() {
+    let import = |text: &str| {
+        dicrotic::exchange::import(&[("a.csv".into(), text.as_bytes().to_vec())], &Options::default())
+            .unwrap()
+    };
+    let text =
+        under("t_s,value", |i| format!("{:.2},{i}", 2.0 + if i < 50 { 0.0 } else { 5.0 } + i as f64 / 100.0));
+    let read = import(&text);
+    let close = |a: f64, b: f64| (a - b).abs() < 1e-9;
+    let [(at_s, length_s)] = read.recorded.gaps[..] else { panic!("{:?}", read.recorded.gaps) };
+    assert!(close(at_s, 0.49) && close(length_s, 5.01), "{at_s} {length_s}");
+    assert_eq!(read.notes.len(), 1);
+    assert_eq!((read.notes[0].text.as_str(), read.notes[0].length_s), ("missing", Some(length_s)));
+    let text = under("t_s,value", |i| {
+        format!(
+            "{:.2},{}",
+            i as f64 / 100.0,
+            if (50..58).contains(&i) { "nan".into() } else { i.to_string() }
+        )
+    });
+    assert!(
+        matches!(import(&text).recorded.gaps[..], [(at, length)] if close(at, 0.49) && close(length, 0.09))
+    );
+    // One or two lines that are not there are usual.
+    let text = under("t_s,value", |i| format!("{:.2},{i}", (i + i / 30) as f64 / 100.0));
+    assert_eq!(import(&text).notes, []);
+}
+
+#[test]
+fn a_note_is_no_formula_in_a_spreadsheet_and_comes_back_as_it_was() {
+    use dicrotic::session::note::Note;
+    let notes: Vec<Note> = ["=1+1", "a;=cmd|' /C calc'!A0", "'=1", "-5, +6", "plain", "\"=1\"", "it's"]
+        .iter()
+        .enumerate()
+        .map(|(k, text)| Note::new(k as f64, *text))
+        .collect();
+    let text = dicrotic::exchange::csv::write_with_notes(100.0, &[0.0; 800], &notes);
+    for line in text.lines().filter(|line| line.starts_with('#')) {
+        for part in line.split([',', ';', '\t']) {
+            assert!(!part.trim_start_matches(['"', ' ']).starts_with(['=', '+', '-', '@']), "{line}");
+        }
+    }
+    assert_eq!(dicrotic::exchange::csv::read_notes(&text), notes);
+}

@@ -186,3 +186,29 @@ fn what_is_wrong_is_named_with_its_place() {
         assert!(read(&good[..cut]).is_err(), "cut at {cut}");
     }
 }
+
+#[test]
+fn gaps_are_told_by_the_name_in_any_letters_and_by_the_times_of_the_records() {
+    let bytes = written(&recording(&(0..400).collect::<Vec<i16>>(), 100.0), &[]);
+    let refused = |bytes: &[u8]| match read(bytes) {
+        Err(FileError::FileUnsupported { what: Unsupported::Discontinuous, found, .. }) => found,
+        other => panic!("{other:?}"),
+    };
+    for name in ["EDF+D", "edf+d", "Edf+D"] {
+        let mut other = bytes.clone();
+        other[192..197].copy_from_slice(name.as_bytes());
+        assert_eq!(refused(&other), "EDF+D");
+    }
+    // Records of a second that begin every two, under either name.
+    for name in ["EDF+C", "edf+c"] {
+        let mut other = bytes.clone();
+        other[192..197].copy_from_slice(name.as_bytes());
+        assert_eq!(read(&other).unwrap().recorded.values.len(), 400);
+        for k in (1..4).rev() {
+            let keeper = format!("+{k}\x14\x14\0");
+            let at = other.windows(keeper.len()).position(|part| part == keeper.as_bytes()).unwrap();
+            other[at + 1] = b'0' + 2 * k;
+        }
+        assert_eq!(refused(&other), "record 2 at 2 s, expected 1 s");
+    }
+}

@@ -4,7 +4,7 @@ use dicrotic::exchange::error::FileError;
 use dicrotic::exchange::{MOST_VALUE, Options, import, zip};
 use dicrotic::scenario::Scenario;
 use dicrotic::session::attempt::MOST_TEXT;
-use dicrotic::session::save::{MOST_BYTES, MOST_SAMPLES, RestoreError};
+use dicrotic::session::save::{MOST_BENCH_S, MOST_BYTES, MOST_SAMPLES, RestoreError};
 use dicrotic::session::{Action, Refusal, Session};
 use serde_json::json;
 
@@ -51,6 +51,56 @@ fn a_world_stands_still_where_an_attempt_could_not_be_taken_up_again() {
         .unwrap()
         .replace(&format!("\"samples\":{}", session.samples()), &format!("\"samples\":{}", MOST_SAMPLES + 1));
     assert!(matches!(Session::restore(&saved), Err(RestoreError::TooLong { what: "samples", .. })));
+}
+
+/// The scenario at the recorder's lowest rate.
+fn slow() -> String {
+    SCENARIO.replace("[recorder]", "[recorder]\nrate_hz = 20")
+}
+
+#[test]
+fn the_time_of_a_bench_counts_and_not_its_samples() {
+    let session = Session::new(&slow(), 1).unwrap();
+    assert_eq!(session.chain().unwrap().settings().rate_hz, 20);
+    let saved = session.save().unwrap();
+    let ending = |samples: u64| {
+        let at = format!("\"samples\":{}", session.samples());
+        assert!(saved.contains(&at));
+        Session::restore(&saved.replace(&at, &format!("\"samples\":{samples}")))
+    };
+    let most = 20 * MOST_BENCH_S as u64;
+    let too_long =
+        |result| matches!(result, Err(RestoreError::TooLong { what: "simulated seconds", most: 21_600, .. }));
+    assert!(too_long(ending(most + 40)) && too_long(ending(MOST_SAMPLES)));
+    // Up to there it is replayed; then the world stands still and nothing more is recorded.
+    let mut last = ending(most - 30).unwrap();
+    for _ in 0..40 {
+        last.advance(0.25);
+    }
+    assert_eq!(last.samples(), most);
+    assert!(matches!(act(&mut last, json!({"do": "record"})), Err(Refusal::WorldOver { .. })));
+    // A log that goes to a higher rate takes less time for the same samples.
+    let (rate, samples) = (r#"{"do":"rate","hz":1000}"#, most + 40);
+    let faster =
+        saved.replace("\"log\":[]", &format!("\"log\":[{{\"at\":{},\"action\":{rate}}}]", session.samples()));
+    assert_ne!(faster, saved);
+    let at = format!("\"samples\":{}", session.samples());
+    let restored = Session::restore(&faster.replace(&at, &format!("\"samples\":{samples}"))).unwrap();
+    assert_eq!(restored.samples(), samples);
+}
+
+#[test]
+fn all_scripted_attempts_together_have_a_limit() {
+    let plain: String = SCENARIO.split("[[attempt]]").next().unwrap().into();
+    let attempt = |waits: usize| {
+        let steps = "{ wait = 600 }, ".repeat(waits);
+        format!("\n[[attempt]]\nname = \"a\"\nseed = 1\nexpect = {{ passed = false }}\nsteps = [{steps}]\n")
+    };
+    assert!(Scenario::read(&(plain.clone() + &attempt(6) + &attempt(5))).is_ok());
+    let error = Scenario::read(&(plain.clone() + &attempt(6) + &attempt(7))).expect_err("7,800 s");
+    assert_eq!(error.field, "attempt[1].steps");
+    let wrong = attempt(1).replace("600", "-600");
+    assert_eq!(Scenario::read(&(plain + &wrong)).expect_err("below zero").field, "attempt[0].steps[0].wait");
 }
 
 #[test]

@@ -9,6 +9,7 @@
 //! | [`qr`] | a link as a picture that a telephone reads |
 //! | [`handin`] | what students hand in: result files, grading by replay, a class |
 //! | [`zip`] | several files as one |
+//! | `formula` | text that a spreadsheet must not take for a formula |
 //! | `scale` | one scale for a recording whose range changed |
 //!
 //! A file is known by what stands in it, not by its name: see [`import`].
@@ -16,6 +17,7 @@
 pub mod csv;
 pub mod edf;
 pub mod error;
+mod formula;
 pub mod handin;
 pub mod qr;
 mod scale;
@@ -174,6 +176,14 @@ fn table(name: &str, text: &str, options: &Options) -> Result<Imported, FileErro
     let mut notes = csv::read_notes(text);
     for note in &mut notes {
         note.at_s -= recorded.start_s;
+    }
+    // A table of ours tells its gaps itself.
+    let told = notes.iter().any(|n| n.text == note::MISSING);
+    if !told && !recorded.gaps.is_empty() {
+        notes.extend(
+            recorded.gaps.iter().map(|(at_s, length_s)| Note::lasting(*at_s, *length_s, note::MISSING)),
+        );
+        note::in_order(&mut notes);
     }
     Ok(Imported { format: Format::Csv, recorded, volts: false, notes })
 }

@@ -28,6 +28,10 @@ pub const MOST_BYTES: usize = 64 * 1024;
 /// Longest time that passes before the student comes, s: a scenario handed in by a stranger must not hold anyone up.
 const MOST_BEFORE_S: f64 = 1800.0;
 
+/// Longest time that all scripted attempts of a scenario take together, with what happens before each of them, s. Each is
+/// replayed whenever the scenario is checked.
+pub const MOST_SCRIPTED_S: f64 = 7200.0;
+
 /// How much the page helps.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -337,23 +341,22 @@ impl Scenario {
             let found = format!("{} steps", self.before.len());
             return Err(ScenarioError::at("before", found, format!("at most {MOST_STEPS} steps")));
         }
-        // Each by itself as well: one below zero, or none at all, would hide the others in the sum.
-        let waits = self.before.iter().enumerate().filter_map(|(k, step)| Some((k, step.get("wait")?)));
-        let mut waited = 0.0;
-        for (k, wait) in waits {
-            waited += wait.as_f64().filter(|s| (0.0..=LONGEST_WAIT_S).contains(s)).ok_or_else(|| {
-                let expected = format!("a number from 0 to {LONGEST_WAIT_S}");
-                ScenarioError::at(format!("before[{k}].wait"), wait, expected)
-            })?;
-        }
+        let waited = waited_of(&self.before, "before")?;
         if waited > MOST_BEFORE_S {
             let found = format!("waits of {waited} s in all");
             return Err(ScenarioError::at("before", found, format!("at most {MOST_BEFORE_S} s of waiting")));
         }
+        let mut scripted_s = 0.0;
         for (k, attempt) in self.attempt.iter().enumerate() {
             if attempt.steps.len() > MOST_STEPS {
                 let expected = format!("at most {MOST_STEPS} steps");
                 let found = format!("{} steps", attempt.steps.len());
+                return Err(ScenarioError::at(format!("attempt[{k}].steps"), found, expected));
+            }
+            scripted_s += waited + waited_of(&attempt.steps, &format!("attempt[{k}].steps"))?;
+            if scripted_s > MOST_SCRIPTED_S {
+                let found = format!("scripted attempts of {scripted_s} s in all up to here");
+                let expected = format!("at most {MOST_SCRIPTED_S} s of waiting in all attempts together");
                 return Err(ScenarioError::at(format!("attempt[{k}].steps"), found, expected));
             }
         }
@@ -471,4 +474,17 @@ impl Scenario {
             recorder: self.recorder.clone(),
         })
     }
+}
+
+/// The waits of a script in all, s. Each is looked at by itself as well: one below zero, or none at all, would hide the
+/// others in the sum.
+fn waited_of(steps: &[serde_json::Value], here: &str) -> Result<f64, ScenarioError> {
+    let mut waited = 0.0;
+    for (k, wait) in steps.iter().enumerate().filter_map(|(k, step)| Some((k, step.get("wait")?))) {
+        waited += wait.as_f64().filter(|s| (0.0..=LONGEST_WAIT_S).contains(s)).ok_or_else(|| {
+            let expected = format!("a number from 0 to {LONGEST_WAIT_S}");
+            ScenarioError::at(format!("{here}[{k}].wait"), wait, expected)
+        })?;
+    }
+    Ok(waited)
 }

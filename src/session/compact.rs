@@ -136,7 +136,7 @@ impl Code {
         if text.len() > MOST_CHARACTERS {
             return Err(CodeError::TooLong(text.len()));
         }
-        let text: String = text.chars().filter(|c| !c.is_whitespace()).collect();
+        let text: String = text.chars().filter(|c| !c.is_whitespace() && *c != '\u{feff}').collect();
         let digits = text.strip_prefix(PREFIX).ok_or_else(|| match text.as_bytes() {
             [b'D', form @ b'1'..=b'9', b'.', ..] => CodeError::Form(form - b'0'),
             _ => CodeError::Foreign,

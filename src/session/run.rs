@@ -2,7 +2,7 @@
 
 use super::action::Refusal;
 use super::attempt::Session;
-use super::save::MOST_SAMPLES;
+use super::save::samples_left;
 use super::strip::LONGEST_TAKE_S;
 use crate::assess::window::Peak;
 use crate::chain::{Answer, Chain, Looks};
@@ -123,7 +123,7 @@ impl Session {
         let n = (self.run.owed_s * rate).floor();
         self.run.owed_s -= n / rate;
         // Longer than this an attempt could not be taken up again: the world stands still.
-        let n = n.min(MOST_SAMPLES.saturating_sub(self.samples()) as f64);
+        let n = n.min(self.chain().map_or(0, samples_left) as f64);
         // A worked example waits as long as its script says, so that it always comes out the same.
         let left = self.help.worked.as_ref().map_or(u64::MAX, |w| w.until.saturating_sub(self.samples()));
         self.run((n as usize).min(usize::try_from(left).unwrap_or(usize::MAX)));

@@ -1,22 +1,29 @@
 //! Save and restore. A saved attempt is the scenario, the seed and the log; it is restored by doing it all again,
 //! which gives the same samples.
 
-use super::action::Refusal;
+use super::action::{Action, Page, Refusal};
 use super::attempt::{Logged, MOST_ACTIONS, Session};
+use crate::chain::Chain;
 use crate::plain;
+use crate::recorder::settings::Change;
 use crate::scenario::ScenarioError;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 /// Version of the form in which attempts are saved.
 pub const VERSION: u32 = 2;
-/// Longest attempt that is replayed, samples: six hours at 1 kHz.
+/// Longest time of a bench, simulated s: there the world stands still, and what goes on longer is not replayed. It is what
+/// a replay costs: a signal of 20 samples a second is worked out as finely as one of a thousand.
+pub const MOST_BENCH_S: f64 = 6.0 * 3600.0;
+/// Most samples of an attempt, which is what they take of memory: six hours at 1 kHz, less above.
 pub const MOST_SAMPLES: u64 = 6 * 3600 * 1000;
 /// Longest text of a saved attempt that is read, bytes: more than the most actions take.
 pub const MOST_BYTES: usize = 8 << 20;
 
 /// Samples that pass at once.
 const PIECE: u64 = 1024;
+/// By how much parts of a sample may add up over an attempt, s.
+const SLACK_S: f64 = 1.0;
 
 /// A saved attempt.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -80,6 +87,13 @@ pub enum RestoreError {
     },
 }
 
+/// Samples that a bench has left at its present rate, before it stands still.
+pub(super) fn samples_left(chain: &Chain) -> u64 {
+    let seconds = (MOST_BENCH_S - chain.time_s()).max(0.0);
+    let by_time = (seconds * f64::from(chain.settings().rate_hz)) as u64;
+    by_time.min(MOST_SAMPLES.saturating_sub(chain.samples()))
+}
+
 /// Reads a seed from decimal digits.
 pub fn seed(text: &str) -> Result<u64, RestoreError> {
     text.trim().parse().map_err(|_| RestoreError::Seed(text.chars().take(40).collect()))
@@ -98,6 +112,8 @@ pub struct Replay {
     session: Session,
     entry: usize,
     samples: u64,
+    /// Whether it is known how long the bench will run.
+    weighed: bool,
 }
 
 impl Replay {
@@ -111,7 +127,7 @@ impl Replay {
         if end > MOST_SAMPLES {
             return Err(RestoreError::TooLong { what: "samples", found: end, most: MOST_SAMPLES });
         }
-        Ok(Self { session: Session::new(scenario, seed)?, entry: 0, samples })
+        Ok(Self { session: Session::new(scenario, seed)?, entry: 0, samples, weighed: false })
     }
 
     /// Goes on for about so many samples, at least some thousand; true when all is done.
@@ -119,6 +135,11 @@ impl Replay {
         let mut left = samples.max(PIECE);
         while let Some(logged) = log.get(self.entry) {
             let entry = self.entry;
+            // Help that sets a bench up comes first of all and may leave another rate.
+            let help = matches!(logged.action, Action::Page(Page::Help { .. }));
+            if !help || logged.at != self.session.samples() {
+                self.weigh(log)?;
+            }
             let wait = logged
                 .at
                 .checked_sub(self.session.samples())
@@ -132,8 +153,33 @@ impl Replay {
             }
             self.entry += 1;
         }
+        self.weigh(log)?;
         let wait = self.samples.saturating_sub(self.session.samples());
         Ok(self.run(wait, &mut left))
+    }
+
+    /// Refuses at once what would run longer than a bench may, by the rates that the log sets.
+    fn weigh(&mut self, log: &[Logged]) -> Result<(), RestoreError> {
+        if self.weighed {
+            return Ok(());
+        }
+        self.weighed = true;
+        let Some(chain) = self.session.chain() else { return Ok(()) };
+        let (mut told_s, mut rate_hz, mut at) =
+            (chain.time_s(), f64::from(chain.settings().rate_hz), chain.samples());
+        for logged in &log[self.entry..] {
+            told_s += logged.at.saturating_sub(at) as f64 / rate_hz;
+            at = at.max(logged.at);
+            if let Action::Recorder(Change::Rate { hz }) = logged.action {
+                rate_hz = f64::from(hz).max(1.0);
+            }
+        }
+        told_s += self.samples.saturating_sub(at) as f64 / rate_hz;
+        if told_s > MOST_BENCH_S + SLACK_S {
+            let (found, most) = (told_s as u64, MOST_BENCH_S as u64);
+            return Err(RestoreError::TooLong { what: "simulated seconds", found, most });
+        }
+        Ok(())
     }
 
     /// Lets `wait` samples pass, or as many as are left; true if it was all of them. The pieces are those of

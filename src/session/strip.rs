@@ -4,7 +4,7 @@ use super::action::{Mode, Page, Refusal, Which};
 use super::attempt::{MOST_TEXT, Session};
 use super::note::Start;
 use super::run::World;
-use super::save::MOST_SAMPLES;
+use super::save::{MOST_SAMPLES, samples_left};
 use super::take::{LONGEST_LABEL, Take};
 use crate::measure;
 use crate::strip::frame::TIME_BASES_S;
@@ -246,7 +246,7 @@ impl Session {
         if self.strip.recording {
             return Err(Refusal::Recording { what: "record" });
         }
-        if chain.samples() >= MOST_SAMPLES {
+        if samples_left(chain) == 0 {
             return Err(Refusal::WorldOver { most: MOST_SAMPLES });
         }
         if !chain.seen() {

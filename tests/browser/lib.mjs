@@ -25,14 +25,15 @@ export const browserFlags = [
 
 /**
  * The server's address and a function that ends it. `run.mjs` starts one server for all files and names it in
- * DICROTIC_URL; a file that is run alone gets its own.
+ * DICROTIC_URL; a file that is run alone gets its own. `handles` is how many files and connections it may have open.
  */
-export async function startServer({ own = false } = {}) {
+export async function startServer({ own = false, handles = 0 } = {}) {
   if (process.env.DICROTIC_URL && !own) {
     return { url: process.env.DICROTIC_URL, stop: async () => {} };
   }
   assert.ok(existsSync(host), `${host} is missing: run \`cargo build\` first`);
-  const child = spawn(host, ["serve", "--port", "0"], { cwd: root, stdio: ["ignore", "pipe", "inherit"] });
+  const serve = handles ? ["sh", "-c", `ulimit -n ${handles}; exec "$0" serve --port 0`, host] : [host, "serve", "--port", "0"];
+  const child = spawn(serve[0], serve.slice(1), { cwd: root, stdio: ["ignore", "pipe", "inherit"] });
   const end = () => child.kill();
   process.once("exit", end);
   const gone = new Promise((resolve) => child.once("close", resolve));

@@ -128,3 +128,22 @@ test("a silent connection does not hold up the others", async () => {
     for (const socket of silent) socket.destroy();
   }
 });
+
+test("a server that has no file handles left waits until there are some again", async () => {
+  const poor = await startServer({ own: true, handles: 24 });
+  try {
+    const port = Number(new URL(poor.url).port);
+    const crowd = Array.from({ length: 60 }, () => net.connect(port, "127.0.0.1"));
+    for (const socket of crowd) socket.on("error", () => {});
+    await Promise.all(crowd.map((socket) => new Promise((resolve) => socket.once("connect", resolve))));
+    // Asked while all handles are taken; answered when the others have gone.
+    const late = fetch(poor.url, { signal: AbortSignal.timeout(30_000) });
+    const early = await Promise.race([late.then(() => "answered"), fetch(poor.url, { signal: AbortSignal.timeout(2_000) }).catch((gone) => gone.name)]);
+    assert.equal(early, "TimeoutError", "the crowd took no handles");
+    for (const socket of crowd) socket.destroy();
+    assert.equal((await late).status, 200);
+    assert.equal((await fetch(poor.url)).status, 200);
+  } finally {
+    await poor.stop();
+  }
+});

@@ -13,7 +13,8 @@ use crate::detect::{self, Polarity};
 use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
 use crate::{
-    check, class, convert, fingerprint, grade, link, output, pack, plot, project, render, replay, serve, site,
+    check, class, convert, fingerprint, grade, lines, link, output, pack, plot, project, render, replay,
+    serve, site, terminal,
 };
 
 /// The exit code of everything that went wrong, as for wrong arguments.
@@ -161,12 +162,16 @@ enum Command {
     /// Replay what students handed in, and write a table of grades. What cannot be read or does not verify is named with
     /// the reason and does not hold up the rest; the exit code is then 2
     Grade {
-        /// Result files (*.dicrotic-result.json), lists of codes (*.txt, one a line), or folders of them
-        #[arg(required = true, value_name = "RESULT")]
+        /// Result files (*.dicrotic-result.json), lists of codes (*.txt), or folders of them
+        #[arg(required_unless_present = "lines", value_name = "RESULT")]
         results: Vec<PathBuf>,
         /// The table to write
-        #[arg(long, value_name = "FILE.csv")]
-        out: PathBuf,
+        #[arg(long, required_unless_present = "lines", value_name = "FILE.csv")]
+        out: Option<PathBuf>,
+        /// Read one result (JSON on one line) or one code a line from the standard input, and write one line of JSON for
+        /// each, in the same order: the table's fields, or the reason in "error"
+        #[arg(long, conflicts_with_all = ["results", "out"])]
+        lines: bool,
         /// A scenario file that codes may belong to, besides the project's own; may be given several times
         #[arg(long, value_name = "FILE.toml")]
         scenario: Vec<PathBuf>,
@@ -261,7 +266,7 @@ pub fn run() -> ExitCode {
 }
 
 fn failed(why: &str) -> ExitCode {
-    eprintln!("dicrotic: {why}");
+    terminal::say(why);
     ExitCode::from(FAILED)
 }
 
@@ -272,7 +277,7 @@ fn carry_out(command: Command) -> Result<(), Failure> {
             let root = project::root()?;
             let out = site::checked_out(&root, &out)?;
             site::write(&site::build(&root)?, &out)?;
-            output::print(&format!("The page is in {}\n", out.display()))
+            output::print(&format!("The page is in {}\n", terminal::name(&out)))
         }
         Command::Check { files, readiness } => check::run(&files, readiness),
         Command::Render { scenario, seed, seconds, rate, out, plot, theme, size, truth } => {
@@ -293,7 +298,9 @@ fn carry_out(command: Command) -> Result<(), Failure> {
         Command::Detect { file, rate, column, polarity } => {
             detect::run(&file, rate, column.as_deref(), polarity)
         }
-        Command::Grade { results, out, scenario } => grade::run(&results, &scenario, &out),
+        Command::Grade { results, out: Some(out), scenario, .. } => grade::run(&results, &scenario, &out),
+        // Without a table to write, lines were asked for.
+        Command::Grade { scenario, .. } => lines::run(&scenario),
         Command::Class { results, out, passes, rubric, names, scenario } => {
             let out = out.as_deref();
             class::run(

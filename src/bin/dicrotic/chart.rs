@@ -15,7 +15,7 @@ use dicrotic::strip::charts::{ChartError, Heading, Look};
 
 use crate::chart_words::{self, Chart};
 use crate::failure::{Failure, While};
-use crate::text_file;
+use crate::terminal;
 
 /// The charts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -74,6 +74,7 @@ pub struct Order<'a> {
 }
 
 /// What is drawn.
+#[derive(Clone, Copy)]
 pub struct Samples<'a> {
     /// Where they come from, in words.
     pub title: &'a str,
@@ -99,7 +100,7 @@ fn format(out: &Path) -> Result<Format, Failure> {
         Some("svg") => Ok(Format::Svg),
         Some("png") => Ok(Format::Png),
         _ => {
-            let name = out.display();
+            let name = terminal::name(out);
             Err(Failure::new(format!("--out {name}: a chart is written to a file that ends in .svg or .png")))
         }
     }
@@ -111,8 +112,11 @@ impl Order<'_> {
         format(self.out).map(|_| ())
     }
 
-    /// Draws the chart and writes its file.
-    pub fn carry_out(&self, samples: &Samples) -> Result<(), Failure> {
+    /// The drawn chart as its file has it.
+    pub fn drawn(&self, samples: &Samples) -> Result<Vec<u8>, Failure> {
+        // A title may be a file's name: what would act in a drawing or spoil its XML becomes visible.
+        let title = terminal::one_line(samples.title);
+        let samples = &Samples { title: &title, ..*samples };
         let drawing = || format!("the {} chart of {}", self.kind.name(), samples.title);
         let look = match self.theme {
             Theme::Smoked => Look::smoked(),
@@ -123,11 +127,12 @@ impl Order<'_> {
         let heading = Heading { title: samples.title, note: &note };
         let recording = Recording::of_values(samples.rate_hz, samples.values);
         let chart = samples.chart(self.kind, &recording, heading).while_doing(drawing)?;
-        let bytes = match format(self.out)? {
-            Format::Svg => file::svg(&chart, &look, (width, height)).while_doing(drawing)?.into_bytes(),
-            Format::Png => file::png(&chart, &look, (width, height)).while_doing(drawing)?,
-        };
-        text_file::write_bytes(self.out, &bytes)
+        match format(self.out)? {
+            Format::Svg => {
+                file::svg(&chart, &look, (width, height)).while_doing(drawing).map(String::into_bytes)
+            }
+            Format::Png => file::png(&chart, &look, (width, height)).while_doing(drawing),
+        }
     }
 }
 

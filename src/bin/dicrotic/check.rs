@@ -9,7 +9,7 @@ use dicrotic::session::script::replay_all;
 use rayon::prelude::*;
 
 use crate::failure::Failure;
-use crate::{output, text_file};
+use crate::{output, terminal, text_file};
 
 /// Checks all files, then fails if one was wrong. With `ready` each line tells what the worked example earns.
 pub fn run(files: &[PathBuf], ready: bool) -> Result<(), Failure> {
@@ -25,12 +25,12 @@ pub fn run(files: &[PathBuf], ready: bool) -> Result<(), Failure> {
 }
 
 fn check(file: &Path, ready: bool) -> Result<String, Vec<String>> {
-    let told = |why: String| format!("{}: {why}", file.display());
+    let told = |why: String| format!("{}: {why}", terminal::name(file));
     let text = text_file::read(file).map_err(|failure| vec![failure.to_string()])?;
     let scenario = Scenario::read(&text).map_err(|error| vec![told(error.to_string())])?;
     let mut complaints = replay_all(&scenario, &text);
     complaints.extend(readiness::contradictions(&scenario, &text));
-    let mut line = format!("{}: valid, {} scripted attempts", file.display(), scenario.attempt.len());
+    let mut line = format!("{}: valid, {} scripted attempts", terminal::name(file), scenario.attempt.len());
     if ready || scenario.attempt.iter().any(|a| a.expect.passed) {
         match readiness::of_example(&scenario, &text) {
             Ok(rubric) => {

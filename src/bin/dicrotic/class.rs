@@ -9,7 +9,7 @@ use dicrotic::exchange::handin::class::{Need, Student, Summary, sum_up};
 
 use crate::failure::Failure;
 use crate::handed_in::{complaints, grade_all};
-use crate::{output, text_file};
+use crate::{output, terminal, text_file};
 
 /// How a class is summed up.
 pub struct Order<'a> {
@@ -25,7 +25,7 @@ pub struct Order<'a> {
 
 /// Sums up what is in `paths`.
 pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
-    let rows = grade_all(paths, order.scenarios)?;
+    let rows = grade_all(paths, order.scenarios, order.out)?;
     let complaints = complaints(&rows);
     let graded: Vec<Graded> = rows.into_iter().filter_map(|row| row.graded.ok()).collect();
     let summary = sum_up(&graded, order.need);
@@ -37,9 +37,8 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
 }
 
 fn name(student: &Student, k: usize, names: bool) -> String {
-    // Control characters would let a name write over the terminal.
-    let clean: String = student.student.chars().filter(|c| !c.is_control()).collect();
-    if names && !clean.is_empty() { clean } else { format!("student {}", k + 1) }
+    let clean = terminal::one_line(&student.student);
+    if names && !clean.trim().is_empty() { clean } else { format!("student {}", k + 1) }
 }
 
 /// A code of the core as words.

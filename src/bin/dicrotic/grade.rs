@@ -6,11 +6,11 @@ use dicrotic::exchange::handin::table;
 
 use crate::failure::Failure;
 use crate::handed_in::{complaints, grade_all};
-use crate::{output, text_file};
+use crate::{output, terminal, text_file};
 
 /// Grades `paths` into the table `out`; fails at the end if something could not be read or does not verify.
 pub fn run(paths: &[PathBuf], scenarios: &[PathBuf], out: &Path) -> Result<(), Failure> {
-    let rows = grade_all(paths, scenarios)?;
+    let rows = grade_all(paths, scenarios, Some(out))?;
     let mut text = format!("{}\n", table::HEAD);
     let mut graded = 0;
     for row in &rows {
@@ -25,7 +25,7 @@ pub fn run(paths: &[PathBuf], scenarios: &[PathBuf], out: &Path) -> Result<(), F
     output::print(&format!(
         "{graded} of {} results graded into {}, {} complaints\n",
         rows.len(),
-        out.display(),
+        terminal::name(out),
         complaints.len()
     ))?;
     if complaints.is_empty() { Ok(()) } else { Err(Failure::new(complaints.join("\ndicrotic: "))) }

@@ -8,10 +8,14 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
+use crate::terminal;
+
 /// The longest request line and headers together, in bytes.
 const LONGEST_HEAD: usize = 16 * 1024;
 /// How long a connection may take to send a request's head, or stay silent before the next one.
 const PATIENCE: Duration = Duration::from_secs(60);
+/// How long to wait where no connection can be taken.
+const PAUSE: Duration = Duration::from_millis(50);
 /// Connections beyond this are closed at once: a browser opens six.
 const MOST_CONNECTIONS: usize = 200;
 
@@ -104,22 +108,32 @@ fn parse(bytes: &[u8]) -> Result<Option<(Head, usize)>, u16> {
     Ok(Some((Head { method: method.into(), target: target.into(), is_http_1_0, headers }, end + 4)))
 }
 
-/// Accepts connections until the listener fails. `answer` must be quick; it runs in many threads at once. `refuse`
+/// Accepts connections until the process is ended. `answer` must be quick; it runs in many threads at once. `refuse`
 /// gives the answer to what is not a request, by status code.
-pub fn serve<A>(listener: &TcpListener, answer: Arc<A>, refuse: fn(u16) -> Answer) -> io::Error
+pub fn serve<A>(listener: &TcpListener, answer: Arc<A>, refuse: fn(u16) -> Answer) -> !
 where
     A: Fn(&Head) -> Answer + Send + Sync + 'static,
 {
     let open = Arc::new(AtomicUsize::new(0));
+    let mut told = false;
     loop {
         let stream = match listener.accept() {
             Ok((stream, _)) => stream,
-            // These are about the one connection, or pass.
+            // These are about the one connection.
             Err(error) if matches!(error.kind(), ErrorKind::ConnectionAborted | ErrorKind::Interrupted) => {
                 continue;
             }
-            Err(error) => return error,
+            // No file handles or no memory are left for now. Connections end, and then there are some again.
+            Err(error) => {
+                if !told {
+                    terminal::say(&format!("no new connection can be taken for now: {error}"));
+                }
+                told = true;
+                std::thread::sleep(PAUSE);
+                continue;
+            }
         };
+        told = false;
         if open.fetch_add(1, Ordering::Relaxed) >= MOST_CONNECTIONS {
             open.fetch_sub(1, Ordering::Relaxed);
             continue;

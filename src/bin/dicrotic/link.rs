@@ -11,12 +11,15 @@ use flate2::Compression;
 use flate2::write::DeflateEncoder;
 
 use crate::failure::{Failure, While};
-use crate::{output, text_file};
+use crate::{output, same_file, terminal, text_file};
 
 /// Prints the link of `scenario` for the page at `address`, and draws it into `picture`.
 pub fn run(scenario: &Path, address: &str, picture: Option<&Path>) -> Result<(), Failure> {
+    if let Some(picture) = picture {
+        same_file::refuse_overlap([scenario], &[picture])?;
+    }
     let text = text_file::read(scenario)?;
-    Scenario::read(&text).while_doing(|| scenario.display().to_string())?;
+    Scenario::read(&text).while_doing(|| terminal::name(scenario))?;
     if !(address.starts_with("http://") || address.starts_with("https://")) || address.contains('#') {
         return Err(Failure::new(format!(
             "--at {address}: expected the page's address, beginning with http:// or https:// and without a #"

@@ -4,8 +4,9 @@
 //! |---|---|
 //! | `arguments` | what can be typed |
 //! | `failure` | why a command could not do its work |
-//! | `output` | where results go |
+//! | `output`, `terminal` | where results go; text that may do nothing at a terminal |
 //! | `text_file` | files that commands read and write |
+//! | `safe_output`, `same_file` | files are written whole or not at all; never over what is read |
 //! | `recording_file`, `convert` | recordings in files of any form; from one form to another |
 //! | `project` | where the sources are |
 //! | `stamp` | whether a build is older than its sources |
@@ -16,6 +17,7 @@
 //! | `check` | scenario files |
 //! | `link` | a scenario as a link |
 //! | `handed_in`, `grade`, `class` | what students handed in, as a table of grades and summed up |
+//! | `lines` | the same line by line, in and out |
 //! | `bench_run`, `render`, `fingerprint` | a scenario's bench, running untouched |
 //! | `chart`, `chart_words`, `plot` | charts as files; their words; charts of recordings |
 //! | `replay` | a saved attempt, done again |
@@ -53,6 +55,8 @@ mod handed_in;
 #[cfg(not(target_family = "wasm"))]
 mod http;
 #[cfg(not(target_family = "wasm"))]
+mod lines;
+#[cfg(not(target_family = "wasm"))]
 mod link;
 #[cfg(not(target_family = "wasm"))]
 mod output;
@@ -70,6 +74,10 @@ mod render;
 mod replay;
 #[cfg(not(target_family = "wasm"))]
 mod request;
+#[cfg(not(target_family = "wasm"))]
+mod safe_output;
+#[cfg(not(target_family = "wasm"))]
+mod same_file;
 #[cfg(all(test, not(target_family = "wasm")))]
 mod scratch;
 #[cfg(not(target_family = "wasm"))]
@@ -78,6 +86,8 @@ mod serve;
 mod site;
 #[cfg(not(target_family = "wasm"))]
 mod stamp;
+#[cfg(not(target_family = "wasm"))]
+mod terminal;
 #[cfg(not(target_family = "wasm"))]
 mod text_file;
 #[cfg(not(target_family = "wasm"))]

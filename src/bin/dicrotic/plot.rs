@@ -1,12 +1,12 @@
 //! `plot`: a chart of a recording from a file.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use dicrotic::exchange::Options;
 
 use crate::chart::{Order, Samples};
 use crate::failure::Failure;
-use crate::recording_file;
+use crate::{recording_file, same_file, terminal, text_file};
 
 /// Which part of which file is drawn, and what its text does not say.
 pub struct Source<'a> {
@@ -32,7 +32,9 @@ pub fn run(source: &Source, order: &Order) -> Result<(), Failure> {
     if let Some(hz) = source.mains_hz.filter(|hz| !(40.0..=70.0).contains(hz)) {
         return Err(Failure::new(format!("--mains must be 50 or 60, or near it: 40 to 70, found {hz}")));
     }
-    let name = source.file.display().to_string();
+    let name = terminal::name(source.file);
+    let files = recording_file::files_of(source.file);
+    same_file::refuse_overlap(files.iter().map(PathBuf::as_path), &[order.out])?;
     let options = Options { rate_hz: source.rate_hz, channel: source.column };
     let recorded = recording_file::read(source.file, &options)?.recorded;
     let mut values = recorded.values;
@@ -49,12 +51,13 @@ pub fn run(source: &Source, order: &Order) -> Result<(), Failure> {
     let sample = |t: f64| ((t * recorded.rate_hz).round() as usize).min(values.len());
     let title =
         source.file.file_stem().map_or_else(|| name.clone(), |stem| stem.to_string_lossy().into_owned());
-    order.carry_out(&Samples {
+    let bytes = order.drawn(&Samples {
         title: &title,
         values: &values[sample(from_s)..sample(to_s)],
         rate_hz: recorded.rate_hz,
         start_s: from_s,
         mains_hz: source.mains_hz,
         plain: true,
-    })
+    })?;
+    text_file::write_bytes(order.out, &bytes)
 }

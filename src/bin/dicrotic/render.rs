@@ -1,8 +1,8 @@
 //! `render`: what the recorder would write of a scenario's bench that nobody touches, as a table or as a chart.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
-use dicrotic::exchange::{self, Format, Outgoing};
+use dicrotic::exchange::{self, Format, Outgoing, csv};
 use dicrotic::recorder::converter::code_v;
 use dicrotic::recording::Recording;
 use dicrotic::scenario::Scenario;
@@ -11,10 +11,12 @@ use dicrotic::session::note;
 use crate::bench_run;
 use crate::chart::{self, Order, Samples};
 use crate::failure::{Failure, While};
-use crate::{recording_file, text_file};
+use crate::{recording_file, safe_output, same_file, terminal, text_file};
 
-/// Longest strip, s: it is held in memory.
+/// Longest strip, s.
 const LONGEST_S: f64 = 24.0 * 3600.0;
+/// Longest strip, samples: it is held in memory, and a longer one could not be read back.
+const MOST_SAMPLES: usize = csv::MAX_SAMPLES;
 
 /// Which bench, and how long.
 pub struct Run<'a> {
@@ -39,7 +41,7 @@ pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -
     match order {
         Some(order) => order.check()?,
         None if chart::is_chart(out) => {
-            let name = out.display();
+            let name = terminal::name(out);
             return Err(Failure::new(format!(
                 "--out {name}: say which chart with --plot; a recording's file ends in .csv, .edf or .hea"
             )));
@@ -48,17 +50,28 @@ pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -
             recording_file::format_of(out)?;
         }
     }
+    let written = if order.is_some() { vec![out.to_path_buf()] } else { recording_file::written_to(out)? };
+    let outputs: Vec<&Path> = written.iter().map(PathBuf::as_path).chain(truth).collect();
+    same_file::refuse_overlap([scenario], &outputs)?;
     let mut chain = bench_run::start(scenario, seed, rate_hz)?;
     let rate = f64::from(chain.settings().rate_hz);
+    let samples = (seconds * rate).round();
+    if samples > MOST_SAMPLES as f64 {
+        return Err(Failure::new(format!(
+            "--seconds {seconds} at {rate} Hz are {samples} samples; at most {MOST_SAMPLES} are written: \
+             at this rate {} s",
+            (MOST_SAMPLES as f64 / rate).floor()
+        )));
+    }
     let mut codes = Vec::new();
-    chain.fill((seconds * rate).round() as usize, &mut codes);
+    chain.fill(samples as usize, &mut codes);
     let step_v = code_v(chain.settings().range_v);
     let volts: Vec<f64> = codes.iter().map(|code| f64::from(*code) * step_v).collect();
-    match order {
+    let mut files = match order {
         Some(order) => {
-            let file = || scenario.display().to_string();
+            let file = || terminal::name(scenario);
             let told = Scenario::read(&text_file::read(scenario)?).while_doing(file)?;
-            order.carry_out(&Samples {
+            let drawn = order.drawn(&Samples {
                 title: &format!("{}, seed {seed}", told.title),
                 values: &volts,
                 rate_hz: rate,
@@ -66,6 +79,7 @@ pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -
                 mains_hz: Some(chain.config().mains.hz),
                 plain: false,
             })?;
+            vec![(out.to_path_buf(), drawn)]
         }
         None => {
             let mut recording = Recording::new(rate);
@@ -74,16 +88,17 @@ pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -
             let notes = [note::settings(chain.settings())];
             // A table of a rendered strip is just that, for other programs to read.
             let notes = if recording_file::format_of(out)? == Format::Csv { &notes[..0] } else { &notes[..] };
-            recording_file::write(
-                out,
-                &Outgoing { name: "", samples: exchange::Samples::Recording(&recording), volts: true, notes },
-            )?;
+            let samples = exchange::Samples::Recording(&recording);
+            recording_file::made(out, &Outgoing { name: "", samples, volts: true, notes })?
         }
-    }
+    };
     if let Some(truth) = truth {
         let inside = |t: &f64| (0.0..=seconds).contains(t);
         let beats = chain.truth().iter().map(|beat| beat.peak_s).filter(inside);
-        text_file::write(truth, &beats.map(|t| format!("{t:.6}\n")).collect::<String>())?;
+        let text: String = beats.map(|t| format!("{t:.6}\n")).collect();
+        files.insert(0, (truth.to_path_buf(), text.into_bytes()));
     }
+    safe_output::write(&files)?;
+    recording_file::forget_notes(&files);
     Ok(())
 }

@@ -15,6 +15,7 @@ use crate::failure::{Failure, While};
 use crate::http::{self, Answer, Head};
 use crate::request::{accepts, file_name, has_tag, is_local_host, media_type};
 use crate::site::{self, Files};
+use crate::terminal;
 
 /// The port that is tried first if none is asked for.
 pub const DEFAULT_PORT: u16 = 7260;
@@ -45,9 +46,7 @@ pub fn run(root: &Path, port: Option<u16>) -> Result<(), Failure> {
     let mut out = io::stdout();
     let _ = writeln!(out, "Dicrotic is at http://{address}/  (Ctrl-C ends it)");
     let _ = out.flush();
-    let error =
-        http::serve(&listener, Arc::new(move |head: &Head| page.answer(&Question::of(head))), refusal_of);
-    Err(Failure::new(format!("the server can take no more connections: {error}")))
+    http::serve(&listener, Arc::new(move |head: &Head| page.answer(&Question::of(head))), refusal_of)
 }
 
 fn listen(port: Option<u16>) -> Result<TcpListener, Failure> {
@@ -188,7 +187,7 @@ impl Page {
                 files.retain(|name, _| !name.starts_with("wasm/"));
                 now.files.extend(files.into_iter().map(|(name, bytes)| (name, Arc::new(Ready::new(bytes)))));
             }
-            Err(failure) => eprintln!("dicrotic: {failure}; the page stays as it was"),
+            Err(failure) => terminal::say(&format!("{failure}; the page stays as it was")),
         }
         now.state = state;
     }

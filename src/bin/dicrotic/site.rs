@@ -11,8 +11,8 @@ use sha2::{Digest, Sha256};
 
 use crate::failure::{Failure, While};
 use crate::stamp::files_below;
-use crate::texts;
 use crate::wasm::{self, Cores};
+use crate::{safe_output, terminal, texts};
 
 /// File contents by path relative to the page, with `/` between the parts.
 pub type Files = BTreeMap<String, Vec<u8>>;
@@ -69,7 +69,7 @@ pub fn hand_written(root: &Path) -> Result<Files, Failure> {
         files.insert(name, bytes);
     }
     if !files.contains_key("index.html") {
-        return Err(Failure::new(format!("{} has no index.html", www.display())));
+        return Err(Failure::new(format!("{} has no index.html", terminal::name(&www))));
     }
     let scenarios = root.join("scenarios");
     let mut index = Vec::new();
@@ -83,7 +83,7 @@ pub fn hand_written(root: &Path) -> Result<Files, Failure> {
         files.insert(format!("scenarios/{file}"), bytes);
     }
     if index.is_empty() {
-        return Err(Failure::new(format!("{} has no scenario (*.toml)", scenarios.display())));
+        return Err(Failure::new(format!("{} has no scenario (*.toml)", terminal::name(&scenarios))));
     }
     index.sort_by(|a, b| a.file.cmp(&b.file));
     let ids: Vec<&str> = index.iter().map(|entry| entry.id.as_str()).collect();
@@ -125,50 +125,70 @@ pub fn state(root: &Path) -> State {
         .collect()
 }
 
+/// An empty file that stands in the folder of a page while it is being written. What is broken off half way is known by it:
+/// it can be built into again.
+const UNFINISHED: &str = ".dicrotic-unfinished";
+
 /// The absolute path of `out` if the page may be written there: a new or empty folder, or one that holds an earlier
 /// build. Asked before the build, which may take a minute.
 pub fn checked_out(root: &Path, out: &Path) -> Result<PathBuf, Failure> {
-    let out = std::path::absolute(out).while_doing(|| format!("finding {}", out.display()))?;
+    let out = std::path::absolute(out).while_doing(|| format!("finding {}", terminal::name(out)))?;
+    // A link may lead among the sources as well.
+    let there = out.ancestors().find_map(|folder| {
+        Some(fs::canonicalize(folder).ok()?.join(out.strip_prefix(folder).unwrap_or(Path::new(""))))
+    });
+    let root = &fs::canonicalize(root).unwrap_or_else(|_| root.to_path_buf());
     for source in ["src", "www", "scenarios"] {
-        if out.starts_with(root.join(source)) {
+        let source_folder = root.join(source);
+        if out.starts_with(&source_folder) || there.as_ref().is_some_and(|t| t.starts_with(&source_folder)) {
             return Err(Failure::new(format!(
                 "{} is in the project's {source}/, which the page is built from; choose a folder elsewhere",
-                out.display()
+                terminal::name(&out)
             )));
         }
     }
     if out.exists() && !out.is_dir() {
-        return Err(Failure::new(format!("{} is not a folder", out.display())));
+        return Err(Failure::new(format!("{} is not a folder", terminal::name(&out))));
     }
     let taken = out.is_dir()
-        && fs::read_dir(&out).while_doing(|| format!("reading {}", out.display()))?.next().is_some();
-    if taken && !out.join("wasm/dicrotic_bg.wasm").is_file() {
+        && fs::read_dir(&out).while_doing(|| format!("reading {}", terminal::name(&out)))?.next().is_some();
+    let ours = |name: &str| out.join(name).is_file();
+    if taken && !ours("wasm/dicrotic_bg.wasm") && !ours(UNFINISHED) {
         return Err(Failure::new(format!(
             "{} is not empty and holds no earlier build of the page; choose another folder",
-            out.display()
+            terminal::name(&out)
         )));
     }
     Ok(out)
 }
 
-/// Writes the page to `out`, over an earlier build of it.
+/// Writes the page to `out`, over an earlier build of it. Each file is whole at any moment; the page's first file and its
+/// worker come last, so that what they name is there.
 pub fn write(files: &Files, out: &Path) -> Result<(), Failure> {
-    for (name, bytes) in files {
+    let make = |folder: &Path| {
+        fs::create_dir_all(folder).while_doing(|| format!("making the folder {}", terminal::name(folder)))
+    };
+    make(out)?;
+    let mark = out.join(UNFINISHED);
+    fs::write(&mark, "").while_doing(|| format!("writing {}", terminal::name(&mark)))?;
+    let last = |name: &str| name == "index.html" || name == "sw.js";
+    let (end, begin): (Vec<_>, Vec<_>) = files.iter().partition(|(name, _)| last(name));
+    for (name, bytes) in begin.into_iter().chain(end) {
         let path = out.join(name);
         if let Some(folder) = path.parent() {
-            fs::create_dir_all(folder).while_doing(|| format!("making the folder {}", folder.display()))?;
+            make(folder)?;
         }
-        fs::write(&path, bytes).while_doing(|| format!("writing {}", path.display()))?;
+        safe_output::write(&[(path, bytes.clone())])?;
     }
-    Ok(())
+    fs::remove_file(&mark).while_doing(|| format!("removing {}", terminal::name(&mark)))
 }
 
 /// The files below a folder of sources, without dot files and what is in dot folders.
 fn source_files(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     if !folder.is_dir() {
-        return Err(Failure::new(format!("the project has no folder {}", folder.display())));
+        return Err(Failure::new(format!("the project has no folder {}", terminal::name(folder))));
     }
-    let files = files_below(folder).while_doing(|| format!("reading {}", folder.display()))?;
+    let files = files_below(folder).while_doing(|| format!("reading {}", terminal::name(folder)))?;
     let hidden = |path: &PathBuf| {
         let below = path.strip_prefix(folder).unwrap_or(path);
         below.components().any(|part| part.as_os_str().as_encoded_bytes().starts_with(b"."))
@@ -186,14 +206,14 @@ fn page_name(folder: &Path, path: &Path) -> Result<String, Failure> {
     if name.is_empty() || !name.bytes().all(plain) {
         return Err(Failure::new(format!(
             "{}: a file of the page may have only the letters A-Z and a-z, digits, '-', '_' and '.' in its name",
-            path.display()
+            terminal::name(path)
         )));
     }
     Ok(name)
 }
 
 fn read(path: &Path) -> Result<Vec<u8>, Failure> {
-    fs::read(path).while_doing(|| format!("reading {}", path.display()))
+    fs::read(path).while_doing(|| format!("reading {}", terminal::name(path)))
 }
 
 /// The index shows what the start page lists; the core checks all of it when it is opened.
@@ -355,6 +375,37 @@ mod tests {
         assert!(message.contains("www/"), "{message}");
         let message = checked_out(root, &root.join("letters/dear.txt")).unwrap_err().to_string();
         assert!(message.contains("not a folder"), "{message}");
+    }
+
+    #[test]
+    fn a_build_that_was_broken_off_can_be_built_into_again() {
+        let folder = project("site-broken");
+        let root = folder.path();
+        let mut files = hand_written(root).unwrap();
+        // The core comes last, and its folder's name is taken by a file: the build fails with all others written.
+        add_cores(&mut files, Cores::from([("dicrotic_bg.wasm".into(), b"wasm".to_vec())]));
+        folder.write("out/page/x", "");
+        fs::remove_file(root.join("out/page/x")).unwrap();
+        let out = root.join("out/page");
+        let checked = checked_out(root, &out).unwrap();
+        let broken: Files =
+            files.iter().map(|(n, b)| (n.replace("wasm/", "js/main.js/"), b.clone())).collect();
+        assert!(write(&broken, &checked).is_err());
+        assert!(out.join("js/main.js").is_file() && !out.join("wasm").exists());
+        write(&files, &checked_out(root, &out).unwrap()).unwrap();
+        assert_eq!(fs::read(out.join("wasm/dicrotic_bg.wasm")).unwrap(), b"wasm");
+        let left = files_below(&out).unwrap();
+        assert_eq!(left.len(), files.len(), "{left:?}");
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_link_among_the_sources_is_no_other_place() {
+        let folder = project("site-link");
+        std::os::unix::fs::symlink(folder.path().join("www"), folder.path().join("elsewhere")).unwrap();
+        let message =
+            checked_out(folder.path(), &folder.path().join("elsewhere/page")).unwrap_err().to_string();
+        assert!(message.contains("www/"), "{message}");
     }
 
     #[test]

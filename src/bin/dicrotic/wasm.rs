@@ -8,8 +8,8 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
 use crate::failure::{Failure, While};
-use crate::project;
 use crate::stamp::Stamp;
+use crate::{project, terminal};
 
 const TARGET: &str = "wasm32-unknown-unknown";
 
@@ -40,7 +40,7 @@ pub fn up_to_date(root: &Path) -> Result<Cores, Failure> {
     // Without a stamp, a build that is broken off half way counts as none.
     let _ = fs::remove_file(&stamp_file);
     require_target(root)?;
-    eprintln!("dicrotic: building the page's core; the first time takes about a minute");
+    terminal::say("building the page's core; the first time takes about a minute");
     for (name, features) in CORES {
         // Cargo gives both files the same name, so that each is taken up before the next is made.
         bind(&compile(root, features)?, name, &folder)?;
@@ -140,9 +140,9 @@ fn require_target(root: &Path) -> Result<(), Failure> {
     if has_target(root)? {
         return Ok(());
     }
-    eprintln!(
-        "dicrotic: this Rust tool chain has no {TARGET} target, which the page needs; asking rustup for it"
-    );
+    terminal::say(&format!(
+        "this Rust tool chain has no {TARGET} target, which the page needs; asking rustup for it"
+    ));
     let added = Command::new("rustup")
         .current_dir(root)
         .args(["target", "add", TARGET])

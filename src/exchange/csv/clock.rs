@@ -9,15 +9,21 @@ pub(super) enum TimeUnit {
     Milliseconds,
     /// Microseconds.
     Microseconds,
+    /// Minutes.
+    Minutes,
+    /// Hours.
+    Hours,
 }
 
 impl TimeUnit {
-    /// Seconds in one unit, as a divisor (so that 1 ms is exactly `1 / 1000`).
-    pub fn per_second(self) -> f64 {
+    /// Seconds of a time in this unit. Small units divide, so that 1 ms is exactly `1 / 1000`.
+    pub fn seconds(self, time: f64) -> f64 {
         match self {
-            Self::Seconds => 1.0,
-            Self::Milliseconds => 1e3,
-            Self::Microseconds => 1e6,
+            Self::Seconds => time,
+            Self::Milliseconds => time / 1e3,
+            Self::Microseconds => time / 1e6,
+            Self::Minutes => time * 60.0,
+            Self::Hours => time * 3600.0,
         }
     }
 
@@ -39,6 +45,8 @@ impl TimeUnit {
             "s" | "sec" | "secs" | "second" | "seconds" => Some(Self::Seconds),
             "ms" | "msec" | "millis" | "milliseconds" => Some(Self::Milliseconds),
             "us" | "µs" | "μs" | "micros" | "microseconds" => Some(Self::Microseconds),
+            "min" | "mins" | "minute" | "minutes" => Some(Self::Minutes),
+            "h" | "hr" | "hrs" | "hour" | "hours" => Some(Self::Hours),
             _ => None,
         })
     }
@@ -58,7 +66,9 @@ pub(super) fn is_time_title(title: &str) -> bool {
         )
     };
     words(title).next().is_some_and(known)
-        || (TimeUnit::from_title(title).is_some() && words(title).count() == 1)
+        // `min` alone may be a minimum, and `h` anything.
+        || (TimeUnit::from_title(title).is_some_and(|unit| !matches!(unit, TimeUnit::Minutes | TimeUnit::Hours))
+            && words(title).count() == 1)
         || words(title).last().is_some_and(|w| matches!(w, "time" | "timestamp"))
 }
 

@@ -42,6 +42,33 @@ pub enum CsvError {
         /// Number of columns there.
         found: usize,
     },
+    /// A line has more cells than the titles, or the lines above it, tell of: a comma may be both decimal and separator.
+    #[error("{file}, line {line}: expected {expected} columns, as in the lines above, found {found}")]
+    CsvCells {
+        /// Name of the file.
+        file: String,
+        /// Line.
+        line: usize,
+        /// Number of columns that there should be.
+        expected: usize,
+        /// Number of columns there.
+        found: usize,
+    },
+    /// Numbers with a comma that may be a decimal or divide thousands.
+    #[error(
+        "{file}, line {line}: \"{found}\" may be a decimal number or one of thousands, as \"{other}\" stands beside it; \
+         write numbers without a mark between the thousands"
+    )]
+    CsvThousands {
+        /// Name of the file.
+        file: String,
+        /// Line.
+        line: usize,
+        /// The number.
+        found: String,
+        /// A number of the same column without a comma.
+        other: String,
+    },
     /// The column that was asked for is not in the header.
     #[error("{file}: no column \"{found}\"; the columns are {known:?}")]
     CsvColumnUnknown {

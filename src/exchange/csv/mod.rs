@@ -2,7 +2,7 @@
 //!
 //! Read: a header or none (names, and a line of units under them); comma, semicolon, tab or blanks between the
 //! cells; a decimal comma where it cannot be a separator (semicolons, tabs, blanks, quotes); a byte-order mark; any
-//! line ends; blank lines; comments after `#`; a `sep=` line as spreadsheets write it. Time as a number of s, ms or us, as a clock time
+//! line ends; blank lines; comments after `#`; a `sep=` line as spreadsheets write it. Time as a number of s, ms, us, min or h, as a clock time
 //! or as a date with a clock time.
 //!
 //! Rules for what is not said:
@@ -10,6 +10,10 @@
 //!   header in which no title speaks of time, the first column is taken, unless a rate came along.
 //! - The unit of time is told by the title (`t_ms`, `time (s)`), else by the median step: up to .1 it is seconds, up
 //!   to 100 milliseconds, above that microseconds; at 10 Hz to 10 kHz no other reading is possible.
+//! - Sample numbers are no time: `sample,value` needs a rate from elsewhere.
+//! - More numbers in a line than titles, or than in the first line, are refused, and so are values of which some have a
+//!   comma before three digits and others, without one, are whole: these may be thousands.
+//! - Where stamps leave a gap, a straight line stands, and [`Recorded::gaps`] tells so.
 //! - The value column is the first that is neither time nor a running number, unless one is asked for by name.
 //! - Comments of the form `# note,2.5,,beat` are notes: time, length or nothing, and text, as [`write_with_notes`]
 //!   puts them under the table.
@@ -20,6 +24,7 @@ mod cells;
 mod clock;
 mod error;
 mod notes;
+mod thousands;
 mod uniform;
 
 pub use error::CsvError;
@@ -29,6 +34,7 @@ use cells::{Cell, Separator};
 use clock::TimeUnit;
 use serde::{Deserialize, Serialize};
 use std::fmt::Write as _;
+use thousands::Thousands;
 
 /// Most samples that are read.
 pub const MAX_SAMPLES: usize = 20_000_000;
@@ -62,6 +68,9 @@ pub struct Recorded {
     pub missing: usize,
     /// Lines left out because their time was that of the line before.
     pub repeated: usize,
+    /// Longer stretches without values, over which a straight line was drawn: beginning from the first sample, and length, s.
+    #[serde(default)]
+    pub gaps: Vec<(f64, f64)>,
 }
 
 /// What the caller knows that the file may not say.
@@ -94,6 +103,14 @@ pub fn read_with(name: &str, text: &str, options: &Options) -> Result<Recorded, 
         // "0,51" is one number after all, as its first half is no clock.
         Err(CsvError::CsvTimeOrder { .. })
             if separator == Separator::Char(',') && rate_hz.is_some() && table.is_one_decimal_comma() =>
+        {
+            Table::open(name, body, Separator::None)?.recorded(options, rate_hz)
+        }
+        // One title over two halves: the comma is the decimal.
+        Err(CsvError::CsvCells { .. })
+            if separator == Separator::Char(',')
+                && table.titles.len() == 1
+                && table.is_one_decimal_comma() =>
         {
             Table::open(name, body, Separator::None)?.recorded(options, rate_hz)
         }
@@ -202,9 +219,11 @@ impl<'a> Table<'a> {
     /// Chooses the columns.
     fn columns(&self, options: &Options, rate_hz: Option<f64>) -> Result<Columns, CsvError> {
         let titled = self.keys.iter().position(|k| clock::is_time_title(k));
+        // The number of a sample is no time: how much lies between two of them is not told.
+        let index = self.keys.first().is_some_and(|k| clock::is_index_title(k));
         let time = match titled {
             Some(column) => Some(column),
-            None if self.width > 1 && (self.keys.is_empty() || rate_hz.is_none()) => Some(0),
+            None if self.width > 1 && !index && (self.keys.is_empty() || rate_hz.is_none()) => Some(0),
             None => None,
         };
         let unit = time.and_then(|c| {
@@ -238,14 +257,13 @@ impl<'a> Table<'a> {
         }
     }
 
-    /// Whether every line is two runs of digits about one comma: a table of two whole numbers, or of one number
+    /// Whether every line is a run of digits, or two about one comma: a table of two whole numbers, or of one number
     /// with a decimal comma.
     fn is_one_decimal_comma(&self) -> bool {
         cells::lines(self.text).skip(self.heads).take(1000).all(|(_, line)| {
-            line.trim().split_once(',').is_some_and(|(a, b)| {
-                let digits = |s: &str| !s.is_empty() && s.bytes().all(|c| c.is_ascii_digit());
-                digits(a.trim_start_matches(['-', '+'])) && digits(b)
-            })
+            let (a, b) = line.trim().split_once(',').unwrap_or((line.trim(), "0"));
+            let digits = |s: &str| !s.is_empty() && s.bytes().all(|c| c.is_ascii_digit());
+            digits(a.trim_start_matches(['-', '+'])) && digits(b)
         })
     }
 
@@ -275,12 +293,21 @@ impl<'a> Table<'a> {
             expected,
             found: found.chars().take(40).collect(),
         };
+        let mut thousands = Thousands::default();
+        // As many as there are titles; without any, as many as the first line has. Fewer titles than columns of numbers
+        // are as wrong as a line with more.
+        let width = if self.titles.is_empty() { self.width } else { self.titles.len() };
         let mut day_s = 0.0;
         for (line, text) in cells::lines(self.text).skip(self.heads) {
             cells::split(text, self.separator, &mut row);
             if row.len() < needed {
                 let (file, found) = (self.name.to_string(), row.len());
                 return Err(CsvError::CsvColumns { file, line, expected: needed, found });
+            }
+            let more = row.iter().skip(width).any(|c| cells::number(&c.text, comma || c.quoted).is_some());
+            if more && self.separator != Separator::Blanks {
+                let (file, found) = (self.name.to_string(), row.len());
+                return Err(CsvError::CsvCells { file, line, expected: width, found });
             }
             if raw.values.len() == MAX_SAMPLES {
                 let (low, high, found) = (2, MAX_SAMPLES, MAX_SAMPLES + 1);
@@ -292,6 +319,7 @@ impl<'a> Table<'a> {
                 None if cells::is_missing(&cell.text) => f64::NAN,
                 None => return Err(wrong(line, columns.value, "a number", &cell.text)),
             });
+            thousands.see(&cell.text, line);
             raw.lines.push(u32::try_from(line).unwrap_or(u32::MAX));
             let Some(c) = columns.time else { continue };
             let cell = &row[c];
@@ -308,6 +336,11 @@ impl<'a> Table<'a> {
                 return Err(wrong(line, c, "a time (number, hh:mm:ss or date and hh:mm:ss)", &cell.text));
             }
         }
-        Ok(raw)
+        match thousands.found() {
+            Some((line, found, other)) => {
+                Err(CsvError::CsvThousands { file: self.name.to_string(), line, found, other })
+            }
+            None => Ok(raw),
+        }
     }
 }

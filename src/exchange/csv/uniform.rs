@@ -2,7 +2,11 @@
 
 use super::clock::TimeUnit;
 use super::{CsvError, MAX_RATE_HZ, MAX_SAMPLES, MIN_RATE_HZ, Raw, Recorded};
+use crate::exchange::MOST_NOTES;
 
+/// A stretch without values that is longer than so many usual steps is told: of a pulse sampled at 10 to 30 Hz, as phones
+/// do, it hides a part of a beat (design default).
+const GAP_STEPS: f64 = 5.0;
 /// Most steps that an uneven table may have for each of its lines.
 const MOST_GAPS: f64 = 10.0;
 
@@ -25,6 +29,7 @@ pub(super) fn uniform(
         longest_step_s: 0.0,
         missing,
         repeated: 0,
+        gaps: Vec::new(),
     };
     let in_range = |found_hz: f64| {
         let (low_hz, high_hz) = (MIN_RATE_HZ, MAX_RATE_HZ);
@@ -36,6 +41,8 @@ pub(super) fn uniform(
     if times.is_empty() {
         out.rate_hz = in_range(rate_hz.unwrap_or(f64::NAN))?;
         out.longest_step_s = 1.0 / out.rate_hz;
+        let at: Vec<f64> = (0..values.len()).map(|i| i as f64 / out.rate_hz).collect();
+        out.gaps = gaps(&at, &values, 1.0 / out.rate_hz);
         fill(&mut values, |i| i as f64);
         out.values = values;
         return Ok(out);
@@ -48,13 +55,13 @@ pub(super) fn uniform(
     }
     let middle = steps.len() / 2;
     let (_, median, _) = steps.select_nth_unstable_by(middle, f64::total_cmp);
-    let per_second = unit.unwrap_or_else(|| TimeUnit::from_step(*median)).per_second();
-    let median_s = *median / per_second;
+    let unit = unit.unwrap_or_else(|| TimeUnit::from_step(*median));
+    let median_s = unit.seconds(*median);
     // Keep the first of lines with the same stamp; refuse stamps that go back or stand still for long.
     let (mut t, mut v): (Vec<f64>, Vec<f64>) =
         (Vec::with_capacity(times.len()), Vec::with_capacity(times.len()));
     for i in 0..times.len() {
-        let time = times[i] / per_second;
+        let time = unit.seconds(times[i]);
         let still = t.last() == Some(&time);
         if t.last().is_some_and(|last| time < *last) || (still && out.repeated * 10 > times.len()) {
             let (line, column, previous_s) = (lines[i] as usize, time_column + 1, t[t.len() - 1]);
@@ -68,6 +75,7 @@ pub(super) fn uniform(
         t.push(time);
         v.push(values[i]);
     }
+    out.gaps = gaps(&t, &v, median_s);
     fill(&mut v, |i| t[i]);
     let (start, span) = (t[0], t[t.len() - 1] - t[0]);
     let mean_s = span / (t.len() - 1) as f64;
@@ -110,6 +118,25 @@ pub(super) fn uniform(
     out.rate_hz = in_range(if (last - whole * span).abs() < 0.02 { whole } else { found })?;
     out.values = v;
     Ok(out)
+}
+
+/// The stretches without values that are longer than [`GAP_STEPS`]: their beginning from the first stamp and their length, s.
+fn gaps(at: &[f64], values: &[f64], usual_s: f64) -> Vec<(f64, f64)> {
+    let mut gaps = Vec::new();
+    let mut last = 0;
+    for (k, value) in values.iter().enumerate() {
+        if value.is_nan() {
+            continue;
+        }
+        if at[k] - at[last] > GAP_STEPS * usual_s && gaps.len() < MOST_NOTES {
+            gaps.push((at[last] - at[0], at[k] - at[last]));
+        }
+        last = k;
+    }
+    if at[at.len() - 1] - at[last] > GAP_STEPS * usual_s {
+        gaps.push((at[last] - at[0], at[at.len() - 1] - at[last]));
+    }
+    gaps
 }
 
 /// Fills missing values linearly in time; at the ends repeats the nearest.

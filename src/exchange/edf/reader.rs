@@ -1,4 +1,5 @@
-//! Reads EDF and EDF+C.
+//! Reads EDF and EDF+C. A file with gaps is refused, whatever it calls itself: by its name, EDF+D, or by the times that its
+//! records keep.
 
 use super::fields::Header;
 use super::{ANNOTATIONS, HEADER, annotations};
@@ -49,6 +50,8 @@ pub fn read(file: &str, bytes: &[u8], options: &Options) -> Result<Imported, Fil
     }
     let header = Header { file, bytes };
     let kind = header.text(192, 44);
+    // The standard writes capitals; files are found that do not.
+    let kind = kind.to_ascii_uppercase();
     if kind.starts_with("EDF+D") {
         return Err(unsupported(Unsupported::Discontinuous, "EDF+D".into()));
     }
@@ -118,7 +121,10 @@ pub fn read(file: &str, bytes: &[u8], options: &Options) -> Result<Imported, Fil
     let mut values = Vec::with_capacity(total);
     let mut notes = Vec::new();
     let mut start_s = None;
-    for data in bytes[length..].chunks_exact(record).take(records) {
+    let mut before: Option<(usize, f64)> = None;
+    // Stamps have a last digit; a gap that matters is longer than two samples.
+    let slack_s = (0.1 * seconds).max(2.0 / rate_hz);
+    for (number, data) in bytes[length..].chunks_exact(record).take(records).enumerate() {
         let samples = &data[chosen.at..chosen.at + 2 * chosen.samples];
         values.extend(samples.chunks_exact(2).map(|b| {
             let code = f64::from(i16::from_le_bytes([b[0], b[1]]));
@@ -127,7 +133,16 @@ pub fn read(file: &str, bytes: &[u8], options: &Options) -> Result<Imported, Fil
         for (n, signal) in notes_in.iter().enumerate() {
             let text = &data[signal.at..signal.at + 2 * signal.samples];
             let keeps = annotations::read(text, n == 0, &mut notes, MOST_NOTES);
-            start_s = start_s.or(keeps);
+            let Some(at_s) = keeps.filter(|_| n == 0) else { continue };
+            start_s = start_s.or(Some(at_s));
+            if let Some((last, was_s)) = before {
+                let expected_s = was_s + (number - last) as f64 * seconds;
+                if (at_s - expected_s).abs() > slack_s {
+                    let found = format!("record {} at {at_s} s, expected {expected_s} s", number + 1);
+                    return Err(unsupported(Unsupported::Discontinuous, found));
+                }
+            }
+            before = Some((number, at_s));
         }
     }
     // Onsets are told from the time in the header; the first record may begin up to a second later.
@@ -155,6 +170,7 @@ pub fn read(file: &str, bytes: &[u8], options: &Options) -> Result<Imported, Fil
         longest_step_s: 1.0 / rate_hz,
         missing: 0,
         repeated: 0,
+        gaps: Vec::new(),
     };
     Ok(Imported { format: Format::Edf, recorded, volts: volts_of(&unit).is_some(), notes })
 }

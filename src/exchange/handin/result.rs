@@ -110,6 +110,8 @@ pub fn read(text: &str) -> Result<Handed, HandinError> {
     if text.len() > MOST_BYTES {
         return Err(HandinError::TooLong { bytes: text.len(), most: MOST_BYTES });
     }
+    // A mark of byte order, as some editors put it.
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let value = plain::value(text).map_err(|e| HandinError::NoResult { found: e.to_string() })?;
     let format = value.get("format").and_then(Value::as_str).unwrap_or_default();
     if format != FORMAT {

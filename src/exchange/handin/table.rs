@@ -1,57 +1,73 @@
-//! The grades as a table of text. A cell that a spreadsheet would take for a formula gets an apostrophe before it, so
-//! that a name typed by somebody runs nothing on the instructor's machine (after OWASP, "CSV Injection").
+//! The grades as a table of text. Cells that hold anything but letters, digits and a few marks stand in quotes; and where
+//! a cell, or a part of it that another separator would make one, begins like a formula, an apostrophe stands before it
+//! (see `exchange/formula.rs`), so that a name typed by somebody runs nothing on the instructor's machine.
 
 use super::grade::Graded;
 use crate::assess::misreading::Misreading;
 use crate::assess::verdict::Step;
+use crate::exchange::formula::disarmed;
+use serde_json::Value;
 
 /// The table's head.
 pub const HEAD: &str = "file,student,scenario,seed,try,verified,why_not,passed,checks,score,rubric_ready,first_wrong,misreading,faults_left,minutes,actions,hints,begun,ended,own_seed,program";
 
-/// One line of the table, without its end.
-pub fn line(file: &str, graded: &Graded) -> String {
-    let yes = |on: bool| if on { "yes" } else { "no" }.to_string();
+/// Number of fields of a result.
+const FIELDS: usize = 20;
+
+/// One result's fields with their names, in the table's order. A number is a number; what is not known is null. A seed is
+/// text, because numbers of JavaScript do not hold all of them.
+pub fn fields(graded: &Graded) -> [(&'static str, Value); FIELDS] {
+    let yes = |on: bool| Value::from(if on { "yes" } else { "no" });
+    let known = |text: String| if text.is_empty() { Value::Null } else { Value::from(text) };
     let why: Vec<String> = graded.doubts.iter().map(ToString::to_string).collect();
     let left: Vec<&str> = graded.faults.iter().filter(|f| !f.cleared).map(|f| f.id).collect();
     let outcome = &graded.outcome;
     let about = &graded.about;
     [
-        file.to_string(),
-        about.student.clone(),
-        graded.scenario.clone(),
-        graded.seed.to_string(),
-        if about.tries > 0 { about.tries.to_string() } else { String::new() },
-        yes(graded.verified()),
-        why.join("; "),
-        yes(outcome.passed),
-        outcome.tries.to_string(),
-        graded.score.map_or_else(String::new, |s| s.to_string()),
-        yes(graded.rubric_ready),
-        outcome.first_wrong.map_or("", Step::name).into(),
-        outcome.misreading.map_or("", Misreading::name).into(),
-        left.join(" "),
-        format!("{:.1}", graded.minutes),
-        graded.actions.to_string(),
-        graded.hints.to_string(),
-        moment(about.begun_s),
-        moment(about.ended_s),
-        graded.own_seed.map_or_else(String::new, yes),
-        graded.program.clone(),
+        ("student", known(about.student.clone())),
+        ("scenario", known(graded.scenario.clone())),
+        ("seed", Value::from(graded.seed.to_string())),
+        ("try", if about.tries > 0 { Value::from(about.tries) } else { Value::Null }),
+        ("verified", yes(graded.verified())),
+        ("why_not", known(why.join("; "))),
+        ("passed", yes(outcome.passed)),
+        ("checks", Value::from(outcome.tries)),
+        ("score", graded.score.map_or(Value::Null, Value::from)),
+        ("rubric_ready", yes(graded.rubric_ready)),
+        ("first_wrong", outcome.first_wrong.map_or(Value::Null, |step| Value::from(Step::name(step)))),
+        ("misreading", outcome.misreading.map_or(Value::Null, |m| Value::from(Misreading::name(m)))),
+        ("faults_left", known(left.join(" "))),
+        ("minutes", Value::from(format!("{:.1}", graded.minutes).parse::<f64>().unwrap_or(0.0))),
+        ("actions", Value::from(graded.actions)),
+        ("hints", Value::from(graded.hints)),
+        ("begun", known(moment(about.begun_s))),
+        ("ended", known(moment(about.ended_s))),
+        ("own_seed", graded.own_seed.map_or(Value::Null, yes)),
+        ("program", known(graded.program.clone())),
     ]
-    .iter()
-    .map(|text| cell(text))
-    .collect::<Vec<_>>()
-    .join(",")
+}
+
+/// One line of the table, without its end.
+pub fn line(file: &str, graded: &Graded) -> String {
+    let mut cells = vec![cell(file)];
+    for (name, value) in fields(graded) {
+        cells.push(match value {
+            Value::Null => String::new(),
+            Value::String(text) => cell(&text),
+            Value::Number(number) if name == "minutes" => format!("{:.1}", number.as_f64().unwrap_or(0.0)),
+            other => other.to_string(),
+        });
+    }
+    cells.join(",")
 }
 
 /// A text as a cell.
 pub fn cell(text: &str) -> String {
     // Control characters other than line ends have no place in a table; line ends would break naive readers.
     let plain: String = text.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
-    let formula =
-        plain.trim_start().starts_with(['=', '+', '-', '@', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}']);
-    let safe = if formula { format!("'{plain}") } else { plain };
-    if safe.contains([',', ';', '"', '\'']) { format!("\"{}\"", safe.replace('"', "\"\"")) } else { safe }
+    let safe = disarmed(&plain);
+    let bare = |c: char| c.is_alphanumeric() || matches!(c, ' ' | '.' | ':' | '_' | '-' | '/' | '(' | ')');
+    if safe.chars().all(bare) { safe } else { format!("\"{}\"", safe.replace('"', "\"\"")) }
 }
 
 /// A moment as `2026-09-01T08:30:00Z`; nothing where it is not known (civil date after the proleptic Gregorian

@@ -87,6 +87,7 @@ pub fn read(header: &NamedFile, files: &[NamedFile], options: &Options) -> Resul
         longest_step_s: 1.0 / rate_hz,
         missing,
         repeated: 0,
+        gaps: Vec::new(),
     };
     Ok(Imported { format: Format::Wfdb, recorded, volts: volts_of(&signal.unit).is_some(), notes })
 }

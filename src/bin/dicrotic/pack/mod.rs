@@ -18,7 +18,7 @@ use zip::{CompressionMethod, ZipWriter};
 
 use crate::failure::{Failure, While};
 use crate::site::{self, Files};
-use crate::{output, project, text_file};
+use crate::{output, project, same_file, terminal, text_file};
 
 /// The standard of the course site.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -40,7 +40,7 @@ impl Standard {
 
 /// Packs `assignment` into `to`, a `.zip` or an `.html`.
 pub fn run(assignment: &Path, to: &Path, standard: Option<Standard>) -> Result<(), Failure> {
-    let here = || assignment.display().to_string();
+    let here = || terminal::name(assignment);
     let text = text_file::read(assignment)?;
     let told = Scenario::read(&text).while_doing(here)?;
     let ending = to.extension().map(|e| e.to_string_lossy().to_lowercase()).unwrap_or_default();
@@ -53,10 +53,11 @@ pub fn run(assignment: &Path, to: &Path, standard: Option<Standard>) -> Result<(
             ));
         }
         _ => {
-            let name = to.display();
+            let name = terminal::name(to);
             return Err(Failure::new(format!("--to {name}: expected a name that ends in .zip or .html")));
         }
     };
+    same_file::refuse_overlap([assignment], &[to])?;
     let standard = standard.unwrap_or(Standard::Scorm12);
     let files =
         page(site::build(&project::root()?)?, &told, &text, if alone { "alone" } else { standard.name() })?;
@@ -68,7 +69,7 @@ pub fn run(assignment: &Path, to: &Path, standard: Option<Standard>) -> Result<(
         (false, Standard::Scorm12) => "SCORM 1.2",
         (false, Standard::Scorm2004) => "SCORM 2004, 4th edition",
     };
-    output::print(&format!("{}: \"{}\", {what}, {count} files in {kb} kB\n", to.display(), told.title))
+    output::print(&format!("{}: \"{}\", {what}, {count} files in {kb} kB\n", terminal::name(to), told.title))
 }
 
 /// The page with one scenario, marked as packed. Without the worker that keeps it on a device: a course site's page is
@@ -112,10 +113,10 @@ fn archive(files: &Files, told: &Scenario, standard: Standard) -> Result<Vec<u8>
     Ok(zip.finish().while_doing(doing)?.into_inner())
 }
 
-/// Text that may stand between tags and in attributes.
+/// Text that may stand between tags and in attributes: without characters that XML forbids (XML 1.0, production 2).
 fn escaped(text: &str) -> String {
     text.chars()
-        .filter(|c| !c.is_control() || *c == '\n')
+        .filter(|c| (!c.is_control() || *c == '\n') && !matches!(c, '\u{fffe}' | '\u{ffff}'))
         .map(|c| match c {
             '&' => "&amp;".to_string(),
             '<' => "&lt;".to_string(),
@@ -124,4 +125,16 @@ fn escaped(text: &str) -> String {
             c => c.to_string(),
         })
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn text_in_a_manifest_has_no_character_that_xml_forbids() {
+        // XML 1.0, production 2: no U+FFFE and U+FFFF, of the control characters only tab and line ends.
+        let text = escaped("a\u{fffe}b\u{ffff}c\u{1b}[1m\u{0}<&>\"\u{fffd}\u{1f600}");
+        assert_eq!(text, "abc[1m&lt;&amp;&gt;&quot;\u{fffd}\u{1f600}");
+    }
 }

@@ -1,0 +1,228 @@
+//! What students handed in, from files and folders: result files, and lists of codes. Replayed on all cores; what cannot
+//! be read is named and does not hold up the rest.
+//!
+//! | module | what lives there |
+//! |---|---|
+//! | `folder` | the files below a folder, with what is not read and why |
+//! | `codes` | the codes in a text as people pass them on |
+
+pub mod codes;
+mod folder;
+
+use std::collections::HashMap;
+use std::fs::{self, File};
+use std::io::{IsTerminal, Read};
+use std::panic::{self, AssertUnwindSafe};
+use std::path::{Path, PathBuf};
+
+use dicrotic::exchange::handin::{Graded, Handed, result};
+use dicrotic::scenario::assignment::digest;
+use dicrotic::session::compact::{Code, DIGEST_BYTES, PREFIX};
+use indicatif::{ProgressBar, ProgressStyle};
+use rayon::prelude::*;
+
+use crate::failure::Failure;
+use crate::same_file::{Identity, identity};
+use crate::stamp::files_below;
+use crate::{project, same_file, terminal, text_file};
+
+/// From so many files on a bar shows how far it is.
+const LONG_WORK: usize = 20;
+
+/// One result with where it came from, and what came of it or why nothing did.
+pub struct Row {
+    /// The file; in a list of codes with its line.
+    pub file: String,
+    /// What came of it.
+    pub graded: Result<Graded, String>,
+}
+
+/// One thing to be graded.
+enum Work {
+    File(PathBuf),
+    Code { file: String, code: String },
+    Wrong { file: String, why: String },
+}
+
+/// Grades everything in `paths`, in their order. `scenarios` are files that codes may belong to, besides the project's.
+/// `out` is what will be written: refused where it is one of the files that are read.
+pub fn grade_all(paths: &[PathBuf], scenarios: &[PathBuf], out: Option<&Path>) -> Result<Vec<Row>, Failure> {
+    same_file::refuse_overlap(paths.iter().chain(scenarios).map(PathBuf::as_path), out.as_slice())?;
+    let own = out.map(identity);
+    let mut work = Vec::new();
+    for path in paths {
+        if path.is_dir() {
+            for item in folder::items(path) {
+                match item {
+                    Ok(file) => {
+                        if read_from_folder(&file, own.as_ref(), out)? {
+                            add(&mut work, &file);
+                        }
+                    }
+                    Err((path, why)) => work.push(Work::Wrong { file: terminal::name(&path), why }),
+                }
+            }
+        } else {
+            add(&mut work, path);
+        }
+    }
+    // Only codes need to be told their scenario.
+    let codes = work.iter().any(|one| matches!(one, Work::Code { .. }));
+    let known = if codes { Known::new(scenarios)? } else { Known::default() };
+    let bar = if work.len() >= LONG_WORK && std::io::stderr().is_terminal() {
+        ProgressBar::new(work.len() as u64)
+    } else {
+        ProgressBar::hidden()
+    };
+    if let Ok(style) = ProgressStyle::with_template("{bar:40} {pos} of {len}, {per_sec}, {eta} left") {
+        bar.set_style(style);
+    }
+    let rows = quietly(|| {
+        work.par_iter()
+            .map(|one| {
+                let row = grade(one, &known);
+                bar.inc(1);
+                row
+            })
+            .collect()
+    });
+    bar.finish_and_clear();
+    Ok(rows)
+}
+
+/// Does something in which a panic is told in another way than by its own words.
+pub fn quietly<T>(work: impl FnOnce() -> T) -> T {
+    let hook = panic::take_hook();
+    panic::set_hook(Box::new(|_| {}));
+    let done = work();
+    panic::set_hook(hook);
+    done
+}
+
+/// Which results could not be read or do not verify, a line each.
+pub fn complaints(rows: &[Row]) -> Vec<String> {
+    rows.iter()
+        .filter_map(|row| match &row.graded {
+            Err(why) => Some(terminal::one_line(&format!("{}: skipped: {why}", row.file))),
+            Ok(graded) if !graded.verified() => {
+                let why: Vec<String> = graded.doubts.iter().map(ToString::to_string).collect();
+                Some(terminal::one_line(&format!("{}: not verified: {}", row.file, why.join("; "))))
+            }
+            Ok(_) => None,
+        })
+        .collect()
+}
+
+/// Whether a name is that of something that is read: a result file or a list of codes.
+fn is_handed_in(path: &Path) -> bool {
+    let name = path.file_name().unwrap_or_default().to_string_lossy().to_lowercase();
+    name.ends_with(".txt") || name.ends_with(".json")
+}
+
+/// Whether a file of a folder is to be read. What is about to be written over is left out, if it is an earlier table, and
+/// refused, if it is a result.
+fn read_from_folder(file: &Path, own: Option<&Identity>, out: Option<&Path>) -> Result<bool, Failure> {
+    if own.is_none_or(|own| *own != identity(file)) {
+        return Ok(true);
+    }
+    if is_handed_in(file) {
+        same_file::refuse_overlap([file], out.as_slice())?;
+    }
+    Ok(false)
+}
+
+fn add(work: &mut Vec<Work>, path: &Path) {
+    let file = terminal::name(path);
+    let name = path.file_name().unwrap_or_default().to_string_lossy().to_lowercase();
+    if !is_handed_in(path) {
+        let why = format!("neither a result file (*{}) nor a list of codes (*.txt)", result::EXTENSION);
+        return work.push(Work::Wrong { file, why });
+    }
+    if name.ends_with(".json") {
+        return work.push(Work::File(path.to_path_buf()));
+    }
+    match small_text(path).and_then(|text| codes::find(&text)) {
+        Err(why) => work.push(Work::Wrong { file, why }),
+        Ok(found) if found.is_empty() => {
+            work.push(Work::Wrong { file, why: format!("no line with a code ({PREFIX}...)") });
+        }
+        Ok(found) => work.extend(found.into_iter().map(|one| {
+            let file = format!("{file}, line {}", one.line);
+            match one.code {
+                Ok(code) => Work::Code { file, code },
+                Err(why) => Work::Wrong { file, why },
+            }
+        })),
+    }
+}
+
+/// A file's text, if it is a file and not larger than a result.
+fn small_text(path: &Path) -> Result<String, String> {
+    // Asked before it is opened: opening a pipe waits for somebody at its other end.
+    let facts = fs::metadata(path).map_err(|e| e.to_string())?;
+    if let Some(why) = folder::not_read(facts.file_type()) {
+        return Err(why.into());
+    }
+    let most = result::MOST_BYTES as u64;
+    if facts.len() > most {
+        return Err(format!("{} bytes; a result has at most {most}", facts.len()));
+    }
+    let mut bytes = Vec::new();
+    let file = File::open(path).map_err(|e| e.to_string())?;
+    file.take(most + 1).read_to_end(&mut bytes).map_err(|e| e.to_string())?;
+    text_file::text_of(bytes)
+}
+
+/// The scenarios that codes may belong to.
+#[derive(Default)]
+pub struct Known(HashMap<[u8; DIGEST_BYTES], String>);
+
+impl Known {
+    /// The project's, and those `given` as files.
+    pub fn new(given: &[PathBuf]) -> Result<Self, Failure> {
+        let mut texts = Vec::new();
+        // Away from the project's folder there are only the scenarios that are named.
+        if let Ok(root) = project::root() {
+            for path in files_below(&root.join("scenarios")).unwrap_or_default() {
+                if path.extension().is_some_and(|e| e == "toml") {
+                    texts.extend(text_file::read(&path).ok());
+                }
+            }
+        }
+        for path in given {
+            texts.push(text_file::read(path)?);
+        }
+        let start = |text: &String| {
+            let mut bytes = [0; DIGEST_BYTES];
+            bytes.copy_from_slice(&digest(text)[..DIGEST_BYTES]);
+            bytes
+        };
+        Ok(Self(texts.into_par_iter().map(|text| (start(&text), text)).collect()))
+    }
+
+    /// The text of the scenario that a code is of.
+    pub fn of(&self, code: &Code) -> Option<String> {
+        self.0.get(&code.scenario).cloned()
+    }
+}
+
+fn grade(work: &Work, known: &Known) -> Row {
+    let (file, handed) = match work {
+        Work::Wrong { file, why } => return Row { file: file.clone(), graded: Err(why.clone()) },
+        Work::File(path) => {
+            let handed = small_text(path).and_then(|text| result::read(&text).map_err(|e| e.to_string()));
+            (terminal::name(path), handed)
+        }
+        Work::Code { file, code } => {
+            (file.clone(), Handed::of_code(code, |code| known.of(code)).map_err(|e| e.to_string()))
+        }
+    };
+    Row { file, graded: handed.and_then(|handed| replayed(&handed)) }
+}
+
+/// Replays what was handed in. A replay that panics is a fault of ours; it is told as one result's and does not take the
+/// others along.
+pub fn replayed(handed: &Handed) -> Result<Graded, String> {
+    panic::catch_unwind(AssertUnwindSafe(|| handed.grade().map_err(|e| e.to_string())))
+        .unwrap_or_else(|_| Err("the replay came to a fault of this program".into()))
+}

@@ -1,0 +1,87 @@
+//! `grade --lines`: one result or one code a line in, one line of JSON out, in the same order and at once, so that whatever
+//! divides a text into lines and puts lines together again can do a course. A line depends on nothing but itself.
+
+use std::io::{self, BufRead, ErrorKind};
+use std::path::PathBuf;
+
+use dicrotic::exchange::handin::{Graded, Handed, result, table};
+use serde_json::Value;
+
+use crate::failure::{Failure, While};
+use crate::handed_in::{Known, codes, quietly, replayed};
+use crate::{output, text_file};
+
+/// Grades the standard input. What is wrong with a line is said in its answer.
+pub fn run(scenarios: &[PathBuf]) -> Result<(), Failure> {
+    let known = Known::new(scenarios)?;
+    let mut input = io::stdin().lock();
+    quietly(|| {
+        for number in 1_u64.. {
+            let Some(line) = next(&mut input).while_doing(|| "reading the standard input".into())? else {
+                break;
+            };
+            let graded = line.and_then(text_file::text_of).and_then(|text| grade(text.trim(), &known));
+            // Where nobody reads any more, there is no use in going on.
+            if !output::line(&told(number, graded))? {
+                break;
+            }
+        }
+        Ok(())
+    })
+}
+
+/// The next line without its end; nothing after the last one. A line that is longer than any result is passed over.
+fn next(input: &mut impl BufRead) -> io::Result<Option<Result<Vec<u8>, String>>> {
+    let (mut line, mut length, mut ended) = (Vec::new(), 0_usize, false);
+    while !ended {
+        let piece = match input.fill_buf() {
+            Ok(piece) => piece,
+            Err(error) if error.kind() == ErrorKind::Interrupted => continue,
+            Err(error) => return Err(error),
+        };
+        if piece.is_empty() {
+            if length == 0 {
+                return Ok(None);
+            }
+            break;
+        }
+        let end = piece.iter().position(|byte| *byte == b'\n');
+        let taken = end.map_or(piece.len(), |at| at + 1);
+        ended = end.is_some();
+        length += taken;
+        if length <= result::MOST_BYTES + 1 {
+            line.extend(&piece[..taken]);
+        }
+        input.consume(taken);
+    }
+    if length > result::MOST_BYTES + 1 {
+        return Ok(Some(Err(format!("{length} bytes; a result has at most {}", result::MOST_BYTES))));
+    }
+    while line.last().is_some_and(|byte| matches!(byte, b'\n' | b'\r')) {
+        line.pop();
+    }
+    Ok(Some(Ok(line)))
+}
+
+fn grade(text: &str, known: &Known) -> Result<Graded, String> {
+    if text.is_empty() {
+        return Err("an empty line".into());
+    }
+    let handed = if text.starts_with('{') {
+        result::read(text)
+    } else {
+        Handed::of_code(&codes::only(text)?, |code| known.of(code))
+    };
+    replayed(&handed.map_err(|error| error.to_string())?)
+}
+
+/// The answer to a line. The fields stand in the table's order.
+fn told(number: u64, graded: Result<Graded, String>) -> String {
+    let fields: Vec<(&str, Value)> = match graded {
+        Ok(graded) => table::fields(&graded).into(),
+        Err(why) => vec![("error", Value::from(why))],
+    };
+    let fields: Vec<String> =
+        fields.iter().map(|(name, value)| format!("{}:{value}", Value::from(*name))).collect();
+    format!("{{\"line\":{number},{}}}", fields.join(","))
+}

@@ -1,0 +1,253 @@
+//! Folders and lists that students handed in, as they come: with links, pipes, closed doors and letters of any encoding.
+
+#![cfg(unix)]
+
+use std::os::unix::fs::{PermissionsExt, symlink};
+use std::os::unix::process::CommandExt;
+use std::path::Path;
+use std::process::{Command, Output, Stdio};
+use std::time::{Duration, Instant};
+
+use command::{dicrotic, error_of, scratch, written};
+use dicrotic::exchange::handin::result;
+use dicrotic::session::Session;
+use dicrotic::session::compact::Code;
+use students::{ASSIGNMENT, attempt};
+
+mod command;
+mod students;
+
+fn one(k: u32) -> String {
+    let (session, about) = attempt(k);
+    result::write(&session, &about).unwrap()
+}
+
+/// What a command gives within a time; a hang is a failure.
+fn within(seconds: u64, command: &mut Command) -> (Option<i32>, String) {
+    let mut run = command.stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+    let end = Instant::now() + Duration::from_secs(seconds);
+    while run.try_wait().unwrap().is_none() {
+        if Instant::now() > end {
+            run.kill().unwrap();
+            panic!("{command:?} goes on for more than {seconds} s");
+        }
+        std::thread::sleep(Duration::from_millis(10));
+    }
+    let Output { status, stderr, .. } = run.wait_with_output().unwrap();
+    (status.code(), String::from_utf8(stderr).unwrap())
+}
+
+/// Whether the one who runs this may pass every door, so that a closed one needs somebody else to stand before it.
+fn is_root() -> bool {
+    std::fs::read_dir("/proc/self").is_ok_and(|_| {
+        use std::os::unix::fs::MetadataExt;
+        std::fs::metadata("/proc/self").unwrap().uid() == 0
+    })
+}
+
+#[test]
+fn what_cannot_be_read_in_a_folder_is_told_and_the_rest_is_graded() {
+    let outside = scratch("folder-outside");
+    written(&outside, "far.dicrotic-result.json", one(1));
+    let folder = scratch("folder");
+    written(&folder, "good.dicrotic-result.json", one(0));
+    let deep = folder.join("deep");
+    std::fs::create_dir(&deep).unwrap();
+    written(&deep, "also.dicrotic-result.json", one(2));
+    symlink(".", folder.join("self")).unwrap();
+    symlink("..", deep.join("up")).unwrap();
+    symlink("loop-b.json", folder.join("loop-a.json")).unwrap();
+    symlink("loop-a.json", folder.join("loop-b.json")).unwrap();
+    symlink("gone.json", folder.join("dangling.json")).unwrap();
+    symlink(outside.join("far.dicrotic-result.json"), folder.join("out.json")).unwrap();
+    symlink(&outside, folder.join("out")).unwrap();
+    symlink("/dev/zero", folder.join("zero.txt")).unwrap();
+    for pipe in ["pipe.txt", "pipe.json"] {
+        assert!(Command::new("mkfifo").arg(folder.join(pipe)).status().unwrap().success());
+    }
+    let _socket = std::os::unix::net::UnixListener::bind(folder.join("socket.json")).unwrap();
+    let mut pit = folder.join("pit");
+    for _ in 0..40 {
+        pit = pit.join("d");
+    }
+    std::fs::create_dir_all(&pit).unwrap();
+    written(&pit, "lost.json", one(3));
+    let closed = folder.join("closed");
+    std::fs::create_dir(&closed).unwrap();
+    std::fs::set_permissions(&closed, std::fs::Permissions::from_mode(0o0)).unwrap();
+    let table = scratch("folder-out");
+    std::fs::set_permissions(&table, std::fs::Permissions::from_mode(0o777)).unwrap();
+    let out = table.join("grades.csv");
+    let mut grade = dicrotic(&["grade", folder.to_str().unwrap(), "--out", out.to_str().unwrap()]);
+    if is_root() {
+        grade.uid(65534);
+    }
+    let (code, told) = within(60, &mut grade);
+    std::fs::set_permissions(&closed, std::fs::Permissions::from_mode(0o755)).unwrap();
+    assert_eq!(code, Some(2), "{told}");
+    for part in [
+        "self: skipped: a link to a folder that it lies in",
+        "deep/up: skipped: a link to a folder that it lies in",
+        "loop-a.json: skipped: a link that leads nowhere",
+        "dangling.json: skipped: a link to something that is not there",
+        "out.json: skipped: a link that leads out of the folder",
+        "/out: skipped: a link that leads out of the folder",
+        "zero.txt: skipped: a link that leads out",
+        "pipe.txt: skipped: a pipe",
+        "pipe.json: skipped: a pipe",
+        "socket.json: skipped: a socket",
+        "closed: skipped: the folder cannot be read",
+        "folders deep: not looked into",
+    ] {
+        assert!(told.contains(part), "{part}: {told}");
+    }
+    let graded = std::fs::read_to_string(&out).unwrap();
+    assert_eq!(graded.lines().count(), 3, "{graded}");
+    assert!(graded.contains("good.dicrotic") && graded.contains("also.dicrotic") && !graded.contains("far."));
+}
+
+#[test]
+fn a_pipe_or_a_device_that_is_named_is_not_opened() {
+    let folder = scratch("named");
+    let pipe = folder.join("pipe.txt");
+    assert!(Command::new("mkfifo").arg(&pipe).status().unwrap().success());
+    symlink("/dev/zero", folder.join("zero.json")).unwrap();
+    let out = folder.join("grades.csv");
+    for (name, why) in [("pipe.txt", "a pipe"), ("zero.json", "a device")] {
+        let file = folder.join(name);
+        let mut grade = dicrotic(&["grade".as_ref(), file.as_os_str(), "--out".as_ref(), out.as_os_str()]);
+        let (code, told) = within(20, &mut grade);
+        assert!(code == Some(2) && told.contains(why), "{told}");
+    }
+}
+
+fn list(folder: &Path, text: impl AsRef<[u8]>) -> (Option<i32>, String, usize) {
+    let file = written(folder, "codes.txt", text);
+    let scenario = written(folder, "assignment.toml", ASSIGNMENT);
+    let out = folder.join("grades.csv");
+    let out = out.to_str().unwrap();
+    let (code, told) = within(60, &mut dicrotic(&["grade", &file, "--scenario", &scenario, "--out", out]));
+    (code, told, std::fs::read_to_string(out).unwrap().lines().count() - 1)
+}
+
+fn codes(n: u32) -> Vec<String> {
+    (0..n)
+        .map(|k| {
+            let (session, about) = attempt(k);
+            session.code(&about).unwrap().write()
+        })
+        .collect()
+}
+
+#[test]
+fn codes_are_graded_however_they_were_passed_on() {
+    let folder = scratch("lists");
+    let codes = codes(3);
+    let [a, b, c] = &codes[..] else { unreachable!() };
+    let wrapped = |code: &str, before: &str, after: &str| {
+        let pieces = code.as_bytes().chunks(72).map(|p| format!("{before}{}", String::from_utf8_lossy(p)));
+        pieces.collect::<Vec<_>>().join(&format!("{after}\r\n"))
+    };
+    for (shape, text) in [
+        ("two on a line", format!("{a} {b}\n{c}\n")),
+        ("CR", format!("{a}\r{b}\r{c}\r")),
+        ("quotes and bullets", format!("- \"{a}\"\n* '{b}'\n3) “{c}”\n")),
+        ("wrapped", format!("Hello,\n\n{}\n\nBye\n{}\n{c}", wrapped(a, "", ""), wrapped(b, "> ", ""))),
+        ("soft", format!("{}\r\n{}\r\n{c}", wrapped(a, "", "="), wrapped(b, "> ", "="))),
+        ("mark of byte order", format!("\u{feff}{a}\n{b}\n{c}\n")),
+    ] {
+        let (code, told, graded) = list(&folder, &text);
+        assert_eq!((code, graded), (Some(0), 3), "{shape}: {told}");
+    }
+    let (code, told, graded) = list(&folder, format!("{a}\n{}\n{b}\n", &c[40..]));
+    assert_eq!((code, graded), (Some(2), 2), "{told}");
+    assert!(told.contains("line 2: skipped: this looks like a part of a code"), "{told}");
+}
+
+#[test]
+fn a_list_beyond_reason_and_one_of_another_encoding_are_told_quickly() {
+    let folder = scratch("encodings");
+    let before = Instant::now();
+    let (code, told, graded) = list(&folder, "D2.AgAAAAAAAAAAAAAAAAAA\n".repeat(50_000));
+    assert_eq!((code, graded), (Some(2), 0));
+    assert!(told.contains("50000 codes; a list has at most 5000"), "{told}");
+    assert!(before.elapsed() < Duration::from_secs(5), "{:?}", before.elapsed());
+    let [text] = &codes(1)[..] else { unreachable!() };
+    let wide = |order: fn(u16) -> [u8; 2], mark: &str| -> Vec<u8> {
+        format!("{mark}{text}").encode_utf16().flat_map(order).collect()
+    };
+    for (bytes, why) in [
+        (wide(u16::to_le_bytes, "\u{feff}"), "saved as UTF-16; save it as UTF-8"),
+        (wide(u16::to_be_bytes, "\u{feff}"), "saved as UTF-16; save it as UTF-8"),
+        (wide(u16::to_le_bytes, ""), "saved as UTF-16; save it as UTF-8"),
+        ([&b"Jos\xe9: "[..], text.as_bytes()].concat(), "Latin-1"),
+    ] {
+        let (code, told, _) = list(&folder, &bytes);
+        assert!(code == Some(2) && told.contains(why), "{told}");
+    }
+    let marked = written(&folder, "marked.dicrotic-result.json", format!("\u{feff}{}", one(0)));
+    let out = folder.join("grades.csv");
+    let output = dicrotic(&["grade", &marked, "--out", out.to_str().unwrap()]).output().unwrap();
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+}
+
+/// A log of nothing but time: at 20 Hz the most samples are twelve days.
+#[test]
+fn a_log_that_runs_longer_than_a_bench_may_is_refused_quickly() {
+    let folder = scratch("bomb");
+    let text = ASSIGNMENT.replace("range_v = 0.1", "range_v = 0.1\nrate_hz = 20");
+    let scenario = written(&folder, "slow.toml", &text);
+    let session = Session::new(&text, 1).unwrap();
+    let code = session.code(&Default::default()).unwrap();
+    let bomb = Code { samples: 21_600_000, ..code.clone() };
+    let late = Code { samples: 20 * 6 * 3600 + 40, ..code };
+    let file = written(&folder, "codes.txt", format!("{}\n{}\n", bomb.write(), late.write()));
+    let out = folder.join("grades.csv");
+    let before = Instant::now();
+    let error =
+        error_of(&mut dicrotic(&["grade", &file, "--scenario", &scenario, "--out", out.to_str().unwrap()]));
+    assert!(before.elapsed() < Duration::from_secs(5), "{:?}", before.elapsed());
+    for part in ["line 1: skipped", "line 2: skipped", "simulated seconds: 1080000, at most 21600"] {
+        assert!(error.contains(part), "{error}");
+    }
+}
+
+#[test]
+fn scripts_that_wait_for_days_are_refused_quickly() {
+    let folder = scratch("waits");
+    let steps = "{wait=600},".repeat(400);
+    let attempt =
+        |k: usize| format!("[[attempt]]\nname=\"{k}\"\nseed=1\nexpect={{passed=false}}\nsteps=[{steps}]\n");
+    let text = format!("{}\n{}", command::SCENARIO, (0..9).map(attempt).collect::<String>());
+    let file = written(&folder, "waits.toml", &text);
+    let before = Instant::now();
+    let error = error_of(&mut dicrotic(&["check", &file]));
+    assert!(before.elapsed() < Duration::from_secs(5), "{:?}", before.elapsed());
+    assert!(error.contains("attempt[0].steps") && error.contains("7200 s"), "{error}");
+}
+
+#[test]
+fn a_student_s_code_acts_in_no_cell_whatever_divides_them() {
+    let folder = scratch("formula");
+    for (k, student) in ["x;=cmd|' /C calc'!A0", "a\t=1+1", "b\n@SUM(A1)", "\"=1", "c, +1"].iter().enumerate()
+    {
+        let (session, mut about) = attempt(k as u32);
+        about.student = student.to_string();
+        written(&folder, &format!("{k}.dicrotic-result.json"), result::write(&session, &about).unwrap());
+    }
+    let out = folder.join("grades.csv");
+    assert!(
+        dicrotic(&["grade", folder.to_str().unwrap(), "--out", out.to_str().unwrap()])
+            .status()
+            .unwrap()
+            .success()
+    );
+    let table = std::fs::read_to_string(&out).unwrap();
+    for line in table.lines() {
+        for part in line.split([',', ';', '\t']) {
+            let inner = part.trim_start_matches(['"', ' ']);
+            assert!(!inner.starts_with(['=', '+', '-', '@']), "{part} in {line}");
+        }
+    }
+    assert_eq!(table.lines().count(), 6, "{table}");
+}
