@@ -129,6 +129,7 @@ fn check(window: Option<(f64, f64)>, count: &str, seconds: &str, multiplier: &st
         pulse_v: 0.04,
         quality: 0.9,
         smaller_range_fits: false,
+        fitting_v: None,
         movement: None,
     };
     let reference = Reference { peaks: &peaks, delay_s: 0.0, duration_s: 32.0 };
@@ -331,13 +332,14 @@ fn the_trace_is_judged_too() {
         pulse_v: 0.04,
         quality: 0.9,
         smaller_range_fits: false,
+        fitting_v: None,
         movement: None,
     };
     let moved = |kind| Some(Movement { kind, height: 0.8, from_s: 3.0, to_s: 4.0 });
     for (trace, duration_s, expected) in [
         (Trace { hum_ratio: 0.11, ..good }, 32.0, "trace_hum"),
         (Trace { clip_share: 0.001, ..good }, 32.0, "trace_clipped"),
-        (Trace { fill: 0.29, smaller_range_fits: true, ..good }, 32.0, "trace_small"),
+        (Trace { fill: 0.29, smaller_range_fits: true, fitting_v: None, ..good }, 32.0, "trace_small"),
         (Trace { fill: 0.81, ..good }, 32.0, "trace_tall"),
         (Trace { quality: 0.2, ..good }, 32.0, "trace_unlike"),
         (Trace { movement: moved(Kind::Unrest), ..good }, 32.0, "trace_restless"),

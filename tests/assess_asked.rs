@@ -291,6 +291,7 @@ fn a_clean_stretch_is_judged_by_its_trace_and_length_alone() {
         fill: 0.1,
         pulse_v: 0.02,
         smaller_range_fits: true,
+        fitting_v: None,
         quality: 0.9,
         movement: None,
     };

@@ -54,7 +54,9 @@ fn doing(tell: Tell, session: &Session) -> Vec<Value> {
     match tell {
         Tell::Wiggle(end) => one(json!({"do": "wiggle", "end": end})),
         Tell::Look(at) => one(json!({"do": "look", "at": at})),
-        Tell::Stretch => vec![json!({"do": "time_base", "s": 1}), json!({"do": "time_base", "s": 5})],
+        Tell::Stretch => {
+            vec![json!({"do": "time_base", "s": 1}), json!({"wait": 2.0}), json!({"do": "time_base", "s": 5})]
+        }
         Tell::Plug(_) => one(json!({"do": "plug", "end": "data_computer", "socket": "port2"})),
         Tell::Switch(id) => {
             let on = match id {
@@ -113,6 +115,10 @@ fn the_catalogues_tests_made_as_their_texts_say_count_as_tests() {
                 wait(&mut session, 6.0);
                 let doing = doing(*tell, &session);
                 for step in doing {
+                    if let Some(seconds) = step["wait"].as_f64() {
+                        wait(&mut session, seconds);
+                        continue;
+                    }
                     let did = Action::from_value(step.clone()).unwrap();
                     if let Err(why) = session.act(&did) {
                         wrong.push(format!("{} {tell:?}: {why:?}", fault.id));
@@ -164,6 +170,61 @@ fn the_natural_reversal_counts_as_a_test() {
         }
     }
     assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+}
+
+/// Two ways of hum at once: whichever is found and mended first, with a look between, both were shown.
+#[test]
+fn two_faults_may_be_mended_in_either_order() {
+    for part in ["02-hum-on-the-strip", "46-two-at-once-c"] {
+        let path = std::fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/scenarios"))
+            .unwrap()
+            .map(|e| e.unwrap().path())
+            .find(|p| p.file_name().unwrap().to_string_lossy().starts_with(part))
+            .unwrap_or_else(|| panic!("no scenario {part}"));
+        let text = std::fs::read_to_string(path).unwrap();
+        let faults = dicrotic::scenario::Scenario::read(&text).unwrap().fault;
+        let listed: Vec<&str> = faults.iter().map(|f| f.name.as_str()).collect();
+        let all = [
+            vec![json!({"do": "charger", "plugged": false})],
+            vec![
+                json!({"do": "move", "part": "lead1", "x": 44, "y": 66}),
+                json!({"do": "move", "part": "lead2", "x": 66, "y": 70}),
+            ],
+        ];
+        for seed in 500..506 {
+            for order in [[0, 1], [1, 0]] {
+                let mut session = Session::new(&text, seed).unwrap();
+                wait(&mut session, 6.0);
+                for k in order {
+                    all[k].iter().for_each(|step| act(&mut session, step.clone()));
+                    wait(&mut session, 5.0);
+                }
+                for id in ["charger_near", "lead_on_strip"].iter().filter(|id| listed.contains(id)) {
+                    let codes = said(&session, id);
+                    assert!(codes.contains(&"process_tested"), "{part}, {seed}, {order:?}: {id} {codes:?}");
+                }
+            }
+        }
+    }
+}
+
+/// A trace drawn out and together again at once was not looked at.
+#[test]
+fn a_stretch_without_a_look_tells_nothing() {
+    let fault = fault::named("phone_near").unwrap();
+    let stretched = |pause: f64| {
+        let mut session = bench(fault, 1.0);
+        wait(&mut session, 5.0);
+        act(&mut session, json!({"do": "time_base", "s": 0.5}));
+        wait(&mut session, pause);
+        act(&mut session, json!({"do": "time_base", "s": 10}));
+        act(&mut session, json!({"do": "move", "part": "phone", "x": 150, "y": 70}));
+        act(&mut session, json!({"do": "shade", "on": true}));
+        wait(&mut session, 5.0);
+        said(&session, "phone_near").contains(&"process_tested")
+    };
+    assert!(!stretched(0.0) && !stretched(0.4));
+    assert!(stretched(2.0));
 }
 
 #[test]

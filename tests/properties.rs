@@ -306,7 +306,8 @@ proptest! {
         prop_assert_eq!(interval_rate(&peaks, a, b), interval_rate(&moved, a + dt, b + dt));
 
         let typed = Typed { count: Some(count.round()), seconds: Some(seconds), multiplier: Some(60.0 / seconds), rate: Some(rate) };
-        let trace = Trace { hum_ratio: 0.02, clip_share: 0.0, fill: 0.5, pulse_v: 0.04, quality: 0.9, smaller_range_fits: false, movement: None };
+        let trace = Trace { hum_ratio: 0.02, clip_share: 0.0, fill: 0.5, pulse_v: 0.04, quality: 0.9, smaller_range_fits: false,
+ fitting_v: None, movement: None };
         let criteria = Criteria { edge_s: edge, ..Criteria::default() };
         let report = |peaks: &[Peak], dt: f64| judge(&Sheet {
             task: Task::default(), criteria: &criteria, trace: Some(&trace), cursors: Some((a + dt, b + dt)), first: None,

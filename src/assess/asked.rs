@@ -227,20 +227,29 @@ fn window_asked(sheet: &Sheet, window: Option<(f64, f64)>) -> Finding {
         return wrong(Step::Window, "window_short", json!({"seconds": short(seconds), "need": least}));
     }
     let common = judge_window(sheet.criteria, window);
-    if sheet.task.kind != Kind::AfterExercise || common.is_wrong() {
+    if common.is_wrong() {
         return common;
+    }
+    if sheet.task.kind != Kind::AfterExercise {
+        return too_long(sheet, seconds).unwrap_or(common);
     }
     let Some(ended) = sheet.exercise_ended_s.filter(|ended| *ended <= 0.5 * (a + b)) else {
         return wrong(Step::Window, "window_no_exercise", json!({}));
     };
-    if let Some(most) = sheet.task.longest_s.filter(|most| seconds > most + GIVEN_S) {
-        return wrong(Step::Window, "window_long", json!({"seconds": short(seconds), "most": most}));
+    if let Some(finding) = too_long(sheet, seconds) {
+        return finding;
     }
     let middle = 0.5 * (a + b) - ended;
     match sheet.task.within_s.filter(|within| middle > *within) {
         Some(within) => wrong(Step::Window, "window_late", json!({"within": within})),
         None => common,
     }
+}
+
+/// A window that is longer than was asked for.
+fn too_long(sheet: &Sheet, seconds: f64) -> Option<Finding> {
+    let most = sheet.task.longest_s.filter(|most| seconds > most + GIVEN_S)?;
+    Some(wrong(Step::Window, "window_long", json!({"seconds": short(seconds), "most": most})))
 }
 
 /// How many intervals lie between two places, and how far the second is from the feature that the first is on, s.
@@ -305,17 +314,21 @@ fn middle(sheet: &Sheet, window: Option<(f64, f64)>) -> Finding {
     let (Some(typed), Some((a, b)), Some(ended)) = (sheet.middle, window, sheet.exercise_ended_s) else {
         return missing(Step::Middle, "middle_missing");
     };
-    let near = |t: f64| (typed - t).abs() <= MIDDLE_S;
+    let off = |t: f64| (typed - t).abs();
     let args = json!({"typed": short(typed)});
-    if near(0.5 * (a + b) - ended) {
-        right(Step::Middle, "middle_right")
-    } else if near(a - ended) {
-        wrong(Step::Middle, "middle_start", args)
-    } else if near(0.5 * (a + b)) {
-        wrong(Step::Middle, "middle_take", args)
-    } else {
-        wrong(Step::Middle, "middle_wrong", args)
+    if off(0.5 * (a + b) - ended) <= MIDDLE_S {
+        return right(Step::Middle, "middle_right");
     }
+    // Two slips may lead to the same time; then none is named.
+    let (start, take) = (off(a - ended), off(0.5 * (a + b)));
+    let code = match (start <= MIDDLE_S, take <= MIDDLE_S) {
+        _ if off(-ended) <= start.min(take) => "middle_wrong",
+        (true, true) if (start - take).abs() < 0.5 * MIDDLE_S => "middle_wrong",
+        (true, _) if start <= take => "middle_start",
+        (_, true) => "middle_take",
+        _ => "middle_wrong",
+    };
+    wrong(Step::Middle, code, args)
 }
 
 /// The range to one side of zero, in millivolts.

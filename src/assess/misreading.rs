@@ -358,7 +358,12 @@ fn counting(e: &Evidence, r: &Reading, found: &mut Found) {
     };
     if count > most + 1.0 {
         let by_marks = marked && bumps_marked >= 0.6 * (count - most);
-        add(Misreading::BumpsCounted, if by_marks { 0.0 } else { doubled.max(0.0) }, args.clone());
+        // Who takes the length of the recording for T has counted the beats of the recording.
+        let whole_s = r.typed.seconds.is_some_and(|t| (t - e.sheet.reference.duration_s).abs() <= 0.5);
+        let whole = whole_s && (count - e.sheet.reference.peaks.len() as f64).abs() <= 1.0;
+        if by_marks || !whole {
+            add(Misreading::BumpsCounted, if by_marks { 0.0 } else { doubled.max(0.0) }, args.clone());
+        }
         if marked && strays >= 0.6 * (count - most) && strays > bumps_marked {
             add(Misreading::SpikesCounted, 0.0, json!({"strays": strays}));
         }
@@ -374,6 +379,11 @@ fn counting(e: &Evidence, r: &Reading, found: &mut Found) {
         if !unmarked {
             add(Misreading::BreathsCounted, breaths, args.clone());
         }
+    }
+    // All beats of the recording, where A and B are round fewer.
+    let whole = e.sheet.reference.peaks.len() as f64;
+    if !intervals && whole > most + 1.0 && (count - whole).abs() <= 1.0 {
+        add(Misreading::WholeRecording, 0.4 * (count - whole).abs(), args.clone());
     }
     let hum = e.mains_shows_hz * length;
     if count >= 200.0 * length / 60.0 && e.mains_shows_hz > 3.5 {

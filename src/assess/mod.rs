@@ -24,6 +24,7 @@ pub mod hint;
 pub mod misreading;
 pub mod parse;
 pub mod process;
+pub mod range;
 pub mod rubric;
 pub mod skill;
 pub mod spread;

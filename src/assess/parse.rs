@@ -33,7 +33,7 @@ pub fn number(text: &str) -> Result<f64, Problem> {
     if text.chars().count() > MOST_CHARACTERS {
         return Err(Problem::TooLong);
     }
-    let text = without_unit(text);
+    let text = without_unit(without_plus_minus(text));
     if let Some((top, low)) = text.split_once(['/', ':', '\u{00f7}']) {
         let (top, low) = (plain(top.trim())?, plain(without_unit(low.trim()))?);
         if low == 0.0 {
@@ -42,6 +42,25 @@ pub fn number(text: &str) -> Result<f64, Problem> {
         return Ok(top / low);
     }
     plain(text)
+}
+
+/// Without a plus-minus sign in front, as an uncertainty is written.
+fn without_plus_minus(text: &str) -> &str {
+    let signs = ["\u{00b1}", "+/-", "+-", "+\u{2212}", "+/\u{2212}"];
+    signs.iter().find_map(|sign| text.strip_prefix(sign)).map_or(text, str::trim_start)
+}
+
+/// Reads a time in seconds; `1:05` and `0:13` are minutes and seconds.
+pub fn seconds(text: &str) -> Result<f64, Problem> {
+    let clock = |text: &str| {
+        let (minutes, rest) = text.trim().split_once(':')?;
+        let digits =
+            |s: &str, most: usize| (1..=most).contains(&s.len()) && s.bytes().all(|b| b.is_ascii_digit());
+        let whole = rest.split(['.', ',']).next()?;
+        let fits = digits(minutes, 2) && whole.len() == 2 && digits(whole, 2);
+        fits.then(|| Some(60.0 * plain(minutes).ok()? + plain(rest).ok()?)).flatten()
+    };
+    clock(text).map_or_else(|| number(text), Ok)
 }
 
 /// Units that may stand behind a number, longest first.

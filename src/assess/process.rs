@@ -71,6 +71,8 @@ pub struct Remark {
 /// How long the trace must run undisturbed before and after a change so that one can see what it did, s: a few beats (design
 /// default).
 pub const LOOK_S: f64 = 2.5;
+/// How long a trace that was drawn out must stand so that one can read the distance of its waves, s (design default).
+const STRETCH_S: f64 = 1.5;
 /// Changes within this time without a look between them are made blind, s (design default).
 const BLIND_S: f64 = 2.0;
 /// Things changed that have nothing to do with any fault: two are let pass (common practice).
@@ -112,13 +114,23 @@ fn tested(done: &[Done], case: &Case, bit: u32, end_s: f64) -> bool {
     let starts = drag_starts(done);
     let tells = |k: usize| {
         let from = done[starts[k]].from;
-        at_work(&done[starts[k]]) && case.tests.iter().any(|t| t.is(&done[k].action, from))
+        let is = |t: &Tell| {
+            t.is(&done[k].action, from) && (*t != Tell::Stretch || case.paper || stood(done, k, end_s))
+        };
+        at_work(&done[starts[k]]) && case.tests.iter().any(is)
     };
     if (0..before).any(tells) {
         return true;
     }
     let Some(mend) = mended else { return false };
     case.paper || (tells(mend) && done[mend].nature() == Nature::Test) || reversal_seen(done, mend, end_s)
+}
+
+/// Whether one could look at what was drawn out: nothing else was altered or drawn otherwise for a while.
+fn stood(done: &[Done], k: usize, end_s: f64) -> bool {
+    let other = |d: &&Done| d.alters() || d.nature() == Nature::Test || Tell::Stretch.is(&d.action, None);
+    let next_s = done[k + 1..].iter().find(other).map_or(end_s, |d| d.at_s);
+    next_s - done[k].at_s >= STRETCH_S
 }
 
 /// The deed that mended a cause: the last that belongs to its remedy before it was gone for good.

@@ -90,6 +90,8 @@ pub struct Terms {
     pub names: bool,
     /// Whether they are to be mended.
     pub mends: bool,
+    /// Whether one of them is to be told to the instructor: nobody mends an irregular pulse.
+    pub tells: bool,
 }
 
 /// A row of what is asked.
@@ -108,6 +110,7 @@ pub fn asked(t: &Terms) -> Vec<AskedRow> {
         Kind::NameFault => &[],
         Kind::CleanStretch => &["clean_window"],
         Kind::ReadRange => &["clean_window", "range_read", "height_read"],
+        Kind::AfterExercise => &["clean_window", "exact_count", "units", "formula", "middle_read"],
         _ => &["clean_window", "exact_count", "units", "formula"],
     };
     let mut faults = vec!["tested", "one_change"];
@@ -116,6 +119,9 @@ pub fn asked(t: &Terms) -> Vec<AskedRow> {
     }
     if t.mends {
         faults.push("mended");
+    }
+    if t.tells {
+        faults.push("told");
     }
     let row = |row, applies: bool, points: &[&'static str]| AskedRow {
         row,
@@ -234,6 +240,8 @@ impl Facts<'_> {
             "exact_count" => self.right(code, &[Step::Count, Step::Count1]),
             "units" => self.right(code, &[Step::Seconds, Step::Seconds1]),
             "formula" => self.right(code, &[Step::Multiplier, Step::Rate, Step::Rate1]),
+            "middle_read" => self.right(code, &[Step::Middle]),
+            "told" => self.deed(code, Deed::TellInstructor),
             "range_read" => self.right(code, &[Step::Range]),
             "height_read" => self.right(code, &[Step::Amplitude]),
             "uncertainty" => self.right(code, &[Step::Uncertainty]),

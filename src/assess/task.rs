@@ -41,7 +41,7 @@ pub struct TaskSpec {
     pub seconds: Option<Vec<f64>>,
     /// Lowest and highest number of intervals to draw from.
     pub n: Option<[u32; 2]>,
-    /// Longest window after exercise, s.
+    /// Longest window, after exercise or one's own, s.
     pub longest_s: Option<f64>,
     /// Latest middle of a window after the end of exercise, s.
     pub within_s: Option<f64>,
@@ -84,7 +84,7 @@ impl TaskSpec {
         let misplaced = [
             ("seconds", self.seconds.is_some(), Kind::GivenWindow),
             ("n", self.n.is_some(), Kind::Intervals),
-            ("longest_s", self.longest_s.is_some(), Kind::AfterExercise),
+            ("longest_s", self.longest_s.is_some() && self.kind != Kind::OwnWindow, Kind::AfterExercise),
             ("within_s", self.within_s.is_some(), Kind::AfterExercise),
             ("at_least_s", self.at_least_s.is_some(), Kind::Irregular),
             ("one_of", !self.one_of.is_empty(), Kind::NameFault),
@@ -139,6 +139,7 @@ impl TaskSpec {
                 task.longest_s = Some(self.longest_s.unwrap_or(15.0));
                 task.within_s = Some(self.within_s.unwrap_or(60.0));
             }
+            Kind::OwnWindow => task.longest_s = self.longest_s,
             Kind::Irregular => task.at_least_s = Some(self.at_least_s.unwrap_or(30.0)),
             _ => {}
         }

@@ -1,5 +1,6 @@
 //! The stretch that was measured: movement, hum, clipping, size on the screen.
 
+use super::range;
 use crate::measure::detect::detect;
 use crate::measure::movement::{Movement, movement};
 use crate::measure::quality;
@@ -27,6 +28,9 @@ pub struct Trace {
     pub pulse_v: f64,
     /// Whether the next smaller range would have held the whole stretch, its mean brought to zero.
     pub smaller_range_fits: bool,
+    /// The smallest range that would hold the trace once it is zeroed, V.
+    #[serde(skip)]
+    pub fitting_v: Option<f64>,
     /// Quality of the stretch, 0 to 1: see [`quality::Quality::index`].
     pub quality: f64,
     /// The stretch's worst place, s from the recording's start; absent where there are too few beats to tell.
@@ -81,7 +85,8 @@ pub fn look(recording: &Recording, a: f64, b: f64, mains_hz: f64) -> Option<Trac
         clip_share: clipped as f64 / values.len() as f64,
         fill: pulse_v / screen_v,
         pulse_v,
-        smaller_range_fits: smaller_range_fits(values, screen_v / 2.0),
+        smaller_range_fits: smaller_range_fits(range::furthest(values), screen_v / 2.0),
+        fitting_v: range::fitting(range::furthest(values), pulse_v),
         quality: quality.map_or(0.0, |q| q.index),
         movement,
     })
@@ -95,11 +100,9 @@ fn cut_off(recording: &Recording, from: usize, to: usize) -> Vec<bool> {
         .collect()
 }
 
-/// Whether the next smaller range of the recorder would hold all values about their mean, with a tenth to spare. False where
-/// `range_v` is none of the recorder's ranges, as when the labels carry a factor.
-fn smaller_range_fits(values: &[f64], range_v: f64) -> bool {
-    let mean = values.iter().sum::<f64>() / values.len().max(1) as f64;
-    let furthest = values.iter().map(|v| (v - mean).abs()).fold(0.0, f64::max);
+/// Whether the next smaller range of the recorder would hold the values. False where `range_v` is none of the recorder's ranges,
+/// as when the labels carry a factor.
+fn smaller_range_fits(furthest_v: f64, range_v: f64) -> bool {
     let steps = RANGES_V.windows(2).find(|w| (w[0] / range_v - 1.0).abs() < 1e-6);
-    steps.is_some_and(|w| furthest < 0.9 * w[1])
+    steps.is_some_and(|w| range::holds(furthest_v, w[1]))
 }

@@ -5,7 +5,7 @@ use super::action::{Action, Page};
 use super::attempt::Session;
 use super::script::{Prepared, prepare};
 use crate::assess::skill::Aid;
-use crate::assess::trace;
+use crate::assess::{range, trace};
 use crate::deed::{Kind, Nature};
 use crate::measure::quality;
 use crate::plain::json;
@@ -158,8 +158,7 @@ impl Session {
             let best = if reach >= 0.98 * now {
                 RANGES_V.iter().copied().filter(|v| *v > now * 1.01).min_by(f64::total_cmp)
             } else {
-                let fits = |v: &f64| reach <= ROOM * v && pulse <= 1.5 * v;
-                RANGES_V.iter().copied().filter(fits).min_by(f64::total_cmp)
+                range::fitting(reach * range::ROOM / ROOM, pulse)
             };
             match best.filter(|v| (v / now - 1.0).abs() > 1e-6) {
                 Some(v) => self.set_range(v),

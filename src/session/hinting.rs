@@ -103,7 +103,9 @@ impl Session {
                 let bump = |t: f64| beats.iter().find(|l| l.second_s.is_some_and(|s| (s - t).abs() < 0.1));
                 let marked = take.marks.iter().filter(|m| **m >= a && **m < b).find_map(|m| bump(*m));
                 let any = || beats.iter().find(|l| l.foot_s >= a && l.second_s.is_some_and(|s| s < b));
-                let beat = marked.or_else(any)?;
+                // Where no second wave is to be seen, any beat shows how often the line climbs.
+                let first = || beats.iter().find(|l| l.foot_s >= a && l.peak_s < b);
+                let beat = marked.or_else(any).or_else(first)?;
                 Some(span(beat.foot_s, beat.second_s.unwrap_or(beat.peak_s) + 0.15))
             }
             "missed" => {
@@ -221,12 +223,11 @@ impl Session {
         json!({"value": value})
     }
 
-    /// The smallest range in which the pulse fills no more than three quarters of the screen, V.
+    /// The smallest range that would hold the take once the trace is zeroed, V.
     pub(super) fn fitting_range_v(&self) -> Option<f64> {
         let take = self.take()?;
         let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
-        let pulse_v = trace::look(&take.recording, 0.0, take.recording.duration_s(), mains_hz)?.pulse_v;
-        RANGES_V.iter().copied().filter(|v| pulse_v <= 1.5 * v).min_by(f64::total_cmp)
+        trace::look(&take.recording, 0.0, take.recording.duration_s(), mains_hz)?.fitting_v
     }
 }
 

@@ -53,7 +53,11 @@ impl Worksheet {
     /// A field as the page shows it.
     pub fn entry(&self, field: Field) -> Entry {
         let text = self.texts[Self::slot(field)].clone();
-        let read = if field.in_millivolts() { parse::millivolts(&text) } else { parse::number(&text) };
+        let read = match field {
+            field if field.in_millivolts() => parse::millivolts(&text),
+            Field::Seconds | Field::Seconds1 | Field::Middle => parse::seconds(&text),
+            _ => parse::number(&text),
+        };
         Entry { value: read.ok(), problem: read.err(), quotient: parse::is_quotient(&text), text }
     }
 

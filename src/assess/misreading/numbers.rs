@@ -102,13 +102,16 @@ pub(super) fn scaling(e: &Evidence, r: &Reading, found: &mut Found) {
     add(Misreading::SecondsPerBeat, fine(length / count), args.clone());
     add(Misreading::TurnedOver, fine(length * count / 60.0), args.clone());
     add(Misreading::Milliseconds, far(1000.0 * own).min(fine(own / 1000.0)), args.clone());
+    // Where the right multiplier stands on the sheet, only a rate that is just another one's tells that another was used.
+    let holds = e.is(r, Step::Multiplier, "multiplier_right");
+    let near = |v: f64| if holds && (rate - v).abs() > 0.5 { f64::INFINITY } else { far(v) };
     for k in USUAL {
         if (k / right - 1.0).abs() > 0.015 && k != 1.0 {
-            add(Misreading::OtherMultiplier, far(k * count), args.clone());
+            add(Misreading::OtherMultiplier, near(k * count), args.clone());
         }
     }
     let interval = (10.0 * length / count).round() / 10.0;
     if interval > 0.0 {
-        add(Misreading::RoundedEarly, far(60.0 / interval), args);
+        add(Misreading::RoundedEarly, near(60.0 / interval), args);
     }
 }

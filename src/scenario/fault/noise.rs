@@ -1,6 +1,6 @@
 //! What gets in from outside: mains, telephone, light.
 
-use super::entry::{AtWork, Fault, HUM, Impression, Situation, Symptom};
+use super::entry::{AtWork, Fault, HUM, HumBy, Impression, Situation, Symptom};
 use crate::bench::look::Spot;
 use crate::bench::strap::OtherHand;
 use crate::bench::table::{Part, Point};
@@ -21,7 +21,7 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Fuzzy,
         severity: (0.00, 1.00),
         confused_with: &["charger_near", "hand_on_laptop", "wrong_notch", "phone_near"],
-        tests: &[Tell::Cable, Tell::Moved(Part::Strip), Tell::Stretch],
+        tests: &[Tell::Cable, Tell::Moved(Part::Strip)],
         remedy: &[
             r#"{"do": "move", "part": "lead1", "x": 44, "y": 66}"#,
             r#"{"do": "move", "part": "lead2", "x": 66, "y": 70}"#,
@@ -29,9 +29,7 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "high_pass", "hz": 0.5}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| {
-            s.hum_is_of(|b| b.lead.handles = [Point { x: 44.0, y: 66.0 }, Point { x: 66.0, y: 70.0 }])
-        }),
+        at_work: AtWork::Is(|s| s.hum_is_of(HumBy::Cable)),
         symptom: Symptom::Hum,
         apply: |s, _| lay_on_strip(s),
     },
@@ -40,12 +38,12 @@ pub(super) const FAULTS: &[Fault] = &[
         impression: Impression::Fuzzy,
         severity: (0.00, 1.00),
         confused_with: &["lead_on_strip", "hand_on_laptop", "phone_near"],
-        tests: &[Tell::Does(Kind::Charger), Tell::Moved(Part::Charger), Tell::Stretch],
+        tests: &[Tell::Does(Kind::Charger), Tell::Moved(Part::Charger)],
         remedy: &[r#"{"do": "charger", "plugged": false}"#],
         vain: &[r#"{"do": "move", "part": "phone", "x": 150, "y": 60}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| s.hum_is_of(|b| b.wiring.charger_plugged = false)),
+        at_work: AtWork::Is(|s| s.hum_is_of(HumBy::Charger)),
         symptom: Symptom::Hum,
         apply: |s, severity| {
             s.config.pad.shield = Shield::Damaged;
@@ -64,7 +62,7 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "move", "part": "lead1", "x": 46, "y": 68}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| s.hum_is_of(|b| b.strap.other_hand = OtherHand::Lap)),
+        at_work: AtWork::Is(|s| s.hum_is_of(HumBy::Hand)),
         symptom: Symptom::Hum,
         apply: |s, _| {
             s.config.pad.shield = Shield::Damaged;

@@ -2,7 +2,7 @@
 //! the truth is shown only when the attempt is over.
 
 use crate::assess::hint::Hint;
-use crate::assess::misreading::Hypothesis;
+use crate::assess::misreading::{Hypothesis, Misreading};
 use crate::assess::process::Remark;
 use crate::assess::rubric::{Point, Row, Rubric};
 use crate::assess::spread::Spread;
@@ -22,7 +22,7 @@ pub(super) fn check(check: &Checked, over: bool) -> Value {
         "steps": steps(check),
         "first_wrong": report.first_wrong,
         "passed": report.passed,
-        "misreading": check.misreading.as_ref().map(misreading),
+        "misreading": check.misreading.as_ref().map(|m| misreading(m, over)),
         "process": list(&check.process, &|r| remark(r, over)),
         "trace": check.trace.as_ref().map(trace),
         "course": list(&check.course, &entry),
@@ -57,8 +57,11 @@ fn steps(check: &Checked) -> Value {
     check.report.steps.iter().enumerate().map(one).collect()
 }
 
-fn misreading(found: &Hypothesis) -> Value {
-    json!({"id": found.id, "step": found.step, "distance": found.distance, "args": found.args})
+/// What explains it. Which of the two slips at the ends of a window it is would give the count away.
+fn misreading(found: &Hypothesis, over: bool) -> Value {
+    let fence = matches!(found.id, Misreading::OneTooMany | Misreading::OneTooFew) && !over;
+    let id = if fence { json!("fence") } else { json!(found.id) };
+    json!({"id": id, "step": found.step, "distance": found.distance, "args": found.args})
 }
 
 /// A remark on the way of working. Which fault it is about would be an answer.

@@ -28,4 +28,6 @@ rubric-point-formula = 60 × N / T
 rubric-point-range_read = The range read right
 rubric-point-height_read = The height read right
 rubric-point-uncertainty = An uncertainty that the window supports
+rubric-point-middle_read = The time of the window’s middle right
+rubric-point-told = What was seen told to the instructor
 rubric-point-caution = The caution read and agreed to

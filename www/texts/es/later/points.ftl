@@ -28,4 +28,6 @@ rubric-point-formula = 60 × N / T
 rubric-point-range_read = El rango bien leído
 rubric-point-height_read = La altura bien leída
 rubric-point-uncertainty = Una incertidumbre que la ventana sostiene
+rubric-point-middle_read = El momento del medio de la ventana, bien
+rubric-point-told = Lo que se vio, dicho al instructor
 rubric-point-caution = La advertencia leída y aceptada
