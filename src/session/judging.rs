@@ -1,7 +1,7 @@
 //! The check of the worksheet: it gathers what was done, has it judged, and keeps back what may not be shown yet.
 
 use super::action::Refusal;
-use super::attempt::Session;
+use super::attempt::{Session, World};
 use super::course::{self, Entry};
 use super::take::Take;
 use super::truth::Truth;
@@ -182,7 +182,49 @@ impl Session {
         if self.sheet.over {
             return Err(Refusal::AttemptOver {});
         }
-        let (report, trace) = self.preview().ok_or(Refusal::NoTake {})?;
+        self.judge_again();
+        let check = self.checked().ok_or(Refusal::NoTake {})?;
+        self.sheet.over = check.truth.is_some();
+        self.sheet.check = Some(check);
+        Ok(())
+    }
+
+    /// The same by other criteria, where there are some; the first check that passes by them stands.
+    fn judge_again(&mut self) {
+        let Some(others) = self.sheet.others.clone() else { return };
+        if self.sheet.by_others.as_ref().is_some_and(|check| check.report.passed) {
+            return;
+        }
+        let (own, wrong) = (self.criteria(), self.sheet.wrong.clone());
+        self.set_criteria(others);
+        self.sheet.by_others = self.checked();
+        self.set_criteria(own);
+        self.sheet.wrong = wrong;
+    }
+
+    fn set_criteria(&mut self, criteria: Criteria) {
+        if let World::Bench { scenario, .. } = &mut self.run.world {
+            scenario.pass = criteria;
+        }
+    }
+
+    /// Has each check from now on judged by other criteria as well. Nothing of the attempt's course changes by it.
+    pub(super) fn judge_by(&mut self, criteria: Criteria) {
+        self.sheet.others = Some(criteria);
+    }
+
+    /// What the last check comes to by the other criteria takes the place of what it came to; whether it was passed before.
+    pub(super) fn take_others(&mut self) -> Option<bool> {
+        let before = self.sheet.check.as_ref().map(|check| check.report.passed)?;
+        let others = self.sheet.others.take()?;
+        self.sheet.check = self.sheet.by_others.take();
+        self.set_criteria(others);
+        Some(before)
+    }
+
+    /// What a check comes to now.
+    fn checked(&mut self) -> Option<Checked> {
+        let (report, trace) = self.preview()?;
         let deeds = self.done();
         let (process, left) = (self.process(&deeds), self.left());
         let misreading = if report.passed { None } else { self.misreading(&report) };
@@ -195,9 +237,8 @@ impl Session {
         let course = course::of(self, &deeds, report.first_wrong);
         let truth = show.then(|| self.truth());
         let spread = self.spread(Some(&report), show);
-        self.sheet.over = show;
         let hints = self.help.hints;
-        self.sheet.check = Some(Checked {
+        Some(Checked {
             tries,
             report,
             misreading,
@@ -210,8 +251,7 @@ impl Session {
             rubric,
             hints,
             truth,
-        });
-        Ok(())
+        })
     }
 
     /// The misreading that explains what was typed; where none stands out, that the way to it should be shown.

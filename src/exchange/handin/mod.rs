@@ -2,6 +2,9 @@
 //!
 //! - [`result`]: the result file
 //! - [`grade`]: replays what was handed in and compares it with what it claims
+//! - [`set`]: what was set, to compare results with
+//! - [`together`]: results beside one another: handed in twice, copied, alike
+//! - [`remark`]: what a log made by a program looks like
 //! - [`class`]: many of them together: who is ready, which faults stayed, which misreadings came
 //! - [`table`]: the grades as a table of text
 //!
@@ -11,7 +14,11 @@
 
 pub mod class;
 pub mod grade;
+pub mod remark;
 pub mod result;
+pub mod set;
 pub mod table;
+pub mod together;
 
-pub use grade::{Graded, Handed, HandinError, Outcome};
+pub use grade::{Against, Graded, Handed, HandinError, Outcome};
+pub use set::{Compared, Set};

@@ -6,10 +6,10 @@ use crate::assess::misreading::Misreading;
 use crate::assess::verdict::Step;
 
 /// The table's head.
-pub const HEAD: &str = "file,student,scenario,seed,try,verified,why_not,passed,checks,score,rubric_ready,first_wrong,misreading,faults_left,minutes,actions,hints,begun,ended,own_seed,program";
+pub const HEAD: &str = "file,student,scenario,seed,try,verified,why_not,passed,checks,score,rubric_ready,first_wrong,misreading,faults_left,minutes,actions,hints,begun,ended,own_seed,program,set,against,beside,remarks,passed_before";
 
-/// One line of the table, without its end.
-pub fn line(file: &str, graded: &Graded) -> String {
+/// One line of the table, without its end. `beside` tells what the result has to do with others.
+pub fn line(file: &str, graded: &Graded, beside: &str) -> String {
     let yes = |on: bool| if on { "yes" } else { "no" }.to_string();
     let why: Vec<String> = graded.doubts.iter().map(ToString::to_string).collect();
     let left: Vec<&str> = graded.faults.iter().filter(|f| !f.cleared).map(|f| f.id).collect();
@@ -37,6 +37,11 @@ pub fn line(file: &str, graded: &Graded) -> String {
         moment(about.ended_s),
         graded.own_seed.map_or_else(String::new, yes),
         graded.program.clone(),
+        graded.compared.name().into(),
+        graded.against.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "),
+        beside.into(),
+        graded.remarks.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "),
+        graded.passed_before.map_or_else(String::new, yes),
     ]
     .iter()
     .map(|text| cell(text))
