@@ -100,7 +100,7 @@ fn codes_are_graded_from_a_list_given_their_scenario() {
     let (list, out, scenario) = (list.to_str().unwrap(), out.to_str().unwrap(), scenario.to_str().unwrap());
     let told = text(&dicrotic(&["grade", list, "--out", out]).stderr);
     assert!(told.contains("line 2: skipped: the code belongs to a scenario that is not at hand"), "{told}");
-    let output = dicrotic(&["grade", list, "--out", out, "--scenario", scenario]);
+    let output = dicrotic(&["grade", list, "--out", out, "--set", scenario]);
     assert_eq!(output.status.code(), Some(2));
     assert!(
         text(&output.stderr).contains("line 5: skipped: the code is damaged"),

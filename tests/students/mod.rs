@@ -13,6 +13,9 @@ pub const FIRST: &str = include_str!("../../scenarios/01-first-wiring.toml");
 /// Key of the class's assignment.
 pub const KEY: &str = "bio-101, week 3";
 
+/// The instructor's word of it.
+pub const WORD: &str = "chalk and slate";
+
 /// An assignment with two faults: the power strip is off, and the charger hums.
 pub const ASSIGNMENT: &str = r#"
 id = "before-the-lab"
@@ -25,6 +28,7 @@ name_faults = true
 [assignment]
 key = "bio-101, week 3"
 attempts = 3
+word = "chalk and slate"
 opening = "Please do this before Tuesday."
 closing = "Hand in the file."
 

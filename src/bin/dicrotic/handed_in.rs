@@ -6,9 +6,9 @@ use std::io::IsTerminal;
 use std::panic::{self, AssertUnwindSafe};
 use std::path::{Path, PathBuf};
 
-use dicrotic::exchange::handin::{Graded, Handed, result};
-use dicrotic::scenario::assignment::digest;
-use dicrotic::session::compact::{DIGEST_BYTES, PREFIX};
+use dicrotic::exchange::handin::set::{BenchMark, bench_mark};
+use dicrotic::exchange::handin::{Graded, Handed, Set, result};
+use dicrotic::session::compact::PREFIX;
 use indicatif::{ProgressBar, ProgressStyle};
 use rayon::prelude::*;
 
@@ -34,8 +34,8 @@ enum Work {
     Wrong { file: String, why: String },
 }
 
-/// Grades everything in `paths`, in their order. `scenarios` are files that codes may belong to, besides the project's.
-pub fn grade_all(paths: &[PathBuf], scenarios: &[PathBuf]) -> Result<Vec<Row>, Failure> {
+/// Grades everything in `paths` by what was `set`, in their order. Codes may belong to the project's scenarios besides.
+pub fn grade_all(paths: &[PathBuf], set: &Set) -> Result<Vec<Row>, Failure> {
     let mut work = Vec::new();
     for path in paths {
         if path.is_dir() {
@@ -51,7 +51,7 @@ pub fn grade_all(paths: &[PathBuf], scenarios: &[PathBuf]) -> Result<Vec<Row>, F
     }
     // Only codes need to be told their scenario.
     let codes = work.iter().any(|one| matches!(one, Work::Code { .. }));
-    let known = if codes { known_scenarios(scenarios)? } else { Known::new() };
+    let known = if codes { known_scenarios() } else { Known::new() };
     let bar = if work.len() >= LONG_WORK && std::io::stderr().is_terminal() {
         ProgressBar::new(work.len() as u64)
     } else {
@@ -66,7 +66,7 @@ pub fn grade_all(paths: &[PathBuf], scenarios: &[PathBuf]) -> Result<Vec<Row>, F
     let rows = work
         .par_iter()
         .map(|one| {
-            let row = grade(one, &known);
+            let row = grade(one, set, &known);
             bar.inc(1);
             row
         })
@@ -74,20 +74,6 @@ pub fn grade_all(paths: &[PathBuf], scenarios: &[PathBuf]) -> Result<Vec<Row>, F
     panic::set_hook(hook);
     bar.finish_and_clear();
     Ok(rows)
-}
-
-/// Says on the error output which results could not be read or do not verify; how many those are.
-pub fn complaints(rows: &[Row]) -> Vec<String> {
-    rows.iter()
-        .filter_map(|row| match &row.graded {
-            Err(why) => Some(format!("{}: skipped: {why}", row.file)),
-            Ok(graded) if !graded.verified() => {
-                let why: Vec<String> = graded.doubts.iter().map(ToString::to_string).collect();
-                Some(format!("{}: not verified: {}", row.file, why.join("; ")))
-            }
-            Ok(_) => None,
-        })
-        .collect()
 }
 
 fn add(work: &mut Vec<Work>, path: &Path) {
@@ -130,9 +116,9 @@ fn small_text(path: &Path) -> Result<String, String> {
     String::from_utf8(bytes).map_err(|e| format!("not UTF-8 text: {}", e.utf8_error()))
 }
 
-type Known = HashMap<[u8; DIGEST_BYTES], String>;
+type Known = HashMap<BenchMark, String>;
 
-fn known_scenarios(given: &[PathBuf]) -> Result<Known, Failure> {
+fn known_scenarios() -> Known {
     let mut texts = Vec::new();
     // Away from the project's folder there are only the scenarios that are named.
     if let Ok(root) = project::root() {
@@ -142,18 +128,10 @@ fn known_scenarios(given: &[PathBuf]) -> Result<Known, Failure> {
             }
         }
     }
-    for path in given {
-        texts.push(text_file::read(path)?);
-    }
-    let start = |text: &String| {
-        let mut bytes = [0; DIGEST_BYTES];
-        bytes.copy_from_slice(&digest(text)[..DIGEST_BYTES]);
-        bytes
-    };
-    Ok(texts.into_par_iter().map(|text| (start(&text), text)).collect())
+    texts.into_par_iter().map(|text| (bench_mark(&text), text)).collect()
 }
 
-fn grade(work: &Work, known: &Known) -> Row {
+fn grade(work: &Work, set: &Set, known: &Known) -> Row {
     let (file, handed) = match work {
         Work::Wrong { file, why } => return Row { file: file.clone(), graded: Err(why.clone()) },
         Work::File(path) => {
@@ -161,12 +139,12 @@ fn grade(work: &Work, known: &Known) -> Row {
             (path.display().to_string(), handed)
         }
         Work::Code { file, code } => {
-            let handed = Handed::of_code(code, |code| known.get(&code.scenario).cloned());
+            let handed = Handed::of_code(code, set, |code| known.get(&code.scenario).cloned());
             (file.clone(), handed.map_err(|e| e.to_string()))
         }
     };
     let graded = handed.and_then(|handed| {
-        panic::catch_unwind(AssertUnwindSafe(|| handed.grade().map_err(|e| e.to_string())))
+        panic::catch_unwind(AssertUnwindSafe(|| handed.grade_by(set).map_err(|e| e.to_string())))
             .unwrap_or_else(|_| Err("the replay came to a fault of this program".into()))
     });
     Row { file, graded }

@@ -1,0 +1,66 @@
+//! What an instructor gives as set: scenario files, folders of them, links, and files with a link in them.
+
+use std::io::Read;
+use std::path::Path;
+
+use dicrotic::exchange::handin::Set;
+use dicrotic::scenario::schema::MOST_BYTES;
+use dicrotic::session::compact::base64;
+use flate2::read::DeflateDecoder;
+
+use crate::failure::{Failure, While};
+use crate::stamp::files_below;
+use crate::text_file;
+
+/// What stands in a link before the packed scenario.
+const MARK: &str = "#a=";
+
+/// Reads all that was given.
+pub fn read(given: &[String]) -> Result<Set, Failure> {
+    let mut set = Set::default();
+    for one in given {
+        if one.contains(MARK) {
+            add(&mut set, "the link", &unpacked(one).while_doing(|| "--set: the link".into())?)?;
+            continue;
+        }
+        let path = Path::new(one);
+        if !path.is_dir() {
+            add_file(&mut set, path)?;
+            continue;
+        }
+        let files = files_below(path).while_doing(|| format!("--set {one}"))?;
+        let files: Vec<_> = files.into_iter().filter(|f| f.extension().is_some_and(|e| e == "toml")).collect();
+        if files.is_empty() {
+            return Err(Failure::new(format!("--set {one}: there is no scenario file (*.toml) in this folder")));
+        }
+        files.iter().try_for_each(|file| add_file(&mut set, file))?;
+    }
+    Ok(set)
+}
+
+fn add_file(set: &mut Set, path: &Path) -> Result<(), Failure> {
+    let (name, text) = (path.display().to_string(), text_file::read(path)?);
+    match text.contains(MARK) && !path.extension().is_some_and(|e| e == "toml") {
+        true => add(set, &name, &unpacked(&text).while_doing(|| name.clone())?),
+        false => add(set, &name, &text),
+    }
+}
+
+fn add(set: &mut Set, name: &str, text: &str) -> Result<(), Failure> {
+    set.add(name, text).while_doing(|| format!("--set {name}"))
+}
+
+/// The scenario that the first link in a text carries.
+fn unpacked(text: &str) -> Result<String, String> {
+    let damaged = || "the link is damaged".to_string();
+    let packed = text.split_once(MARK).ok_or_else(damaged)?.1;
+    let end = packed.find(|c: char| !(c.is_ascii_alphanumeric() || c == '-' || c == '_'));
+    let bytes = base64::read(&packed[..end.unwrap_or(packed.len())]).map_err(|_| damaged())?;
+    let mut whole = String::new();
+    // A link that swells beyond what a scenario may be is none of ours.
+    let read = DeflateDecoder::new(&bytes[..]).take(MOST_BYTES as u64 + 1).read_to_string(&mut whole);
+    match read {
+        Ok(n) if n > 0 && n <= MOST_BYTES => Ok(whole),
+        _ => Err(damaged()),
+    }
+}
