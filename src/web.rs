@@ -87,6 +87,7 @@ pub struct Lab {
     theme: Theme,
     drawn: Option<(u64, Shown)>,
     clock_s: f64,
+    begun_s: u64,
     channels: Vec<String>,
     /// The values of an opened recording are told in volts.
     #[cfg_attr(
@@ -117,6 +118,7 @@ impl Lab {
             theme: Theme::default(),
             drawn: None,
             clock_s: 0.0,
+            begun_s: 0,
             channels: Vec::new(),
             volts: false,
             listener: None,

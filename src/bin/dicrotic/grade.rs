@@ -16,7 +16,7 @@ pub fn run(paths: &[PathBuf], given: &[String], out: &Path) -> Result<(), Failur
     let told = told::of(rows);
     let mut text = format!("{}\n", table::HEAD);
     for (file, graded, beside) in &told.once {
-        text.push_str(&table::line(file, graded, &told::beside_words(&told, beside)));
+        text.push_str(&table::line(file, graded, &table::beside(&told.all, beside)));
         text.push('\n');
     }
     text_file::write(out, &text)?;

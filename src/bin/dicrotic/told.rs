@@ -56,20 +56,6 @@ pub fn of(rows: Vec<Row>) -> Told {
     Told { once, all, complaints, notes }
 }
 
-/// What the table says of a result and others.
-pub fn beside_words(told: &Told, beside: &Beside) -> String {
-    let student = |k: &usize| told.all[*k].about.student.clone();
-    let list = |others: &[usize]| others.iter().map(student).collect::<Vec<_>>().join(" ");
-    let mut words = Vec::new();
-    if !beside.copies.is_empty() {
-        words.push(format!("the same log as {}", list(&beside.copies)));
-    }
-    if !beside.alike.is_empty() {
-        words.push(format!("cursors and marks as {}", list(&beside.alike)));
-    }
-    words.join("; ")
-}
-
 fn against(file: &str, graded: &Graded) -> Vec<String> {
     let mut found = Vec::new();
     if !graded.verified() {

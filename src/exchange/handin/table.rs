@@ -2,6 +2,7 @@
 //! that a name typed by somebody runs nothing on the instructor's machine (after OWASP, "CSV Injection").
 
 use super::grade::Graded;
+use super::together::Beside;
 use crate::assess::misreading::Misreading;
 use crate::assess::verdict::Step;
 
@@ -47,6 +48,16 @@ pub fn line(file: &str, graded: &Graded, beside: &str) -> String {
     .map(|text| cell(text))
     .collect::<Vec<_>>()
     .join(",")
+}
+
+/// What the table says of a result and others in the list.
+pub fn beside(results: &[Graded], beside: &Beside) -> String {
+    let list = |others: &[usize]| {
+        others.iter().map(|k| results[*k].about.student.as_str()).collect::<Vec<_>>().join(" ")
+    };
+    let told = [("the same log as", &beside.copies), ("cursors and marks as", &beside.alike)];
+    let told = told.into_iter().filter(|(_, others)| !others.is_empty());
+    told.map(|(what, others)| format!("{what} {}", list(others))).collect::<Vec<_>>().join("; ")
 }
 
 /// A text as a cell.

@@ -21,7 +21,7 @@ import { Lms } from "./lms.js";
  * @param {string | null | undefined} text
  */
 export function readState(text) {
-  const found = /^(\d{1,9})\.(\d{1,4})\.(D1\..*)$/.exec(text ?? "");
+  const found = /^(\d{1,9})\.(\d{1,4})\.(D\d+\..*)$/.exec(text ?? "");
   return found && { counter: Number(found[1]), tries: Number(found[2]), code: found[3] };
 }
 /** @param {State} state */
