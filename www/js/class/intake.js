@@ -187,6 +187,7 @@ export class Intake {
     let unseen = 0;
     while (this.queue.length > 0 && !this.ended) {
       const one = /** @type {Waiting} */ (this.queue.shift());
+      const { book } = this.state;
       try {
         const text = one.text ? await one.text() : null;
         if (one.code) this.knowOwn();
@@ -197,7 +198,12 @@ export class Intake {
             breath = performance.now();
           }
         }
-        this.state.book?.add(one.file, replayed);
+        if (this.state.book !== book) { // meanwhile something else was set
+          replayed.free();
+          this.queue.push(one);
+          continue;
+        }
+        book?.add(one.file, replayed);
         const toml = replayed.scenario;
         this.know(toml);
         replayed.free();
