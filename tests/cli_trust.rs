@@ -131,7 +131,11 @@ fn a_bench_without_its_faults_is_not_the_one_set_as_a_file_or_as_a_code() {
         assert_eq!(told.code, Some(0), "{given}: {told:?}");
         assert_eq!(told.cell("honest.json", "set"), "yes", "{told:?}");
     }
-    assert!(desk.class(&["--set", &set]).out.contains("\nGroup A-01  ready"), "{:?}", desk.class(&["--set", &set]));
+    assert!(
+        desk.class(&["--set", &set]).out.contains("\nGroup A-01  ready"),
+        "{:?}",
+        desk.class(&["--set", &set])
+    );
 }
 
 #[test]
@@ -147,7 +151,11 @@ fn with_nothing_given_it_says_what_was_not_compared_and_that_two_benches_have_on
     }
     // The one from outside goes on under a clear name.
     let set = desk.path("set.toml");
-    assert!(desk.grade(&["--scenario", &set]).error.contains("--set"), "{:?}", desk.grade(&["--scenario", &set]));
+    assert!(
+        desk.grade(&["--scenario", &set]).error.contains("--set"),
+        "{:?}",
+        desk.grade(&["--scenario", &set])
+    );
 }
 
 #[test]
@@ -162,7 +170,10 @@ fn anothers_log_or_seed_and_one_try_too_many_are_told_each_in_its_own_words() {
     assert!(told.error.contains("mallory.json: the seed is not the student's"), "{told:?}");
     desk.hand_in("first", &attempt(0));
     let told = desk.grade(&["--set", &set]);
-    assert!(told.error.contains("first.json: the same log as") && told.error.contains("mallory.json"), "{told:?}");
+    assert!(
+        told.error.contains("first.json: the same log as") && told.error.contains("mallory.json"),
+        "{told:?}"
+    );
     // Three tries are allowed: the fourth is the student's own bench, and one too many.
     let desk = Desk::new("fourth");
     desk.hand_in("fourth", &attempt_at(ASSIGNMENT, &student(3), 4, Way::Right));
@@ -221,7 +232,10 @@ fn old_results_are_judged_by_the_new_criteria_and_the_changed_verdicts_are_told(
     desk.hand_in("six", &attempt(2));
     let old = desk.grade(&["--set", &desk.path("set.toml")]);
     assert_eq!((old.cell("right.json", "passed"), old.code), ("yes", Some(0)), "{old:?}");
-    desk.put("new.toml", &ASSIGNMENT.replace("[subject]", "[pass]\nwindow_s = 19.0\nrecord_s = 19.0\n\n[subject]"));
+    desk.put(
+        "new.toml",
+        &ASSIGNMENT.replace("[subject]", "[pass]\nwindow_s = 19.0\nrecord_s = 19.0\n\n[subject]"),
+    );
     let new = desk.grade(&["--set", &desk.path("new.toml")]);
     assert_eq!(new.code, Some(0), "{new:?}");
     assert_eq!(new.cell("right.json", "set"), "yes", "{new:?}");
@@ -268,8 +282,8 @@ fn no_way_to_the_truth_of_an_assigned_bench_is_open_without_the_word() {
     desk.put("own.toml", &own);
     let (_, other) = render(&desk.path("own.toml"), &[]);
     assert!(other.is_some() && other != beats);
-    let gone = bare.split("[assignment]").next().unwrap().to_string()
-        + &bare[bare.find("[subject]").unwrap()..];
+    let gone =
+        bare.split("[assignment]").next().unwrap().to_string() + &bare[bare.find("[subject]").unwrap()..];
     desk.put("gone.toml", &gone);
     let (told, other) = render(&desk.path("gone.toml"), &[]);
     assert!(other.is_some() && other != beats, "{told:?}");
@@ -283,7 +297,10 @@ fn what_leaves_the_desk_has_no_script_and_no_word() {
     desk.put("full.toml", &full);
     let link = dicrotic(&["link", &desk.path("full.toml"), "--at", "https://course.example/"]).out;
     let text = unpacked(&link);
-    assert!(!text.contains("attempt]]") && !text.contains("@count") && !text.contains(students::WORD), "{text}");
+    assert!(
+        !text.contains("attempt]]") && !text.contains("@count") && !text.contains(students::WORD),
+        "{text}"
+    );
     assert_eq!(link, dicrotic(&["link", &desk.path("set.toml"), "--at", "https://course.example/"]).out);
     let worked = full.replace("[assignment]", "[assignment]\nworked = true");
     desk.put("worked.toml", &worked);

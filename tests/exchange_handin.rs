@@ -116,7 +116,8 @@ fn what_is_graded_is_what_the_replayed_check_says() {
 fn a_code_hands_in_the_same_as_a_file() {
     let (session, about) = attempt(2);
     let code = session.code(&about).unwrap().write();
-    let from_code = Handed::of_code(&code, &Set::default(), |_| Some(ASSIGNMENT.into())).unwrap().grade().unwrap();
+    let from_code =
+        Handed::of_code(&code, &Set::default(), |_| Some(ASSIGNMENT.into())).unwrap().grade().unwrap();
     let from_file = grade(&file(2)).unwrap();
     assert_eq!(from_code, from_file);
     let missing = Handed::of_code(&code, &Set::default(), |_| None).unwrap_err();

@@ -95,7 +95,8 @@ fn sealed(body: &[u8]) -> String {
 
 #[test]
 fn hostile_bodies_are_refused_without_a_panic() {
-    let head = |rest: &[u8]| [&[3_u8, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0][..], rest].concat();
+    let head =
+        |rest: &[u8]| [&[3_u8, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0][..], rest].concat();
     for (body, part) in [
         (vec![9], "form 9"),
         (head(&[0, 0, 0xff, 0xff, 0xff, 0xff, 0x0f]), "entries"),

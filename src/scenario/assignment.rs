@@ -1,8 +1,8 @@
 //! What makes a scenario an assignment: a key for the seeds of a class, how often it may be tried, words before and
 //! after, and the instructor's word for the truth of its benches.
 
-use super::digest::{hashed, is_hashed};
 pub use super::digest::{digest, hex, minimised};
+use super::digest::{hashed, is_hashed};
 use super::error::ScenarioError;
 use serde::{Deserialize, Serialize};
 
@@ -85,7 +85,7 @@ impl Assignment {
     /// Whether whoever gives this word may be told the truth of the benches.
     pub fn is_opened_by(&self, word: Option<&str>) -> bool {
         self.is_own_file()
-            || (is_hashed(&self.word) && word.is_some_and(|w| hashed(&self.key, w) == self.word && w != self.word))
+            || (is_hashed(&self.word)
+                && word.is_some_and(|w| hashed(&self.key, w) == self.word && w != self.word))
     }
 }
-

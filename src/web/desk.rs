@@ -165,7 +165,9 @@ impl Regrade {
             result::read(text)
         } else {
             let known: HashMap<String, String> = plain::from_json(scenarios).unwrap_or_default();
-            Handed::of_code(text, &set, |code| known.get(&hex(&code.scenario)).filter(|t| code.is_of(t)).cloned())
+            Handed::of_code(text, &set, |code| {
+                known.get(&hex(&code.scenario)).filter(|t| code.is_of(t)).cloned()
+            })
         };
         let begun =
             handed.and_then(|handed| handed.begin(&set).map(|replay| Regrade { replay, handed, set }));

@@ -297,7 +297,8 @@ fn carry_out(command: Command) -> Result<(), Failure> {
         Command::Check { files, readiness, word } => check::run(&files, readiness, word.as_deref()),
         Command::Render { scenario, seed, seconds, rate, out, plot, theme, size, truth, word } => {
             let order = plot.map(|kind| Order { kind, theme, size, out: &out });
-            let run = render::Run { scenario: &scenario, seed, seconds, rate_hz: rate, word: word.as_deref() };
+            let run =
+                render::Run { scenario: &scenario, seed, seconds, rate_hz: rate, word: word.as_deref() };
             render::run(&run, &out, order.as_ref(), truth.as_deref())
         }
         Command::Plot { chart, file, rate, column, inverted, from, to, mains, theme, size, out } => {

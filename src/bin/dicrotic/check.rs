@@ -13,7 +13,8 @@ use crate::{bench_run, output, text_file};
 
 /// Checks all files, then fails if one was wrong. With `ready` each line tells what the worked example earns.
 pub fn run(files: &[PathBuf], ready: bool, word: Option<&str>) -> Result<(), Failure> {
-    let found: Vec<Result<String, Vec<String>>> = files.par_iter().map(|file| check(file, ready, word)).collect();
+    let found: Vec<Result<String, Vec<String>>> =
+        files.par_iter().map(|file| check(file, ready, word)).collect();
     let mut wrong = Vec::new();
     for one in found {
         match one {

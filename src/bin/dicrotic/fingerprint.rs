@@ -16,6 +16,7 @@ pub fn run(scenario: &Path, seed: u64, samples: u64) -> Result<(), Failure> {
         return Err(Failure::new(format!("--samples must be at most {MOST_SAMPLES}, found {samples}")));
     }
     let (config, heart) = bench_run::config(scenario, seed, None)?;
-    let hash = chain::fingerprint(config, heart, samples).map_err(|bad| bench_run::refused(scenario, &bad))?;
+    let hash =
+        chain::fingerprint(config, heart, samples).map_err(|bad| bench_run::refused(scenario, &bad))?;
     output::print(&format!("{hash}\n"))
 }

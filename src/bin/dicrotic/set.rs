@@ -29,9 +29,12 @@ pub fn read(given: &[String]) -> Result<Set, Failure> {
             continue;
         }
         let files = files_below(path).while_doing(|| format!("--set {one}"))?;
-        let files: Vec<_> = files.into_iter().filter(|f| f.extension().is_some_and(|e| e == "toml")).collect();
+        let files: Vec<_> =
+            files.into_iter().filter(|f| f.extension().is_some_and(|e| e == "toml")).collect();
         if files.is_empty() {
-            return Err(Failure::new(format!("--set {one}: there is no scenario file (*.toml) in this folder")));
+            return Err(Failure::new(format!(
+                "--set {one}: there is no scenario file (*.toml) in this folder"
+            )));
         }
         files.iter().try_for_each(|file| add_file(&mut set, file))?;
     }

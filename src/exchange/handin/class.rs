@@ -1,8 +1,9 @@
 //! Many results together: who is ready, which faults stayed, which misreadings came, how long it took.
 
-use super::grade::{Graded, HandinError};
+use super::error::HandinError;
+use super::grade::Graded;
 use super::set::Compared;
-use super::together::{beside, benches_of_one_name, whose};
+use super::together::{benches_of_one_name, beside, whose};
 use crate::assess::misreading::Misreading;
 use crate::assess::skill::Got;
 use crate::assess::verdict::{Step, Verdict};

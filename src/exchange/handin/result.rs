@@ -4,7 +4,9 @@
 //! with the keys of every object in order. It is there to notice accidental change; who wants to change a file can
 //! also work the checksum out anew.
 
-use super::grade::{Handed, HandinError, Outcome};
+use super::error::HandinError;
+use super::grade::Outcome;
+use super::handed::Handed;
 use crate::plain;
 use crate::scenario::digest::{canonical, digest, handed_out, hex};
 use crate::session::attempt::Logged;
@@ -92,7 +94,8 @@ pub struct Said {
 impl Said {
     /// What is so of an attempt.
     pub fn of(session: &Session) -> Self {
-        let mut answers = session.typed().map(|(field, typed)| (field.name().to_string(), Value::from(typed)));
+        let mut answers =
+            session.typed().map(|(field, typed)| (field.name().to_string(), Value::from(typed)));
         Self {
             scenario_id: session.scenario().map_or_else(String::new, |s| s.id.clone()),
             answers: plain::fields(&mut answers),
