@@ -6,7 +6,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import AxeBuilder from "@axe-core/playwright";
-import { host, launch, startServer, withPage } from "./lib.mjs";
+import { host, launch, root, startServer, withPage } from "./lib.mjs";
 import { classOfThirty } from "./screens.mjs";
 import * as student from "./student.mjs";
 
@@ -265,6 +265,24 @@ describe("a class", { concurrency: 2 }, () => {
       const render = (...word) => spawnSync(host, ["render", saved, "--seconds", "5", "--out", out, "--truth", truth, ...word], { encoding: "utf8" });
       assert.equal(render().status, 2);
       assert.equal(render("--word", "chalk and slate").status, 0);
+    });
+  });
+
+  test("where the assignment says so its example is watched before the try, on another heart", async () => {
+    const folder = scratch();
+    const file = path.join(folder, "worked.toml");
+    writeFileSync(file, `${readFileSync(path.join(root, "scenarios/02-hum-on-the-strip.toml"), "utf8")}\n[assignment]\nkey = "watching"\nworked = true\n`);
+    await withPage(wide, async ({ page, url }) => {
+      const link = spawnSync(host, ["link", file, "--at", url], { encoding: "utf8" }).stdout.trim();
+      await page.goto(link);
+      await page.locator("#ask").waitFor();
+      await pressButton(page, "Watch an example first");
+      await page.locator(".narrator-deed").waitFor();
+      await pressButton(page, "Stop and try yourself"); // back to the question
+      await page.getByLabel(/Your own code/).fill("B7");
+      await pressButton(page, "Begin try 1");
+      await page.locator(".plug").first().waitFor({ state: "attached" });
+      assert.ok(await page.locator("#offer").isHidden());
     });
   });
 

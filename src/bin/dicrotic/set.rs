@@ -43,10 +43,10 @@ pub fn read(given: &[String]) -> Result<Set, Failure> {
 
 fn add_file(set: &mut Set, path: &Path) -> Result<(), Failure> {
     let (name, text) = (path.display().to_string(), text_file::read(path)?);
-    match text.contains(MARK) && !path.extension().is_some_and(|e| e == "toml") {
-        true => add(set, &name, &unpacked(&text).while_doing(|| name.clone())?),
-        false => add(set, &name, &text),
+    if path.extension().is_none_or(|e| e != "toml") && text.contains(MARK) {
+        return add(set, &name, &unpacked(&text).while_doing(|| name.clone())?);
     }
+    add(set, &name, &text)
 }
 
 fn add(set: &mut Set, name: &str, text: &str) -> Result<(), Failure> {
