@@ -5,7 +5,7 @@ use dicrotic::assess::misreading::Misreading;
 use dicrotic::assess::skill::Got;
 use dicrotic::assess::verdict::Step;
 use dicrotic::exchange::handin::class::{Need, sum_up};
-use dicrotic::exchange::handin::{Against, Compared, Graded, Handed, HandinError, Set, result, table};
+use dicrotic::exchange::handin::{Graded, Handed, HandinError, Set, result, table};
 use dicrotic::scenario::Scenario;
 use dicrotic::scenario::digest::{bench_digest, digest, hex};
 use dicrotic::session::script;

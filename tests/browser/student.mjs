@@ -151,14 +151,19 @@ export const settled = (page) => page.evaluate(async () => {
   }
 });
 
-/** The link of the bench that is being set, once it holds some words of it. */
+/** The link of the bench that is being set, once it holds some words of it. A function that waits is asked for each time anew:
+ * `waitForFunction` takes its promise for a yes. */
 export async function linkWith(page, words) {
-  await page.waitForFunction(async (text) => {
-    const { unpackText } = await import(new URL("js/hand/link.js", location.href).href);
-    const [, packed] = document.querySelector(".out .address").textContent.split("#a=");
-    return packed ? (await unpackText(packed)).includes(text) : false;
-  }, words);
-  return page.locator(".out .address").innerText();
+  for (;;) {
+    const link = await page.evaluate(async (text) => {
+      const { unpackText } = await import(new URL("js/hand/link.js", location.href).href);
+      const whole = document.querySelector(".out .address").textContent;
+      const [, packed] = whole.split("#a=");
+      return packed && (await unpackText(packed)).includes(text) ? whole : null;
+    }, words);
+    if (link) return link;
+    await frames(page, 2);
+  }
 }
 
 /** Waits until the recording that is under way is so many seconds long; the world then runs as before, so that it is stopped soon after. */
