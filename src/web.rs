@@ -58,7 +58,7 @@ pub fn deed_table() -> String {
 #[wasm_bindgen(js_name = hasWorked)]
 pub fn has_worked(toml: &str) -> Result<bool, JsValue> {
     let scenario = Scenario::read(toml).map_err(|e| scenario_fail(&e))?;
-    Ok(guide::example(&scenario).is_some())
+    Ok(guide::shown(&scenario).is_some())
 }
 
 /// The skill map at `now_ms` (ms since 1970) from a history of [`Lab::evidence`] records, each with its `at_ms`; JSON in and
@@ -73,8 +73,9 @@ pub fn skill_map(history: &str, now_ms: f64) -> Result<String, JsValue> {
 #[wasm_bindgen]
 pub fn fingerprint(toml: &str, seed: &str, samples: u32) -> Result<String, JsValue> {
     let seed = save::seed(seed).map_err(|e| fail("seed_invalid", json!({"found": e.to_string()})))?;
-    let config = Scenario::read(toml).and_then(|s| s.config()).map_err(|e| scenario_fail(&e))?;
-    crate::chain::fingerprint(config, seed, u64::from(samples))
+    let scenario = Scenario::read(toml).map_err(|e| scenario_fail(&e))?;
+    let config = scenario.config().map_err(|e| scenario_fail(&e))?;
+    crate::chain::fingerprint(config, scenario.heart(toml, seed), u64::from(samples))
         .map_err(|e| fail("bad_value", json!({"field": e.field, "expected": e.expected})))
 }
 
@@ -86,6 +87,7 @@ pub struct Lab {
     theme: Theme,
     drawn: Option<(u64, Shown)>,
     clock_s: f64,
+    begun_s: u64,
     channels: Vec<String>,
     /// The values of an opened recording are told in volts.
     #[cfg_attr(
@@ -116,6 +118,7 @@ impl Lab {
             theme: Theme::default(),
             drawn: None,
             clock_s: 0.0,
+            begun_s: 0,
             channels: Vec::new(),
             volts: false,
             listener: None,

@@ -166,7 +166,7 @@ fn what_is_read_is_not_written_over_under_any_name() {
         (vec!["grade", folder_text, "--out", &result], ["one.dicrotic", "same file"]),
         (vec!["grade", &result, "--out", &name("hard-result.csv")], ["hard-result.csv", "one.dicrotic"]),
         (
-            vec!["grade", &result, "--scenario", &scenario, "--out", &name("link.csv")],
+            vec!["grade", &result, "--set", &scenario, "--out", &name("link.csv")],
             ["link.csv", "steady.toml"],
         ),
         (vec!["class", folder_text, "--out", &result], ["one.dicrotic", "same file"]),

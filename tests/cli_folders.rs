@@ -126,7 +126,7 @@ fn list(folder: &Path, text: impl AsRef<[u8]>) -> (Option<i32>, String, usize) {
     let scenario = written(folder, "assignment.toml", ASSIGNMENT);
     let out = folder.join("grades.csv");
     let out = out.to_str().unwrap();
-    let (code, told) = within(60, &mut dicrotic(&["grade", &file, "--scenario", &scenario, "--out", out]));
+    let (code, told) = within(60, &mut dicrotic(&["grade", &file, "--set", &scenario, "--out", out]));
     (code, told, std::fs::read_to_string(out).unwrap().lines().count() - 1)
 }
 
@@ -205,7 +205,7 @@ fn a_log_that_runs_longer_than_a_bench_may_is_refused_quickly() {
     let out = folder.join("grades.csv");
     let before = Instant::now();
     let error =
-        error_of(&mut dicrotic(&["grade", &file, "--scenario", &scenario, "--out", out.to_str().unwrap()]));
+        error_of(&mut dicrotic(&["grade", &file, "--set", &scenario, "--out", out.to_str().unwrap()]));
     assert!(before.elapsed() < Duration::from_secs(5), "{:?}", before.elapsed());
     for part in ["line 1: skipped", "line 2: skipped", "simulated seconds: 1080000, at most 21600"] {
         assert!(error.contains(part), "{error}");

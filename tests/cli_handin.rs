@@ -4,7 +4,7 @@ use dicrotic::exchange::handin::result;
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
-use students::{ASSIGNMENT, KEY, attempt};
+use students::{ASSIGNMENT, KEY, Way, attempt, attempt_at};
 
 mod students;
 
@@ -100,7 +100,7 @@ fn codes_are_graded_from_a_list_given_their_scenario() {
     let (list, out, scenario) = (list.to_str().unwrap(), out.to_str().unwrap(), scenario.to_str().unwrap());
     let told = text(&dicrotic(&["grade", list, "--out", out]).stderr);
     assert!(told.contains("line 2: skipped: the code belongs to a scenario that is not at hand"), "{told}");
-    let output = dicrotic(&["grade", list, "--out", out, "--scenario", scenario]);
+    let output = dicrotic(&["grade", list, "--out", out, "--set", scenario]);
     assert_eq!(output.status.code(), Some(2));
     assert!(
         text(&output.stderr).contains("line 5: skipped: the code is damaged"),
@@ -124,8 +124,7 @@ fn codes_are_graded_from_a_list_given_their_scenario() {
 fn a_class_is_shown_as_a_table_and_as_a_page_without_scripts_and_without_names() {
     let folder = class("class", 0..10);
     let hostile = "<script>alert(1)</script>\u{1b}[31m";
-    let (session, mut about) = attempt(10);
-    about.student = hostile.into();
+    let (session, about) = attempt_at(ASSIGNMENT, hostile, 1, Way::Right);
     let path = folder.join(format!("hostile{}", result::EXTENSION));
     std::fs::write(path, result::write(&session, &about).unwrap()).unwrap();
 

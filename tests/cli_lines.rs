@@ -48,7 +48,7 @@ fn each_line_is_answered_by_one_with_the_tables_fields_or_the_reason() {
     let folder = scratch("lines");
     let scenario = written(&folder, "assignment.toml", ASSIGNMENT);
     let lines = course();
-    let answers = graded(&lines, &["--scenario", &scenario]);
+    let answers = graded(&lines, &["--set", &scenario]);
     assert_eq!(answers.len(), lines.len());
     for (k, answer) in answers.iter().enumerate() {
         assert_eq!(answer["line"], k + 1);
@@ -93,7 +93,7 @@ fn each_line_is_answered_by_one_with_the_tables_fields_or_the_reason() {
 fn a_course_in_two_shuffled_halves_comes_to_the_same_lines() {
     let folder = scratch("halves");
     let scenario = written(&folder, "assignment.toml", ASSIGNMENT);
-    let (arguments, lines) = (["--scenario", scenario.as_str()], course());
+    let (arguments, lines) = (["--set", scenario.as_str()], course());
     let whole = graded(&lines, &arguments);
     // An order without a pattern: 7 and 17 have no common divisor.
     let order: Vec<usize> = (0..lines.len()).map(|k| (k * 7 + 3) % lines.len()).collect();

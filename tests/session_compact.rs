@@ -82,8 +82,8 @@ fn any_change_of_any_character_is_found() {
         .collect();
     assert_eq!(Code::read(&folded), Code::read(&code));
     assert_eq!(Code::read("hello"), Err(CodeError::Foreign));
-    assert_eq!(Code::read("D2.ab!d"), Err(CodeError::Character { at: 6, found: '!' }));
-    assert_eq!(Code::read("D2."), Err(CodeError::Damaged));
+    assert_eq!(Code::read("D3.ab!d"), Err(CodeError::Character { at: 6, found: '!' }));
+    assert_eq!(Code::read("D3."), Err(CodeError::Damaged));
 }
 
 /// A code with a right checksum over any body.
@@ -95,12 +95,14 @@ fn sealed(body: &[u8]) -> String {
 
 #[test]
 fn hostile_bodies_are_refused_without_a_panic() {
-    let head = |rest: &[u8]| [&[2_u8, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0][..], rest].concat();
+    let head =
+        |rest: &[u8]| [&[3_u8, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0][..], rest].concat();
     for (body, part) in [
         (vec![9], "form 9"),
         (head(&[0, 0, 0xff, 0xff, 0xff, 0xff, 0x0f]), "entries"),
         (head(&[0, 0, 1, 250, 1, 0]), "action number 250"),
         (vec![1], "form 1"),
+        (vec![2], "form 2"),
         (head(&[0, 0, 1, 8, 0, 15]), "kind 15"),
         // A field is left out that there is no action without.
         (head(&[0, 0, 1, 8, 0, 7]), "missing field `tightness`"),
@@ -121,7 +123,7 @@ fn hostile_bodies_are_refused_without_a_panic() {
         let length = (60.0 * draws.next()) as usize;
         let mut body: Vec<u8> = (0..length).map(|_| (256.0 * draws.next()) as u8).collect();
         if let Some(first) = body.first_mut() {
-            *first = 2;
+            *first = 3;
         }
         let _ = Code::read(&sealed(&body));
     }

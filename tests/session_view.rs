@@ -442,6 +442,7 @@ const CALLS: &[(&str, &str)] = &[
     ("scenario_digest", "text"),
     ("scenario_minimised", "text"),
     ("seed_for", "key"),
+    ("hashed_word", "key and word"),
     // Begin an attempt.
     ("new", "begins"),
     ("worked", "begins, on the seed of its script"),
@@ -480,6 +481,7 @@ const CALLS: &[(&str, &str)] = &[
     ("draw_trace", "draws samples"),
     ("code", "told"),
     ("result", "told"),
+    ("begun_seconds", "told: code"),
     ("export_take", "samples, told: notes"),
     ("strip_svg", "samples, and the view's cursors and marks"),
     // Of what was handed in.

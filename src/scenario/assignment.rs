@@ -1,15 +1,17 @@
 //! What makes a scenario an assignment: a key for the seeds of a class, how often it may be tried, words before and
-//! after. And the identity of a scenario: a digest of its text that comments and blank lines do not change.
+//! after, and the instructor's word for the truth of its benches.
 
+pub use super::digest::{digest, hex, minimised};
+use super::digest::{hashed, is_hashed};
 use super::error::ScenarioError;
-use super::text::value_of;
 use serde::{Deserialize, Serialize};
-use sha2::{Digest, Sha256};
 
 /// Longest key, characters.
 pub const MOST_KEY: usize = 60;
 /// Longest opening or closing text, characters.
 pub const MOST_TEXT: usize = 2000;
+/// Shortest and longest word, characters: what travels is its hash, which a short one would not withstand.
+pub const WORD: [usize; 2] = [8, 60];
 
 /// Whose seed is whose.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -36,6 +38,11 @@ pub struct Assignment {
     pub opening: String,
     /// Shown after the last check.
     pub closing: String,
+    /// Whether the worked example goes with it, to be watched on a heart that is no student's.
+    pub worked: bool,
+    /// The instructor's word, without which the program tells no truth of the benches; none opens them when empty. It
+    /// stands in the instructor's own file only: what is [handed out](super::digest::handed_out) has its hash.
+    pub word: String,
 }
 
 impl Assignment {
@@ -60,27 +67,25 @@ impl Assignment {
                 ));
             }
         }
+        let word = self.word.trim().chars().count();
+        let [least, most] = WORD;
+        let fits = (least..=most).contains(&word) && !self.word.chars().any(char::is_control);
+        if word > 0 && !is_hashed(&self.word) && !fits {
+            let expected = format!("{least} to {most} characters on one line");
+            return Err(ScenarioError::at("assignment.word", format!("{word} characters"), expected));
+        }
         Ok(())
     }
-}
 
-/// A scenario's text without comments and blank lines, as it goes into links; the text itself where that would change
-/// what it says.
-pub fn minimised(text: &str) -> String {
-    let kept = |line: &&str| !line.trim().is_empty() && !line.trim_start().starts_with('#');
-    let short: String = text.lines().filter(kept).flat_map(|line| [line.trim_end(), "\n"]).collect();
-    match (value_of(&short), value_of(text)) {
-        (Some(a), Some(b)) if a == b => short,
-        _ => text.to_string(),
+    /// Whether this is the instructor's own file, with the word in it.
+    pub fn is_own_file(&self) -> bool {
+        !self.word.is_empty() && !is_hashed(&self.word)
     }
-}
 
-/// SHA-256 of a scenario's [`minimised`] text: the same for a file and for the link made from it.
-pub fn digest(text: &str) -> [u8; 32] {
-    Sha256::digest(minimised(text).as_bytes()).into()
-}
-
-/// Bytes as hexadecimal digits.
-pub fn hex(bytes: &[u8]) -> String {
-    bytes.iter().map(|b| format!("{b:02x}")).collect()
+    /// Whether whoever gives this word may be told the truth of the benches.
+    pub fn is_opened_by(&self, word: Option<&str>) -> bool {
+        self.is_own_file()
+            || (is_hashed(&self.word)
+                && word.is_some_and(|w| hashed(&self.key, w) == self.word && w != self.word))
+    }
 }

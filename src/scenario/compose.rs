@@ -28,16 +28,17 @@ const FAULTS: &str = "A fault of the catalogue. Its severity is a number from 0 
 /// are left out: they belong to whoever wrote them.
 pub fn of_json(text: &str) -> Result<String, ScenarioError> {
     let value = plain::value(text).map_err(|e| ScenarioError::at("file", e, "a scenario as JSON"))?;
-    let Value::Object(fields) = value else {
+    let Value::Object(mut fields) = value else {
         return Err(ScenarioError::at("file", "something else", "a scenario as JSON"));
     };
+    fields.remove("attempt");
     let text = write(&fields);
     // Reading is what checks.
     Scenario::read(&text).map(|_| text)
 }
 
 /// The text of a scenario's file, from its fields.
-fn write(all: &Map<String, Value>) -> String {
+pub(super) fn write(all: &Map<String, Value>) -> String {
     let mut text = String::new();
     for key in TOP {
         put_pair(&mut text, key, all.get(key).unwrap_or(&Value::Null));
@@ -71,6 +72,12 @@ fn write(all: &Map<String, Value>) -> String {
         }
         text.push_str("[[fault]]\n");
         for (name, value) in fault.as_object().into_iter().flatten() {
+            put_pair(&mut text, &bare(name), value);
+        }
+    }
+    for attempt in all.get("attempt").and_then(Value::as_array).into_iter().flatten() {
+        text.push_str("\n[[attempt]]\n");
+        for (name, value) in attempt.as_object().into_iter().flatten() {
             put_pair(&mut text, &bare(name), value);
         }
     }

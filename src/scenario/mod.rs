@@ -6,11 +6,13 @@
 //! - [`schema`]: the file's tables and their checks
 //! - [`text`]: a file's text as a plain value, and the place of a part in it
 //! - [`error`]: what is wrong with a file, and where
-//! - [`assignment`]: what makes a scenario an assignment; a scenario's digest
+//! - [`assignment`]: what makes a scenario an assignment
+//! - [`digest`]: what is handed out, and which bench it is
 //! - [`script`]: scripted attempts as they stand in the file; they are replayed by [`crate::session`]
 
 pub mod assignment;
 pub mod compose;
+pub mod digest;
 pub mod error;
 pub mod fault;
 pub mod schema;

@@ -433,6 +433,11 @@ impl Scenario {
         Ok(bench)
     }
 
+    /// From what is drawn for a seed, given the file's text: see [`super::digest::heart`].
+    pub fn heart(&self, text: &str, seed: u64) -> u64 {
+        self.assignment.as_ref().map_or(seed, |_| super::digest::heart(text, seed, false))
+    }
+
     /// The scenario as a seed has it: with the fault that it draws, where there are some to draw from.
     pub fn drawn(mut self, seed: u64) -> Self {
         if let Some(name) = self.task.fault(seed).map(str::to_string) {

@@ -18,7 +18,7 @@ use crate::measure;
 use crate::physiology::Manoeuvre;
 use crate::recorder::converter;
 use crate::recording::Recording;
-use crate::scenario::{Scenario, ScenarioError};
+use crate::scenario::{Scenario, ScenarioError, digest};
 use crate::strip::live::Live;
 
 /// Most actions in an attempt.
@@ -38,14 +38,32 @@ pub struct Session {
 }
 
 impl Session {
-    /// An attempt at a scenario, given as the text of its file.
+    /// An attempt at a scenario, given as the text of its file. What is drawn comes from the seed; of an assigned bench
+    /// from the seed and the bench, see [`digest::heart`].
     pub fn new(scenario_text: &str, seed: u64) -> Result<Self, ScenarioError> {
-        let scenario = Scenario::read(scenario_text)?.drawn(seed);
-        let situation = scenario.situation(seed)?;
-        let chain = Chain::new(situation.config, seed)
+        Self::begin(scenario_text, seed, false)
+    }
+
+    /// The bench on which scripts are played: where it is an assigned one its heart is no student's.
+    pub fn example(scenario_text: &str, seed: u64) -> Result<Self, ScenarioError> {
+        Self::begin(scenario_text, seed, true)
+    }
+
+    fn begin(scenario_text: &str, seed: u64, example: bool) -> Result<Self, ScenarioError> {
+        let scenario = Scenario::read(scenario_text)?;
+        let assignment = scenario.assignment.as_ref();
+        let heart = if example && assignment.is_some() {
+            digest::heart(scenario_text, seed, true)
+        } else {
+            scenario.heart(scenario_text, seed)
+        };
+        let closed = assignment.is_some_and(|a| !example && !a.is_own_file());
+        let scenario = scenario.drawn(heart);
+        let situation = scenario.situation(heart)?;
+        let chain = Chain::new(situation.config, heart)
             .map_err(|e| ScenarioError::at(format!("recorder.{}", e.field), "another value", e.expected))?;
         let live = Live::new(f64::from(chain.settings().rate_hz));
-        let task = scenario.task.settle(seed);
+        let task = scenario.task.settle(heart);
         let world = World::Bench {
             scenario: Box::new(scenario),
             text: scenario_text.to_string(),
@@ -56,7 +74,7 @@ impl Session {
         session.log.cases = session.scenario().map_or_else(Vec::new, cases_of);
         session.sheet.task = task;
         if situation.foreign_take {
-            session.leave_foreign_take()?;
+            session.leave_foreign_take(crate::rng::mix(heart))?;
         }
         super::script::play(&mut session, &situation.before)
             .map_err(|e| ScenarioError::at("before", e, "steps that can be done"))?;
@@ -66,13 +84,14 @@ impl Session {
         session.run.losses.clear();
         session.strip.takes_before = session.strip.takes.len();
         session.log.also = session.other_causes();
+        session.run.closed = closed;
+        session.run.unattended_s = session.time_s();
         Ok(session)
     }
 
     /// Leaves a recording of another bench's subject on the table, and shows it.
-    fn leave_foreign_take(&mut self) -> Result<(), ScenarioError> {
+    fn leave_foreign_take(&mut self, other_seed: u64) -> Result<(), ScenarioError> {
         let Some(scenario) = self.scenario() else { return Ok(()) };
-        let other_seed = crate::rng::mix(self.run.seed);
         let mut config = scenario.config()?;
         config.bench = crate::bench::Bench::wired();
         let mut chain = Chain::new(config, other_seed)

@@ -2,8 +2,8 @@
 //! system. It carries which scenario, the seed, what was done and when; the samples come back by replay.
 //!
 //! ```text
-//! D2.<base64url of: body, then the first four bytes of its SHA-256>
-//! body = form, first 8 bytes of the scenario's digest, seed, samples, outcome, try, begun, length, student, program,
+//! D3.<base64url of: body, then the first four bytes of its SHA-256>
+//! body = form, first 8 bytes of the bench digest, first 4 of the whole digest, seed, samples, outcome, try, begun, length, student, program,
 //!        number of entries, entries
 //! entry = action, samples since the entry before, fields in the action's order
 //! ```
@@ -23,18 +23,20 @@ pub mod value;
 use super::attempt::{Logged, MOST_ACTIONS, Session};
 use super::save::{self, MOST_SAMPLES, RestoreError};
 use crate::deed::{Action, Kind};
-use crate::scenario::assignment;
+use crate::scenario::digest;
 use serde_json::{Map, Value};
 use sha2::{Digest, Sha256};
 use thiserror::Error;
 use value::Reader;
 
 /// What every code begins with.
-pub const PREFIX: &str = "D2.";
+pub const PREFIX: &str = "D3.";
 /// Number of this form.
-const FORM: u8 = 2;
-/// Bytes of the scenario's digest that a code carries.
+const FORM: u8 = 3;
+/// Bytes of the bench digest that a code carries.
 pub const DIGEST_BYTES: usize = 8;
+/// Bytes of the whole digest.
+pub const WHOLE_BYTES: usize = 4;
 /// Bytes of the checksum.
 const SUM_BYTES: usize = 4;
 /// Longest code that is read, characters.
@@ -60,8 +62,10 @@ pub struct About {
 /// An attempt as a code holds it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Code {
-    /// First bytes of the scenario's digest, see [`assignment::digest`].
+    /// First bytes of the scenario's bench digest, see [`digest::bench_digest`].
     pub scenario: [u8; DIGEST_BYTES],
+    /// First bytes of its whole digest, see [`digest::digest`].
+    pub whole: [u8; WHOLE_BYTES],
     /// Seed.
     pub seed: u64,
     /// Samples made at the end.
@@ -113,6 +117,7 @@ impl Code {
     pub fn write(&self) -> String {
         let mut body = vec![FORM];
         body.extend(self.scenario);
+        body.extend(self.whole);
         let about = &self.about;
         for number in [self.seed, self.samples, self.outcome, u64::from(about.tries), about.begun_s] {
             value::put_whole(&mut body, number);
@@ -156,7 +161,8 @@ impl Code {
             return Err(CodeError::Form(form));
         }
         let mut scenario = [0; DIGEST_BYTES];
-        for byte in &mut scenario {
+        let mut whole = [0; WHOLE_BYTES];
+        for byte in scenario.iter_mut().chain(&mut whole) {
             *byte = reader.byte()?;
         }
         let (seed, samples, outcome) = (reader.whole()?, reader.whole()?, reader.whole()?);
@@ -179,12 +185,17 @@ impl Code {
         if !reader.is_empty() {
             return Err(content("more bytes than entries"));
         }
-        Ok(Self { scenario, seed, samples, outcome, program, about, log })
+        Ok(Self { scenario, whole, seed, samples, outcome, program, about, log })
     }
 
-    /// Whether this is an attempt at the scenario with this text.
+    /// Whether this is an attempt at the bench of the scenario with this text.
     pub fn is_of(&self, scenario_text: &str) -> bool {
-        assignment::digest(scenario_text)[..DIGEST_BYTES] == self.scenario
+        digest::bench_digest(scenario_text)[..DIGEST_BYTES] == self.scenario
+    }
+
+    /// Whether it was judged by this very text.
+    pub fn is_of_whole(&self, scenario_text: &str) -> bool {
+        digest::digest(scenario_text)[..WHOLE_BYTES] == self.whole
     }
 
     /// Does the attempt again, given its scenario's text.
@@ -196,11 +207,13 @@ impl Code {
 impl Session {
     /// The attempt as a code; `None` for an opened recording.
     pub fn code(&self, about: &About) -> Option<Code> {
-        let digest = assignment::digest(self.scenario_text()?);
-        let mut scenario = [0; DIGEST_BYTES];
-        scenario.copy_from_slice(&digest[..DIGEST_BYTES]);
+        let text = self.scenario_text()?;
+        let (mut scenario, mut whole) = ([0; DIGEST_BYTES], [0; WHOLE_BYTES]);
+        scenario.copy_from_slice(&digest::bench_digest(text)[..DIGEST_BYTES]);
+        whole.copy_from_slice(&digest::digest(text)[..WHOLE_BYTES]);
         Some(Code {
             scenario,
+            whole,
             seed: self.seed(),
             samples: self.samples(),
             outcome: self.outcome(),

@@ -38,12 +38,17 @@ pub fn example(scenario: &Scenario) -> Option<&Attempt> {
     scenario.attempt.iter().find(|a| a.expect.passed)
 }
 
+/// The same where students may watch it: an assigned bench shows none of itself unless its assignment says so.
+pub fn shown(scenario: &Scenario) -> Option<&Attempt> {
+    example(scenario).filter(|_| scenario.assignment.as_ref().is_none_or(|a| a.worked))
+}
+
 impl Session {
-    /// A worked example of a scenario, on the seed of its script; `None` where no scripted attempt passes.
+    /// A worked example of a scenario, on the seed of its script; `None` where there is none to be watched.
     pub fn worked(text: &str) -> Result<Option<Self>, ScenarioError> {
         let scenario = Scenario::read(text)?;
-        let Some(attempt) = example(&scenario) else { return Ok(None) };
-        let mut session = Session::new(text, attempt.seed)?;
+        let Some(attempt) = shown(&scenario) else { return Ok(None) };
+        let mut session = Session::example(text, attempt.seed)?;
         let shown = Action::Page(Page::Help { mode: Aid::Shown });
         session
             .act(&shown)
@@ -101,7 +106,8 @@ impl Session {
 
     /// Does the set-up in the student's stead. None of it goes into the log: the same scenario and seed do it again.
     pub(super) fn set_up(&mut self) {
-        let steps = self.scenario().and_then(example).map_or_else(Vec::new, |a| a.steps.clone());
+        let began_s = self.time_s();
+        let steps = self.scenario().and_then(shown).map_or_else(Vec::new, |a| a.steps.clone());
         let name =
             |step: &Value| step.get("do").and_then(Value::as_str).map(str::to_string).unwrap_or_default();
         let measuring = |step: &Value| {
@@ -137,6 +143,7 @@ impl Session {
         }
         self.take_again();
         (self.log.entries, self.log.trail) = (log, trail);
+        self.run.unattended_s += self.time_s() - began_s;
         self.help.rate_after_setup = self.chain().map(|c| c.settings().rate_hz);
     }
 

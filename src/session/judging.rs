@@ -182,7 +182,16 @@ impl Session {
         if self.sheet.over {
             return Err(Refusal::AttemptOver {});
         }
-        let (report, trace) = self.preview().ok_or(Refusal::NoTake {})?;
+        self.judge_again();
+        let check = self.checked().ok_or(Refusal::NoTake {})?;
+        self.sheet.over = check.truth.is_some();
+        self.sheet.check = Some(check);
+        Ok(())
+    }
+
+    /// What a check comes to now.
+    pub(super) fn checked(&mut self) -> Option<Checked> {
+        let (report, trace) = self.preview()?;
         let deeds = self.done();
         let (process, left) = (self.process(&deeds), self.left());
         let misreading = if report.passed { None } else { self.misreading(&report) };
@@ -195,9 +204,8 @@ impl Session {
         let course = course::of(self, &deeds, report.first_wrong);
         let truth = show.then(|| self.truth());
         let spread = self.spread(Some(&report), show);
-        self.sheet.over = show;
         let hints = self.help.hints;
-        self.sheet.check = Some(Checked {
+        Some(Checked {
             tries,
             report,
             misreading,
@@ -210,8 +218,7 @@ impl Session {
             rubric,
             hints,
             truth,
-        });
-        Ok(())
+        })
     }
 
     /// The misreading that explains what was typed; where none stands out, that the way to it should be shown.

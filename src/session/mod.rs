@@ -21,6 +21,7 @@
 //! - [`view`]: what the page may see of it
 //! - [`overview`]: what can be said of the strip without counting
 //! - [`readiness`]: whether a scenario keeps its word
+//! - `regrade`: judging by other criteria
 //! - [`save`]: save and restore by replay
 //! - [`compact`]: an attempt as one line of text
 //! - [`seeds`]: a seed for each student of a class
@@ -43,6 +44,7 @@ pub mod log;
 pub mod note;
 pub mod overview;
 pub mod readiness;
+mod regrade;
 mod run;
 pub mod save;
 pub mod script;

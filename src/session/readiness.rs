@@ -75,7 +75,7 @@ fn unlisted(scenario: &Scenario, text: &str) -> Vec<String> {
         return Vec::new();
     }
     let seed = guide::example(scenario).map_or(1, |a| a.seed);
-    let Ok(session) = Session::new(text, seed) else { return Vec::new() };
+    let Ok(session) = Session::example(text, seed) else { return Vec::new() };
     // The range is tuned at every bench, and an uneven pulse may be what the question is about.
     let irregular = scenario.task.kind == Kind::Irregular;
     let tuned = |id: &str| matches!(id, "range_large" | "range_small") || (irregular && id == "premature");

@@ -24,6 +24,10 @@ pub(super) enum World {
 pub(super) struct Run {
     pub(super) world: World,
     pub(super) seed: u64,
+    /// Whether scripts are told no right value: an assigned bench in somebody else's hands than the instructor's.
+    pub(super) closed: bool,
+    /// Time that passed before the student came, or while the bench set itself up, s.
+    pub(super) unattended_s: f64,
     /// What the subject answered last.
     pub(super) said: Option<Answer>,
     /// End of the last exercise on the world's clock, s.
@@ -43,6 +47,8 @@ impl Run {
         Self {
             world,
             seed,
+            closed: false,
+            unattended_s: 0.0,
             said: None,
             exercise_ended_s: None,
             losses: Vec::new(),
@@ -106,6 +112,16 @@ impl Session {
     /// The seed.
     pub fn seed(&self) -> u64 {
         self.run.seed
+    }
+
+    /// The world's clock, s.
+    pub(super) fn time_s(&self) -> f64 {
+        self.chain().map_or(0.0, Chain::time_s)
+    }
+
+    /// Time that passed while the student was there, s.
+    pub fn attended_s(&self) -> f64 {
+        self.time_s() - self.run.unattended_s
     }
 
     /// Samples made since the start.

@@ -3,7 +3,9 @@
 
 use super::action::{Action, Page, Refusal};
 use super::attempt::{Logged, MOST_ACTIONS, Session};
+use crate::assess::Criteria;
 use crate::chain::Chain;
+use crate::deed::table::Pane;
 use crate::plain;
 use crate::recorder::settings::Change;
 use crate::scenario::ScenarioError;
@@ -114,6 +116,7 @@ pub struct Replay {
     samples: u64,
     /// Whether it is known how long the bench will run.
     weighed: bool,
+    loose: bool,
 }
 
 impl Replay {
@@ -127,7 +130,22 @@ impl Replay {
         if end > MOST_SAMPLES {
             return Err(RestoreError::TooLong { what: "samples", found: end, most: MOST_SAMPLES });
         }
-        Ok(Self { session: Session::new(scenario, seed)?, entry: 0, samples, weighed: false })
+        Ok(Self { session: Session::new(scenario, seed)?, entry: 0, samples, weighed: false, loose: false })
+    }
+
+    /// Has it judged by other criteria at the end.
+    pub fn judge_by(&mut self, criteria: Criteria) {
+        self.session.judge_by(criteria);
+    }
+
+    /// Passes over what was done on the worksheet and is refused now: by other criteria the attempt ends elsewhere.
+    pub fn be_loose(&mut self) {
+        self.loose = true;
+    }
+
+    /// At the end: puts what the other criteria come to in the place of what the check came to; whether it was passed before.
+    pub fn take_others(&mut self) -> Option<bool> {
+        self.session.take_others()
     }
 
     /// Goes on for about so many samples, at least some thousand; true when all is done.
@@ -149,6 +167,7 @@ impl Replay {
             }
             match self.session.act(&logged.action) {
                 Ok(()) | Err(Refusal::TooShort {}) => {}
+                Err(_) if self.loose && logged.action.kind().row().pane == Pane::Sheet => {}
                 Err(refusal) => return Err(RestoreError::Refused { entry, refusal }),
             }
             self.entry += 1;

@@ -8,9 +8,10 @@ use crate::scenario::Scenario;
 use crate::scenario::script::{Attempt, LONGEST_WAIT_S};
 use serde_json::Value;
 
-/// Replays one attempt. The message of an error names the step and what went wrong.
+/// Replays one attempt, on the bench [of scripts](Session::example). The message of an error names the step and what went
+/// wrong.
 pub fn replay(scenario_text: &str, attempt: &Attempt) -> Result<Session, String> {
-    let mut session = Session::new(scenario_text, attempt.seed).map_err(|e| e.to_string())?;
+    let mut session = Session::example(scenario_text, attempt.seed).map_err(|e| e.to_string())?;
     play(&mut session, &attempt.steps).map_err(|e| format!("attempt \"{}\", {e}", attempt.name))?;
     Ok(session)
 }
@@ -92,6 +93,9 @@ fn fill_in(mut step: Value, session: &Session) -> Result<Value, String> {
     let Some(fields) = step.as_object_mut() else { return Err("a step is a table".into()) };
     for (name, value) in fields.iter_mut() {
         let Some(term) = value.as_str().filter(|s| s.starts_with('@')) else { continue };
+        if session.run.closed {
+            return Err(format!("\"{term}\": an assigned bench tells no right value"));
+        }
         let number = work_out(&term[1..], session)?;
         *value = if name == "text" { Value::from(plain(number)) } else { Value::from(number) };
     }

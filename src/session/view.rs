@@ -17,6 +17,7 @@ use super::worksheet::Field;
 use crate::assess::task::Task;
 use crate::chain::Chain;
 use crate::plain::{fields, json, put};
+use crate::scenario::assignment::Assignment;
 use crate::scenario::{Scenario, fault};
 use crate::strip::frame::TIME_BASES_S;
 use serde_json::Value;
@@ -30,9 +31,15 @@ pub fn brief(scenario: &Scenario) -> Value {
         "id": scenario.id, "level": scenario.level, "title": scenario.title, "aim": scenario.aim,
         "brief": scenario.brief, "help": scenario.help, "mains": scenario.mains, "pass": scenario.pass,
         "name_faults": scenario.name_faults, "task": {"kind": scenario.task.kind},
-        "worked": super::guide::example(scenario).is_some(),
-        "assignment": scenario.assignment,
+        "worked": super::guide::shown(scenario).is_some(),
+        "assignment": scenario.assignment.as_ref().map(assignment),
     })
+}
+
+/// What the page is told of an assignment; never the word.
+fn assignment(assignment: &Assignment) -> Value {
+    let Assignment { key, seeds, attempts, opening, closing, .. } = assignment;
+    json!({"key": key, "seeds": seeds, "attempts": attempts, "opening": opening, "closing": closing})
 }
 
 /// The catalogue of faults, for choosing names from: name, first impression, what it is confused with.

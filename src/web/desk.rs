@@ -4,10 +4,11 @@
 use super::hand::handin_fail;
 use super::{Lab, fail, scenario_fail};
 use crate::exchange::handin::class::{Need, sum_up};
-use crate::exchange::handin::{Graded, Handed, HandinError, result, table};
+use crate::exchange::handin::together::beside;
+use crate::exchange::handin::{Graded, Handed, HandinError, Set, result, table};
 use crate::exchange::{self, Format, NamedFile, Options, Outgoing, Samples, qr, zip};
 use crate::plain::{self, json};
-use crate::scenario::assignment::hex;
+use crate::scenario::digest::{hashed, hex};
 use crate::scenario::{Scenario, compose, text};
 use crate::session::Session;
 use crate::session::compact::Code;
@@ -117,26 +118,59 @@ impl Lab {
     }
 }
 
+/// The instructor's word as it travels.
+#[wasm_bindgen(js_name = hashedWord)]
+pub fn hashed_word(key: &str, word: &str) -> String {
+    hashed(key, word)
+}
+
+/// What an instructor gives as set.
+#[wasm_bindgen]
+#[derive(Clone, Default)]
+pub struct SetList(Set);
+
+#[wasm_bindgen]
+impl SetList {
+    /// Nothing so far.
+    #[wasm_bindgen(constructor)]
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// Takes one more scenario as set, given its text and where that came from.
+    pub fn add(&mut self, from: &str, toml: &str) -> Result<(), JsValue> {
+        self.0.add(from, toml).map_err(|e| {
+            let (code, args) = e.told();
+            fail(code, args)
+        })
+    }
+}
+
 /// Something handed in, replayed piece by piece.
 #[wasm_bindgen]
 pub struct Regrade {
     handed: Handed,
     replay: Replay,
+    set: Set,
 }
 
 #[wasm_bindgen]
 impl Regrade {
-    /// Begins with the text of a result file, or with a code. `scenarios` is JSON: for the first eight bytes of a
-    /// scenario's digest, in hexadecimal digits, its text.
+    /// Begins with the text of a result file, or with a code, to be compared with what was set. `scenarios` is JSON: for
+    /// the first eight bytes of a scenario's bench digest, in hexadecimal digits, its text.
     #[wasm_bindgen(constructor)]
-    pub fn new(text: &str, scenarios: &str) -> Result<Regrade, JsValue> {
+    pub fn new(text: &str, scenarios: &str, set: &SetList) -> Result<Regrade, JsValue> {
+        let set = set.0.clone();
         let handed = if text.trim_start().starts_with('{') {
             result::read(text)
         } else {
             let known: HashMap<String, String> = plain::from_json(scenarios).unwrap_or_default();
-            Handed::of_code(text, |code| known.get(&hex(&code.scenario)).filter(|t| code.is_of(t)).cloned())
+            Handed::of_code(text, &set, |code| {
+                known.get(&hex(&code.scenario)).filter(|t| code.is_of(t)).cloned()
+            })
         };
-        let begun = handed.and_then(|handed| handed.begin().map(|replay| Regrade { replay, handed }));
+        let begun =
+            handed.and_then(|handed| handed.begin(&set).map(|replay| Regrade { replay, handed, set }));
         begun.map_err(|e| handin_fail(&e))
     }
 
@@ -176,9 +210,9 @@ impl Book {
     }
 
     /// Writes down what came of a finished replay, under the name of its file.
-    pub fn add(&mut self, file: &str, regrade: &Regrade) {
+    pub fn add(&mut self, file: &str, regrade: &mut Regrade) {
         self.files.push(file.into());
-        self.graded.push(Graded::of(&regrade.handed, regrade.replay.session()));
+        self.graded.push(Graded::of(&regrade.handed, &mut regrade.replay, &regrade.set));
     }
 
     /// All of it summed up, as JSON. A student is ready who passed on so many benches, or was ready on them by the
@@ -189,8 +223,13 @@ impl Book {
 
     /// All of it as a table of text.
     pub fn csv(&self) -> String {
-        let lines: String =
-            self.files.iter().zip(&self.graded).map(|(f, g)| table::line(f, g) + "\n").collect();
-        format!("{}\n{lines}", table::HEAD)
+        let mut text = format!("{}\n", table::HEAD);
+        for ((file, graded), beside) in self.files.iter().zip(&self.graded).zip(beside(&self.graded)) {
+            if beside.again.is_none() {
+                text += &table::line(file, graded, &table::beside(&self.graded, &beside));
+                text.push('\n');
+            }
+        }
+        text
     }
 }

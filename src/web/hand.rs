@@ -3,7 +3,7 @@
 use super::{Lab, fail};
 use crate::exchange::handin::{HandinError, result};
 use crate::plain::{self, json};
-use crate::scenario::assignment::{digest, hex, minimised};
+use crate::scenario::digest::{bench_digest, hex, minimised};
 use crate::session::compact::{About, Code};
 use crate::session::seeds::seed;
 use wasm_bindgen::prelude::*;
@@ -16,10 +16,10 @@ fn about(text: &str) -> About {
     plain::from_json(text).unwrap_or_default()
 }
 
-/// SHA-256 of a scenario's text without comments and blank lines, as hexadecimal digits.
+/// The bench digest of a scenario, as hexadecimal digits.
 #[wasm_bindgen(js_name = scenarioDigest)]
 pub fn scenario_digest(toml: &str) -> String {
-    hex(&digest(toml))
+    hex(&bench_digest(toml))
 }
 
 /// A scenario's text without comments and blank lines, for a link.
@@ -41,6 +41,12 @@ impl Lab {
         self.session.code(&about(about_json)).map(|c| c.write()).unwrap_or_default()
     }
 
+    /// When the attempt began that was taken up from a code, s since 1970; 0 where that is not known.
+    #[wasm_bindgen(js_name = begunSeconds)]
+    pub fn begun_seconds(&self) -> f64 {
+        self.begun_s as f64
+    }
+
     /// The attempt as a result file. `about` as for [`Lab::code`].
     pub fn result(&self, about_json: &str) -> String {
         result::write(&self.session, &about(about_json)).unwrap_or_default()
@@ -53,6 +59,8 @@ impl Lab {
         if !code.is_of(toml) {
             return Err(handin_fail(&HandinError::ScenarioMissing { digest: hex(&code.scenario) }));
         }
-        code.replay(toml).map(Lab::of).map_err(|e| fail("restore_invalid", json!({"found": e.to_string()})))
+        let begun_s = code.about.begun_s;
+        let made = |session| Lab { begun_s, ..Lab::of(session) };
+        code.replay(toml).map(made).map_err(|e| fail("restore_invalid", json!({"found": e.to_string()})))
     }
 }

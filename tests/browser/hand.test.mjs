@@ -2,11 +2,11 @@
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import AxeBuilder from "@axe-core/playwright";
-import { host, launch, startServer, withPage } from "./lib.mjs";
+import { host, launch, root, startServer, withPage } from "./lib.mjs";
 import { classOfThirty } from "./screens.mjs";
 import * as student from "./student.mjs";
 
@@ -154,15 +154,16 @@ describe("a class", { concurrency: 2 }, () => {
       assert.equal(result.about.student, name);
       await page.getByText("Show the code").click();
       const code = await page.getByLabel("The attempt as a code").inputValue();
-      assert.match(code, /^D2\.[\w-]+$/);
+      assert.match(code, /^D3\.[\w-]+$/);
       console.log(`# the code of a short attempt: ${code.length} characters`);
 
       const folder = scratch();
       writeFileSync(path.join(folder, file.name), file.text);
       writeFileSync(path.join(folder, "codes.txt"), `${code}\n`);
       writeFileSync(path.join(folder, "bench.toml"), result.scenario);
-      const graded = spawnSync(host, ["grade", path.join(folder, file.name), path.join(folder, "codes.txt"), "--scenario", path.join(folder, "bench.toml"), "--out", path.join(folder, "grades.csv")], { encoding: "utf8" });
+      const graded = spawnSync(host, ["grade", path.join(folder, file.name), path.join(folder, "codes.txt"), "--set", path.join(folder, "bench.toml"), "--out", path.join(folder, "grades.csv")], { encoding: "utf8" });
       assert.equal(graded.status, 0, graded.stderr);
+      assert.match(graded.stdout, /1 handed in more than once/);
 
       await page.goto(`${url}?class#class`);
       await page.locator(".intake").waitFor();
@@ -183,7 +184,9 @@ describe("a class", { concurrency: 2 }, () => {
       assert.equal(await page.locator(".students img, .students b").count(), 0);
       assert.notEqual(await page.title(), "hit");
       const table = await save(page, "Save as a table (CSV)");
-      assert.equal(table.text.trim().split("\n").length, 3);
+      assert.equal(table.text.trim().split("\n").length, 2, "file and code are one attempt");
+      assert.match(await page.locator(".class-note").allInnerTexts().then((all) => all.join(" ")), /One result was handed in more than once/);
+      assert.match(await page.locator(".given").innerText(), /^Compared with: Week three/);
 
       // Looking at it: the same strip and debrief, and nothing can be changed.
       await page.locator(".students .c-look button").first().click();
@@ -197,6 +200,89 @@ describe("a class", { concurrency: 2 }, () => {
       await pressButton(page, "Back to the class");
       await page.locator(".students tbody tr").waitFor();
       assert.ok(await page.getByLabel("Show the students’ codes").isChecked(), "the class was forgotten");
+    });
+  });
+
+  test("a bench without its faults is told not to be the one set, as a file and as a code, and is never ready", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openAssign(page, url);
+      const link = await compose(page);
+      // What a student can do: the link in #assign, the faults taken out, a link of the rest.
+      for (const fault of ["Power strip switched off", "Charger beside the lead"]) await page.getByRole("button", { name: `Take “${fault}” out` }).click();
+      await page.getByLabel("Words after the last check").fill("Easy.");
+      const easy = await student.linkWith(page, "Easy.");
+      assert.notEqual(easy, link);
+      await begin(page, easy, "Mallory");
+      await student.worldRuns(page, 1.5);
+      await student.take(page, 3);
+      await student.check(page);
+      await page.locator(".handin").waitFor();
+      const file = await save(page, "Save the result file");
+      await page.getByText("Show the code").click();
+      const code = await page.getByLabel("The attempt as a code").inputValue();
+      const folder = scratch();
+      writeFileSync(path.join(folder, file.name), file.text);
+
+      await page.goto(`${url}?class#class`);
+      await page.locator(".intake").waitFor();
+      assert.match(await page.locator(".given").innerText(), /Nothing is given as set yet/);
+      const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Choose files")]);
+      await chooser.setFiles([path.join(folder, file.name)]);
+      await page.locator(".class-note").filter({ hasText: "was not compared with what was set" }).waitFor();
+      assert.equal(await page.locator(".students .remarks").filter({ hasText: "another bench" }).count(), 0);
+      // With what was set given, what came in before is compared with it too.
+      await page.getByLabel(/Or paste codes/).fill(link);
+      await pressButton(page, "Take the codes");
+      await page.locator(".students .remarks").filter({ hasText: "It is another bench than the one set." }).waitFor();
+      assert.equal(await page.locator(".students .state").innerText(), "not ready");
+      assert.equal(await page.locator(".class-note").count(), 0);
+      await page.getByLabel(/Or paste codes/).fill(code);
+      await pressButton(page, "Take the codes");
+      await page.locator('.intake:not([data-busy="1"])').waitFor();
+      await page.getByText("2 results").waitFor();
+      assert.equal(await page.locator(".students .state").innerText(), "not ready");
+    });
+  });
+
+  test("the instructor’s word leaves the page as a hash, and the students’ hearts hang on it", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openAssign(page, url);
+      await compose(page);
+      await page.getByLabel("Word for the truth").fill("short");
+      await page.locator("#assign .calm").filter({ hasText: "assignment.word" }).waitFor();
+      await page.getByLabel("Word for the truth").fill("chalk and slate");
+      await page.getByLabel("Words after the last check").fill("With a word.");
+      const link = await student.linkWith(page, "With a word.");
+      const file = await save(page, "Save the scenario file");
+      const shipped = await page.evaluate(async (packed) => (await import("./js/hand/link.js")).unpackText(packed), link.split("#a=")[1]);
+      for (const text of [file.text, shipped]) {
+        assert.doesNotMatch(text, /chalk/);
+        assert.match(text, /^word = "sha256:[0-9a-f]{64}"$/m);
+      }
+      const folder = scratch();
+      const [saved, out, truth] = ["set.toml", "a.csv", "truth.txt"].map((name) => path.join(folder, name));
+      writeFileSync(saved, file.text);
+      const render = (...word) => spawnSync(host, ["render", saved, "--seconds", "5", "--out", out, "--truth", truth, ...word], { encoding: "utf8" });
+      assert.equal(render().status, 2);
+      assert.equal(render("--word", "chalk and slate").status, 0);
+    });
+  });
+
+  test("where the assignment says so its example is watched before the try, on another heart", async () => {
+    const folder = scratch();
+    const file = path.join(folder, "worked.toml");
+    writeFileSync(file, `${readFileSync(path.join(root, "scenarios/02-hum-on-the-strip.toml"), "utf8")}\n[assignment]\nkey = "watching"\nworked = true\n`);
+    await withPage(wide, async ({ page, url }) => {
+      const link = spawnSync(host, ["link", file, "--at", url], { encoding: "utf8" }).stdout.trim();
+      await page.goto(link);
+      await page.locator("#ask").waitFor();
+      await pressButton(page, "Watch an example first");
+      await page.locator(".narrator-deed").waitFor();
+      await pressButton(page, "Stop and try yourself"); // back to the question
+      await page.getByLabel(/Your own code/).fill("B7");
+      await pressButton(page, "Begin try 1");
+      await page.locator(".plug").first().waitFor({ state: "attached" });
+      assert.ok(await page.locator("#offer").isHidden());
     });
   });
 
@@ -237,6 +323,14 @@ describe("a class", { concurrency: 2 }, () => {
       assert.match(await page.locator(".heat-faults li").first().innerText(), /Charger beside the lead\s*3 of 30/);
       assert.match(await page.locator(".heat-misreadings").innerText(), /multiplier of another window\s*3 of 30/);
       assert.doesNotMatch(await page.locator(".report").innerText(), /Group/);
+      assert.match(await page.locator(".class-note").innerText(), /^30 results were not compared with what was set/);
+      const set = path.join(path.dirname(files[0]), "..", `set-${process.pid}.toml`);
+      writeFileSync(set, JSON.parse(readFileSync(files[0], "utf8")).scenario);
+      const [given] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open what was set")]);
+      await given.setFiles([set]);
+      await page.waitForFunction(() => document.querySelectorAll(".class-note").length === 0 && document.querySelector("#class .intake")?.dataset.busy === "", null, { timeout: 60_000 });
+      assert.equal(await page.locator(".students .remarks").count(), 0, "a remark on an honest attempt");
+      assert.deepEqual(await page.locator(".students .state").allInnerTexts(), states);
       const { violations } = await new AxeBuilder({ page }).analyze();
       assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target)}`), []);
     });

@@ -171,7 +171,7 @@ for (const standard of ["scorm12", "scorm2004"]) {
       await lab.getByText("Kept here and by the course site").waitFor();
       await student.kept(lab);
       const before = await siteHas(page, standard);
-      assert.match(before.state, /^\d+\.1\.D2\.[\x21-\x7e]+$/);
+      assert.match(before.state, /^\d+\.1\.D3\.[\x21-\x7e]+$/);
       const calls = await page.evaluate(() => window.calls);
       const sets = calls.filter(([name, key]) => name === "SetValue" && key === "cmi.suspend_data").length;
       assert.ok(sets >= 2 && calls.filter(([name]) => name === "Commit").length >= sets, `${sets} states`);

@@ -152,7 +152,8 @@ export const settled = (page) => page.evaluate(async () => {
   }
 });
 
-/** The link of the bench that is being set, once it holds some words of it. */
+/** The link of the bench that is being set, once it holds some words of it. A function that waits is asked for each time anew:
+ * `waitForFunction` takes its promise for a yes. */
 export async function linkWith(page, words) {
   for (let turn = 0; turn < 600; turn += 1) {
     const link = await page.locator(".out .address").innerText();

@@ -13,6 +13,9 @@ pub const FIRST: &str = include_str!("../../scenarios/01-first-wiring.toml");
 /// Key of the class's assignment.
 pub const KEY: &str = "bio-101, week 3";
 
+/// The instructor's word of it.
+pub const WORD: &str = "chalk and slate";
+
 /// An assignment with two faults: the power strip is off, and the charger hums.
 pub const ASSIGNMENT: &str = r#"
 id = "before-the-lab"
@@ -25,6 +28,7 @@ name_faults = true
 [assignment]
 key = "bio-101, week 3"
 attempts = 3
+word = "chalk and slate"
 opening = "Please do this before Tuesday."
 closing = "Hand in the file."
 
@@ -183,9 +187,19 @@ pub fn student(k: u32) -> String {
 
 /// The attempt of the `k`-th student of a class, as it is handed in.
 pub fn attempt(k: u32) -> (Session, About) {
-    let code = student(k);
-    let seed = seeds::seed(KEY, &code, 1);
-    let way = way(k);
+    attempt_at(ASSIGNMENT, &student(k), 1, way(k))
+}
+
+/// The same bench without its faults: the heading and the key stay.
+pub fn faultless() -> String {
+    ASSIGNMENT.split("[[fault]]").next().unwrap().replace("name_faults = true", "")
+}
+
+/// An attempt at a bench by whoever types this code, as it is handed in.
+pub fn attempt_at(scenario: &str, code: &str, tries: u32, way: Way) -> (Session, About) {
+    let seed = seeds::seed(KEY, code, tries);
+    let k = seed % 7;
+    let wrong = scenario.contains("[[fault]]");
     let mut steps = vec![
         json!({"wait": 3.0}),
         json!({"do": "look", "at": "subject"}),
@@ -208,22 +222,37 @@ pub fn attempt(k: u32) -> (Session, About) {
         Way::Bumps => ("@count*2", "@multiplier", "@rate*2"),
         Way::Fence => ("@count+1", "@multiplier", "@rate+4"),
     };
+    // A hand lays its window where it likes, and takes its time over each deed.
+    let mut draws = Draws(seed);
+    let from = 0.3 + 3.0 * draws.next();
+    let to = from + 15.3 + 1.2 * draws.next();
+    let mut read = || ((1.0 + 2.0 * draws.next()) * 1000.0).round() / 1000.0;
     steps.extend([
         json!({"do": "range", "v": 0.05}),
         json!({"wait": 4.0}),
         json!({"do": "record"}),
-        json!({"wait": 20.0 + f64::from(k % 7)}),
+        json!({"wait": 20.0 + k as f64}),
         json!({"do": "stop"}),
-        json!({"do": "cursor", "which": "a", "t": "@beat+0.3"}),
-        json!({"do": "cursor", "which": "b", "t": "@beat+16.2"}),
+        json!({"wait": read()}),
+        json!({"do": "cursor", "which": "a", "t": format!("@beat+{from:.3}")}),
+        json!({"wait": read()}),
+        json!({"do": "cursor", "which": "b", "t": format!("@beat+{to:.3}")}),
+        json!({"wait": read()}),
         json!({"do": "answer", "field": "count", "text": count}),
+        json!({"wait": read()}),
         json!({"do": "answer", "field": "seconds", "text": "@seconds"}),
+        json!({"wait": read()}),
         json!({"do": "answer", "field": "multiplier", "text": multiplier}),
+        json!({"wait": read()}),
         json!({"do": "answer", "field": "rate", "text": rate}),
+        json!({"wait": read()}),
         json!({"do": "check"}),
     ]);
-    let mut session = Session::new(ASSIGNMENT, seed).unwrap();
-    script::play(&mut session, &steps).unwrap_or_else(|e| panic!("student {k}: {e}"));
-    let begun_s = 1_790_000_000 + 700 * u64::from(k);
-    (session, About { student: code, tries: 1, begun_s, ended_s: begun_s + 600 })
+    if !wrong {
+        steps.retain(|s| !["name", "switch", "charger"].iter().any(|name| s["do"] == *name));
+    }
+    let mut session = Session::new(scenario, seed).unwrap();
+    script::play(&mut session, &steps).unwrap_or_else(|e| panic!("student {code}: {e}"));
+    let begun_s = 1_790_000_000 + 700 * k;
+    (session, About { student: code.into(), tries, begun_s, ended_s: begun_s + 600 })
 }

@@ -64,7 +64,7 @@ export const skillMap = (history, now) => JSON.parse(guarded(() => mapSkills(JSO
 // handing out, handing in
 
 /**
- * Which scenario a text is: hexadecimal digits that comments do not change.
+ * Which bench a scenario's text is: hexadecimal digits that words and what must be reached do not change.
  * @param {string} toml
  */
 export const digestOf = (toml) => scenarioDigest(toml);
@@ -100,6 +100,10 @@ export class Bench {
   /** @param {string} code @param {string} toml */
   static fromCode(code, toml) {
     return new Bench(guarded(() => Lab.fromCode(code, toml)));
+  }
+  /** When an attempt taken up from a code began, ms since 1970; undefined where that is not known. */
+  get begun() {
+    return this.#lab.begunSeconds() * 1000 || undefined;
   }
   /**
    * The attempt as one line of text, and as a result file. about: {student, try, begun_s, ended_s}.

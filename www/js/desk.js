@@ -2,7 +2,7 @@
 // What few visits need, in a core of its own that has this beside all the rest: opening and writing files, composing and handing
 // out, grading a class. Whoever imports this file waits until that core is there.
 
-import init, { Book, composeScenario, fairness, Lab, qrSvg, Regrade, scenarioJson } from "../wasm/dicrotic_desk.js";
+import init, { Book, composeScenario, fairness, hashedWord, Lab, qrSvg, Regrade, scenarioJson, SetList } from "../wasm/dicrotic_desk.js";
 import { Bench, guarded } from "./core.js";
 /** @import { ClassSummary, Fairness, ScenarioValue } from './types/told' */
 
@@ -41,6 +41,26 @@ export const fairnessOf = (toml, first, students, window = 0) => JSON.parse(guar
  * @param {string} link
  */
 export const pictureOf = (link) => qrSvg(link);
+/**
+ * The instructor's word as it travels.
+ * @param {string} key @param {string} word
+ */
+export const wordHash = (key, word) => hashedWord(key, word);
+/** What was set, to compare results with. */
+export class WhatWasSet {
+  #list = new SetList();
+  /**
+   * Takes one more scenario as set; from: where its text came from.
+   * @param {string} from @param {string} toml
+   */
+  add(from, toml) {
+    guarded(() => this.#list.add(from, toml));
+  }
+  /** @template R @param {(list: SetList) => R} use */
+  lent(use) {
+    return use(this.#list);
+  }
+}
 /** What a class handed in, graded: add(file, replayed), summary(need), csv(). */
 export class ClassBook {
   #book = new Book();
@@ -60,12 +80,13 @@ export class ClassBook {
   }
 }
 
-/** Something handed in, replayed piece by piece: the text of a result file, or a code with the scenarios it may belong to. */
+/** Something handed in, replayed piece by piece and compared with what was set: the text of a result file, or a code with the
+ * scenarios it may belong to. */
 export class Replayed {
   #regrade;
-  /** @param {string} text @param {Record<string, string>} [scenarios] */
-  constructor(text, scenarios = {}) {
-    this.#regrade = guarded(() => new Regrade(text, JSON.stringify(scenarios)));
+  /** @param {string} text @param {WhatWasSet} set @param {Record<string, string>} [scenarios] */
+  constructor(text, set, scenarios = {}) {
+    this.#regrade = guarded(() => set.lent((list) => new Regrade(text, JSON.stringify(scenarios), list)));
   }
   /**
    * Goes on for some samples; true when all is done.

@@ -48,6 +48,9 @@ enum Command {
         /// Tell for each scenario what its worked example earns
         #[arg(long)]
         readiness: bool,
+        /// The instructor's word, for the scripts of an assigned bench whose file has it as a hash
+        #[arg(long, value_name = "WORD")]
+        word: Option<String>,
         /// Scenario files (*.toml)
         #[arg(required = true, value_name = "FILE")]
         files: Vec<PathBuf>,
@@ -82,6 +85,9 @@ enum Command {
         /// A file for the times of the true beats, in seconds, one a line
         #[arg(long, value_name = "FILE")]
         truth: Option<PathBuf>,
+        /// The instructor's word, without which nothing of an assigned bench is rendered
+        #[arg(long, value_name = "WORD")]
+        word: Option<String>,
     },
     /// Draw a chart of a recording
     #[command(allow_negative_numbers = true)]
@@ -159,8 +165,9 @@ enum Command {
         #[arg(long, value_enum, default_value_t = Polarity::Auto)]
         polarity: Polarity,
     },
-    /// Replay what students handed in, and write a table of grades. What cannot be read or does not verify is named with
-    /// the reason and does not hold up the rest; the exit code is then 2
+    /// Replay what students handed in, compare it with what was set, and write a table of grades. What cannot be read, does
+    /// not verify, is another bench than the one set, another's seed or a copied log is named with the reason and does not
+    /// hold up the rest; the exit code is then 2
     Grade {
         /// Result files (*.dicrotic-result.json), lists of codes (*.txt), or folders of them
         #[arg(required_unless_present = "lines", value_name = "RESULT")]
@@ -172,8 +179,11 @@ enum Command {
         /// each, in the same order: the table's fields, or the reason in "error"
         #[arg(long, conflicts_with_all = ["results", "out"])]
         lines: bool,
-        /// A scenario file that codes may belong to, besides the project's own; may be given several times
-        #[arg(long, value_name = "FILE.toml")]
+        /// What was set: its scenario file, a folder of them, or its link; may be given several times. Results are compared
+        /// with it and judged by its criteria
+        #[arg(long, value_name = "FILE|LINK")]
+        set: Vec<String>,
+        #[arg(long, hide = true)]
         scenario: Vec<PathBuf>,
     },
     /// Sum up what a class handed in: who is ready, which faults stayed, which misreadings came
@@ -193,8 +203,10 @@ enum Command {
         /// Call students by the code that they typed
         #[arg(long)]
         names: bool,
-        /// A scenario file that codes may belong to, besides the project's own; may be given several times
-        #[arg(long, value_name = "FILE.toml")]
+        /// What was set, as for grade
+        #[arg(long, value_name = "FILE|LINK")]
+        set: Vec<String>,
+        #[arg(long, hide = true)]
         scenario: Vec<PathBuf>,
     },
     /// Print a link that holds a whole scenario, for the page at an address
@@ -270,6 +282,14 @@ fn failed(why: &str) -> ExitCode {
     ExitCode::from(FAILED)
 }
 
+/// What the option was called until results were compared with it.
+fn not_scenario(given: &[PathBuf]) -> Result<(), Failure> {
+    if given.is_empty() {
+        return Ok(());
+    }
+    Err(Failure::new("--scenario is now --set: results are compared with what is given, and judged by it"))
+}
+
 fn carry_out(command: Command) -> Result<(), Failure> {
     match command {
         Command::Serve { port } => serve::run(&project::root()?, port),
@@ -279,10 +299,11 @@ fn carry_out(command: Command) -> Result<(), Failure> {
             site::write(&site::build(&root)?, &out)?;
             output::print(&format!("The page is in {}\n", terminal::name(&out)))
         }
-        Command::Check { files, readiness } => check::run(&files, readiness),
-        Command::Render { scenario, seed, seconds, rate, out, plot, theme, size, truth } => {
+        Command::Check { files, readiness, word } => check::run(&files, readiness, word.as_deref()),
+        Command::Render { scenario, seed, seconds, rate, out, plot, theme, size, truth, word } => {
             let order = plot.map(|kind| Order { kind, theme, size, out: &out });
-            let run = render::Run { scenario: &scenario, seed, seconds, rate_hz: rate };
+            let run =
+                render::Run { scenario: &scenario, seed, seconds, rate_hz: rate, word: word.as_deref() };
             render::run(&run, &out, order.as_ref(), truth.as_deref())
         }
         Command::Plot { chart, file, rate, column, inverted, from, to, mains, theme, size, out } => {
@@ -298,14 +319,20 @@ fn carry_out(command: Command) -> Result<(), Failure> {
         Command::Detect { file, rate, column, polarity } => {
             detect::run(&file, rate, column.as_deref(), polarity)
         }
-        Command::Grade { results, out: Some(out), scenario, .. } => grade::run(&results, &scenario, &out),
-        // Without a table to write, lines were asked for.
-        Command::Grade { scenario, .. } => lines::run(&scenario),
-        Command::Class { results, out, passes, rubric, names, scenario } => {
+        Command::Grade { results, out, set, scenario, .. } => {
+            not_scenario(&scenario)?;
+            match out {
+                Some(out) => grade::run(&results, &set, &out),
+                // Without a table to write, lines were asked for.
+                None => lines::run(&set),
+            }
+        }
+        Command::Class { results, out, passes, rubric, names, set, scenario } => {
+            not_scenario(&scenario)?;
             let out = out.as_deref();
             class::run(
                 &results,
-                &class::Order { scenarios: &scenario, need: Need { benches: passes, rubric }, names, out },
+                &class::Order { set: &set, need: Need { benches: passes, rubric }, names, out },
             )
         }
         Command::Link { scenario, at, qr } => link::run(&scenario, &at, qr.as_deref()),

@@ -9,20 +9,38 @@ use dicrotic::scenario::Scenario;
 use crate::failure::{Failure, While};
 use crate::{terminal, text_file};
 
-/// What a scenario file describes; `rate_hz` in the place of the file's sampling rate.
-pub fn config(file: &Path, rate_hz: Option<u32>) -> Result<Config, Failure> {
+/// What a scenario file describes, and from what a seed's heart is drawn; `rate_hz` in the place of the file's sampling rate.
+pub fn config(file: &Path, seed: u64, rate_hz: Option<u32>) -> Result<(Config, u64), Failure> {
     let text = text_file::read(file)?;
     let here = || terminal::name(file);
-    let mut config = Scenario::read(&text).while_doing(here)?.config().while_doing(here)?;
+    let scenario = Scenario::read(&text).while_doing(here)?;
+    let mut config = scenario.config().while_doing(here)?;
     if let Some(rate_hz) = rate_hz {
         config.recorder.rate_hz = rate_hz;
     }
-    Ok(config)
+    Ok((config, scenario.heart(&text, seed)))
 }
 
 /// The bench at the start of a run.
 pub fn start(file: &Path, seed: u64, rate_hz: Option<u32>) -> Result<Chain, Failure> {
-    Chain::new(config(file, rate_hz)?, seed).map_err(|bad| refused(file, &bad))
+    let (config, heart) = config(file, seed, rate_hz)?;
+    Chain::new(config, heart).map_err(|bad| refused(file, &bad))
+}
+
+/// Refuses an assigned bench to whoever does not know its word: `what` would tell more than a student may know.
+pub fn opened(file: &Path, scenario: &Scenario, word: Option<&str>, what: &str) -> Result<(), Failure> {
+    match &scenario.assignment {
+        Some(assignment) if !assignment.is_opened_by(word) => Err(Failure::new(format!(
+            "{}: {what} of an assigned bench only with the instructor's word: --word WORD{}",
+            terminal::name(file),
+            match (assignment.word.is_empty(), word) {
+                (true, _) => "; this assignment has none (assignment.word)",
+                (false, Some(_)) => "; the one given is not it",
+                (false, None) => "",
+            }
+        ))),
+        _ => Ok(()),
+    }
 }
 
 /// The failure for a setting that the recorder does not take.

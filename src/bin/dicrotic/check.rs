@@ -9,11 +9,12 @@ use dicrotic::session::script::replay_all;
 use rayon::prelude::*;
 
 use crate::failure::Failure;
-use crate::{output, terminal, text_file};
+use crate::{bench_run, output, terminal, text_file};
 
 /// Checks all files, then fails if one was wrong. With `ready` each line tells what the worked example earns.
-pub fn run(files: &[PathBuf], ready: bool) -> Result<(), Failure> {
-    let found: Vec<Result<String, Vec<String>>> = files.par_iter().map(|file| check(file, ready)).collect();
+pub fn run(files: &[PathBuf], ready: bool, word: Option<&str>) -> Result<(), Failure> {
+    let found: Vec<Result<String, Vec<String>>> =
+        files.par_iter().map(|file| check(file, ready, word)).collect();
     let mut wrong = Vec::new();
     for one in found {
         match one {
@@ -24,10 +25,14 @@ pub fn run(files: &[PathBuf], ready: bool) -> Result<(), Failure> {
     if wrong.is_empty() { Ok(()) } else { Err(Failure::new(wrong.join("\ndicrotic: "))) }
 }
 
-fn check(file: &Path, ready: bool) -> Result<String, Vec<String>> {
+fn check(file: &Path, ready: bool, word: Option<&str>) -> Result<String, Vec<String>> {
     let told = |why: String| format!("{}: {why}", terminal::name(file));
     let text = text_file::read(file).map_err(|failure| vec![failure.to_string()])?;
     let scenario = Scenario::read(&text).map_err(|error| vec![told(error.to_string())])?;
+    if !scenario.attempt.is_empty() {
+        bench_run::opened(file, &scenario, word, "scripted attempts are replayed")
+            .map_err(|failure| vec![failure.to_string()])?;
+    }
     let mut complaints = replay_all(&scenario, &text);
     complaints.extend(readiness::contradictions(&scenario, &text));
     let mut line = format!("{}: valid, {} scripted attempts", terminal::name(file), scenario.attempt.len());

@@ -4,17 +4,16 @@
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
-use dicrotic::exchange::handin::Graded;
 use dicrotic::exchange::handin::class::{Need, Student, Summary, sum_up};
 
 use crate::failure::Failure;
-use crate::handed_in::{complaints, grade_all};
-use crate::{output, terminal, text_file};
+use crate::handed_in::grade_all;
+use crate::{output, set, terminal, text_file, told};
 
 /// How a class is summed up.
 pub struct Order<'a> {
-    /// Scenario files that codes may belong to.
-    pub scenarios: &'a [PathBuf],
+    /// What was set: files, folders, links.
+    pub set: &'a [String],
     /// What makes a student ready.
     pub need: Need,
     /// Whether students are called by the code that they typed.
@@ -25,13 +24,12 @@ pub struct Order<'a> {
 
 /// Sums up what is in `paths`.
 pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
-    let rows = grade_all(paths, order.scenarios, order.out)?;
-    let complaints = complaints(&rows);
-    let graded: Vec<Graded> = rows.into_iter().filter_map(|row| row.graded.ok()).collect();
-    let summary = sum_up(&graded, order.need);
+    let told = told::of(grade_all(paths, &set::read(order.set)?, order.out)?);
+    let (notes, complaints) = (&told.notes, &told.complaints);
+    let summary = sum_up(&told.all, order.need);
     match order.out {
-        Some(out) => text_file::write(out, &html(&summary, order.names))?,
-        None => output::print(&plain(&summary, order.names))?,
+        Some(out) => text_file::write(out, &html(&summary, order.names, notes))?,
+        None => output::print(&plain(&summary, order.names, notes))?,
     }
     if complaints.is_empty() { Ok(()) } else { Err(Failure::new(complaints.join("\ndicrotic: "))) }
 }
@@ -47,10 +45,18 @@ fn words(code: &str) -> String {
 }
 
 fn remarks(student: &Student) -> Vec<&'static str> {
+    let against = |code: &str| student.against.contains(&code);
+    let looks = |code: &str| student.remarks.contains(&code);
     [
         (!student.doubts.is_empty(), "a result does not verify"),
-        (student.other_seed, "a seed is not theirs"),
+        (against("other_bench"), "another bench than the one set"),
+        (against("other_seed"), "a seed is not theirs"),
+        (against("too_many_tries"), "more tries than there are"),
         (student.copied, "same log as somebody else"),
+        (student.alike, "cursors and marks as somebody else's"),
+        (looks("all_at_once"), "window, answers and check at one moment"),
+        (looks("clock"), "less time from begin to end than at the bench"),
+        (looks("no_pause"), "deeds without time between them"),
     ]
     .into_iter()
     .filter_map(|(on, text)| on.then_some(text))
@@ -76,7 +82,7 @@ fn line(student: &Student) -> [String; 7] {
 const HEADS: [&str; 8] =
     ["student", "", "passed", "of 20", "first open step", "faults left", "min", "remarks"];
 
-fn plain(summary: &Summary, names: bool) -> String {
+fn plain(summary: &Summary, names: bool, notes: &[String]) -> String {
     let mut table: Vec<Vec<String>> = vec![HEADS.map(String::from).to_vec()];
     for (k, student) in summary.students.iter().enumerate() {
         table.push([vec![name(student, k, names)], line(student).to_vec()].concat());
@@ -113,6 +119,7 @@ fn plain(summary: &Summary, names: bool) -> String {
         "skills shown",
         summary.skills.iter().map(|(id, share)| format!("{:>3.0} % {}", 100.0 * share, words(id))).collect(),
     );
+    part("to be known", notes.to_vec());
     text
 }
 
@@ -137,7 +144,7 @@ h1,h2{font:italic 400 1.5rem/1.2 Palatino,'URW Palladio L',P052,Georgia,serif}h1
 .not{color:var(--a);font-weight:600}.quiet{color:var(--q)}td.n{font-variant-numeric:tabular-nums;white-space:nowrap}meter{width:10rem;max-width:40vw}\
 @media print{:root{color-scheme:light}body{background:#fff}}";
 
-fn html(summary: &Summary, names: bool) -> String {
+fn html(summary: &Summary, names: bool, notes: &[String]) -> String {
     let ready = summary.students.iter().filter(|s| s.ready).count();
     let mut body = String::new();
     let _ = write!(
@@ -152,6 +159,9 @@ fn html(summary: &Summary, names: bool) -> String {
             body,
             "<p class=quiet>Time at the bench: half of them between {q1:.0} and {q3:.0} minutes, the middle one {q2:.0}.</p>"
         );
+    }
+    for note in notes {
+        let _ = write!(body, "<p class=quiet>{}</p>", escaped(note));
     }
     body.push_str("<h2>Not ready first</h2><div class=wide><table><thead><tr>");
     for head in HEADS {

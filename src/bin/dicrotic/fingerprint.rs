@@ -15,7 +15,8 @@ pub fn run(scenario: &Path, seed: u64, samples: u64) -> Result<(), Failure> {
     if samples > MOST_SAMPLES {
         return Err(Failure::new(format!("--samples must be at most {MOST_SAMPLES}, found {samples}")));
     }
-    let config = bench_run::config(scenario, None)?;
-    let hash = chain::fingerprint(config, seed, samples).map_err(|bad| bench_run::refused(scenario, &bad))?;
+    let (config, heart) = bench_run::config(scenario, seed, None)?;
+    let hash =
+        chain::fingerprint(config, heart, samples).map_err(|bad| bench_run::refused(scenario, &bad))?;
     output::print(&format!("{hash}\n"))
 }

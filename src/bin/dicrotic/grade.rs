@@ -5,28 +5,27 @@ use std::path::{Path, PathBuf};
 use dicrotic::exchange::handin::table;
 
 use crate::failure::Failure;
-use crate::handed_in::{complaints, grade_all};
-use crate::{output, terminal, text_file};
+use crate::handed_in::grade_all;
+use crate::{output, set, terminal, text_file, told};
 
-/// Grades `paths` into the table `out`; fails at the end if something could not be read or does not verify.
-pub fn run(paths: &[PathBuf], scenarios: &[PathBuf], out: &Path) -> Result<(), Failure> {
-    let rows = grade_all(paths, scenarios, Some(out))?;
+/// Grades `paths` by what was set into the table `out`; fails at the end if something could not be read, does not verify
+/// or must not count.
+pub fn run(paths: &[PathBuf], given: &[String], out: &Path) -> Result<(), Failure> {
+    let rows = grade_all(paths, &set::read(given)?, Some(out))?;
+    let handed = rows.len();
+    let told = told::of(rows);
     let mut text = format!("{}\n", table::HEAD);
-    let mut graded = 0;
-    for row in &rows {
-        if let Ok(one) = &row.graded {
-            text.push_str(&table::line(&row.file, one));
-            text.push('\n');
-            graded += 1;
-        }
+    for (file, graded, beside) in &told.once {
+        text.push_str(&table::line(file, graded, &table::beside(&told.all, beside)));
+        text.push('\n');
     }
     text_file::write(out, &text)?;
-    let complaints = complaints(&rows);
+    let (graded, complaints) = (told.once.len(), &told.complaints);
     output::print(&format!(
-        "{graded} of {} results graded into {}, {} complaints\n",
-        rows.len(),
+        "{graded} of {handed} results graded into {}, {} complaints\n{}",
         terminal::name(out),
-        complaints.len()
+        complaints.len(),
+        told.notes.iter().map(|note| format!("{}\n", note)).collect::<String>()
     ))?;
     if complaints.is_empty() { Ok(()) } else { Err(Failure::new(complaints.join("\ndicrotic: "))) }
 }

@@ -2,25 +2,24 @@
 //! divides a text into lines and puts lines together again can do a course. A line depends on nothing but itself.
 
 use std::io::{self, BufRead, ErrorKind};
-use std::path::PathBuf;
 
-use dicrotic::exchange::handin::{Graded, Handed, result, table};
+use dicrotic::exchange::handin::{Graded, Handed, Set, result, table};
 use serde_json::Value;
 
 use crate::failure::{Failure, While};
 use crate::handed_in::{Known, codes, quietly, replayed};
-use crate::{output, text_file};
+use crate::{output, set, text_file};
 
 /// Grades the standard input. What is wrong with a line is said in its answer.
-pub fn run(scenarios: &[PathBuf]) -> Result<(), Failure> {
-    let known = Known::new(scenarios)?;
+pub fn run(given: &[String]) -> Result<(), Failure> {
+    let (set, known) = (set::read(given)?.set, Known::new());
     let mut input = io::stdin().lock();
     quietly(|| {
         for number in 1_u64.. {
             let Some(line) = next(&mut input).while_doing(|| "reading the standard input".into())? else {
                 break;
             };
-            let graded = line.and_then(text_file::text_of).and_then(|text| grade(text.trim(), &known));
+            let graded = line.and_then(text_file::text_of).and_then(|text| grade(text.trim(), &set, &known));
             // Where nobody reads any more, there is no use in going on.
             if !output::line(&told(number, graded))? {
                 break;
@@ -63,16 +62,16 @@ fn next(input: &mut impl BufRead) -> io::Result<Option<Result<Vec<u8>, String>>>
     Ok(Some(Ok(line)))
 }
 
-fn grade(text: &str, known: &Known) -> Result<Graded, String> {
+fn grade(text: &str, set: &Set, known: &Known) -> Result<Graded, String> {
     if text.is_empty() {
         return Err("an empty line".into());
     }
     let handed = if text.starts_with('{') {
         result::read(text)
     } else {
-        Handed::of_code(&codes::only(text)?, |code| known.of(code))
+        Handed::of_code(&codes::only(text)?, set, |code| known.of(code))
     };
-    replayed(&handed.map_err(|error| error.to_string())?)
+    replayed(&handed.map_err(|error| error.to_string())?, set)
 }
 
 /// The answer to a line. The fields stand in the table's order.

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use dicrotic::exchange::qr;
 use dicrotic::scenario::Scenario;
-use dicrotic::scenario::assignment::minimised;
+use dicrotic::scenario::digest::handed_out;
 use dicrotic::session::compact::base64;
 use flate2::Compression;
 use flate2::write::DeflateEncoder;
@@ -27,7 +27,7 @@ pub fn run(scenario: &Path, address: &str, picture: Option<&Path>) -> Result<(),
     }
     // As the page packs it: raw deflate, base64url.
     let mut packer = DeflateEncoder::new(Vec::new(), Compression::best());
-    let packed = packer.write_all(minimised(&text).as_bytes()).and_then(|()| packer.finish());
+    let packed = packer.write_all(handed_out(&text).as_bytes()).and_then(|()| packer.finish());
     let bytes = packed.while_doing(|| "packing the scenario".into())?;
     let link = format!("{address}#a={}", base64::write(&bytes));
     if let Some(picture) = picture {

@@ -18,6 +18,7 @@
 //! | `link` | a scenario as a link |
 //! | `handed_in`, `grade`, `class` | what students handed in, as a table of grades and summed up |
 //! | `lines` | the same line by line, in and out |
+//! | `set`, `told` | what was set, to compare with; what is said of results beside their grades |
 //! | `bench_run`, `render`, `fingerprint` | a scenario's bench, running untouched |
 //! | `chart`, `chart_words`, `plot` | charts as files; their words; charts of recordings |
 //! | `replay` | a saved attempt, done again |
@@ -83,6 +84,8 @@ mod scratch;
 #[cfg(not(target_family = "wasm"))]
 mod serve;
 #[cfg(not(target_family = "wasm"))]
+mod set;
+#[cfg(not(target_family = "wasm"))]
 mod site;
 #[cfg(not(target_family = "wasm"))]
 mod stamp;
@@ -92,6 +95,8 @@ mod terminal;
 mod text_file;
 #[cfg(not(target_family = "wasm"))]
 mod texts;
+#[cfg(not(target_family = "wasm"))]
+mod told;
 #[cfg(not(target_family = "wasm"))]
 mod wasm;
 

@@ -28,11 +28,13 @@ pub struct Run<'a> {
     pub seconds: f64,
     /// Sampling rate, Hz, in the place of the scenario's own.
     pub rate_hz: Option<u32>,
+    /// The instructor's word, without which nothing of an assigned bench is rendered.
+    pub word: Option<&'a str>,
 }
 
 /// Writes the samples to `out`, or the chart ordered, and the true beats to `truth`.
 pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -> Result<(), Failure> {
-    let &Run { scenario, seed, seconds, rate_hz } = run;
+    let &Run { scenario, seed, seconds, rate_hz, word } = run;
     if !(seconds.is_finite() && seconds > 0.0 && seconds <= LONGEST_S) {
         return Err(Failure::new(format!(
             "--seconds must be above 0 and at most {LONGEST_S}, found {seconds}"
@@ -53,6 +55,8 @@ pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -
     let written = if order.is_some() { vec![out.to_path_buf()] } else { recording_file::written_to(out)? };
     let outputs: Vec<&Path> = written.iter().map(PathBuf::as_path).chain(truth).collect();
     same_file::refuse_overlap([scenario], &outputs)?;
+    let read = Scenario::read(&text_file::read(scenario)?).while_doing(|| terminal::name(scenario))?;
+    bench_run::opened(scenario, &read, word, "the trace and the true beats")?;
     let mut chain = bench_run::start(scenario, seed, rate_hz)?;
     let rate = f64::from(chain.settings().rate_hz);
     let samples = (seconds * rate).round();

@@ -1,10 +1,12 @@
 //! Many results together: who is ready, which faults stayed, which misreadings came, how long it took.
 
-use super::grade::{Graded, HandinError, Mark};
+use super::error::HandinError;
+use super::grade::Graded;
+use super::set::Compared;
+use super::together::{benches_of_one_name, beside, whose};
 use crate::assess::misreading::Misreading;
 use crate::assess::skill::Got;
 use crate::assess::verdict::{Step, Verdict};
-use crate::session::seeds::tidy;
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -13,7 +15,7 @@ use std::collections::{BTreeMap, BTreeSet};
 pub struct Student {
     /// Their code as they typed it first; empty for a result without one.
     pub student: String,
-    /// Their results: places in the list that was summed up.
+    /// Their results: places in the list that was summed up. What they handed in twice is there once.
     pub results: Vec<usize>,
     /// Benches (different seeds) on which they did what [`Need`] asks for.
     pub passes: usize,
@@ -29,10 +31,14 @@ pub struct Student {
     pub faults_left: Vec<&'static str>,
     /// Codes of what keeps results of theirs from being verified.
     pub doubts: Vec<&'static str>,
-    /// Whether a result of theirs has a seed that is not theirs.
-    pub other_seed: bool,
+    /// Codes of what keeps results of theirs from counting, see [`super::grade::Against`].
+    pub against: Vec<&'static str>,
     /// Whether somebody else handed in the same log.
     pub copied: bool,
+    /// Whether somebody else's cursors and marks stand where theirs do.
+    pub alike: bool,
+    /// Codes of what a log made by a program looks like, see [`super::remark`].
+    pub remarks: Vec<&'static str>,
 }
 
 /// How often a fault was met and not mended.
@@ -72,8 +78,16 @@ pub struct Summary {
     pub skills: Vec<(&'static str, f64)>,
     /// Time at the bench a student, min: quarter, middle, three quarters.
     pub minutes: Option<[f64; 3]>,
-    /// Number of results.
+    /// Number of results, each counted once.
     pub results: usize,
+    /// Results that were handed in again.
+    pub again: usize,
+    /// Results that were not compared with anything, because nothing was given as set.
+    pub not_compared: usize,
+    /// Results whose verdict the criteria set now have turned.
+    pub turned: usize,
+    /// Benches that go by one name while nobody said which was set.
+    pub several: Vec<(String, usize)>,
     /// Number of results that are not verified.
     pub doubtful: usize,
 }
@@ -90,16 +104,11 @@ pub struct Need {
 /// Sums up results. What is not verified, or was done on a bench of somebody else, counts as handed in, but not towards
 /// being ready.
 pub fn sum_up(results: &[Graded], need: Need) -> Summary {
-    let mut by_mark: BTreeMap<Mark, BTreeSet<String>> = BTreeMap::new();
-    let key = |k: usize, g: &Graded| {
-        let code = tidy(&g.about.student);
-        // Who gave no code is a student of their own.
-        if code.is_empty() { format!("\u{10ffff}{k:06}") } else { code }
-    };
+    let beside = beside(results);
     let mut by_student: BTreeMap<String, Vec<usize>> = BTreeMap::new();
-    for (k, graded) in results.iter().enumerate() {
-        by_student.entry(key(k, graded)).or_default().push(k);
-        by_mark.entry(graded.mark).or_default().insert(key(k, graded));
+    let once = || results.iter().enumerate().filter(|(k, _)| beside[*k].again.is_none());
+    for (k, graded) in once() {
+        by_student.entry(whose(graded)).or_default().push(k);
     }
     let mut students: Vec<Student> = by_student
         .into_values()
@@ -107,7 +116,7 @@ pub fn sum_up(results: &[Graded], need: Need) -> Summary {
             let of = || mine.iter().map(|k| &results[*k]);
             let passed = |g: &&Graded| {
                 let good = if need.rubric { g.rubric_ready } else { g.outcome.passed };
-                good && g.verified() && g.own_seed != Some(false)
+                good && g.counts()
             };
             let passes = of().filter(passed).map(|g| (g.digest, g.seed)).collect::<BTreeSet<_>>().len();
             let left: BTreeSet<&'static str> =
@@ -123,8 +132,10 @@ pub fn sum_up(results: &[Graded], need: Need) -> Summary {
                 first_wrong: of().next_back().and_then(|g| g.outcome.first_wrong),
                 faults_left: left.into_iter().collect(),
                 doubts: doubts.into_iter().collect(),
-                other_seed: of().any(|g| g.own_seed == Some(false)),
-                copied: of().any(|g| by_mark[&g.mark].len() > 1),
+                against: once_each(of().flat_map(|g| &g.against).map(|a| a.code())),
+                copied: mine.iter().any(|k| !beside[*k].copies.is_empty()),
+                alike: mine.iter().any(|k| !beside[*k].alike.is_empty()),
+                remarks: once_each(of().flat_map(|g| &g.remarks).map(|r| r.code())),
                 results: mine,
             }
         })
@@ -132,6 +143,9 @@ pub fn sum_up(results: &[Graded], need: Need) -> Summary {
     students.sort_by_key(|s| (s.ready, s.passes));
     let mut minutes: Vec<f64> = students.iter().map(|s| s.minutes).collect();
     minutes.sort_by(f64::total_cmp);
+    let several = benches_of_one_name(results);
+    let results: Vec<&Graded> = once().map(|(_, graded)| graded).collect();
+    let results = &results[..];
     let at = |share: f64| minutes[((minutes.len() - 1) as f64 * share).round() as usize];
     Summary {
         minutes: (!minutes.is_empty()).then(|| [at(0.25), at(0.5), at(0.75)]),
@@ -140,9 +154,17 @@ pub fn sum_up(results: &[Graded], need: Need) -> Summary {
         steps: steps(results),
         skills: skills(results),
         results: results.len(),
+        again: beside.iter().filter(|b| b.again.is_some()).count(),
+        not_compared: results.iter().filter(|g| g.compared == Compared::Nothing).count(),
+        turned: results.iter().filter(|g| g.turned().is_some()).count(),
+        several,
         doubtful: results.iter().filter(|g| !g.verified()).count(),
         students,
     }
+}
+
+fn once_each(codes: impl Iterator<Item = &'static str>) -> Vec<&'static str> {
+    codes.collect::<BTreeSet<_>>().into_iter().collect()
 }
 
 fn most_first(found: impl Iterator<Item = Misreading>) -> Vec<(Misreading, usize)> {
@@ -156,7 +178,7 @@ fn most_first(found: impl Iterator<Item = Misreading>) -> Vec<(Misreading, usize
     sorted
 }
 
-fn faults(results: &[Graded]) -> Vec<FaultCount> {
+fn faults(results: &[&Graded]) -> Vec<FaultCount> {
     let mut counts: BTreeMap<&'static str, (usize, usize)> = BTreeMap::new();
     for fault in results.iter().flat_map(|g| &g.faults) {
         let (met, left) = counts.entry(fault.id).or_default();
@@ -170,7 +192,7 @@ fn faults(results: &[Graded]) -> Vec<FaultCount> {
     sorted
 }
 
-fn steps(results: &[Graded]) -> Vec<StepCount> {
+fn steps(results: &[&Graded]) -> Vec<StepCount> {
     let mut counts: Vec<StepCount> = Vec::new();
     for (step, verdict) in results.iter().flat_map(|g| &g.steps) {
         if *verdict == Verdict::Note {
@@ -186,7 +208,7 @@ fn steps(results: &[Graded]) -> Vec<StepCount> {
     counts
 }
 
-fn skills(results: &[Graded]) -> Vec<(&'static str, f64)> {
+fn skills(results: &[&Graded]) -> Vec<(&'static str, f64)> {
     let mut counts: Vec<(&'static str, usize, usize)> = Vec::new();
     for (skill, got) in results.iter().flat_map(|g| &g.skills) {
         let k = counts.iter().position(|(known, ..)| known == skill).unwrap_or_else(|| {

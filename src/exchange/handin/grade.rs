@@ -1,183 +1,22 @@
-//! Replays what was handed in and compares it with what it claims.
+//! Compares the replay of what was handed in with what it claims and with what was set, and draws up what came of it.
 
-use super::result::Claim;
+use super::error::HandinError;
+use super::handed::Handed;
+use super::remark::{self, Remark};
+use super::result::{Claim, Said};
+use super::set::{BenchMark, Compared, One, Set, bench_mark};
 use crate::assess::misreading::Misreading;
 use crate::assess::skill::Got;
 use crate::assess::verdict::{Step, Verdict};
 use crate::plain::json;
-use crate::scenario::assignment::{Seeds, hex};
+use crate::scenario::assignment::{Assignment, Seeds};
 use crate::scenario::fault;
 use crate::session::action::{Action, Page};
-use crate::session::attempt::Logged;
-use crate::session::compact::{About, Code, CodeError};
+use crate::session::compact::About;
 use crate::session::{Session, save, seeds, symptom};
 use serde_json::Value;
 use sha2::{Digest, Sha256};
 use thiserror::Error;
-
-/// What is wrong with something handed in. To the page it is a code with arguments.
-#[derive(Clone, Debug, Error, PartialEq, Eq)]
-pub enum HandinError {
-    /// Longer than any result.
-    #[error("{bytes} bytes; a result has at most {most}")]
-    TooLong {
-        /// How long it is.
-        bytes: usize,
-        /// How long it may be.
-        most: usize,
-    },
-    /// Something else, or cut short.
-    #[error("not a result file: {found}")]
-    NoResult {
-        /// What was found.
-        found: String,
-    },
-    /// Written by another version.
-    #[error("result form {found}; this version reads form {}", super::result::VERSION)]
-    Version {
-        /// Which.
-        found: u64,
-    },
-    /// A code that cannot be read.
-    #[error("{found}")]
-    Code {
-        /// Why.
-        found: String,
-    },
-    /// A code whose scenario is not at hand.
-    #[error("the code belongs to a scenario that is not at hand (digest {digest})")]
-    ScenarioMissing {
-        /// The first eight bytes of its digest.
-        digest: String,
-    },
-    /// The checksum does not fit.
-    #[error("the checksum does not fit: the file was changed after it was written")]
-    Changed {},
-    /// The scenario's digest does not fit its text.
-    #[error("the scenario's text does not fit its digest")]
-    OtherScenario {},
-    /// It cannot be done again.
-    #[error("it cannot be replayed: {found}")]
-    Replay {
-        /// Why.
-        found: String,
-    },
-    /// It was made by another version of the program, which may judge otherwise.
-    #[error("it was made by version {found}, this is version {ours}: grade it with that one")]
-    OtherProgram {
-        /// The version that made it.
-        found: String,
-        /// This version.
-        ours: String,
-    },
-    /// What comes out of a replay is not what it claims.
-    #[error("a replay comes out otherwise: {field} is {replayed}, the result says {claimed}")]
-    Differs {
-        /// Where.
-        field: &'static str,
-        /// What the result says.
-        claimed: String,
-        /// What comes out.
-        replayed: String,
-    },
-}
-
-impl HandinError {
-    /// The code by which the page and a class's summary know it.
-    pub const fn code(&self) -> &'static str {
-        match self {
-            HandinError::TooLong { .. } => "too_long",
-            HandinError::NoResult { .. } => "no_result",
-            HandinError::Version { .. } => "version",
-            HandinError::Code { .. } => "code",
-            HandinError::ScenarioMissing { .. } => "scenario_missing",
-            HandinError::Changed {} => "changed",
-            HandinError::OtherScenario {} => "other_scenario",
-            HandinError::Replay { .. } => "replay",
-            HandinError::OtherProgram { .. } => "other_program",
-            HandinError::Differs { .. } => "differs",
-        }
-    }
-
-    /// The arguments that go with the code.
-    pub fn args(&self) -> Value {
-        match self {
-            HandinError::TooLong { bytes, most } => json!({"bytes": bytes, "most": most}),
-            HandinError::NoResult { found } | HandinError::Code { found } | HandinError::Replay { found } => {
-                json!({"found": found})
-            }
-            HandinError::Version { found } => json!({"found": found}),
-            HandinError::ScenarioMissing { digest } => json!({"digest": digest}),
-            HandinError::Changed {} | HandinError::OtherScenario {} => json!({}),
-            HandinError::OtherProgram { found, ours } => json!({"found": found, "ours": ours}),
-            HandinError::Differs { field, claimed, replayed } => {
-                json!({"field": field, "claimed": claimed, "replayed": replayed})
-            }
-        }
-    }
-}
-
-impl From<CodeError> for HandinError {
-    fn from(error: CodeError) -> Self {
-        HandinError::Code { found: error.to_string() }
-    }
-}
-
-/// An attempt as it was handed in.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Handed {
-    /// Who and when, as told by the page.
-    pub about: About,
-    /// Version of the program that wrote it.
-    pub program: String,
-    /// Text of the scenario.
-    pub scenario: String,
-    /// Seed.
-    pub seed: u64,
-    /// Samples at the end.
-    pub samples: u64,
-    /// What was done.
-    pub log: Vec<Logged>,
-    /// What a result file claims.
-    pub claims: Option<Claim>,
-    /// What a code claims, see [`Code::outcome`].
-    pub outcome: Option<u64>,
-    /// What is wrong with it already before the replay.
-    pub doubts: Vec<HandinError>,
-}
-
-impl Handed {
-    /// What a code hands in; `scenario_of` finds a scenario's text that the code [is of](Code::is_of).
-    pub fn of_code(
-        text: &str,
-        scenario_of: impl FnOnce(&Code) -> Option<String>,
-    ) -> Result<Self, HandinError> {
-        let code = Code::read(text)?;
-        let Some(scenario) = scenario_of(&code) else {
-            return Err(HandinError::ScenarioMissing { digest: hex(&code.scenario) });
-        };
-        let Code { seed, samples, outcome, program, about, log, .. } = code;
-        let (outcome, claims, doubts) = (Some(outcome), None, Vec::new());
-        Ok(Self { about, program, scenario, seed, samples, log, claims, outcome, doubts })
-    }
-
-    /// Begins to do it again, piece by piece.
-    pub fn begin(&self) -> Result<save::Replay, HandinError> {
-        save::Replay::new(&self.scenario, self.seed, self.samples, &self.log)
-            .map_err(|e| HandinError::Replay { found: e.to_string() })
-    }
-
-    /// Does it all again.
-    pub fn replay(&self) -> Result<Session, HandinError> {
-        save::replay(&self.scenario, self.seed, self.samples, &self.log)
-            .map_err(|e| HandinError::Replay { found: e.to_string() })
-    }
-
-    /// Replays it and draws up what came of it.
-    pub fn grade(&self) -> Result<Graded, HandinError> {
-        Ok(Graded::of(self, &self.replay()?))
-    }
-}
 
 /// What came of an attempt. A replay must come to the same.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -221,6 +60,44 @@ pub struct FaultLeft {
 /// The first bytes of a SHA-256.
 pub type Mark = [u8; 8];
 
+/// What keeps a result from counting although it may well verify.
+#[derive(Clone, Copy, Debug, Error, PartialEq, Eq)]
+pub enum Against {
+    /// Its bench is not the one that was set.
+    #[error("another bench than the one set")]
+    OtherBench,
+    /// The seed does not come from the assignment's key and the student's code.
+    #[error("the seed is not the student's: the bench belongs to another code")]
+    OtherSeed,
+    /// It is a try that the student does not have.
+    #[error("try {n} of {of}: more tries than there are")]
+    TooManyTries {
+        /// Which try.
+        n: u32,
+        /// How many there are.
+        of: u32,
+    },
+}
+
+impl Against {
+    /// The code by which the page and a class's summary know it.
+    pub const fn code(&self) -> &'static str {
+        match self {
+            Against::OtherBench => "other_bench",
+            Against::OtherSeed => "other_seed",
+            Against::TooManyTries { .. } => "too_many_tries",
+        }
+    }
+
+    /// The arguments that go with the code.
+    pub fn args(&self) -> Value {
+        match self {
+            Against::TooManyTries { n, of } => json!({"n": n, "of": of}),
+            _ => json!({}),
+        }
+    }
+}
+
 /// What came of something handed in. All of it comes from the replay but `about` and `program`.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Graded {
@@ -232,8 +109,18 @@ pub struct Graded {
     pub scenario: String,
     /// Its heading.
     pub title: String,
-    /// Its digest.
-    pub digest: Mark,
+    /// The first bytes of its bench digest.
+    pub digest: BenchMark,
+    /// How it stands to what was set.
+    pub compared: Compared,
+    /// Whether it passed by the criteria of its own time, where those set now are others.
+    pub passed_before: Option<bool>,
+    /// What keeps it from counting.
+    pub against: Vec<Against>,
+    /// What a log made by a program looks like.
+    pub remarks: Vec<Remark>,
+    /// Where cursors and marks were put last, s.
+    pub touched: Vec<f64>,
     /// Seed.
     pub seed: u64,
     /// Whether the seed is the student's own of this assignment; none where the scenario does not say.
@@ -265,15 +152,27 @@ pub struct Graded {
 }
 
 impl Graded {
-    /// Draws up what came of an attempt that was handed in and replayed.
-    pub fn of(handed: &Handed, session: &Session) -> Self {
+    /// Draws up what came of an attempt that was handed in and replayed to its end.
+    pub fn of(handed: &Handed, replay: &mut save::Replay, set: &Set) -> Self {
+        let own_try = own_try(handed, replay.session());
+        let doubts = doubts(handed, replay.session(), set, own_try);
+        let one = handed.one(set);
+        let compared = match one {
+            None if set.is_empty() => Compared::Nothing,
+            None => Compared::Other,
+            Some(one) if handed.is_whole(one) => Compared::Same,
+            Some(_) => Compared::Changed,
+        };
+        let passed_before = match (compared, handed.outcome) {
+            (Compared::Changed, Some(claimed)) => Some(claimed % 2 == 1),
+            _ => replay.take_others(),
+        };
+        let session = replay.session();
         let outcome = Outcome::of(session);
         let (check, scenario) = (session.check(), session.scenario());
         let named = |id: &str| session.named().iter().any(|n| n == id);
         let faults = scenario.map_or(&[][..], |s| &s.fault).iter().filter_map(|f| fault::named(&f.name));
         let log = json!((handed.seed, &handed.log)).to_string();
-        let mut digest = Mark::default();
-        digest.copy_from_slice(&crate::scenario::assignment::digest(&handed.scenario)[..8]);
         let mut mark = Mark::default();
         mark.copy_from_slice(&Sha256::digest(log.as_bytes())[..8]);
         Self {
@@ -281,10 +180,15 @@ impl Graded {
             program: handed.program.clone(),
             scenario: scenario.map_or_else(String::new, |s| s.id.clone()),
             title: scenario.map_or_else(String::new, |s| s.title.clone()),
-            digest,
+            digest: bench_mark(&handed.scenario),
+            compared,
+            passed_before,
+            against: against(compared, own_try, one, session),
+            remarks: remark::remarks(handed, session),
+            touched: remark::touched(&handed.log),
             seed: handed.seed,
-            own_seed: own_seed(handed, session),
-            doubts: doubts(handed, session, &outcome),
+            own_seed: own_try.map(|n| n.is_some()),
+            doubts,
             steps: check.map_or_else(Vec::new, |c| worst(c.report.steps.iter().map(|s| (s.step, s.verdict)))),
             faults: faults
                 .map(|f| FaultLeft {
@@ -311,15 +215,38 @@ impl Graded {
     pub fn verified(&self) -> bool {
         self.doubts.is_empty()
     }
+
+    /// Whether it counts towards being ready: it is verified, and nothing is against it.
+    pub fn counts(&self) -> bool {
+        self.verified() && self.against.is_empty()
+    }
+
+    /// Whether the criteria set now have turned the verdict: what it was.
+    pub fn turned(&self) -> Option<bool> {
+        self.passed_before.filter(|before| *before != self.outcome.passed)
+    }
 }
 
 /// What does not fit: before the replay, and by what came out of it.
-fn doubts(handed: &Handed, session: &Session, outcome: &Outcome) -> Vec<HandinError> {
+fn doubts(handed: &Handed, session: &Session, set: &Set, own_try: Option<Option<u32>>) -> Vec<HandinError> {
     let mut doubts = handed.doubts.clone();
     if let Some(claims) = &handed.claims {
-        doubts.extend(difference(claims, &Claim::of(outcome)));
+        doubts.extend(difference(claims, &Claim::of(&Outcome::of(session))));
     }
-    if let Some(claimed) = handed.outcome.filter(|o| *o != session.outcome()) {
+    if let Some(said) = &handed.said {
+        doubts.extend(other_said(said, &Said::of(session)));
+    }
+    // Which try it is follows from the seed, where that is the student's.
+    if let Some(n) = own_try.flatten().filter(|n| handed.about.tries != *n) {
+        doubts.push(HandinError::Differs {
+            field: "try",
+            claimed: handed.about.tries.to_string(),
+            replayed: n.to_string(),
+        });
+    }
+    // By other criteria than its own a code may well come to something else.
+    let own_criteria = handed.one(set).is_none_or(|one| handed.is_whole(one));
+    if let Some(claimed) = handed.outcome.filter(|o| own_criteria && *o != session.outcome()) {
         let told = |o: u64| format!("{} checks, {}", o / 2, if o % 2 == 1 { "passed" } else { "not passed" });
         doubts.push(HandinError::Differs {
             field: "outcome",
@@ -348,15 +275,58 @@ fn worst(findings: impl Iterator<Item = (Step, Verdict)>) -> Vec<(Step, Verdict)
     steps
 }
 
-/// Whether the seed belongs to the student by the assignment's key.
-fn own_seed(handed: &Handed, session: &Session) -> Option<bool> {
-    let assignment = session.scenario()?.assignment.as_ref()?;
-    let student = match assignment.seeds {
+/// Most tries that a seed is looked for among.
+const MOST_TRIES: u32 = 99;
+
+/// Which try of the student's the seed is of by the assignment's key; `Some(None)` where it is none of them, nothing where
+/// the scenario is no assignment.
+fn own_try(handed: &Handed, session: &Session) -> Option<Option<u32>> {
+    let Assignment { key, seeds, .. } = session.scenario()?.assignment.as_ref()?;
+    let student = match seeds {
         Seeds::Each => handed.about.student.as_str(),
         Seeds::Same => "",
     };
-    let most = assignment.attempts.unwrap_or(99);
-    Some((1..=most).any(|n| seeds::seed(&assignment.key, student, n) == handed.seed))
+    Some((1..=MOST_TRIES).find(|n| seeds::seed(key, student, *n) == handed.seed))
+}
+
+/// What keeps a result from counting. How many tries there are says the one set, where there is one.
+fn against(
+    compared: Compared,
+    own_try: Option<Option<u32>>,
+    one: Option<&One>,
+    session: &Session,
+) -> Vec<Against> {
+    let own = || session.scenario().and_then(|s| s.assignment.as_ref()).and_then(|a| a.attempts);
+    let most = one.map_or_else(own, |one| one.attempts);
+    let too_many = own_try.flatten().zip(most).filter(|(n, of)| n > of);
+    [
+        (compared == Compared::Other).then_some(Against::OtherBench),
+        (own_try == Some(None)).then_some(Against::OtherSeed),
+        too_many.map(|(n, of)| Against::TooManyTries { n, of }),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+/// Where a file says something else than the replay, besides the verdict: the first such field.
+fn other_said(said: &Said, replayed: &Said) -> Option<HandinError> {
+    let differs = |field, claimed: &Value, replayed: &Value| HandinError::Differs {
+        field,
+        claimed: short(claimed),
+        replayed: short(replayed),
+    };
+    let pairs = [
+        ("scenario_id", json!(said.scenario_id), json!(replayed.scenario_id)),
+        ("answers", json!(said.answers), json!(replayed.answers)),
+        ("named", json!(said.named), json!(replayed.named)),
+    ];
+    pairs.iter().find(|(_, a, b)| a != b).map(|(field, a, b)| differs(field, a, b))
+}
+
+/// The start of a value as text.
+fn short(value: &Value) -> String {
+    value.to_string().chars().take(200).collect()
 }
 
 /// Where a claim and a replay part: the first of their fields by its name.
@@ -370,7 +340,6 @@ fn difference(claims: &Claim, replayed: &Claim) -> Option<HandinError> {
             ("tries", json!(c.tries)),
         ]
     };
-    let short = |v: &Value| v.to_string().chars().take(200).collect::<String>();
     let pairs = fields(claims).into_iter().zip(fields(replayed));
     pairs
         .filter(|(a, b)| a != b)

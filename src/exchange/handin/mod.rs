@@ -1,7 +1,12 @@
 //! What a student hands in and what an instructor makes of it.
 //!
 //! - [`result`]: the result file
-//! - [`grade`]: replays what was handed in and compares it with what it claims
+//! - [`handed`]: what was handed in, and doing it again
+//! - [`grade`]: compares a replay with what was claimed and with what was set, and draws up what came of it
+//! - [`error`]: what is wrong with something handed in
+//! - [`set`]: what was set, to compare results with
+//! - [`together`]: results beside one another: handed in twice, copied, alike
+//! - [`remark`]: what a log made by a program looks like
 //! - [`class`]: many of them together: who is ready, which faults stayed, which misreadings came
 //! - [`table`]: the grades as a table of text
 //!
@@ -10,8 +15,16 @@
 //! hand: the page runs on the student's machine.
 
 pub mod class;
+pub mod error;
 pub mod grade;
+pub mod handed;
+pub mod remark;
 pub mod result;
+pub mod set;
 pub mod table;
+pub mod together;
 
-pub use grade::{Graded, Handed, HandinError, Outcome};
+pub use error::HandinError;
+pub use grade::{Against, Graded, Outcome};
+pub use handed::Handed;
+pub use set::{Compared, Set};

@@ -4,9 +4,11 @@
 //! with the keys of every object in order. It is there to notice accidental change; who wants to change a file can
 //! also work the checksum out anew.
 
-use super::grade::{Handed, HandinError, Outcome};
+use super::error::HandinError;
+use super::grade::Outcome;
+use super::handed::Handed;
 use crate::plain;
-use crate::scenario::assignment::{digest, hex};
+use crate::scenario::digest::{canonical, digest, handed_out, hex};
 use crate::session::attempt::Logged;
 use crate::session::compact::{About, MOST_STUDENT};
 use crate::session::{Session, save};
@@ -17,7 +19,7 @@ use sha2::{Digest, Sha256};
 /// What the field `format` says.
 pub const FORMAT: &str = "dicrotic-result";
 /// Number of this form.
-pub const VERSION: u32 = 2;
+pub const VERSION: u32 = 3;
 /// How the names of result files end.
 pub const EXTENSION: &str = ".dicrotic-result.json";
 /// Largest file that is read, bytes.
@@ -35,7 +37,7 @@ struct Form {
     scenario_id: String,
     /// See [`digest`].
     scenario_sha256: String,
-    /// Text of the scenario file.
+    /// Text of the scenario, as it is [handed out](handed_out).
     scenario: String,
     /// Decimal digits.
     seed: String,
@@ -78,10 +80,34 @@ impl Claim {
     }
 }
 
+/// What a file says of the attempt besides its verdict. A replay must come to the same.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Said {
+    /// Name of the scenario.
+    pub scenario_id: String,
+    /// What stands on the worksheet, field by field, as typed.
+    pub answers: Map<String, Value>,
+    /// Faults that were named.
+    pub named: Vec<String>,
+}
+
+impl Said {
+    /// What is so of an attempt.
+    pub fn of(session: &Session) -> Self {
+        let mut answers =
+            session.typed().map(|(field, typed)| (field.name().to_string(), Value::from(typed)));
+        Self {
+            scenario_id: session.scenario().map_or_else(String::new, |s| s.id.clone()),
+            answers: plain::fields(&mut answers),
+            named: session.named().to_vec(),
+        }
+    }
+}
+
 /// The result file of an attempt; `None` for an opened recording.
 pub fn write(session: &Session, about: &About) -> Option<String> {
-    let text = session.scenario_text()?;
-    let mut answers = session.typed().map(|(field, typed)| (field.name().to_string(), Value::from(typed)));
+    let text = handed_out(session.scenario_text()?);
+    let Said { scenario_id, answers, named } = Said::of(session);
     let mut about = about.clone();
     about.student = about.student.chars().take(MOST_STUDENT).collect();
     let form = Form {
@@ -89,14 +115,14 @@ pub fn write(session: &Session, about: &About) -> Option<String> {
         version: VERSION,
         program: env!("CARGO_PKG_VERSION").into(),
         about,
-        scenario_id: session.scenario()?.id.clone(),
-        scenario_sha256: hex(&digest(text)),
-        scenario: text.into(),
+        scenario_id,
+        scenario_sha256: hex(&digest(&text)),
+        scenario: text,
         seed: session.seed().to_string(),
         samples: session.samples(),
         log: session.log().to_vec(),
-        answers: plain::fields(&mut answers),
-        named: session.named().to_vec(),
+        answers,
+        named,
         verdict: Claim::of(&Outcome::of(session)),
         checksum: String::new(),
     };
@@ -142,6 +168,8 @@ pub fn read(text: &str) -> Result<Handed, HandinError> {
         samples: form.samples,
         log: form.log,
         claims: Some(form.verdict),
+        said: Some(Said { scenario_id: form.scenario_id, answers: form.answers, named: form.named }),
+        whole: None,
         outcome: None,
         doubts,
     })
@@ -153,39 +181,11 @@ fn short(text: &str) -> String {
 }
 
 fn checksum(value: &Value) -> String {
-    let mut told = String::new();
-    canonical(value, true, &mut told);
-    hex(&Sha256::digest(told.as_bytes()))
-}
-
-/// JSON without blanks and with sorted keys; at the outermost level without the checksum.
-fn canonical(value: &Value, outermost: bool, told: &mut String) {
-    match value {
-        Value::Object(fields) => {
-            let mut keys: Vec<&String> =
-                fields.keys().filter(|key| !(outermost && *key == "checksum")).collect();
-            keys.sort();
-            told.push('{');
-            for (k, key) in keys.into_iter().enumerate() {
-                if k > 0 {
-                    told.push(',');
-                }
-                told.push_str(&Value::from(key.as_str()).to_string());
-                told.push(':');
-                canonical(&fields[key], false, told);
-            }
-            told.push('}');
-        }
-        Value::Array(items) => {
-            told.push('[');
-            for (k, item) in items.iter().enumerate() {
-                if k > 0 {
-                    told.push(',');
-                }
-                canonical(item, false, told);
-            }
-            told.push(']');
-        }
-        plain => told.push_str(&plain.to_string()),
+    let mut value = value.clone();
+    if let Some(fields) = value.as_object_mut() {
+        fields.remove("checksum");
     }
+    let mut told = String::new();
+    canonical(&value, &mut told);
+    hex(&Sha256::digest(told.as_bytes()))
 }

@@ -3,16 +3,17 @@
 //! (see `exchange/formula.rs`), so that a name typed by somebody runs nothing on the instructor's machine.
 
 use super::grade::Graded;
+use super::together::Beside;
 use crate::assess::misreading::Misreading;
 use crate::assess::verdict::Step;
 use crate::exchange::formula::disarmed;
 use serde_json::Value;
 
 /// The table's head.
-pub const HEAD: &str = "file,student,scenario,seed,try,verified,why_not,passed,checks,score,rubric_ready,first_wrong,misreading,faults_left,minutes,actions,hints,begun,ended,own_seed,program";
+pub const HEAD: &str = "file,student,scenario,seed,try,verified,why_not,passed,checks,score,rubric_ready,first_wrong,misreading,faults_left,minutes,actions,hints,begun,ended,own_seed,program,set,against,beside,remarks,passed_before";
 
 /// Number of fields of a result.
-const FIELDS: usize = 20;
+const FIELDS: usize = 24;
 
 /// One result's fields with their names, in the table's order. A number is a number; what is not known is null. A seed is
 /// text, because numbers of JavaScript do not hold all of them.
@@ -44,13 +45,20 @@ pub fn fields(graded: &Graded) -> [(&'static str, Value); FIELDS] {
         ("ended", known(moment(about.ended_s))),
         ("own_seed", graded.own_seed.map_or(Value::Null, yes)),
         ("program", known(graded.program.clone())),
+        ("set", Value::from(graded.compared.name())),
+        ("against", known(graded.against.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "))),
+        ("remarks", known(graded.remarks.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "))),
+        ("passed_before", graded.passed_before.map_or(Value::Null, yes)),
     ]
 }
 
-/// One line of the table, without its end.
-pub fn line(file: &str, graded: &Graded) -> String {
+/// One line of the table, without its end. `beside` tells what the result has to do with others.
+pub fn line(file: &str, graded: &Graded, beside: &str) -> String {
     let mut cells = vec![cell(file)];
     for (name, value) in fields(graded) {
+        if name == "remarks" {
+            cells.push(cell(beside));
+        }
         cells.push(match value {
             Value::Null => String::new(),
             Value::String(text) => cell(&text),
@@ -59,6 +67,16 @@ pub fn line(file: &str, graded: &Graded) -> String {
         });
     }
     cells.join(",")
+}
+
+/// What the table says of a result and others in the list.
+pub fn beside(results: &[Graded], beside: &Beside) -> String {
+    let list = |others: &[usize]| {
+        others.iter().map(|k| results[*k].about.student.as_str()).collect::<Vec<_>>().join(" ")
+    };
+    let told = [("the same log as", &beside.copies), ("cursors and marks as", &beside.alike)];
+    let told = told.into_iter().filter(|(_, others)| !others.is_empty());
+    told.map(|(what, others)| format!("{what} {}", list(others))).collect::<Vec<_>>().join("; ")
 }
 
 /// A text as a cell.

@@ -1,6 +1,6 @@
 //! A result code: as text, and with the checksum made right so that the inside is reached.
 #![no_main]
-use dicrotic::exchange::handin::Handed;
+use dicrotic::exchange::handin::{Handed, Set};
 use dicrotic::session::compact::{Code, PREFIX, base64};
 use libfuzzer_sys::fuzz_target;
 use sha2::{Digest, Sha256};
@@ -22,8 +22,8 @@ fn read(text: &str) {
     let again = Code::read(&code.write()).expect("what was read can be written and read");
     assert_eq!(again.log, code.log);
     assert_eq!((again.seed, again.samples, again.outcome), (code.seed, code.samples, code.outcome));
-    if let Ok(handed) = Handed::of_code(text, |_| Some(SCENARIO.into()))
-        && let Ok(mut replay) = handed.begin()
+    if let Ok(handed) = Handed::of_code(text, &Set::default(), |_| Some(SCENARIO.into()))
+        && let Ok(mut replay) = handed.begin(&Set::default())
     {
         for _ in 0..4 {
             if !matches!(replay.step(&handed.log, 2048), Ok(false)) {

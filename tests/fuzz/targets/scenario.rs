@@ -1,7 +1,7 @@
 //! A scenario file: read, drawn under a seed, begun.
 #![no_main]
 use dicrotic::scenario::Scenario;
-use dicrotic::scenario::assignment::{digest, minimised};
+use dicrotic::scenario::digest::{bench_digest, digest, handed_out, minimised};
 use dicrotic::scenario::text::value_of;
 use dicrotic::session::{Session, view};
 use libfuzzer_sys::fuzz_target;
@@ -14,6 +14,9 @@ fuzz_target!(|text: &str| {
         // A link carries the text without comments: it must stay the same scenario.
         let short = minimised(text);
         assert_eq!(digest(&short), digest(text));
+        let out = handed_out(text);
+        assert_eq!((digest(&out), bench_digest(&out)), (digest(text), bench_digest(text)));
+        Scenario::read(&out).expect("what was read is handed out and read again");
         Scenario::read(&short).expect("what was read is read again");
         if let Ok(mut session) = Session::new(text, 1) {
             session.run_long(2000);

@@ -59,6 +59,7 @@ export class Form {
         this.slider("hum", "pass.hum_ratio", 0.02, 1, 0.02, 0.1, (v) => t("assign-percent", { v: num(v * 100, 0) })),
         h("div", { class: "pair" }, this.slider("low", "pass.fill_min", 0.05, 0.6, 0.05, 0.3, (v) => t("assign-percent", { v: num(v * 100, 0) })), this.slider("high", "pass.fill_max", 0.6, 1, 0.05, 0.8, (v) => t("assign-percent", { v: num(v * 100, 0) })))),
       part("class", h("div", { class: "pair" }, this.number("attempts", "assignment.attempts", 1, 99), this.choice("seeds", "assignment.seeds", ["each", "same"].map((key) => pair(key, t(`assign-seeds_${key}`))))), this.text("key", "assignment.key", 60), h("p", { class: "quiet" }, t("assign-key_about")),
+        this.text("word", "assignment.word", 60), h("p", { class: "quiet" }, t("assign-word_about")),
         this.area("opening", "assignment.opening", 2), this.area("closing", "assignment.closing", 2)));
   }
 

@@ -2,7 +2,7 @@
 // Setting a bench for a class: what it is, how it looks, whether its grading is fair, and passing it on.
 
 import { CoreError } from "../core.js";
-import { composed, scenarioValue } from "../desk.js";
+import { composed, scenarioValue, wordHash } from "../desk.js";
 import { h, words } from "../dom.js";
 import { faultWords } from "../faults/words.js";
 import { download } from "../download.js";
@@ -42,6 +42,16 @@ export const BLANK = () => ({
   subject: { restlessness: 0.3 }, recorder: { range_v: 0.1 }, fault: [], name_faults: false, pass: {},
   assignment: { key: `key-${newSeed()}`, seeds: "each", attempts: 2, opening: "", closing: "" },
 });
+
+/**
+ * A scenario as it leaves this page: with the hash of the instructor's word in its place.
+ * @param {ScenarioValue} scenario @returns {ScenarioValue}
+ */
+function sealed(scenario) {
+  const { assignment } = scenario;
+  composed(scenario); // a word that cannot be one is refused before it is a hash
+  return assignment?.word ? { ...scenario, assignment: { ...assignment, word: wordHash(assignment.key, assignment.word) } } : scenario;
+}
 
 class Assign {
   /** @param {HTMLElement} root @param {ScenarioEntry[]} scenarios @param {FaultBook} faults */
@@ -110,7 +120,7 @@ class Assign {
     this.due = 0;
     try {
       const scenario = this.form.value();
-      this.toml = composed(scenario);
+      this.toml = composed(sealed(scenario));
       keep("assign", scenario);
       this.complain("");
       this.preview.show(this.toml);

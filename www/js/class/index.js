@@ -1,7 +1,7 @@
 // @ts-check
 // What a class handed in: taking it in, who is ready, what went wrong, looking at one attempt, showing a fault to all.
 
-import { ClassBook } from "../desk.js";
+import { ClassBook, WhatWasSet } from "../desk.js";
 import { h, prop } from "../dom.js";
 import { faultWords } from "../faults/words.js";
 import { download } from "../download.js";
@@ -13,15 +13,19 @@ import { report } from "./report.js";
 /** @import { Bench } from '../core.js' */
 /** @import { FaultBook, ScenarioEntry, ScreenWays } from '../types/page' */
 /** @import { Option } from '../widgets.js' */
+/** @import { Given, Waiting } from './intake.js' */
 
 /**
  * @typedef {{
- *   results: { file: string, again: () => Bench }[], book: ClassBook | null, names: boolean, need: string,
+ *   results: { file: string, waiting: Waiting, again: () => Bench }[], book: ClassBook | null, given: Given, names: boolean, need: string,
  * }} ClassState
  */
 
+/** @returns {Given} */
+const nothingGiven = () => ({ set: new WhatWasSet(), titles: [] });
+
 /** @type {ClassState} */
-const state = { results: [], book: null, names: false, need: "1" }; // stays while the page is open, and nowhere else
+const state = { results: [], book: null, given: nothingGiven(), names: false, need: "1" }; // stays while the page is open, and nowhere else
 
 /**
  * Fills the section; returns what is to be ended when it is left.
@@ -75,7 +79,7 @@ class ClassScreen {
 
   forget() {
     state.book?.free();
-    Object.assign(state, { results: [], book: new ClassBook() });
+    Object.assign(state, { results: [], book: new ClassBook(), given: nothingGiven() });
     this.intake.reset();
     this.sumUp();
   }

@@ -1,12 +1,12 @@
 // @ts-check
 // Taking in result files and codes: each is replayed by the core in slices, so that the page goes on living.
 
-import { CoreError, digestOf } from "../core.js";
-import { Replayed } from "../desk.js";
+import { brief, CoreError, digestOf } from "../core.js";
+import { ClassBook, Replayed, WhatWasSet } from "../desk.js";
 import { h, newId, prop, style, words } from "../dom.js";
 import { chooseFiles } from "../hand/file.js";
 import { unpackText } from "../hand/link.js";
-import { t } from "../text.js";
+import { listed, t } from "../text.js";
 import { button } from "../widgets.js";
 /** @import { ScenarioEntry } from '../types/page' */
 /** @import { ClassState } from './index.js' */
@@ -19,11 +19,12 @@ const CODE = /\bD\d+\.[\w-]+/g; // of any form: which ones can be read the core 
 /**
  * What waits to be taken in: a result file, or a code as it stands and as it is when its lines are joined; used: which of the two.
  * @typedef {{ file: string, text?: () => Promise<string>, code?: string, wrapped?: string, used?: string }} Waiting
+ * @typedef {{ set: WhatWasSet, titles: string[] }} Given
  */
 
 export class Intake {
   /**
-   * state: what is filled: {book, results: [{file, again(): a bench}]}; took(): something came in.
+   * state: what is filled: {book, results: [{file, again(): a bench}], given: what was set}; took(): something came in.
    * @param {{ scenarios: ScenarioEntry[], state: ClassState, took: () => unknown }} ways
    */
   constructor({ scenarios, state, took }) {
@@ -44,12 +45,15 @@ export class Intake {
     this.bar = h("span", { class: "fair-bar" });
     this.progress = h("div", { class: "fair-track intake-bar", hidden: true, "aria-hidden": "true" }, this.bar);
     this.status = h("p", { class: "quiet", role: "status" });
+    this.given = h("p", { class: "quiet given", role: "status" });
+    this.tellGiven();
     this.list = h("ul", { class: "intake-wrong" });
     /** @type {HTMLElement} */
     this.drop = h("div", { class: "drop", ondragover: (event) => { event.preventDefault(); this.drop.classList.add("is-over"); }, ondragleave: () => this.drop.classList.remove("is-over"), ondrop: (event) => this.dropped(event) },
       h("p", { class: "pencil" }, t("class-drop")), h("div", { class: "row" },
         button(t("class-choose"), () => chooseFiles(".json,.txt,.toml", (files) => this.files(files), true), { kind: "btn-strong", pic: "open" })));
-    this.el = h("section", { class: "intake", "aria-label": t("class-intake") }, this.drop,
+    this.el = h("section", { class: "intake", "aria-label": t("class-intake") },
+      h("div", { class: "row" }, button(t("class-given_open"), () => chooseFiles(".toml,.txt", (files) => this.files(files), true), { pic: "open" }), this.given), this.drop,
       h("div", { class: "fld" }, h("label", { for: id }, t("class-codes")), this.codes, h("div", { class: "row" }, button(t("class-take_codes"), () => this.paste()))),
       this.progress, this.status, this.list);
   }
@@ -60,6 +64,37 @@ export class Intake {
     this.wrong = [];
     this.list.replaceChildren();
     words(this.status, "");
+    this.tellGiven();
+  }
+
+  /** What results are compared with. */
+  tellGiven() {
+    const { titles } = this.state.given;
+    words(this.given, titles.length > 0 ? t("class-given_is", { list: listed(titles) }) : t("class-given_none"));
+    this.given.dataset.n = String(titles.length);
+  }
+
+  /**
+   * Takes a scenario as what was set. All that came in is compared with it anew.
+   * @param {string} from @param {string} toml
+   */
+  give(from, toml) {
+    const { given } = this.state;
+    try {
+      given.set.add(from, toml);
+    } catch (error) {
+      if (!(error instanceof CoreError)) throw error;
+      return this.complain(from, error.message);
+    }
+    const { title } = brief(toml);
+    if (!given.titles.includes(title)) given.titles.push(title);
+    this.tellGiven();
+    this.queue = [...this.state.results.map((one) => one.waiting), ...this.queue];
+    this.state.results = [];
+    this.state.book?.free();
+    this.state.book = new ClassBook();
+    this.done = 0;
+    return undefined;
   }
 
   end() {
@@ -82,20 +117,34 @@ export class Intake {
     const later = [];
     for (const file of files) {
       if (file.size > MOST_FILE) this.complain(file.name, t("class-too_large"));
-      else if (file.name.endsWith(".toml")) this.know(await file.text());
+      else if (file.name.endsWith(".toml")) this.give(file.name, await file.text());
       else if (file.name.endsWith(".txt")) later.push(file);
       else this.queue.push({ file: file.name, text: () => file.text() });
     }
-    for (const file of later) this.takeCodes(await file.text(), file.name);
+    for (const file of later) {
+      const text = await file.text();
+      await this.takeLinks(text, file.name);
+      if (!/#a=/.test(text) || text.search(CODE) >= 0) this.takeCodes(text, file.name);
+    }
     this.work();
   }
 
   async paste() {
     const text = this.codes.value;
-    for (const [, packed] of text.matchAll(/#a=([\w-]+)/g)) await unpackText(packed).then((toml) => this.know(toml)).catch(() => this.complain(t("class-a_link"), t("hand-link_damaged")));
+    await this.takeLinks(text, t("class-a_link"));
     if (this.takeCodes(text, t("class-pasted")) > 0 || /#a=/.test(text)) this.codes.value = "";
     else this.complain(t("class-pasted"), t("class-no_code"));
     this.work();
+  }
+
+  /**
+   * Links in a text: what they carry was set.
+   * @param {string} text @param {string} from
+   */
+  async takeLinks(text, from) {
+    for (const [, packed] of text.matchAll(/#a=([\w-]+)/g)) {
+      await unpackText(packed).then((toml) => this.give(from, toml), () => this.complain(from, t("hand-link_damaged")));
+    }
   }
 
   /**
@@ -138,6 +187,7 @@ export class Intake {
     let unseen = 0;
     while (this.queue.length > 0 && !this.ended) {
       const one = /** @type {Waiting} */ (this.queue.shift());
+      const { book } = this.state;
       try {
         const text = one.text ? await one.text() : null;
         if (one.code) this.knowOwn();
@@ -148,13 +198,18 @@ export class Intake {
             breath = performance.now();
           }
         }
-        this.state.book?.add(one.file, replayed);
+        if (this.state.book !== book) { // meanwhile something else was set
+          replayed.free();
+          this.queue.push(one);
+          continue;
+        }
+        book?.add(one.file, replayed);
         const toml = replayed.scenario;
         this.know(toml);
         replayed.free();
         const source = text ?? one.used ?? "";
-        this.state.results.push({ file: one.file, again: () => {
-          const again = new Replayed(source, { [digestOf(toml).slice(0, 16)]: toml });
+        this.state.results.push({ file: one.file, waiting: one, again: () => {
+          const again = new Replayed(source, new WhatWasSet(), { [digestOf(toml).slice(0, 16)]: toml });
           while (!again.step(1e9));
           return again.intoBench();
         } });
@@ -181,15 +236,16 @@ export class Intake {
    * @param {Waiting} one @param {string | null} text
    */
   begin(one, text) {
-    if (text !== null) return new Replayed(text);
+    const { set } = this.state.given;
+    if (text !== null) return new Replayed(text, set);
     const { code = "", wrapped = "" } = one;
     one.used = code;
     try {
-      return new Replayed(code, this.known);
+      return new Replayed(code, set, this.known);
     } catch (error) {
       if (wrapped === code) throw error;
       try {
-        const replayed = new Replayed(wrapped, this.known);
+        const replayed = new Replayed(wrapped, set, this.known);
         one.used = wrapped;
         return replayed;
       } catch (second) {

@@ -28,7 +28,13 @@ export function report(summary, state, faults, look) {
     tile(t("class-tile_ready"), t("class-of", { n: ready, of: summary.students.length })),
     summary.minutes && tile(t("class-tile_minutes"), t("class-minutes", { v: num(summary.minutes[1], 0) }), t("class-minutes_between", { low: num(summary.minutes[0], 0), high: num(summary.minutes[2], 0) })),
     tile(t("class-tile_results"), num(summary.results)), tile(t("class-tile_doubtful"), num(summary.doubtful)));
-  return [tiles, h("div", { class: "class-two" }, students(summary, state, faultName, look),
+  const notes = [
+    summary.not_compared > 0 && t("class-not_compared", { n: summary.not_compared }),
+    ...summary.several.map(([name, n]) => t("class-several", { name, n })),
+    summary.again > 0 && t("class-again", { n: summary.again }),
+    summary.turned > 0 && t("class-turned", { n: summary.turned }),
+  ].filter((note) => typeof note === "string");
+  return [tiles, ...notes.map((note) => h("p", { class: "quiet class-note" }, note)), h("div", { class: "class-two" }, students(summary, state, faultName, look),
     h("div", { class: "class-side" },
       bars("faults", summary.faults.map(({ id, left, met }) => /** @type {Bar} */ ([faultName(id), left, met]))),
       bars("misreadings", summary.misreadings.map(([id, n]) => /** @type {Bar} */ ([named("class-misreading", id), n, summary.results]))),
@@ -44,7 +50,7 @@ function students(summary, state, faultName, look) {
   const head = ["student", "ready", "passed", "score", "first", "left", "minutes", "look"].map((key) => h("th", { scope: "col", class: `c-${key}` }, t(`class-col_${key}`)));
   const rows = summary.students.map((one, k) => {
     const name = state.names && one.student ? one.student : t("class-student", { n: k + 1 });
-    const remarks = [one.doubts.length > 0 && one.doubts.map((code) => named("class-doubt", code)).join(" "), one.other_seed && t("class-other_seed"), one.copied && t("class-copied")].filter((remark) => typeof remark === "string");
+    const remarks = [one.doubts.length > 0 && one.doubts.map((code) => named("class-doubt", code)).join(" "), ...one.against.map((code) => named("class-against", code)), one.copied && t("class-copied"), one.alike && t("class-alike"), ...one.remarks.map((code) => named("class-remark", code))].filter((remark) => typeof remark === "string");
     /** @param {string} key @param {...Kid} kids */
     const cell = (key, ...kids) => h("td", { class: `c-${key}${kids[0] === NONE ? " is-none" : ""}`, "data-label": t(`class-col_${key}`) }, kids);
     return h("tr", { class: one.ready ? "is-ready" : "is-not" },

@@ -11,10 +11,10 @@ import { button } from "../widgets.js";
 import { unpackText } from "./link.js";
 /** @import { Assignment } from '../types/view' */
 
-/** @typedef {{ id: string, toml: string, title: string, assignment: Assignment | null }} LinkTask */
+/** @typedef {{ id: string, toml: string, title: string, assignment: Assignment | null, worked: boolean }} LinkTask */
 
 /**
- * What a link carries: {id, toml, title, assignment}. Rejects with words for what is wrong.
+ * What a link carries: {id, toml, title, assignment, worked: whether its example may be watched}. Rejects with words for what is wrong.
  * @param {string} packed @returns {Promise<LinkTask>}
  */
 export async function readAssigned(packed) {
@@ -25,8 +25,8 @@ export async function readAssigned(packed) {
     throw new Error(t("hand-link_damaged"));
   }
   try {
-    const { title, assignment } = brief(toml);
-    return { id: `a-${digestOf(toml).slice(0, 16)}`, toml, title, assignment };
+    const { title, assignment, worked } = brief(toml);
+    return { id: `a-${digestOf(toml).slice(0, 16)}`, toml, title, assignment, worked };
   } catch (error) {
     if (error instanceof CoreError) throw error;
     throw new Error(t("hand-link_damaged"), { cause: error });
@@ -37,8 +37,9 @@ export async function readAssigned(packed) {
 const triesKey = (id, key, student) => `tries:${id}:${seedOf(key, student, 1)}`;
 
 /**
- * Asks for the student's code and which try; resolves to {student, tries, seed}, or null when they turn away.
- * @param {LinkTask} task @returns {Promise<{ student: string, tries: number, seed: string } | null>}
+ * Asks for the student's code and which try; resolves to {student, tries, seed}, to "watch" for the worked example, or to null when
+ * they turn away.
+ * @param {LinkTask} task @returns {Promise<{ student: string, tries: number, seed: string } | "watch" | null>}
  */
 export async function whoAndWhich(task) {
   const { assignment } = task;
@@ -54,7 +55,7 @@ export async function whoAndWhich(task) {
   input.value = recall("student") ?? "";
   const problem = h("p", { class: "problem", id: problemId, role: "status" });
   const ways = h("div", { class: "row" });
-  /** @type {{ student: string, tries: number, seed: string } | null} */
+  /** @type {{ student: string, tries: number, seed: string } | "watch" | null} */
   let chosen = null;
   /** @param {number} n */
   const go = (n) => {
@@ -78,6 +79,7 @@ export async function whoAndWhich(task) {
     refill(ways, [begun, Boolean(kept), left > 0], () => [
       begun > 0 && (kept || left <= 0) && button(t("hand-go_on", { n: begun }), () => go(begun), { kind: "btn-strong" }),
       left > 0 && button(assignment.attempts ? t("hand-begin_of", { n: begun + 1, of: assignment.attempts }) : t("hand-begin", { n: begun + 1 }), () => go(begun + 1), { kind: kept ? "" : "btn-strong" }),
+      task.worked && button(t("hand-watch"), () => { chosen = "watch"; dialog.close(); }),
       button(t("hand-turn_away"), () => dialog.close(), { kind: "btn-plain" })]);
     words(problem, left <= 0 ? t("hand-no_tries") : "");
   };

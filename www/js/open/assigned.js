@@ -23,12 +23,16 @@ export async function openAssigned(navigation, address) {
   show("loading");
   const chosen = await navigation.wait(whoAndWhich(task));
   if (!chosen) return void goTo(location.pathname);
-  const { student, tries, seed } = chosen;
-  const { bench, kept, told } = takeUpKept(task.id, seed);
-  const assigned = { address, student, tries, closing: task.assignment?.closing ?? "", own: Boolean(task.assignment) };
   const again = () => go((next) => {
     closeLab();
     return openAssigned(next, address);
   });
+  if (chosen === "watch") {
+    const watching = { address, student: "", tries: 0, closing: "", own: false };
+    return void stand(Bench.worked(task.toml), { assigned: watching, watched: task.id, nowYou: again });
+  }
+  const { student, tries, seed } = chosen;
+  const { bench, kept, told } = takeUpKept(task.id, seed);
+  const assigned = { address, student, tries, closing: task.assignment?.closing ?? "", own: Boolean(task.assignment) };
   return void stand(bench ?? Bench.fresh(task.toml, seed), { scenario: task.id, seed, deeds: bench ? kept.deeds ?? 1 : 0, begun: kept?.begun, assigned, again, told });
 }

@@ -67,5 +67,5 @@ async function openInCourse(navigation, standard, task) {
   } catch {
     return beginTry(state.tries + 1, t("course-other"));
   }
-  return begin(bench, bench.view().seed, state.tries, { deeds: 1 });
+  return begin(bench, bench.view().seed, state.tries, { deeds: 1, begun: bench.begun ?? Date.now() });
 }

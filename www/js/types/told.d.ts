@@ -48,18 +48,18 @@ export type FaultSpec = { name: string; severity?: number | [number, number] | n
 export type ScenarioValue = {
   id?: string; level?: number; title?: string; aim?: string; brief?: string; help?: string; mains?: { hz: number; volts: number };
   task?: { kind: TaskKind }; subject?: Record<string, unknown>; recorder?: Record<string, unknown>; fault?: FaultSpec[];
-  name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Assignment; attempt?: unknown[];
+  name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Assignment & { word?: string; worked?: boolean }; attempt?: unknown[];
 };
 
 /** A class, summed up. */
 export type ClassStudent = {
   student: string; results: number[]; passes: number; score: number | null; ready: boolean; minutes: number; first_wrong: string | null;
-  faults_left: string[]; doubts: string[]; other_seed: boolean; copied: boolean;
+  faults_left: string[]; doubts: string[]; against: string[]; copied: boolean; alike: boolean; remarks: string[];
 };
 export type ClassSummary = {
   students: ClassStudent[]; faults: { id: string; met: number; left: number }[]; misreadings: [string, number][];
   steps: { step: string; judged: number; right: number }[]; skills: [string, number][]; minutes: [number, number, number] | null;
-  results: number; doubtful: number;
+  results: number; doubtful: number; again: number; not_compared: number; turned: number; several: [string, number][];
 };
 
 /** The plot's place in the canvas (CSS px), and the times (s) and values (V) that it shows. */

@@ -15,14 +15,15 @@ use std::io::{IsTerminal, Read};
 use std::panic::{self, AssertUnwindSafe};
 use std::path::{Path, PathBuf};
 
-use dicrotic::exchange::handin::{Graded, Handed, result};
-use dicrotic::scenario::assignment::digest;
-use dicrotic::session::compact::{Code, DIGEST_BYTES, PREFIX};
+use dicrotic::exchange::handin::set::{BenchMark, bench_mark};
+use dicrotic::exchange::handin::{Graded, Handed, Set, result};
+use dicrotic::session::compact::{Code, PREFIX};
 use indicatif::{ProgressBar, ProgressStyle};
 use rayon::prelude::*;
 
 use crate::failure::Failure;
 use crate::same_file::{Identity, identity};
+use crate::set::Given;
 use crate::stamp::files_below;
 use crate::{project, same_file, terminal, text_file};
 
@@ -44,10 +45,10 @@ enum Work {
     Wrong { file: String, why: String },
 }
 
-/// Grades everything in `paths`, in their order. `scenarios` are files that codes may belong to, besides the project's.
+/// Grades everything in `paths` by what was `set`, in their order. Codes may belong to the project's scenarios besides.
 /// `out` is what will be written: refused where it is one of the files that are read.
-pub fn grade_all(paths: &[PathBuf], scenarios: &[PathBuf], out: Option<&Path>) -> Result<Vec<Row>, Failure> {
-    same_file::refuse_overlap(paths.iter().chain(scenarios).map(PathBuf::as_path), out.as_slice())?;
+pub fn grade_all(paths: &[PathBuf], set: &Given, out: Option<&Path>) -> Result<Vec<Row>, Failure> {
+    same_file::refuse_overlap(paths.iter().chain(&set.files).map(PathBuf::as_path), out.as_slice())?;
     let own = out.map(identity);
     let mut work = Vec::new();
     for path in paths {
@@ -68,7 +69,7 @@ pub fn grade_all(paths: &[PathBuf], scenarios: &[PathBuf], out: Option<&Path>) -
     }
     // Only codes need to be told their scenario.
     let codes = work.iter().any(|one| matches!(one, Work::Code { .. }));
-    let known = if codes { Known::new(scenarios)? } else { Known::default() };
+    let known = if codes { Known::new() } else { Known::default() };
     let bar = if work.len() >= LONG_WORK && std::io::stderr().is_terminal() {
         ProgressBar::new(work.len() as u64)
     } else {
@@ -80,7 +81,7 @@ pub fn grade_all(paths: &[PathBuf], scenarios: &[PathBuf], out: Option<&Path>) -
     let rows = quietly(|| {
         work.par_iter()
             .map(|one| {
-                let row = grade(one, &known);
+                let row = grade(one, &set.set, &known);
                 bar.inc(1);
                 row
             })
@@ -97,20 +98,6 @@ pub fn quietly<T>(work: impl FnOnce() -> T) -> T {
     let done = work();
     panic::set_hook(hook);
     done
-}
-
-/// Which results could not be read or do not verify, a line each.
-pub fn complaints(rows: &[Row]) -> Vec<String> {
-    rows.iter()
-        .filter_map(|row| match &row.graded {
-            Err(why) => Some(terminal::one_line(&format!("{}: skipped: {why}", row.file))),
-            Ok(graded) if !graded.verified() => {
-                let why: Vec<String> = graded.doubts.iter().map(ToString::to_string).collect();
-                Some(terminal::one_line(&format!("{}: not verified: {}", row.file, why.join("; "))))
-            }
-            Ok(_) => None,
-        })
-        .collect()
 }
 
 /// Whether a name is that of something that is read: a result file or a list of codes.
@@ -175,13 +162,13 @@ fn small_text(path: &Path) -> Result<String, String> {
 
 /// The scenarios that codes may belong to.
 #[derive(Default)]
-pub struct Known(HashMap<[u8; DIGEST_BYTES], String>);
+pub struct Known(HashMap<BenchMark, String>);
 
 impl Known {
-    /// The project's, and those `given` as files.
-    pub fn new(given: &[PathBuf]) -> Result<Self, Failure> {
+    /// The project's own.
+    pub fn new() -> Self {
         let mut texts = Vec::new();
-        // Away from the project's folder there are only the scenarios that are named.
+        // Away from the project's folder there are only the scenarios that were set.
         if let Ok(root) = project::root() {
             for path in files_below(&root.join("scenarios")).unwrap_or_default() {
                 if path.extension().is_some_and(|e| e == "toml") {
@@ -189,15 +176,7 @@ impl Known {
                 }
             }
         }
-        for path in given {
-            texts.push(text_file::read(path)?);
-        }
-        let start = |text: &String| {
-            let mut bytes = [0; DIGEST_BYTES];
-            bytes.copy_from_slice(&digest(text)[..DIGEST_BYTES]);
-            bytes
-        };
-        Ok(Self(texts.into_par_iter().map(|text| (start(&text), text)).collect()))
+        Self(texts.into_par_iter().map(|text| (bench_mark(&text), text)).collect())
     }
 
     /// The text of the scenario that a code is of.
@@ -206,7 +185,7 @@ impl Known {
     }
 }
 
-fn grade(work: &Work, known: &Known) -> Row {
+fn grade(work: &Work, set: &Set, known: &Known) -> Row {
     let (file, handed) = match work {
         Work::Wrong { file, why } => return Row { file: file.clone(), graded: Err(why.clone()) },
         Work::File(path) => {
@@ -214,15 +193,15 @@ fn grade(work: &Work, known: &Known) -> Row {
             (terminal::name(path), handed)
         }
         Work::Code { file, code } => {
-            (file.clone(), Handed::of_code(code, |code| known.of(code)).map_err(|e| e.to_string()))
+            (file.clone(), Handed::of_code(code, set, |code| known.of(code)).map_err(|e| e.to_string()))
         }
     };
-    Row { file, graded: handed.and_then(|handed| replayed(&handed)) }
+    Row { file, graded: handed.and_then(|handed| replayed(&handed, set)) }
 }
 
 /// Replays what was handed in. A replay that panics is a fault of ours; it is told as one result's and does not take the
 /// others along.
-pub fn replayed(handed: &Handed) -> Result<Graded, String> {
-    panic::catch_unwind(AssertUnwindSafe(|| handed.grade().map_err(|e| e.to_string())))
+pub fn replayed(handed: &Handed, set: &Set) -> Result<Graded, String> {
+    panic::catch_unwind(AssertUnwindSafe(|| handed.grade_by(set).map_err(|e| e.to_string())))
         .unwrap_or_else(|_| Err("the replay came to a fault of this program".into()))
 }

@@ -13,6 +13,7 @@ use std::path::Path;
 
 use clap::ValueEnum;
 use dicrotic::scenario::Scenario;
+use dicrotic::scenario::digest::handed_out;
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipWriter};
 
@@ -42,6 +43,8 @@ impl Standard {
 pub fn run(assignment: &Path, to: &Path, standard: Option<Standard>) -> Result<(), Failure> {
     let here = || terminal::name(assignment);
     let text = text_file::read(assignment)?;
+    Scenario::read(&text).while_doing(here)?;
+    let text = handed_out(&text);
     let told = Scenario::read(&text).while_doing(here)?;
     let ending = to.extension().map(|e| e.to_string_lossy().to_lowercase()).unwrap_or_default();
     let alone = match (ending.as_str(), standard) {

@@ -61,6 +61,8 @@ assign-seeds_each = their own, from their code
 assign-seeds_same = the same for everyone
 assign-key = Key of the assignment
 assign-key_about = With the key and a student’s code anyone’s bench can be made again: dicrotic seed KEY CODE.
+assign-word = Word for the truth (may stay empty)
+assign-word_about = With this word the command line shows you the true beats of a student’s bench. Only its hash goes into the link and the file, so keep the word yourself. Set it before you pass the bench on: another word makes other hearts.
 assign-opening = Words before the first try
 assign-closing = Words after the last check
 assign-preview = What one student meets
@@ -94,7 +96,7 @@ class-back = Back to the class
 class-intake = Taking in
 class-drop = Drop result files here, as many as you like.
 class-choose = Choose files
-class-codes = Or paste codes, with whatever stands around them; a link or a scenario file tells which bench they belong to
+class-codes = Or paste codes, with whatever stands around them; a link among them counts as what was set
 class-take_codes = Take the codes
 class-pasted = pasted
 class-a_link = the link
@@ -135,7 +137,29 @@ class-col_look = Attempt
 class-look = Look
 class-look_n = { $n }
 class-look_at = Look at attempt { $n } of { $name }
-class-other_seed = The bench is not the one of this code.
+class-given_open = Open what was set
+class-given_none = Nothing is given as set yet, so no result can be compared with it. Open the assignment’s file, or paste its link below.
+class-given_is = Compared with: { $list }.
+class-not_compared = { $n ->
+    [one] One result was not compared with what was set. Its bench may be another one.
+   *[other] { $n } results were not compared with what was set. Their benches may be others.
+}
+class-several = { $n } different benches are called “{ $name }”. Give the one that was set.
+class-again = { $n ->
+    [one] One result was handed in more than once. It counts once.
+   *[other] { $n } results were handed in more than once. They count once.
+}
+class-turned = { $n ->
+    [one] One verdict is another by the criteria that are given now.
+   *[other] { $n } verdicts are others by the criteria that are given now.
+}
+class-against-other_bench = It is another bench than the one set.
+class-against-other_seed = The bench is not the one of this code.
+class-against-too_many_tries = It is one try more than there are.
+class-alike = Cursors and marks stand where somebody else’s stand.
+class-remark-all_at_once = Window, answers and check came at one moment.
+class-remark-clock = From begin to end less time passed than at the bench.
+class-remark-no_pause = Many actions came without any time between them.
 class-copied = Somebody else handed in the same log.
 class-doubt-changed = The file was changed after it was written.
 class-doubt-other_scenario = The bench’s text was changed.

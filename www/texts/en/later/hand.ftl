@@ -9,6 +9,7 @@ hand-begin = Begin try { $n }
 hand-begin_of = Begin try { $n } of { $of }
 hand-go_on = Go on with try { $n }
 hand-no_tries = All tries are used. The last one can still be looked at and handed in.
+hand-watch = Watch an example first
 hand-turn_away = Not now
 
 hand-title = Hand in

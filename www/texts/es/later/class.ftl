@@ -61,6 +61,8 @@ assign-seeds_each = uno propio, según su código
 assign-seeds_same = el mismo para todos
 assign-key = Clave de la tarea
 assign-key_about = Con la clave y el código de un estudiante se puede rehacer la mesa de cualquiera: dicrotic seed CLAVE CÓDIGO.
+assign-word = Palabra para la verdad (puede quedar vacía)
+assign-word_about = Con esta palabra la línea de órdenes te muestra los latidos verdaderos de la mesa de un estudiante. En el enlace y en el archivo solo va su hash, así que guarda tú la palabra. Ponla antes de repartir la mesa: otra palabra hace otros corazones.
 assign-opening = Palabras antes del primer intento
 assign-closing = Palabras después de la última comprobación
 assign-preview = Lo que encuentra un estudiante
@@ -94,7 +96,7 @@ class-back = Volver a la clase
 class-intake = Recepción
 class-drop = Suelta aquí archivos de resultado, tantos como quieras.
 class-choose = Elegir archivos
-class-codes = O pega códigos, con lo que haya alrededor; un enlace o un archivo de escenario dice de qué mesa son
+class-codes = O pega códigos, con lo que haya alrededor; un enlace entre ellos vale como lo encargado
 class-take_codes = Tomar los códigos
 class-pasted = lo pegado
 class-a_link = el enlace
@@ -135,7 +137,29 @@ class-col_look = Intento
 class-look = Ver
 class-look_n = { $n }
 class-look_at = Ver el intento { $n } de { $name }
-class-other_seed = La mesa no es la de este código.
+class-given_open = Abrir lo encargado
+class-given_none = Aún no se ha dado nada como encargado, así que ningún resultado se puede comparar con ello. Abre el archivo de la tarea o pega abajo su enlace.
+class-given_is = Comparado con: { $list }.
+class-not_compared = { $n ->
+    [one] Un resultado no se comparó con lo encargado. Su mesa puede ser otra.
+   *[other] { $n } resultados no se compararon con lo encargado. Sus mesas pueden ser otras.
+}
+class-several = { $n } mesas distintas se llaman «{ $name }». Da la que se encargó.
+class-again = { $n ->
+    [one] Un resultado se entregó más de una vez. Cuenta una vez.
+   *[other] { $n } resultados se entregaron más de una vez. Cuentan una vez.
+}
+class-turned = { $n ->
+    [one] Un veredicto es otro con los criterios que se dan ahora.
+   *[other] { $n } veredictos son otros con los criterios que se dan ahora.
+}
+class-against-other_bench = Es otra mesa que la encargada.
+class-against-other_seed = La mesa no es la de este código.
+class-against-too_many_tries = Es un intento más de los que hay.
+class-alike = Los cursores y las marcas están donde los de otra persona.
+class-remark-all_at_once = La ventana, las respuestas y la comprobación llegaron en un solo momento.
+class-remark-clock = Del comienzo al final pasó menos tiempo que en la mesa.
+class-remark-no_pause = Muchas acciones llegaron sin tiempo entre ellas.
 class-copied = Alguien más entregó el mismo diario de acciones.
 class-doubt-changed = El archivo se cambió después de escribirse.
 class-doubt-other_scenario = El texto de la mesa se cambió.

@@ -9,6 +9,7 @@ hand-begin = Empezar el intento { $n }
 hand-begin_of = Empezar el intento { $n } de { $of }
 hand-go_on = Seguir con el intento { $n }
 hand-no_tries = Los intentos se han agotado. El último aún se puede mirar y entregar.
+hand-watch = Ver antes un ejemplo
 hand-turn_away = Ahora no
 
 hand-title = Entregar

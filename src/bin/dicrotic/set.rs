@@ -1,0 +1,79 @@
+//! What an instructor gives as set: scenario files, folders of them, links, and files with a link in them.
+
+use std::io::Read;
+use std::path::{Path, PathBuf};
+
+use dicrotic::exchange::handin::Set;
+use dicrotic::scenario::schema::MOST_BYTES;
+use dicrotic::session::compact::base64;
+use flate2::read::DeflateDecoder;
+
+use crate::failure::{Failure, While};
+use crate::stamp::files_below;
+use crate::{terminal, text_file};
+
+/// What stands in a link before the packed scenario.
+const MARK: &str = "#a=";
+
+/// What was set, and the files that it was read from.
+#[derive(Default)]
+pub struct Given {
+    /// What results are compared with.
+    pub set: Set,
+    /// The files, which nothing may be written over.
+    pub files: Vec<PathBuf>,
+}
+
+/// Reads all that was given.
+pub fn read(given: &[String]) -> Result<Given, Failure> {
+    let mut all = Given::default();
+    for one in given {
+        if one.contains(MARK) {
+            add(&mut all.set, "the link", &unpacked(one).while_doing(|| "--set: the link".into())?)?;
+            continue;
+        }
+        let path = Path::new(one);
+        if !path.is_dir() {
+            add_file(&mut all, path)?;
+            continue;
+        }
+        let files = files_below(path).while_doing(|| format!("--set {one}"))?;
+        let files: Vec<_> =
+            files.into_iter().filter(|f| f.extension().is_some_and(|e| e == "toml")).collect();
+        if files.is_empty() {
+            return Err(Failure::new(format!(
+                "--set {one}: there is no scenario file (*.toml) in this folder"
+            )));
+        }
+        files.iter().try_for_each(|file| add_file(&mut all, file))?;
+    }
+    Ok(all)
+}
+
+fn add_file(all: &mut Given, path: &Path) -> Result<(), Failure> {
+    let (name, text) = (terminal::name(path), text_file::read(path)?);
+    all.files.push(path.to_path_buf());
+    if path.extension().is_none_or(|e| e != "toml") && text.contains(MARK) {
+        return add(&mut all.set, &name, &unpacked(&text).while_doing(|| name.clone())?);
+    }
+    add(&mut all.set, &name, &text)
+}
+
+fn add(set: &mut Set, name: &str, text: &str) -> Result<(), Failure> {
+    set.add(name, text).while_doing(|| format!("--set {name}"))
+}
+
+/// The scenario that the first link in a text carries.
+fn unpacked(text: &str) -> Result<String, String> {
+    let damaged = || "the link is damaged".to_string();
+    let packed = text.split_once(MARK).ok_or_else(damaged)?.1;
+    let end = packed.find(|c: char| !(c.is_ascii_alphanumeric() || c == '-' || c == '_'));
+    let bytes = base64::read(&packed[..end.unwrap_or(packed.len())]).map_err(|_| damaged())?;
+    let mut whole = String::new();
+    // A link that swells beyond what a scenario may be is none of ours.
+    let read = DeflateDecoder::new(&bytes[..]).take(MOST_BYTES as u64 + 1).read_to_string(&mut whole);
+    match read {
+        Ok(n) if n > 0 && n <= MOST_BYTES => Ok(whole),
+        _ => Err(damaged()),
+    }
+}

@@ -1,0 +1,96 @@
+//! What is said of results beside their grades: what keeps them from counting, and what an instructor should know.
+
+use dicrotic::exchange::handin::together::{Beside, benches_of_one_name, beside};
+use dicrotic::exchange::handin::{Compared, Graded};
+
+use crate::handed_in::Row;
+use crate::terminal;
+
+/// All that is said.
+pub struct Told {
+    /// What was graded, each with its file, once.
+    pub once: Vec<(String, Graded, Beside)>,
+    /// The same with what was handed in again, in the order of the files.
+    pub all: Vec<Graded>,
+    /// What must be looked at: the exit code tells of it too.
+    pub complaints: Vec<String>,
+    /// What is good to know.
+    pub notes: Vec<String>,
+}
+
+/// Takes results apart into what counts and what is said of it.
+pub fn of(rows: Vec<Row>) -> Told {
+    let mut complaints = Vec::new();
+    let (mut files, mut all) = (Vec::new(), Vec::new());
+    for row in rows {
+        match row.graded {
+            Ok(graded) => {
+                files.push(row.file);
+                all.push(graded);
+            }
+            Err(why) => complaints.push(format!("{}: skipped: {why}", row.file)),
+        }
+    }
+    let found = beside(&all);
+    let mut notes = general(&all, &files, &found);
+    let mut once = Vec::new();
+    for ((file, graded), beside) in files.iter().zip(&all).zip(found) {
+        if beside.again.is_some() {
+            continue;
+        }
+        complaints.extend(against(file, graded));
+        if !beside.copies.is_empty() {
+            complaints.push(format!("{file}: the same log as {}", named(&files, &beside.copies)));
+        }
+        if !beside.alike.is_empty() {
+            let others = named(&files, &beside.alike);
+            notes.push(format!("{file}: remark: cursors and marks stand where those of {others} do"));
+        }
+        notes.extend(graded.remarks.iter().map(|remark| format!("{file}: remark: {remark}")));
+        if let Some(before) = graded.turned() {
+            let word = |passed: bool| if passed { "passed" } else { "not passed" };
+            let (before, now) = (word(before), word(graded.outcome.passed));
+            notes.push(format!("{file}: {before}, now {now}: the criteria set are others than its own"));
+        }
+        once.push((file.clone(), graded.clone(), beside));
+    }
+    // Names and codes come from elsewhere.
+    for text in complaints.iter_mut().chain(&mut notes) {
+        *text = terminal::one_line(text);
+    }
+    Told { once, all, complaints, notes }
+}
+
+fn against(file: &str, graded: &Graded) -> Vec<String> {
+    let mut found = Vec::new();
+    if !graded.verified() {
+        let why: Vec<String> = graded.doubts.iter().map(ToString::to_string).collect();
+        found.push(format!("{file}: not verified: {}", why.join("; ")));
+    }
+    found.extend(graded.against.iter().map(|against| format!("{file}: {against}")));
+    found
+}
+
+fn named(files: &[String], places: &[usize]) -> String {
+    places.iter().map(|k| files[*k].as_str()).collect::<Vec<_>>().join(", ")
+}
+
+fn general(all: &[Graded], files: &[String], found: &[Beside]) -> Vec<String> {
+    let mut notes = Vec::new();
+    let open = all.iter().filter(|g| g.compared == Compared::Nothing).count();
+    if open > 0 {
+        notes.push(format!(
+            "{open} not compared with what was set: whether the bench is the right one is not known; give the \
+             assignment with --set"
+        ));
+    }
+    for (name, n) in benches_of_one_name(all) {
+        notes.push(format!("{n} different benches are called {name}: give the one that was set with --set"));
+    }
+    let again: Vec<usize> = (0..all.len()).filter(|k| found[*k].again.is_some()).collect();
+    if !again.is_empty() {
+        let (n, list) = (again.len(), named(files, &again));
+        notes.push(format!("{n} handed in more than once, counted once: {list}"));
+    }
+    notes
+}

@@ -1,0 +1,124 @@
+//! What was set, given by the instructor, and a result compared with it.
+
+use crate::assess::Criteria;
+use crate::plain::json;
+use crate::scenario::digest::{bench_digest, digest};
+use crate::scenario::{Scenario, ScenarioError};
+use crate::session::compact::{Code, DIGEST_BYTES};
+use serde::Serialize;
+use serde_json::Value;
+use thiserror::Error;
+
+/// The first bytes of a bench digest, by which benches are told apart.
+pub type BenchMark = [u8; DIGEST_BYTES];
+
+/// The first bytes of a scenario's bench digest.
+pub fn bench_mark(text: &str) -> BenchMark {
+    let mut mark = BenchMark::default();
+    mark.copy_from_slice(&bench_digest(text)[..DIGEST_BYTES]);
+    mark
+}
+
+/// One scenario that was set.
+#[derive(Clone, Debug, PartialEq)]
+pub struct One {
+    /// Where it came from: a file's name, or a link.
+    pub from: String,
+    /// Its file's text.
+    pub text: String,
+    /// Its bench.
+    pub bench: BenchMark,
+    /// Its whole digest.
+    pub whole: [u8; 32],
+    /// What must be reached.
+    pub pass: Criteria,
+    /// Tries that a student has, where they are counted.
+    pub attempts: Option<u32>,
+}
+
+/// All that was set.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Set(Vec<One>);
+
+/// Why something given is not taken as set.
+#[derive(Clone, Debug, Error, PartialEq)]
+pub enum SetError {
+    /// It is no scenario.
+    #[error("{0}")]
+    Scenario(#[from] ScenarioError),
+    /// The same bench is set already with something else to be reached: only one of the two can judge.
+    #[error("the same bench as {0} with other criteria: give the one that is to judge")]
+    Twice(String),
+}
+
+impl SetError {
+    /// The code by which the page knows it, and its arguments.
+    pub fn told(&self) -> (&'static str, Value) {
+        match self {
+            SetError::Scenario(error) => ("scenario_invalid", json!(error)),
+            SetError::Twice(other) => ("set_twice", json!({"other": other})),
+        }
+    }
+}
+
+impl Set {
+    /// Takes one more scenario as set, given its text and where that came from. The same once more changes nothing.
+    pub fn add(&mut self, from: &str, text: &str) -> Result<(), SetError> {
+        let scenario = Scenario::read(text)?;
+        let one = One {
+            from: from.into(),
+            text: text.into(),
+            bench: bench_mark(text),
+            whole: digest(text),
+            pass: scenario.pass,
+            attempts: scenario.assignment.and_then(|a| a.attempts),
+        };
+        match self.of_bench(&one.bench) {
+            Some(known) if known.whole == one.whole => {}
+            Some(known) => return Err(SetError::Twice(known.from.clone())),
+            None => self.0.push(one),
+        }
+        Ok(())
+    }
+
+    /// Whether nothing was given.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// The one with this bench.
+    pub fn of_bench(&self, bench: &BenchMark) -> Option<&One> {
+        self.0.iter().find(|one| one.bench == *bench)
+    }
+
+    /// The text of the one that a code is of.
+    pub fn text_of(&self, code: &Code) -> Option<&str> {
+        self.of_bench(&code.scenario).map(|one| one.text.as_str())
+    }
+}
+
+/// How a result's bench stands to what was set.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Compared {
+    /// Nothing was given to compare it with.
+    #[default]
+    Nothing,
+    /// It is the one set, to the word.
+    Same,
+    /// It is the bench that was set; words or what must be reached are others now, and those set now count.
+    Changed,
+    /// It is another bench.
+    Other,
+}
+
+impl Compared {
+    /// Its name in the table: yes, no, or nothing.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Compared::Nothing => "",
+            Compared::Same | Compared::Changed => "yes",
+            Compared::Other => "no",
+        }
+    }
+}
