@@ -132,8 +132,10 @@ before(async () => {
   const history = told.Evidence.map((one, k) => ({ ...one, at_ms: 1e12 + k * 864e5 }));
   for (const past of [[], history, [...history, ...history]]) told.SkillMap.push(JSON.parse(core.skillMap(JSON.stringify(past), 1.001e12)));
   const book = new core.Book();
-  for (const [k, attempt] of [bench, ...named].entries()) {
-    const replayed = new core.Regrade(attempt.lab.result(JSON.stringify({ student: `s${k}`, try: 1, begun_s: 1, ended_s: 600 })), "{}");
+  const set = new core.SetList();
+  const other = watched(new core.Lab(`time_base_s = 5.0\n${tomlOf("20-thick-trace-a.toml")}`, "11")); // another bench of one name
+  for (const [k, attempt] of [bench, ...named, other].entries()) {
+    const replayed = new core.Regrade(attempt.lab.result(JSON.stringify({ student: `s${k}`, try: 1, begun_s: 1, ended_s: 600 })), "{}", set);
     while (!replayed.step(1e9));
     book.add(`${k}.json`, replayed);
   }
