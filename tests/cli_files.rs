@@ -165,10 +165,7 @@ fn what_is_read_is_not_written_over_under_any_name() {
     for (arguments, parts) in [
         (vec!["grade", folder_text, "--out", &result], ["one.dicrotic", "same file"]),
         (vec!["grade", &result, "--out", &name("hard-result.csv")], ["hard-result.csv", "one.dicrotic"]),
-        (
-            vec!["grade", &result, "--set", &scenario, "--out", &name("link.csv")],
-            ["link.csv", "steady.toml"],
-        ),
+        (vec!["grade", &result, "--set", &scenario, "--out", &name("link.csv")], ["link.csv", "steady.toml"]),
         (vec!["class", folder_text, "--out", &result], ["one.dicrotic", "same file"]),
         ([&render[..], &[&name("new.csv"), "--truth", &scenario]].concat(), ["steady.toml", "same file"]),
         (
@@ -247,7 +244,7 @@ fn what_others_wrote_does_nothing_at_a_terminal() {
     let name = "a\u{1b}[2J\u{202e}b\ndicrotic: all is well.txt";
     let scenario = SCENARIO.replace("title = \"t\"", "title = \"t\"\n\"\\u001b[31mfield\" = 1");
     let wrong = written(&folder, "wrong\u{9b}31m.toml", scenario);
-    let list = written(&folder, name, "D2.AAAA\n");
+    let list = written(&folder, name, "D3.AAAA\n");
     let out = at(&folder, "grades.csv");
     let evil = "x\u{1b}]0;mine\u{7}";
     for arguments in [

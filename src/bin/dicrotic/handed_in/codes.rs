@@ -83,7 +83,7 @@ fn joined(start: &str, next: &[Line]) -> (String, usize) {
     if used == 0 { (start.to_string(), 0) } else { ([&[start], &parts[..used]].concat().concat(), used) }
 }
 
-/// Where codes begin in a line: `D2.`, and the other forms where so much follows that it is one.
+/// Where codes begin in a line: `D3.`, and the other forms where so much follows that it is one.
 fn starts(line: &str) -> Vec<usize> {
     let form = |at: &usize| {
         let digit = line.as_bytes()[at + 1];
@@ -219,6 +219,6 @@ mod tests {
             find("D.\nThe D2 lab. Donaudampfschifffahrtsgesellschaft\n----------------------------").unwrap(),
             []
         );
-        assert!(find(&"D2.x\n".repeat(MOST_CODES + 1)).unwrap_err().contains("at most 5000"));
+        assert!(find(&"D3.x\n".repeat(MOST_CODES + 1)).unwrap_err().contains("at most 5000"));
     }
 }
