@@ -109,3 +109,29 @@ fn the_page_lists_the_languages_that_there_are() {
     assert!(there.contains("en"));
     assert_eq!(listed, there);
 }
+
+/// A hint that names a test says what to do, for each test of each fault, in both languages.
+#[test]
+fn each_test_that_a_hint_may_name_has_words() {
+    // Those that are worded with what they are done to.
+    const WITH_NAMES: [&str; 5] = ["look", "wiggle", "plug", "move", "switch"];
+    for language in ["en", "es"] {
+        let folder = format!("{}/www/texts/{language}", env!("CARGO_MANIFEST_DIR"));
+        let all: String = ["bench.ftl", "later/after.ftl"]
+            .map(|file| std::fs::read_to_string(format!("{folder}/{file}")).unwrap())
+            .concat();
+        for fault in fault::all() {
+            for told in fault.tests.iter().map(|test| test.told()) {
+                let deed = told["do"].as_str().unwrap();
+                let has = |key: String| all.lines().any(|line| line.starts_with(&format!("{key} =")));
+                assert!(
+                    WITH_NAMES.contains(&deed)
+                        || has(format!("list-{deed}"))
+                        || has(format!("hint-do-{deed}")),
+                    "{language}, {}: {deed}",
+                    fault.id
+                );
+            }
+        }
+    }
+}

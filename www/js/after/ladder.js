@@ -4,7 +4,6 @@
 import { h, prop, refill, say, words } from "../dom.js";
 import { has, num, t } from "../text.js";
 import { button, relabel } from "../widgets.js";
-import { deedText } from "./deeds.js";
 import { faultWords } from "../faults/words.js";
 /** @import { Session } from '../session.js' */
 /** @import { StripPane } from '../strip/index.js' */
@@ -77,7 +76,7 @@ function deedName({ do: deed, ...args }) {
   if (deed === "plug") return t("hint-other_socket", { end: t(`end-${args.end}`) });
   if (deed === "move") return t("hint-move", { part: t(args.part === "lead1" ? "end-pad" : `part-${args.part}`) });
   if (deed === "switch") return t("hint-switch", { id: t(`switch-${args.id}`) });
-  return has(`list-${deed}`) ? t(`list-${deed}`) : deedText({ do: deed }).replace(/\.$/, "");
+  return t(has(`list-${deed}`) ? `list-${deed}` : `hint-do-${deed}`);
 }
 
 /**

@@ -55,7 +55,7 @@ start-own_title = Something real to read?
 start-own = A recording of your own (a CSV file with a time and a value in each line) can be opened on the strip, measured and counted. It stays on this device.
 
 whether-close_title = The last check
-whether-close_text = This check closes the attempt. The true rate is shown after it, and nothing can be changed.
+whether-close_text = This check closes the attempt. The answer is shown after it, and nothing can be changed.
 whether-close_yes = Check and close
 whether-close_no = Not yet
 whether-reveal_title = Show the answer?

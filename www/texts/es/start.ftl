@@ -71,7 +71,7 @@ start-own_title = ¿Tienes algo real que leer?
 start-own = Un registro tuyo (un archivo CSV con un tiempo y un valor en cada línea) se puede abrir en la tira, medir y contar. No sale de este dispositivo.
 
 whether-close_title = La última comprobación
-whether-close_text = Esta comprobación cierra el intento. Después se muestra la frecuencia verdadera y ya no se puede cambiar nada.
+whether-close_text = Esta comprobación cierra el intento. Después se muestra la respuesta y ya no se puede cambiar nada.
 whether-close_yes = Comprobar y cerrar
 whether-close_no = Todavía no
 whether-reveal_title = ¿Mostrar la respuesta?
