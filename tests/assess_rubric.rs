@@ -2,7 +2,7 @@
 
 use dicrotic::assess::rubric::Rubric;
 use dicrotic::scenario::Scenario;
-use dicrotic::session::{Session, guide, readiness, script};
+use dicrotic::session::{Action, Session, guide, readiness, script};
 use serde_json::{Value, json};
 
 const PLAIN: &str = include_str!("../scenarios/04-rest-pulse.toml");
@@ -142,4 +142,25 @@ fn naming_is_scored_by_naming_and_testing() {
     });
     assert!(!hasty.ready || hasty.total < 20, "{hasty:?}");
     assert!(open(&hasty).contains(&"faults: tested".into()), "{hasty:?}");
+}
+
+/// Points are for what was done and found: who only checks a bench that is to be named gets none for faults.
+#[test]
+fn nothing_done_is_nothing_earned() {
+    let text = include_str!("../scenarios/58-what-is-it.toml");
+    for looks in [false, true] {
+        let mut session = Session::new(text, 201).unwrap();
+        session.run_long(6000);
+        if looks {
+            session.act(&Action::from_value(json!({"do": "look", "at": "sensor"})).unwrap()).unwrap();
+            session.run_long(3000);
+        }
+        for _ in 0..2 {
+            session.act(&Action::from_value(json!({"do": "check"})).unwrap()).unwrap();
+        }
+        let rubric = session.check().unwrap().rubric.clone();
+        let faults = rubric.rows.iter().find(|r| r.row == "faults").unwrap();
+        let got: Vec<&str> = faults.points.iter().filter(|p| p.got).map(|p| p.code).collect();
+        assert_eq!(got, if looks { vec!["one_change"] } else { vec![] }, "{rubric:?}");
+    }
 }

@@ -197,3 +197,33 @@ fn a_slip_in_the_rate_is_not_called_another_multiplier() {
         "{named:?}"
     );
 }
+
+/// A pulse of two per cent of the screen: no count is called right or near there.
+#[test]
+fn a_count_on_a_trace_that_shows_no_beats_is_not_judged() {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/scenarios/44-two-at-once-a.toml");
+    let text = std::fs::read_to_string(folder).unwrap();
+    let mut judged = Vec::new();
+    for seed in [171, 172, 173] {
+        let mut session = Session::new(&text, seed).unwrap();
+        act(&mut session, json!({"do": "strap", "tightness": 0.6}));
+        wait(&mut session, 5.0);
+        record(&mut session, 20.0);
+        for (field, typed) in [("count", "13"), ("seconds", "17.3"), ("multiplier", "3.47"), ("rate", "45")] {
+            act(&mut session, json!({"do": "answer", "field": field, "text": typed}));
+        }
+        act(&mut session, json!({"do": "check"}));
+        let peaks = session.reference_peaks();
+        let unsure = peaks.iter().filter(|p| !p.sure).count();
+        judged.push((
+            seed,
+            peaks.len(),
+            unsure,
+            codes(&session).into_iter().find(|c| c.starts_with("count_")),
+        ));
+    }
+    println!("{judged:?}");
+    let hidden = judged.iter().filter(|(_, all, unsure, _)| 2 * unsure > *all + 4);
+    assert!(hidden.clone().count() > 0, "{judged:?}");
+    assert!(hidden.clone().all(|(.., code)| *code == Some("count_unsure")), "{judged:?}");
+}

@@ -9,7 +9,7 @@ use super::process::{Done, Remark};
 use super::skill::Aid;
 use super::task::{Field, Kind, Task};
 use super::verdict::{Report, Step, Verdict};
-use crate::deed::Kind as Deed;
+use crate::deed::{Kind as Deed, Nature};
 use serde::Serialize;
 
 /// Points of the whole rubric.
@@ -229,8 +229,22 @@ impl Facts<'_> {
                 Point { got: shown.got && got, ..shown }
             }
             "named" => self.right(code, &[Step::Name]),
-            "tested" => self.remarks(code, Some("process_tested"), "process_untested"),
-            "one_change" => self.remarks(code, None, "process_blind"),
+            // Where there is only a name to find, a test that led to none showed nothing to whoever made it.
+            "tested" => {
+                let tested = self.remarks(code, Some("process_tested"), "process_untested");
+                Point {
+                    got: tested.got && (self.terms.mends || self.right(code, &[Step::Name]).got),
+                    ..tested
+                }
+            }
+            // Who has only to name what is wrong, and tries nothing, has not worked one change at a time.
+            "one_change" => {
+                let one = self.remarks(code, None, "process_blind");
+                let tries = |d: &Done| {
+                    matches!(d.kind().nature(), Nature::Change | Nature::Test | Nature::Tune | Nature::Look)
+                };
+                Point { got: one.got && (self.terms.mends || self.done.iter().any(tries)), ..one }
+            }
             "mended" => self.remarks(code, None, "process_cause_remains"),
             "long" => self.fact(code, self.take_s + 1e-6 >= self.criteria.record_s),
             "clean_window" => match self.terms.task.kind {

@@ -23,7 +23,7 @@ export async function showAfter(session, strip, debrief, report) {
   const spread = new Spread();
   const trail = new Trail(session, strip);
   const rubric = new Rubric(trail);
-  debrief.goTo = (from, to) => strip.bringToSight(from, to);
+  debrief.goTo = (from, to) => strip.showPlace(from, to);
   debrief.hints.replaceChildren(ladder.el);
   debrief.spread.replaceChildren(spread.el);
   const bench = session.bench.kind !== "recording"; // a recording has no bench to be ready for

@@ -199,6 +199,17 @@ export class StripPane {
   }
 
   /**
+   * Goes to a stretch of the open take, wherever on the page one is, and marks it until something else is done.
+   * @param {number} from @param {number} to
+   */
+  showPlace(from, to) {
+    this.bringToSight(from, to);
+    this.spots.set("hint", { from_s: from, to_s: to });
+    document.dispatchEvent(new CustomEvent("pane", { detail: "strip" }));
+    this.root.scrollIntoView({ block: "start" });
+  }
+
+  /**
    * Shows the stretch between the cursors, with a little room about it, or leaves that again.
    * @param {boolean} closer
    */

@@ -9,7 +9,7 @@ hint-any =
 
 hint-name =
     .look = Go back to the first impression: what about this strip is unlike a good one?
-    .locate = There is a test that you have not made yet; it is marked.
+    .locate = For each suspect there is one test that tells it from the others.
     .rule = Look-alikes differ in one test. Ask of each suspect: what would the strip do if it were this one?
     .worked = A flat line: tap the pad. A spike says that the way from pad to screen is whole, so look at strap and finger; no spike says that it is not, so look at plugs and input.
     .answer = On this bench: { $list }

@@ -9,7 +9,7 @@ hint-any =
 
 hint-name =
     .look = Vuelve a la primera impresión: ¿en qué no se parece esta tira a una buena?
-    .locate = Hay una prueba que aún no has hecho; está marcada.
+    .locate = Para cada sospechosa hay una prueba que la distingue de las demás.
     .rule = Las averías parecidas se distinguen en una prueba. Pregúntate de cada sospechosa: ¿qué haría la tira si fuera esta?
     .worked = Una línea plana: golpea el sensor. Una espiga dice que el camino del sensor a la pantalla está entero, así que mira la correa y el dedo; sin espiga no lo está, así que mira las clavijas y la entrada.
     .answer = En esta mesa: { $list }
