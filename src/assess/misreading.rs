@@ -356,12 +356,13 @@ fn counting(e: &Evidence, r: &Reading, found: &mut Found) {
     } else {
         (count - 2.0 * most) / most / 0.1
     };
+    let whole = e.sheet.reference.peaks.len() as f64;
+    let whole_off = (count - whole).abs();
     if count > most + 1.0 {
         let by_marks = marked && bumps_marked >= 0.6 * (count - most);
         // Who takes the length of the recording for T has counted the beats of the recording.
         let whole_s = r.typed.seconds.is_some_and(|t| (t - e.sheet.reference.duration_s).abs() <= 0.5);
-        let whole = whole_s && (count - e.sheet.reference.peaks.len() as f64).abs() <= 1.0;
-        if by_marks || !whole {
+        if by_marks || !(whole_s && whole_off <= 1.0) {
             add(Misreading::BumpsCounted, if by_marks { 0.0 } else { doubled.max(0.0) }, args.clone());
         }
         if marked && strays >= 0.6 * (count - most) && strays > bumps_marked {
@@ -381,9 +382,8 @@ fn counting(e: &Evidence, r: &Reading, found: &mut Found) {
         }
     }
     // All beats of the recording, where A and B are round fewer.
-    let whole = e.sheet.reference.peaks.len() as f64;
-    if !intervals && whole > most + 1.0 && (count - whole).abs() <= 1.0 {
-        add(Misreading::WholeRecording, 0.4 * (count - whole).abs(), args.clone());
+    if !intervals && whole > most + 1.0 && whole_off <= 1.0 {
+        add(Misreading::WholeRecording, 0.4 * whole_off, args.clone());
     }
     let hum = e.mains_shows_hz * length;
     if count >= 200.0 * length / 60.0 && e.mains_shows_hz > 3.5 {

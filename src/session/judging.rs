@@ -350,8 +350,7 @@ impl Session {
             faults: !self.log.cases.is_empty(),
             names: self.scenario().is_some_and(|s| s.name_faults),
             mends: self.sheet.task.kind != Kind::NameFault,
-            tells: self.sheet.task.kind != Kind::NameFault
-                && self.log.cases.iter().any(|c| c.id == "premature"),
+            tells: self.sheet.task.kind != Kind::NameFault && self.log.cases.iter().any(|c| !c.curable),
         }
     }
 
