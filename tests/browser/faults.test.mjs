@@ -89,7 +89,7 @@ describe("faults", { concurrency: 3 }, () => {
       assert.deepEqual(await named(page), []);
       await name(page, "fuzzy", CHARGER);
       assert.deepEqual(await named(page), [CHARGER]);
-      assert.ok(await page.locator(".debrief").isHidden(), "something is judged before the check");
+      await page.locator(".debrief").waitFor({ state: "hidden" });
 
       await choose(page, "Time base, per screen", "500 ms");
       await student.worldRuns(page, 2.5);
@@ -164,24 +164,24 @@ describe("faults", { concurrency: 3 }, () => {
       const before = await look();
       for (const part of [/indicator light is on: recorder unit/i, /indicator light is on: power strip/i, /indicator light is on: charger/i, /computer end: in its socket/i, /The telephone lies about \d+ cm from the pad’s lead/, /The desk lamp is off/, /The other hand lies in the lap/]) assert.match(before, part);
       assert.doesNotMatch(before, /hum|fault|wrong|because/i);
-      assert.ok(await page.locator(".other-hand").isHidden());
-      assert.ok(await page.locator(".cloth").isHidden());
+      await page.locator(".other-hand").waitFor({ state: "hidden" });
+      await page.locator(".cloth").waitFor({ state: "hidden" });
 
       await press(page, '[data-drag="part:lamp"]');
       assert.ok(await page.getByLabel("Desk lamp", { exact: true }).isChecked());
-      assert.ok(await page.locator(".lamp-pool").isVisible());
+      await page.locator(".lamp-pool").waitFor();
       await page.getByLabel("Cloth over the finger").check();
-      assert.ok(await page.locator(".cloth").isVisible());
+      await page.locator(".cloth").waitFor();
       await pressButton(page, "on the laptop");
       assert.match(await note(page).innerText(), /The other hand lies on the laptop/);
-      assert.ok(await page.locator(".other-hand").isVisible());
+      await page.locator(".other-hand").waitFor();
       await page.getByLabel("Power strip", { exact: true }).uncheck();
       await choose(page, "Data lead, computer end", "loose on the table");
       await page.getByLabel("Pad strapped on").uncheck();
       const after = await look();
       for (const part of [/indicator light is off: recorder unit/i, /indicator light is off: power strip/i, /computer end: loose on the table/i, /The desk lamp is on/, /A cloth covers the finger/, /The other hand lies on the laptop/, /The pad lies beside the hand/]) assert.match(after, part);
       await pressButton(page, "in the lap");
-      assert.ok(await page.locator(".other-hand").isHidden());
+      await page.locator(".other-hand").waitFor({ state: "hidden" });
     });
   });
 
@@ -214,7 +214,7 @@ describe("faults", { concurrency: 3 }, () => {
       await page.getByLabel("Trace drawn").uncheck();
       await student.worldRuns(page, 0.6);
       assert.equal(await inked(), false);
-      assert.ok(await page.locator(".stylus").isHidden());
+      await page.locator(".stylus").waitFor({ state: "hidden" });
       assert.match(await page.locator(".margin-right").first().innerText(), /trace not drawn/);
       await page.getByLabel("Trace drawn").check();
       await student.worldRuns(page, 0.6);
@@ -295,13 +295,13 @@ describe("faults", { concurrency: 3 }, () => {
       await page.locator("#faults").waitFor();
       await page.goBack();
       await page.locator("#lab").waitFor();
-      assert.ok(await page.locator("#faults").isHidden());
+      await page.locator("#faults").waitFor({ state: "hidden" });
       assert.equal(fetched, 1);
 
       await pressButton(page, "Scenarios");
       await page.getByRole("link", { name: "Open the card index" }).click();
       await page.locator("#faults").waitFor();
-      assert.ok(await page.locator(".fault-card").first().isVisible());
+      await page.locator(".fault-card").first().waitFor();
       assert.equal(fetched, 1);
     });
   });

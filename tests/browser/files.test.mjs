@@ -112,7 +112,7 @@ test("a take is saved in every form and opens again from each with the same samp
       const kept = again.notes.map(([, , text]) => text);
       assert.deepEqual([...kept].sort(), [...texts].sort(), what);
       await page.getByText("Notes that came with the file").click();
-      assert.ok(await page.getByRole("button", { name: /tap_pad/ }).isVisible(), what);
+      await page.getByRole("button", { name: /tap_pad/ }).waitFor();
     }
     await page.screenshot({ path: path.join(shots, "files-notes.png"), fullPage: true });
     for (const { name, bytes } of Object.values(files)) writeFileSync(path.join(shots, name), bytes);
@@ -179,7 +179,7 @@ test("a bad file is told with its name, the place and what was expected, and cos
       await openFile(page, files);
       await page.waitForFunction((source) => new RegExp(source).test(document.getElementById("calm").textContent), told.source);
       assert.match(await page.locator("#calm").innerText(), /What was open stays open/);
-      assert.ok(await page.locator(".strip.is-measuring").isVisible(), "the recording is gone");
+      await page.locator(".strip.is-measuring").waitFor();
     }
     await page.screenshot({ path: path.join(shots, "files-bad.png") });
   });
@@ -194,7 +194,7 @@ test("of several channels one is asked for", async () => {
     await openFile(page, file);
     await page.getByRole("dialog").getByText("two.csv holds 2 channels").waitFor();
     await page.keyboard.press("Escape");
-    assert.ok(await page.locator("#start").isVisible());
+    await page.locator("#start").waitFor();
     await openFile(page, file);
     await page.getByLabel("Channel", { exact: true }).selectOption("pulse");
     await pressButton(page, "Open it");

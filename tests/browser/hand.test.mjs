@@ -282,7 +282,7 @@ describe("a class", { concurrency: 2 }, () => {
       await page.getByLabel(/Your own code/).fill("B7");
       await pressButton(page, "Begin try 1");
       await page.locator(".plug").first().waitFor({ state: "attached" });
-      assert.ok(await page.locator("#offer").isHidden());
+      await page.locator("#offer").waitFor({ state: "hidden" });
     });
   });
 
@@ -297,7 +297,7 @@ describe("a class", { concurrency: 2 }, () => {
       await page.reload();
       await page.locator("#ask").waitFor();
       assert.equal(await page.getByLabel(/Your own code/).inputValue(), "B7");
-      assert.ok(await page.getByRole("button", { name: "Begin try 2 of 3" }).isVisible());
+      await page.getByRole("button", { name: "Begin try 2 of 3" }).waitFor();
       await pressButton(page, "Go on with try 1");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       assert.equal(await page.locator(".where .seed").innerText(), seed);

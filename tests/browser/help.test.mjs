@@ -42,7 +42,7 @@ describe("helps", { concurrency: 2 }, () => {
       await page.locator(".offer").filter({ hasText: "Now you" }).waitFor();
       assert.match(page.url(), /#s=first-wiring&seed=\d+/);
       assert.equal(await page.locator(".link.is-seen").count(), 0, "the student's own bench is wired already");
-      assert.ok(await page.locator(".narrator").isHidden());
+      await page.locator(".narrator").waitFor({ state: "hidden" });
     });
   });
 
@@ -62,7 +62,7 @@ describe("helps", { concurrency: 2 }, () => {
       await openHalf(page, url, "given-window", 11);
       assert.equal(await page.locator(".cursor.is-parked").count(), 2, "the cursors are set already");
       const count = page.locator(".reading", { hasText: "Marks in the window" });
-      assert.ok(await count.isVisible());
+      await count.waitFor();
       const snap = page.getByLabel("Marks and dragged cursors go to the nearest peak");
       assert.ok(!(await snap.isChecked()), "snap is on before anyone asked");
       const peaks = student.peaksOf(await student.savedTake(page));
@@ -79,8 +79,8 @@ describe("helps", { concurrency: 2 }, () => {
       await page.locator(".plug").first().waitFor({ state: "attached" });
       await pressButton(page, "On my own");
       await student.take(page, 2);
-      assert.ok(await count.isHidden());
-      assert.ok(await snap.isHidden());
+      await count.waitFor({ state: "hidden" });
+      await snap.waitFor({ state: "hidden" });
     });
   });
 

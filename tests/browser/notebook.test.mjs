@@ -100,7 +100,7 @@ describe("what is kept", { concurrency: 2 }, () => {
         assert.ok(count === 1 || count === 2, `${count} pages of ${format}`);
       }
       await page.emulateMedia({ media: "print" });
-      for (const control of [".report-tools", ".top", ".foot"]) assert.ok(await page.locator(control).isHidden(), `${control} is printed`);
+      for (const control of [".report-tools", ".top", ".foot"]) await page.locator(control).waitFor({ state: "hidden" });
       assert.equal(await page.locator(".report-sheet").evaluate((el) => getComputedStyle(el).backgroundColor), "rgb(255, 255, 255)");
       const line = await page.locator(".pic-line").evaluate((el) => getComputedStyle(el).stroke.match(/\d+/g).slice(0, 3).map(Number));
       assert.ok(Math.max(...line) < 110, `the strip is printed in ${line}`);

@@ -68,7 +68,7 @@ describe("the page", { concurrency: 2 }, () => {
       };
       await page.waitForFunction(() => document.body.dataset.dock !== undefined);
       assert.ok(await inSight(), "the docked strip is out of sight");
-      assert.ok(await page.locator(".table").isVisible());
+      await page.locator(".table").waitFor();
       await page.getByRole("button", { name: "Show the strip" }).click();
       await page.waitForFunction(() => document.body.dataset.dock === undefined);
       await student.settled(page);
@@ -96,7 +96,7 @@ describe("the page", { concurrency: 2 }, () => {
       const [moved, due] = [after.place - before.place, (after.time - before.time) / 10];
       assert.ok(moved > 0.5 * due && moved < 1.5 * due, `the tip moved by ${moved} of the screen in ${10 * due} of 10 s`);
       await pressButton(page, "Hold");
-      assert.ok(await tip.isHidden());
+      await tip.waitFor({ state: "hidden" });
       await pressButton(page, "Live");
       await tip.waitFor();
       await student.take(page, 2);
@@ -139,8 +139,8 @@ describe("the page", { concurrency: 2 }, () => {
       const [answer] = await Promise.all([page.waitForResponse(words), letCome()]);
       await answer.finished();
       await student.frames(page, 20);
-      assert.ok(await page.locator("#lab").isVisible());
-      assert.ok(await page.locator("#read").isHidden());
+      await page.locator("#lab").waitFor();
+      await page.locator("#read").waitFor({ state: "hidden" });
       await student.worldRuns(page, 0.6); // the bench does not stand still
     });
   });

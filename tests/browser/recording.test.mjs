@@ -15,7 +15,7 @@ const file = (name, text) => ({ name, mimeType: "text/csv", buffer: Buffer.from(
 async function readIt(page) {
   await page.locator(".strip.is-measuring").waitFor();
   assert.match(await page.locator("#brief").innerText(), /Nobody knows its true rate/);
-  assert.ok(await page.locator("#bench").isHidden(), "a bench beside a recording");
+  await page.locator("#bench").waitFor({ state: "hidden" });
   await student.choose(page, "Time base, per screen", "20 s");
   const peaks = student.peaksOf(await student.savedTake(page));
   const [a, b, count] = student.windowBetween(peaks, 15);
@@ -117,14 +117,14 @@ test("a bad file gets a clear message, and nothing is lost", async () => {
       await page.locator("#calm").filter({ hasText: name }).waitFor();
       assert.match(await page.locator("#calm").innerText(), told);
       assert.match(await page.locator("#calm").innerText(), /What was open stays open/);
-      assert.ok(await page.locator(".strip.is-measuring").isVisible(), "the take is gone");
+      await page.locator(".strip.is-measuring").waitFor();
       assert.equal(await page.getByLabel("Between A and B I count N =").inputValue(), "7");
       assert.ok(page.url().includes("#s=hum-on-the-strip&seed=5"), page.url());
     }
     // A good file takes the place of the attempt, which is kept.
     await openFile(page, synthetic());
     await page.locator("#brief").filter({ hasText: "Nobody knows its true rate" }).waitFor();
-    assert.ok(await page.locator("#calm").isHidden(), "the last message still stands");
+    await page.locator("#calm").waitFor({ state: "hidden" });
     await page.goto(`${url}?again#s=hum-on-the-strip&seed=5`);
     await pressButton(page, "Go on with it");
     await page.locator(".strip.is-measuring").waitFor();

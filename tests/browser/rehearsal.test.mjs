@@ -74,7 +74,7 @@ describe("rehearsals", { concurrency: true }, () => {
       assert.equal(await page.locator(".beat-ticks path").count(), inside.length, "marks after the reload");
       assert.equal(await student.reading(page, "Interval A to B"), `${seconds.toPrecision(3)} s`);
       assert.equal(await page.getByLabel("Between A and B I count N =").inputValue(), String(count));
-      assert.ok(await page.locator(".link.is-seen").isVisible(), "the wiring is gone");
+      await page.locator(".link.is-seen").waitFor();
 
       const debrief = await student.check(page);
       assert.deepEqual(debrief.steps.map((step) => step.verdict), [...Array(6).fill("holds"), "worth knowing"], debrief.text);
