@@ -10,33 +10,35 @@
 //! - [`poke`]: what is done without changing the bench, and what comes back
 //! - [`condition`]: what is the matter, cause by cause
 //! - [`gaps`]: a port that loses the unit
+//! - `told`: what can be known of a running chain
 
 mod condition;
 mod config;
 mod gaps;
 mod poke;
+mod told;
 
 pub use config::{Config, Trouble};
 pub use poke::{Answer, Looks, Poke, Voice};
 
-use crate::bench::strap::{Feel, Strap};
+use crate::bench::strap::Strap;
 use crate::bench::table::{Part, Point};
 use crate::bench::wiring::End;
 use crate::bench::{Bench, Change as BenchChange, Refusal};
-use crate::physiology::{Beat, Body, Manoeuvre, Subject, manoeuvre};
+use crate::physiology::{Body, Manoeuvre, Subject};
 use crate::pickup::contact::{self, Contact, Finger};
 use crate::pickup::field::{self, Hum};
 use crate::pickup::lead_noise::LeadNoise;
 use crate::pickup::light::{self, Flicker};
 use crate::pickup::mains::{Mix, Oscillator};
 use crate::pickup::motion::Motion;
-use crate::pickup::pad::{Kind, Shield};
+use crate::pickup::pad::Kind;
 use crate::pickup::phone::Phone;
 use crate::pickup::plug::Plug;
 use crate::pickup::tremor::Tremor;
 use crate::recorder::filters::{Memory, Section};
 use crate::recorder::settings::{BadValue, Change as RecorderChange};
-use crate::recorder::{Settings, Unit};
+use crate::recorder::Unit;
 use crate::rng::Stream;
 use gaps::Gaps;
 use serde::{Deserialize, Serialize};
@@ -225,66 +227,6 @@ impl Chain {
         Ok(())
     }
 
-    /// Does something to the subject, the pad or a plug.
-    pub fn poke(&mut self, poke: &Poke) -> Option<Answer> {
-        match poke {
-            Poke::TapPad {} => self.motion.tap(),
-            Poke::AskStill {} => {
-                let restless = self.motion.unrest() > STILL_SHARE || self.tremor.taps();
-                self.motion.set_unrest(self.config.trouble.unrest * STILL_SHARE);
-                self.tremor.set(self.config.trouble.tremor, 0.0);
-                return Some(if restless { Answer::WillKeepStill } else { Answer::AmStill });
-            }
-            Poke::Wiggle { end } => {
-                if *end == End::Pad {
-                    self.plug.wiggle();
-                }
-            }
-            Poke::Rescan {} => self.seen = self.link_path(),
-            Poke::AskQuiet {} => {
-                self.quiet = true;
-                self.talks = false;
-                self.sigh_left = u64::MAX;
-                self.body.start(Manoeuvre::Rest);
-                return Some(Answer::WillBeQuiet);
-            }
-            Poke::AskFinger {} => {
-                let cold = self.finger_temp_c() < COLD_C;
-                return Some(match self.bench.strap.feel() {
-                    Feel::Tight => Answer::FingerThrobs,
-                    _ if cold => Answer::FingerCold,
-                    _ => Answer::FingerWarm,
-                });
-            }
-            Poke::SwapLead {} => {
-                self.config.trouble.lead_break = 0.0;
-                self.config.pad.shield = Shield::Good;
-                self.refresh();
-            }
-            Poke::PressFinger {} => self.press_left = PRESS_S,
-            Poke::Look { .. } | Poke::TellInstructor {} => {}
-            Poke::RestArm {} => {
-                // Who lies on the cushion already lies no softer for being asked again.
-                if !self.rested {
-                    self.rested = true;
-                    self.config.trouble.tremor *= RESTED_SHARE;
-                }
-                let tapping = if self.tremor.taps() { self.config.trouble.tapping } else { 0.0 };
-                self.tremor.set(self.config.trouble.tremor, tapping);
-            }
-        }
-        None
-    }
-
-    /// Lets the subject begin a manoeuvre.
-    pub fn start(&mut self, what: Manoeuvre) {
-        // Nobody talks through another exercise of the breath.
-        if what == Manoeuvre::Rest || what.kind() == Some(manoeuvre::Kind::Breath) {
-            self.talks = what == Manoeuvre::Talk;
-        }
-        self.body.start(what);
-    }
-
     /// Runs on for `samples` samples and appends their 16-bit codes, whether or not the computer sees the unit.
     pub fn fill(&mut self, samples: usize, out: &mut Vec<i16>) {
         let mut left = samples * self.unit.settings().steps_per_sample() as usize;
@@ -389,88 +331,6 @@ impl Chain {
             mains.passed(run.len());
             at = run.end;
         }
-    }
-
-    /// The bench as it now is.
-    pub fn bench(&self) -> &Bench {
-        &self.bench
-    }
-
-    /// The recorder's settings as they now are.
-    pub fn settings(&self) -> &Settings {
-        self.unit.settings()
-    }
-
-    /// What the run started from.
-    pub fn config(&self) -> &Config {
-        &self.config
-    }
-
-    /// Whether the computer sees the unit.
-    pub fn seen(&self) -> bool {
-        self.seen && !self.gaps.open_at(self.bench.wiring.socket_of(End::DataComputer))
-    }
-
-    /// Whether the pad's plug is in the input that is shown.
-    pub fn routed(&self) -> bool {
-        self.bench.wiring.pad_input() == Some(self.unit.settings().input)
-    }
-
-    /// How the hand looks to somebody who looks at it.
-    pub fn looks(&self) -> Looks {
-        if self.motion.unrest() > 0.1 || self.tremor.taps() {
-            Looks::Moving
-        } else if self.contact.dusky() {
-            Looks::Dusky
-        } else {
-            Looks::Calm
-        }
-    }
-
-    /// What can be heard of the subject.
-    pub fn voice(&self) -> Voice {
-        if self.talks {
-            Voice::Talking
-        } else if !self.quiet {
-            Voice::Sighing
-        } else {
-            Voice::Quiet
-        }
-    }
-
-    /// Samples made since the start.
-    pub fn samples(&self) -> u64 {
-        self.samples
-    }
-
-    /// Time since the start, s.
-    pub fn time_s(&self) -> f64 {
-        self.body.time_s()
-    }
-
-    /// The true beats so far. For the assessment alone.
-    pub fn truth(&self) -> &[Beat] {
-        self.body.beats()
-    }
-
-    /// Height of the pulse at the best strap on a warm finger, V.
-    pub fn best_pulse_v(&self) -> f64 {
-        self.pulse_v
-    }
-
-    /// Breaths of the subject at rest, 1/min. For the assessment alone.
-    pub fn breaths_per_min(&self) -> f64 {
-        self.body.subject().breaths_per_min
-    }
-
-    /// Hum at the input before any filter, peak volts.
-    pub fn hum_v(&self) -> f64 {
-        if self.routed() { self.hum.total_v() } else { self.hum_open.total_v() }
-    }
-
-    /// How late the recorder's filters show a wave of `hz`, s.
-    pub fn delay_s(&self, hz: f64) -> f64 {
-        self.unit.delay_s(hz)
     }
 }
 

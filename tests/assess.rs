@@ -1,8 +1,9 @@
 //! Parsing, counting in a window, and the verdict on each step.
 
 use dicrotic::assess::Criteria;
-use dicrotic::assess::asked::{self, Sheet};
+use dicrotic::assess::asked;
 use dicrotic::assess::parse::{Problem, number};
+use dicrotic::assess::sheet::Sheet;
 use dicrotic::assess::task::Task;
 use dicrotic::assess::trace::Trace;
 use dicrotic::assess::verdict::{Reference, Report, Step, Typed, Verdict};
@@ -210,9 +211,9 @@ fn what_is_typed_is_never_called_blank() {
 fn arithmetic_is_judged_on_the_students_own_numbers() {
     // One beat too many, but worked out right from it.
     let report = check(WINDOW, "20", "15", "4", "80");
-    assert_eq!(code(&report, Step::Rate), "rate_right");
+    assert_eq!(code(&report, Step::Rate), "rate_follows");
     // A wrong multiplier, used rightly.
-    assert_eq!(code(&check(WINDOW, "19", "15", "6", "114"), Step::Rate), "rate_right");
+    assert_eq!(code(&check(WINDOW, "19", "15", "6", "114"), Step::Rate), "rate_follows");
 }
 
 /// One beat in 15 s is 4 beats/min: what changes the rate by a quarter of that, 1 beat/min, is let pass. With 19 beats that is .2 s in T
@@ -275,7 +276,7 @@ fn what_follows_from_a_wrong_time_is_not_wrong_as_well() {
     // From the student's own T.
     let own = check(WINDOW, "19", "10", "6", "114");
     assert_eq!(code(&own, Step::Multiplier), "multiplier_right");
-    assert_eq!(code(&own, Step::Rate), "rate_right");
+    assert_eq!(code(&own, Step::Rate), "rate_follows");
     // From the window's, while T has the wrong unit: it waits until T holds.
     let unit = check(WINDOW, "19", "15000", "4", "76");
     assert_eq!(code(&unit, Step::Multiplier), "multiplier_waits");

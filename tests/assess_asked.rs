@@ -1,12 +1,15 @@
 //! The kinds of question: how a seed settles them, and how each of their steps is judged.
 
 use dicrotic::assess::Criteria;
-use dicrotic::assess::asked::{Sheet, judge, spanned, supported};
+use dicrotic::assess::asked::judge;
 use dicrotic::assess::parse::{is_quotient, millivolts};
+use dicrotic::assess::sheet::Sheet;
 use dicrotic::assess::task::{Field, Kind, Task, TaskSpec};
 use dicrotic::assess::trace::Trace;
+use dicrotic::assess::uncertainty::supported;
 use dicrotic::assess::verdict::{Reference, Report, Step, Typed, Verdict};
 use dicrotic::assess::window::Peak;
+use dicrotic::assess::window::spanned;
 use dicrotic::measure::landmarks::Landmarks;
 use std::collections::BTreeSet;
 

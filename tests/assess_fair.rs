@@ -5,10 +5,12 @@ mod common_records;
 
 use common_records::{LENGTH_S, Record, record, sheet};
 use dicrotic::assess::Criteria;
-use dicrotic::assess::asked::{SD_COUNT, Sheet, judge};
+use dicrotic::assess::asked::judge;
 use dicrotic::assess::misreading::{Evidence, hypotheses, named};
+use dicrotic::assess::sheet::Sheet;
 use dicrotic::assess::spread;
 use dicrotic::assess::task::{Kind, TaskSpec};
+use dicrotic::assess::uncertainty::SD_COUNT;
 use dicrotic::assess::verdict::{Report, Typed, Verdict};
 use dicrotic::assess::window::{allowed, interval_rate};
 use dicrotic::rng::Stream;

@@ -2,8 +2,9 @@
 //! `assess_vectors.rs` and `assess_fair.rs` do the same on simulated hearts.
 
 use dicrotic::assess::Criteria;
-use dicrotic::assess::asked::{Sheet, judge};
+use dicrotic::assess::asked::judge;
 use dicrotic::assess::misreading::{Evidence, Misreading, hypotheses, named};
+use dicrotic::assess::sheet::Sheet;
 use dicrotic::assess::task::Task;
 use dicrotic::assess::verdict::{Reference, Typed};
 use dicrotic::assess::window::Peak;

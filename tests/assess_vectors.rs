@@ -6,8 +6,9 @@ mod common_records;
 
 use common_records::{LENGTH_S, Record, record, sheet as empty};
 use dicrotic::assess::Criteria;
-use dicrotic::assess::asked::{Sheet as Put, judge};
+use dicrotic::assess::asked::judge;
 use dicrotic::assess::misreading::{Evidence, Misreading, hypotheses, named};
+use dicrotic::assess::sheet::Sheet as Put;
 use dicrotic::assess::task::{Kind, Task};
 use dicrotic::assess::verdict::{Report, Typed};
 use dicrotic::assess::window::allowed;

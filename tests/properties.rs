@@ -2,8 +2,9 @@
 //! shifting where the physics promise it. Cases are drawn anew in each run; a failure prints the smallest one.
 
 use dicrotic::assess::Criteria;
-use dicrotic::assess::asked::{Sheet, judge};
+use dicrotic::assess::asked::judge;
 use dicrotic::assess::parse::{millivolts, number};
+use dicrotic::assess::sheet::Sheet;
 use dicrotic::assess::task::Task;
 use dicrotic::assess::trace::Trace;
 use dicrotic::assess::verdict::{Reference, Typed};

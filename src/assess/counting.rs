@@ -45,7 +45,7 @@ pub(super) fn judge_count(count: Option<f64>, found: Option<Counts>) -> Finding 
     let of = |verdict, code, args| finding(Step::Count, verdict, code, args);
     let peaks = found.peaks;
     // Where more beats are unsure than sure, no count can be told right from wrong; the trace comes first.
-    if 2 * peaks.exact < peaks.most {
+    if peaks.mostly_unsure() {
         return of(Verdict::Missing, "count_unsure", json!({}));
     }
     if count == peaks.exact as f64 {

@@ -8,9 +8,10 @@
 
 mod numbers;
 
-use super::asked::{Sheet, spanned};
+use super::sheet::Sheet;
 use super::task::Kind;
 use super::verdict::{Report, Step, Typed, Verdict};
+use super::window::spanned;
 use super::window::{Allowed, allowed};
 use crate::plain::{json, names};
 use serde::Serialize;

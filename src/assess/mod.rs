@@ -1,6 +1,8 @@
 //! How it was measured, judged step by step.
 //!
 //! - [`asked`]: the verdict for each kind of question; its `judge` is the one that there is
+//! - `placed`, `heights`, [`uncertainty`]: what a kind asks of the window, of heights, and of how sure a rate is
+//! - [`sheet`]: everything that a student has put down
 //! - `arithmetic`, `counting`: T, multiplier and rate by what they do to the rate; the count by each right method
 //! - [`hint`]: the ladder of hints
 //! - [`misreading`]: which well-known misreading explains what was typed
@@ -20,16 +22,20 @@
 mod arithmetic;
 pub mod asked;
 mod counting;
+mod heights;
 pub mod hint;
 pub mod misreading;
 pub mod parse;
+mod placed;
 pub mod process;
 pub mod range;
 pub mod rubric;
+pub mod sheet;
 pub mod skill;
 pub mod spread;
 pub mod task;
 pub mod trace;
+pub mod uncertainty;
 pub mod verdict;
 pub mod window;
 

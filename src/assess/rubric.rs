@@ -110,6 +110,7 @@ pub fn asked(t: &Terms) -> Vec<AskedRow> {
         Kind::NameFault => &[],
         Kind::CleanStretch => &["clean_window"],
         Kind::ReadRange => &["clean_window", "range_read", "height_read"],
+        Kind::Intervals => &["clean_window", "intervals_counted", "units", "rate_worked"],
         Kind::AfterExercise => &["clean_window", "exact_count", "units", "formula", "middle_read"],
         _ => &["clean_window", "exact_count", "units", "formula"],
     };
@@ -136,7 +137,8 @@ pub fn asked(t: &Terms) -> Vec<AskedRow> {
         row("recording", by_hand, &["long"]),
         row("measurement", !watched, measured),
         row("uncertainty", uncertain && !watched, &["uncertainty"]),
-        row("safety", t.bench && !watched, &["caution"]),
+        // Who measures what lies there already puts no sensor on anybody.
+        row("safety", by_hand || (t.bench && t.faults && !watched), &["caution"]),
     ]
 }
 
@@ -251,9 +253,9 @@ impl Facts<'_> {
                 Kind::CleanStretch => self.right(code, &[Step::Window, Step::Trace]),
                 _ => self.right(code, &[Step::Window, Step::Window1]),
             },
-            "exact_count" => self.right(code, &[Step::Count, Step::Count1]),
+            "exact_count" | "intervals_counted" => self.right(code, &[Step::Count, Step::Count1]),
             "units" => self.right(code, &[Step::Seconds, Step::Seconds1]),
-            "formula" => self.right(code, &[Step::Multiplier, Step::Rate, Step::Rate1]),
+            "formula" | "rate_worked" => self.right(code, &[Step::Multiplier, Step::Rate, Step::Rate1]),
             "middle_read" => self.right(code, &[Step::Middle]),
             "told" => self.deed(code, Deed::TellInstructor),
             "range_read" => self.right(code, &[Step::Range]),

@@ -1,7 +1,7 @@
 //! How sure a count in a window is, and what other windows of the same record would have given: one reading is one of
 //! a set (Deardorff 2001 found that students take it for the one true point).
 
-use super::asked::SD_COUNT;
+use super::uncertainty::SD_COUNT;
 use super::verdict::{Report, Step, Verdict};
 use super::window::Peak;
 use serde::Serialize;

@@ -173,11 +173,12 @@ pub fn foreign() -> Finding {
 }
 
 /// Whether the named faults are those that are there. `also` are at work beside them: naming one of those is right and not
-/// asked for. How many there are is told, which ones is not.
+/// asked for. Neither how many there are is told nor how many of
+/// those named are right.
 pub fn names(there: &[&str], also: &[&str], named: &[String]) -> Finding {
     let hits = named.iter().filter(|n| there.contains(&n.as_str())).count();
     let astray = named.iter().filter(|n| !there.contains(&n.as_str()) && !also.contains(&n.as_str())).count();
-    let args = json!({"hits": hits, "named": named.len(), "there": there.len()});
+    let args = json!({});
     if hits == there.len() && astray == 0 && (!named.is_empty() || there.is_empty()) {
         finding(Step::Name, Verdict::Right, "name_right", args)
     } else if named.is_empty() {
@@ -203,6 +204,18 @@ impl Finding {
 
 pub(super) fn finding(step: Step, verdict: Verdict, code: &'static str, args: Value) -> Finding {
     Finding { step, verdict, code, args }
+}
+
+pub(super) fn wrong(step: Step, code: &'static str, args: Value) -> Finding {
+    finding(step, Verdict::Wrong, code, args)
+}
+
+pub(super) fn right(step: Step, code: &'static str) -> Finding {
+    finding(step, Verdict::Right, code, json!({}))
+}
+
+pub(super) fn missing(step: Step, code: &'static str) -> Finding {
+    finding(step, Verdict::Missing, code, json!({}))
 }
 
 /// Three places behind the point are plenty for a page.

@@ -32,6 +32,11 @@ pub struct Allowed {
 }
 
 impl Allowed {
+    /// Whether more beats are unsure than sure: then nobody can tell a right count from a wrong one.
+    pub fn mostly_unsure(&self) -> bool {
+        2 * self.exact < self.most
+    }
+
     /// Whether a count is among them.
     pub fn holds(&self, count: f64) -> bool {
         count == count.floor() && count >= self.least as f64 && count <= self.most as f64
@@ -107,4 +112,16 @@ pub fn interval_rate(peaks: &[Peak], a: f64, b: f64) -> Option<f64> {
     let inside: Vec<f64> = peaks.iter().filter(|p| p.within(a, b)).map(|p| p.at_s).collect();
     let (first, last) = (inside.first()?, inside.last()?);
     (inside.len() > 1 && last > first).then(|| 60.0 * (inside.len() - 1) as f64 / (last - first))
+}
+
+/// How many intervals lie between two places, and how far the second is from the feature that the first is on, s.
+pub fn spanned(peaks: &[Peak], delay_s: f64, a: f64, b: f64) -> Option<(u32, f64)> {
+    let peaks: Vec<f64> = peaks.iter().filter(|p| p.sure).map(|p| p.at_s + delay_s).collect();
+    let nearest =
+        |t: f64| (0..peaks.len()).min_by(|x, y| (peaks[*x] - t).abs().total_cmp(&(peaks[*y] - t).abs()));
+    // The same feature lies equally far from the peak of its own beat.
+    let i = nearest(a)?;
+    let from = a - peaks[i];
+    let j = nearest(b - from)?;
+    Some((j.saturating_sub(i) as u32, (b - from - peaks[j]).abs()))
 }

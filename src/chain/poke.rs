@@ -1,7 +1,11 @@
 //! What is done to the subject, the pad or a plug without changing the bench, and what comes back.
 
+use super::{COLD_C, Chain, PRESS_S, RESTED_SHARE, STILL_SHARE};
 use crate::bench::look::Spot;
+use crate::bench::strap::Feel;
 use crate::bench::wiring::End;
+use crate::physiology::{Manoeuvre, manoeuvre};
+use crate::pickup::pad::Shield;
 use serde::{Deserialize, Serialize};
 
 /// Something done to the subject, the pad or a plug, without changing the bench.
@@ -78,4 +82,66 @@ pub enum Voice {
     Talking,
     /// A sigh now and then.
     Sighing,
+}
+
+impl Chain {
+    /// Does something to the subject, the pad or a plug.
+    pub fn poke(&mut self, poke: &Poke) -> Option<Answer> {
+        match poke {
+            Poke::TapPad {} => self.motion.tap(),
+            Poke::AskStill {} => {
+                let restless = self.motion.unrest() > STILL_SHARE || self.tremor.taps();
+                self.motion.set_unrest(self.config.trouble.unrest * STILL_SHARE);
+                self.tremor.set(self.config.trouble.tremor, 0.0);
+                return Some(if restless { Answer::WillKeepStill } else { Answer::AmStill });
+            }
+            Poke::Wiggle { end } => {
+                if *end == End::Pad {
+                    self.plug.wiggle();
+                }
+            }
+            Poke::Rescan {} => self.seen = self.link_path(),
+            Poke::AskQuiet {} => {
+                self.quiet = true;
+                self.talks = false;
+                self.sigh_left = u64::MAX;
+                self.body.start(Manoeuvre::Rest);
+                return Some(Answer::WillBeQuiet);
+            }
+            Poke::AskFinger {} => {
+                let cold = self.finger_temp_c() < COLD_C;
+                return Some(match self.bench.strap.feel() {
+                    Feel::Tight => Answer::FingerThrobs,
+                    _ if cold => Answer::FingerCold,
+                    _ => Answer::FingerWarm,
+                });
+            }
+            Poke::SwapLead {} => {
+                self.config.trouble.lead_break = 0.0;
+                self.config.pad.shield = Shield::Good;
+                self.refresh();
+            }
+            Poke::PressFinger {} => self.press_left = PRESS_S,
+            Poke::Look { .. } | Poke::TellInstructor {} => {}
+            Poke::RestArm {} => {
+                // Who lies on the cushion already lies no softer for being asked again.
+                if !self.rested {
+                    self.rested = true;
+                    self.config.trouble.tremor *= RESTED_SHARE;
+                }
+                let tapping = if self.tremor.taps() { self.config.trouble.tapping } else { 0.0 };
+                self.tremor.set(self.config.trouble.tremor, tapping);
+            }
+        }
+        None
+    }
+
+    /// Lets the subject begin a manoeuvre.
+    pub fn start(&mut self, what: Manoeuvre) {
+        // Nobody talks through another exercise of the breath.
+        if what == Manoeuvre::Rest || what.kind() == Some(manoeuvre::Kind::Breath) {
+            self.talks = what == Manoeuvre::Talk;
+        }
+        self.body.start(what);
+    }
 }

@@ -78,6 +78,8 @@ impl Session {
         let Some(scene) = self.scene() else { return Vec::new() };
         fault::all()
             .filter(|f| !self.log.cases.iter().any(|c| c.id == f.id))
+            // Before anything was done, what has not been recorded or written yet is no fault.
+            .filter(|f| f.impression != Impression::Paper)
             .filter(|f| matches!(f.at_work, AtWork::Is(at_work) if at_work(&scene)))
             .map(|f| f.id)
             .collect()

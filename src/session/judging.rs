@@ -7,10 +7,11 @@ use super::take::Take;
 use super::truth::Truth;
 use super::worksheet::Field;
 use crate::assess::Criteria;
-use crate::assess::asked::{self, Sheet};
+use crate::assess::asked;
 use crate::assess::misreading::{self, Evidence, Hypothesis, Misreading};
 use crate::assess::process::{self, Done, Remark};
 use crate::assess::rubric::{self, Facts, Rubric};
+use crate::assess::sheet::Sheet;
 use crate::assess::skill::Aid;
 use crate::assess::spread::{self, Spread};
 use crate::assess::task::Kind;
@@ -224,18 +225,11 @@ impl Session {
     /// The misreading that explains what was typed; where none stands out, that the way to it should be shown.
     fn misreading(&self, report: &Report) -> Option<Hypothesis> {
         let found = self.candidates(report)?;
-        let measured = [
-            Step::Count,
-            Step::Seconds,
-            Step::Multiplier,
-            Step::Rate,
-            Step::Count1,
-            Step::Seconds1,
-            Step::Rate1,
-        ];
+        // These say that a number is wrong, and nothing of how; the others say it themselves.
+        let plain = ["count_other", "seconds_wrong", "multiplier_wrong", "rate_arithmetic"];
         let unexplained = || {
             let mut wrong = report.steps.iter().filter(|f| f.verdict == Verdict::Wrong);
-            let step = wrong.find(|f| measured.contains(&f.step))?.step;
+            let step = wrong.find(|f| plain.contains(&f.code))?.step;
             Some(Hypothesis { id: Misreading::ShowWork, step, distance: 1.0, args: json!({}) })
         };
         misreading::named(&found, report).cloned().or_else(unexplained)
@@ -317,7 +311,9 @@ impl Session {
     /// How sure the count is: once count, time and rate hold, or the attempt is over. Before that a band about a wrong count looks
     /// like approval of it. Over a count that does not hold it is worked out from the window's own beats.
     fn spread(&self, report: Option<&Report>, over: bool) -> Option<Spread> {
-        if !self.sheet.task.counts() || !(over || report.is_some_and(spread::may_be_told)) {
+        // A run of intervals is timed from beat to beat: no beat at its ends is in doubt.
+        let counted = self.sheet.task.counts() && self.sheet.task.kind != Kind::Intervals;
+        if !counted || !(over || report.is_some_and(spread::may_be_told)) {
             return None;
         }
         let take = self.take()?;
@@ -325,11 +321,12 @@ impl Session {
         let typed = self.sheet.worksheet.value(Field::Count);
         let own = typed.filter(|_| report.is_some_and(|r| spread::holds(r, Step::Count)));
         let peaks = self.reference_peaks();
-        let right = || match self.sheet.task.kind {
-            Kind::Intervals => asked::spanned(&peaks, take.delay_s, a, b).map(|(n, _)| f64::from(n)),
-            _ => Some(allowed(&peaks, a, b, self.criteria().edge_s, take.delay_s).exact as f64),
-        };
-        let mut found = spread::band(own.or_else(right)?, b - a)?;
+        let found = allowed(&peaks, a, b, self.criteria().edge_s, take.delay_s);
+        // Where most beats cannot be told, nor can how sure their number is.
+        if found.mostly_unsure() {
+            return None;
+        }
+        let mut found = spread::band(own.unwrap_or(found.exact as f64), b - a)?;
         if over {
             found.others = spread::others(&peaks, take.delay_s, take.recording.duration_s(), b - a);
         } else if let Some(rate) = self.sheet.worksheet.value(Field::Rate) {

@@ -1,9 +1,8 @@
 //! The truth of an attempt, and the one place that reads it. It leaves the core only when the attempt is over.
 
 use super::attempt::{Session, World, peaks_of};
-use crate::assess::asked;
 use crate::assess::task::Kind;
-use crate::assess::window::{Peak, allowed, interval_rate};
+use crate::assess::window::{Peak, allowed, interval_rate, spanned};
 use serde::Serialize;
 
 /// The true figures of what was asked for. Three are kept apart: the beats in the student's own window, the intervals from the first to the last of
@@ -118,7 +117,7 @@ impl Session {
         };
         if self.sheet.task.kind == Kind::Intervals {
             // A and B are the ends of the run that was timed; how many beats lie between them was not asked.
-            let spanned = asked::spanned(&peaks, delay_s, a, b).map(|(n, _)| n as usize);
+            let spanned = spanned(&peaks, delay_s, a, b).map(|(n, _)| n as usize);
             truth.own_span = spanned.and_then(|n| intervals(n, b - a));
             return truth;
         }

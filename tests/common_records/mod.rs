@@ -1,7 +1,7 @@
 //! Simulated records for the tests of counting: the beats of a subject at a given rate, and the second bumps that can be seen.
 
 use dicrotic::assess::Criteria;
-use dicrotic::assess::asked::Sheet;
+use dicrotic::assess::sheet::Sheet;
 use dicrotic::assess::task::{Kind, Task};
 use dicrotic::assess::verdict::{Reference, Typed};
 use dicrotic::assess::window::Peak;

@@ -52,6 +52,6 @@ export class AskedPoints {
     const rows = view.asked.filter(({ points }) => points.length > 0);
     prop(this.el, "hidden", rows.length === 0);
     if (!this.el.open) return;
-    refill(this.rows, rows, () => rows.map(({ row, points }) => h("div", {}, h("h4", {}, t(`rubric-${row}`)), h("ul", {}, points.map((code) => h("li", {}, coded("rubric-point", code)))))));
+    refill(this.rows, rows, () => rows.map(({ row, points }) => h("div", {}, h("h4", {}, t(`rubric-${row}`), " ", h("span", { class: "quiet" }, t("asked-row", { n: points.length }))), h("ul", {}, points.map((code) => h("li", {}, coded("rubric-point", code)))))));
   }
 }

@@ -33,6 +33,7 @@ export class Debrief {
     /** @type {string | null} */
     this.failed = null; // why the catalogue's words did not come
     this.naming = Boolean(scenario?.name_faults);
+    this.placed = scenario?.task?.kind === "clean_stretch"; // the recording is given: only A and B can be moved
     /** @type {FaultBook | null} */
     this.words = null; // of the catalogue, once the truth needs them
     this.head = h("div", { class: "debrief-head" });
@@ -90,7 +91,7 @@ export class Debrief {
     const more = told ? readable(told.args, this.asked) : {};
     return h("li", { class: `step step-${verdict}${first ? " is-first" : ""}` }, glyph(verdict),
       h("div", {}, h("p", { class: "step-name" }, t(`debrief-step-${step}`), h("span", { class: "verdict" }, t(`verdict-${verdict}`))),
-        see(`${key}.see`, shown), told ? [see(`${told.key}.see`, more), ask(`${told.key}.ask`, more), doNext(`${told.key}.do`, more)] : [ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)],
+        see(`${key}.see`, shown), told ? [see(`${told.key}.see`, more), ask(`${told.key}.ask`, more), doNext(`${told.key}.do`, more)] : [ask(`${key}.ask`, shown), doNext(this.placed && has(`${key}.placed`) ? `${key}.placed` : `${key}.do`, shown)],
         place && h("p", {}, h("button", { type: "button", class: "btn btn-plain step-place", onclick: () => this.goTo?.(...place) }, t("debrief-show")))));
   }
 

@@ -50,7 +50,7 @@ export class SheetPane {
         h("p", { class: "quiet" }, t(this.recording ? "sheet-about_recording" : OWN_ABOUT.has(task.kind) ? `sheet-about_${task.kind}` : "sheet-about")),
         this.naming?.el,
         this.lines(),
-        h("div", { class: "row" }, this.check, this.reveal, !this.recording && this.again), this.note),
+        h("div", { class: "row" }, this.check, task.kind !== "clean_stretch" && this.reveal, !this.recording && this.again), this.note),
       this.debrief.el, this.asked);
     session.onView((view) => this.show(view));
     session.onRefusal((code, args, action) => paneOf(action.do) === "sheet" && action.do !== "name" && words(this.note, refusalText(code, args)));
@@ -111,7 +111,8 @@ export class SheetPane {
     for (const blank of this.blanks) blank.show(view);
     for (const one of [this.check, this.reveal]) prop(one, "disabled", over);
     flag(this.again, "btn-strong", over);
-    relabel(this.check, t(this.naming && this.task.kind === "name_fault" ? "sheet-check_names" : "sheet-check", { n: Math.min(view.checks.done + 1, view.checks.most), of: view.checks.most }));
+    const named = this.naming && this.task.kind === "name_fault" ? "_names" : "";
+    relabel(this.check, over ? t(`sheet-check${named}_over`) : t(`sheet-check${named}`, { n: Math.min(view.checks.done + 1, view.checks.most), of: view.checks.most }));
     this.points?.show(view);
     this.naming?.show(view);
     this.first?.show(view);

@@ -38,6 +38,7 @@ sheet-about_read_range = Open a take. Look closer at one beat: A at its foot, B 
 sheet-about_compare = Open a take. Read one window and keep it; then move A and B and read another.
 sheet-about_intervals = Open a take. Choose one feature, a peak or a foot. A on the first, B on the same feature as many intervals later.
 sheet-check_names = Check what I named ({ $n } of { $of })
+sheet-check_names_over = Check what I named
 sheet-reveal_faults = Show what is wrong
 sheet-may = if you like
 sheet-window_n = Window { $n }
@@ -90,7 +91,7 @@ asked-clean = In it each wave resembles the next: no fuzz, no jumps, nothing cut
 asked-range = The range is read as the recorder shows it, ± millivolts.
 asked-foot_peak = A stands on a foot, B on the peak of the same beat.
 asked-amplitude = The height from foot to peak, in millivolts.
-asked-name_test = Each name rests on a test, not on a look.
+asked-name_test = Before you name a cause, do something that shows it: change one thing, ask, or look closely at that place.
 asked-name_all = Everything that is wrong is named, and nothing else.
 asked-name_one = One change at a time, with a look at the strip after it.
 

@@ -33,6 +33,7 @@ sheet-line-multiplier = To make a minute of it I multiply by
 sheet-line-rate = so the heart rate is
     .after = beats/min
 sheet-check = Check my reading ({ $n } of { $of })
+sheet-check_over = Check my reading
 sheet-reveal = Show the true rate
 sheet-reveal_recording = Show the detector’s rate
 sheet-check_first = Check your own reading first; the other rate is an answer to it.
@@ -48,6 +49,10 @@ problem-unknown = This cannot be read as a number here.
 
 asked-title = What a reading needs here
 asked-points = What this attempt is scored for
+asked-row = { $n ->
+    [one] 1 point
+   *[other] { $n } points
+}
 asked-ready = Ready means: the check is passed, 16 points of 20 or more, no row at zero, and you work alone.
 asked-fill = The pulse fills { $low } to { $high } % of the screen.
 asked-hum = Hum stays under { $hum } % of the pulse.

@@ -37,6 +37,7 @@ sheet-about_name_fault = Prueba, mira y nombra lo que señalan tus pruebas. No h
 sheet-about_read_range = Abre un registro. Mira de cerca un latido: A en su pie, B en su pico. Las alturas están en milivoltios.
 sheet-about_compare = Abre un registro. Lee una ventana y guárdala; después mueve A y B y lee otra.
 sheet-about_intervals = Abre un registro. Elige un rasgo, un pico o un pie. A en el primero, B en el mismo rasgo, tantos intervalos después.
+sheet-check_names_over = Comprobar lo que nombré
 sheet-check_names = Comprobar lo que nombré ({ $n } de { $of })
 sheet-reveal_faults = Ver qué falla
 sheet-may = si quieres
@@ -90,7 +91,7 @@ asked-clean = En él cada onda se parece a la siguiente: sin ruido, sin saltos, 
 asked-range = El rango se lee como lo muestra la unidad de registro, ± milivoltios.
 asked-foot_peak = A está en un pie, B en el pico del mismo latido.
 asked-amplitude = La altura del pie al pico, en milivoltios.
-asked-name_test = Cada nombre se apoya en una prueba, no en una mirada.
+asked-name_test = Antes de nombrar una causa, haz algo que la muestre: cambia una sola cosa, pregunta, o mira ese lugar de cerca.
 asked-name_all = Todo lo que falla está nombrado, y nada más.
 asked-name_one = Un cambio cada vez, con una mirada a la tira después.
 

@@ -35,6 +35,7 @@ sheet-line-rate = así que la frecuencia cardíaca es
 sheet-check = Comprobar mi lectura ({ $n } de { $of })
 sheet-reveal = Ver la frecuencia verdadera
 sheet-reveal_recording = Ver la frecuencia del detector
+sheet-check_over = Comprobar mi lectura
 sheet-check_first = Comprueba antes tu propia lectura; la otra frecuencia es una respuesta a ella.
 sheet-again = Otra vez, con semilla nueva
 
@@ -48,6 +49,10 @@ problem-unknown = Esto no se puede leer aquí como un número.
 
 asked-title = Lo que necesita aquí una lectura
 asked-points = Por qué da puntos este intento
+asked-row = { $n ->
+    [one] 1 punto
+   *[other] { $n } puntos
+}
 asked-ready = Listo significa: la comprobación está aprobada, 16 puntos de 20 o más, ninguna fila en cero, y trabajas sin ayuda.
 asked-fill = El pulso llena del { $low } al { $high } % de la pantalla.
 asked-hum = El zumbido queda por debajo del { $hum } % del pulso.
