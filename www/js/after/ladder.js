@@ -39,13 +39,12 @@ export class Ladder {
 
   /** @param {View} view */
   show({ check, hint, hint_next: next, hints_taken: taken }) {
-    this.el.hidden = !check || this.session.looksOnly || check.steps.length === 0 || (check.passed && taken.length === 0) || (next === undefined) || (check.over && taken.length === 0);
+    this.el.hidden = !check || this.session.looksOnly || check.steps.length === 0 || (check.passed && taken.length === 0) || (next === undefined);
     if (!check || this.el.hidden) return;
     const at = hint ? RUNGS.indexOf(hint.rung) : -1;
     refill(this.rungs, [at, next], () => RUNGS.map((rung, i) => h("li", { class: `rung${i <= at ? " is-up" : ""}${i === at ? " is-here" : ""}`, "aria-current": i === at && "step" }, t(`hints-rung-${rung}`))));
     relabel(this.more, t(at < 0 ? "hints-first" : "hints-more"));
     prop(this.more, "disabled", next === null);
-    prop(this.more, "hidden", check.over);
     words(this.none, next === null ? t(check.over || at === RUNGS.length - 1 ? "hints-end" : "hints-after_next") : "");
     this.none.hidden = next !== null;
     if (hint?.args?.list && !this.names) return this.bringNames();

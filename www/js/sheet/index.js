@@ -111,8 +111,9 @@ export class SheetPane {
     for (const blank of this.blanks) blank.show(view);
     for (const one of [this.check, this.reveal]) prop(one, "disabled", over);
     flag(this.again, "btn-strong", over);
-    const named = this.naming && this.task.kind === "name_fault" ? "_names" : "";
-    relabel(this.check, over ? t(`sheet-check${named}_over`) : t(`sheet-check${named}`, { n: Math.min(view.checks.done + 1, view.checks.most), of: view.checks.most }));
+    const named = this.naming && this.task.kind === "name_fault";
+    const which = { n: Math.min(view.checks.done + 1, view.checks.most), of: view.checks.most };
+    relabel(this.check, over ? t(named ? "sheet-check_names_over" : "sheet-check_over") : t(named ? "sheet-check_names" : "sheet-check", which));
     this.points?.show(view);
     this.naming?.show(view);
     this.first?.show(view);
