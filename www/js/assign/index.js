@@ -10,7 +10,7 @@ import { chooseFiles, plainName } from "../hand/file.js";
 import { unpackText } from "../hand/link.js";
 import { newSeed } from "../route.js";
 import { problemOf } from "../scenarios.js";
-import { keep, recall } from "../store.js";
+import { keep, recall } from "../device.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
 import { Fair } from "./fair.js";

@@ -21,8 +21,17 @@ export type ScenarioEntry = {
 export type KnownScenario = ScenarioEntry & { toml: string; brief: Brief };
 
 /** An attempt as it is kept on this device. */
-export type KeptAttempt = { at: number; deeds: number; begun: number; saved: string };
-export type KeptPlace = { scenario: string; seed: string; at: number };
+export type KeptAttempt = {
+  at: number; deeds: number; begun: number; saved: string;
+  /** What a list says of it: its scenario's title; of an assignment the link's part and the number of the try. */
+  title?: string; address?: string; tries?: number;
+  /** In a course site: whether the site has ever taken a state of it. */
+  taken?: boolean;
+};
+/** Who keeps an attempt that is under way; resolves to "kept" or to the word for what is in the way. */
+export type KeepsAttempt = { keep(attempt: KeptAttempt): Promise<string | undefined>; end(): void; again: (() => void) | null };
+/** Where one is kept; owner: see who.js. */
+export type KeptPlace = { key: string; scenario: string; seed: string; owner: string; at: number; title: string | undefined; address: string | undefined; tries: number };
 
 /** A link's assignment as a student has begun it. */
 export type Assigned = { address: string; student: string; tries: number; closing: string; own: boolean };
