@@ -10,7 +10,8 @@ import { chooseFiles, plainName } from "../hand/file.js";
 import { unpackText } from "../hand/link.js";
 import { newSeed } from "../route.js";
 import { problemOf } from "../scenarios.js";
-import { keep, recall } from "../device.js";
+import { asideNote } from "../device/aside.js";
+import { aside, keep, layTextAside, recall } from "../device.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
 import { Fair } from "./fair.js";
@@ -30,7 +31,11 @@ export async function showScreen(root, { scenarios }) {
   await Promise.all(scenarios.map((one) => one.load()));
   const faults = await faultWords();
   for (const one of scenarios) problemOf(one); // reads what each tells of itself
-  return new Assign(root, scenarios, faults);
+  const before = aside().length;
+  const made = new Assign(root, scenarios, faults);
+  const note = await asideNote(before);
+  if (note) root.prepend(note);
+  return made;
 }
 
 /**
@@ -74,7 +79,13 @@ class Assign {
       this.problem,
       h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el)), this.out.el);
     const kept = recall("assign");
-    this.take(kept?.id ? kept : BLANK());
+    try {
+      this.take(typeof kept?.id === "string" ? kept : BLANK());
+      if (this.toml === null) throw new TypeError("a draft that no core reads");
+    } catch { // what is kept is of no shape that can be shown
+      layTextAside("assign");
+      this.take(BLANK());
+    }
   }
 
   end() {

@@ -4,7 +4,7 @@
 
 import { digestOf, seedOf } from "../core.js";
 import { keep, keepInPage } from "../device.js";
-import { h, prop, words } from "../dom.js";
+import { byId, h, prop, words } from "../dom.js";
 import { download } from "../download.js";
 import { plainName } from "../hand/file.js";
 import { newSeed } from "../route.js";
@@ -38,6 +38,7 @@ export class Course {
     this.tries = this.heart = this.judged = this.points = 0;
     /** @type {(text: string) => unknown} */
     this.ended = () => undefined;
+    byId("device-link").hidden = true; // here it is the site that knows who works
     keepInPage((key) => !STAYS.test(key));
     beWho(lms.student);
     this.copies = new Copies(digestOf(task.toml).slice(0, 16), tagOf(lms.student));

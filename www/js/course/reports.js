@@ -77,7 +77,7 @@ function interaction(lms, id, answer, result, words) {
   lms.tell(`${at}.objectives.0.id`, id);
   if (lms.old) lms.tell(`${at}.time`, now.toTimeString().slice(0, 8));
   else {
-    lms.tell(`${at}.timestamp`, `${now.toISOString().slice(0, 19)}Z`);
+    lms.tell(`${at}.timestamp`, `${now.toISOString().slice(0, 22)}Z`); // a zone stands after a fraction only
     lms.tell(`${at}.description`, words.slice(0, MOST_LETTERS));
   }
   lms.tell(`${at}.${lms.old ? "student_response" : "learner_response"}`, answer);

@@ -41,8 +41,8 @@ export type Route = {
   scenario: string | null; seed: string | null; watch: string | null; assigned: string | null;
   screen: "assign" | "class" | null; side: SideName | null; turn: string | null;
 };
-export type SideName = "faults" | "skills" | "notebook" | "report" | "words" | "teach";
-export type ViewName = "loading" | "start" | "lab" | "assign" | "class" | "faults" | "skills" | "notebook" | "report" | "read";
+export type SideName = "faults" | "skills" | "notebook" | "report" | "words" | "teach" | "device";
+export type ViewName = "loading" | "start" | "lab" | "assign" | "class" | "faults" | "skills" | "notebook" | "report" | "read" | "device";
 export type Pane = "bench" | "strip" | "sheet";
 
 /** What a screen beside the bench is given. */
@@ -59,7 +59,7 @@ export type Spot = { from_s: number; to_s: number };
 
 /** A page of the notebook. */
 export type NotebookPage = {
-  v: number; id: string; at_ms: number; scenario: string | null; title: string | null; seed: string | null; level: number | null; kind: string; mode: Aid | null;
+  v: number; id: string; at_ms: number; scenario: string | null; address?: string | null; title: string | null; seed: string | null; level: number | null; kind: string; mode: Aid | null;
   recorder: Partial<RecorderSettings> | null; time_base_s: number;
   take: { take: number; duration_s: number; label: string } | null;
   cursors: Pick<Cursors, "a" | "b" | "interval_s">; kept: Kept | null; marks: number[]; read: Record<string, string>; named: string[];
