@@ -4,6 +4,8 @@
 #[cfg(feature = "desk")]
 mod desk;
 mod hand;
+#[cfg(feature = "desk")]
+mod package;
 
 use crate::assess::skill;
 use crate::exchange::{Samples, csv};

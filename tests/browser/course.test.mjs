@@ -4,8 +4,9 @@ import { describe, test } from "node:test";
 import { readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import assert from "node:assert/strict";
-import { root } from "./lib.mjs";
-import { packFile, siteHas, unpack, withSite, work } from "./site.mjs";
+import { root, withPage } from "./lib.mjs";
+import { killsInCourse } from "./kill_course.mjs";
+import { packFile, siteHas, unpack, viewport, withSite, work } from "./site.mjs";
 import * as student from "./student.mjs";
 
 const OPENING = "Read page 12 before you begin.", CLOSING = "Bring your lab book on Tuesday.";
@@ -224,6 +225,36 @@ for (const standard of ["scorm12", "scorm2004"]) {
     });
   });
 }
+
+test("a tab killed at any moment: what was told as kept comes back, to its own student and item alone", { timeout: 600_000 }, async () => {
+  const sum = await killsInCourse(10);
+  assert.equal(sum.kills, 10);
+  assert.ok(sum.due > 5, `only ${sum.due} actions were due: the kills came too early to tell`);
+});
+
+test("the page packs what the command line packs, file for file, and the package runs", async () => {
+  const { file, toml } = await withPage({ viewport }, async ({ page, url }) => {
+    await page.goto(`${url}#assign`);
+    await page.locator("#assign .preview-table svg").waitFor();
+    await page.getByLabel("Words before the first try").fill(OPENING);
+    await page.getByLabel("Standard").selectOption("scorm2004");
+    const link = await student.linkWith(page, OPENING);
+    const [download] = await Promise.all([page.waitForEvent("download"), student.pressButton(page, "Save the package")]);
+    assert.match(download.suggestedFilename(), /-scorm2004\.zip$/);
+    const toml = await page.evaluate(async (packed) => (await import("./js/hand/link.js")).unpackText(packed), link.split("#a=")[1]);
+    return { file: await student.bytesOf(download), toml };
+  });
+  const zip = path.join(work, "from-page.zip");
+  writeFileSync(zip, file);
+  const here = unpack(zip), there = await packed("from-line", "scorm2004", toml);
+  assert.deepEqual([...here.keys()].toSorted(), [...there.keys()].toSorted());
+  assert.equal([...here.keys()][0], "imsmanifest.xml");
+  for (const [name, bytes] of there) assert.ok(Buffer.compare(bytes, here.get(name)) === 0, name);
+  await withSite("scorm2004", async ({ device, url }) => {
+    const { lab } = await launch(await device(), url, { expectBench: false });
+    await begin(lab, 1);
+  }, { files: here });
+});
 
 test("the manifest tells the score that passes, the page's own rule says the same, and no status contradicts it", async () => {
   const { MASTERY } = { MASTERY: Number(readFileSync(path.join(root, "www/js/course/lms.js"), "utf8").match(/MASTERY = (\d+)/)[1]) };

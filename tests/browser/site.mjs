@@ -4,7 +4,7 @@ import { createServer } from "node:http";
 import { mkdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { promisify } from "node:util";
-import { inflateRawSync } from "node:zlib";
+import { crc32, inflateRawSync } from "node:zlib";
 import assert from "node:assert/strict";
 import { host, root, withContexts } from "./lib.mjs";
 
@@ -32,7 +32,9 @@ export function unpack(file) {
     const [packing, size, name, extra, remark, from] = [bytes.readUInt16LE(at + 10), bytes.readUInt32LE(at + 20), bytes.readUInt16LE(at + 28), bytes.readUInt16LE(at + 30), bytes.readUInt16LE(at + 32), bytes.readUInt32LE(at + 42)];
     const start = from + 30 + bytes.readUInt16LE(from + 26) + bytes.readUInt16LE(from + 28);
     const data = bytes.subarray(start, start + size);
-    files.set(bytes.toString("utf8", at + 46, at + 46 + name), packing === 8 ? inflateRawSync(data) : data);
+    const held = packing === 8 ? inflateRawSync(data) : data;
+    assert.equal(crc32(held), bytes.readUInt32LE(at + 16), "a sum of the archive");
+    files.set(bytes.toString("utf8", at + 46, at + 46 + name), held);
     at += 46 + name + extra + remark;
   }
   return files;

@@ -17,6 +17,7 @@ import { button } from "../widgets.js";
 import { Fair } from "./fair.js";
 import { Form } from "./form.js";
 import { Out } from "./out.js";
+import { packagePart } from "./package.js";
 import { Preview } from "./preview.js";
 /** @import { FaultBook, ScenarioEntry, ScreenWays } from '../types/page' */
 /** @import { ScenarioValue } from '../types/told' */
@@ -77,7 +78,7 @@ class Assign {
       h("div", { class: "wide-lead" }, h("h1", { id: "assign-h", tabindex: "-1" }, t("assign-title")), h("p", { class: "lede" }, t("assign-lede")),
         h("div", { class: "row" }, button(t("assign-load"), () => this.load(), { pic: "open" }), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")))),
       this.problem,
-      h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el)), this.out.el);
+      h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el)), this.out.el, packagePart(() => (this.workOut(), this.toml === null ? null : { toml: this.toml, id: this.form.value().id ?? "" })));
     const kept = recall("assign");
     try {
       this.take(typeof kept?.id === "string" ? kept : BLANK());
