@@ -53,12 +53,14 @@ export async function killsInCourse(times, tell = () => {}) {
       setTimeout(() => { // span: the kill comes at a moment that nobody knows of
         killed = true;
         cdp.send("Page.crash").catch(() => {});
-      }, 100 + Math.floor(Math.random() * 1400));
+      }, 200 + Math.floor(Math.random() * 2300));
       while (!killed) {
         try {
           await lab.getByLabel("Full-scale range", { exact: true }).selectOption({ label: LABELS[(found + done) % LABELS.length] }, { timeout: 5000 });
           done += 1;
           one.most = found + done + 1;
+          // Every other time it waits until the page tells that all is kept; else it goes on at once.
+          if (done % 2 === 0) await lab.waitForFunction(() => /^\d+$/.test(document.documentElement.dataset.kept ?? ""), null, { timeout: 5000 });
           const kept = await lab.evaluate(() => document.documentElement.dataset.kept);
           if (/^\d+$/.test(kept ?? "")) one.due = found + done;
         } catch (error) {

@@ -72,7 +72,7 @@ export function beGuest(on) {
 
 /** A tab that was a guest's stays one; ?guest in the address makes it one. */
 export function startAsAsked() {
-  if (ofTab(GUEST) || new URLSearchParams(location.search).has("guest")) beGuest(true);
+  if (ofTab(GUEST) || new URLSearchParams(location.search).get("guest") !== null) beGuest(true);
 }
 
 /** What stands behind a name in the keys of somebody's things. */

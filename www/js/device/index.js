@@ -73,7 +73,7 @@ function whose(anew) {
   const all = owners();
   /** @param {"me" | "all"} what @param {() => Promise<void>} take */
   const forgets = (what, take) => button(t(`device-forget_${what}`), async () => {
-    if (!(await sure(t(`device-forget_${what}`), t(`device-forget_sure_${what}`)))) return;
+    if (!(await sure(t(`device-forget_${what}`), what === "me" && !who() ? t("device-forget_sure_nobody") : t(`device-forget_sure_${what}`)))) return;
     closeLab();
     await take();
     anew(t("device-forgotten"));

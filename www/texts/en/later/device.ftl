@@ -31,6 +31,7 @@ device-drop_one = Forget: { $title }
 device-forget_me = Forget me
 device-forget_all = Forget everything on this device
 device-forget_sure_me = Your attempts, your notebook and your skill map on this device are taken away. They cannot be brought back.
+device-forget_sure_nobody = Everything that was done without a student ID is taken away, also what others did. It cannot be brought back.
 device-forget_sure_all = The work of everybody on this device is taken away, with drafts and settings. It cannot be brought back.
 device-forget_yes = Forget it
 device-forget_no = Keep it

@@ -31,6 +31,7 @@ device-drop_one = Olvidar: { $title }
 device-forget_me = Olvidarme
 device-forget_all = Olvidar todo en este dispositivo
 device-forget_sure_me = Se quitan de este dispositivo tus intentos, tu cuaderno y tu mapa de destrezas. No se pueden recuperar.
+device-forget_sure_nobody = Se quita todo lo que se hizo sin código de estudiante, también lo de otras personas. No se puede recuperar.
 device-forget_sure_all = Se quita el trabajo de todas las personas en este dispositivo, con borradores y ajustes. No se puede recuperar.
 device-forget_yes = Olvidarlo
 device-forget_no = Conservarlo
