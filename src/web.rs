@@ -5,6 +5,8 @@
 mod desk;
 mod draw;
 mod hand;
+#[cfg(feature = "desk")]
+mod package;
 
 use crate::assess::skill;
 use crate::exchange::{Samples, csv};

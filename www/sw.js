@@ -3,9 +3,11 @@
 // file: `const BUILD = {version, files: {path: hash}}`. Files are kept under path and hash: a new version fetches only what
 // has changed, and an attempt in an open page goes on with the files that it began with.
 
-const STORE = "dicrotic-files";
 const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
 const scope = new URL(worker.registration.scope);
+// Each copy of the page has a store of its own: another copy on the same server is none of its business.
+const OLD = "dicrotic-files"; // an earlier version's, which all copies shared
+const STORE = `${OLD} ${scope.pathname}`;
 /** @param {string} path */
 const keyOf = (path) => new URL(`${path}?${BUILD.files[path]}`, scope).href;
 /** @param {URL} url */
@@ -18,9 +20,13 @@ async function bringAll() {
   /** @type {string[]} */
   const missing = [];
   for (const path of Object.keys(BUILD.files)) if (!(await store.match(keyOf(path)))) missing.push(path);
+  const old = await caches.has(OLD) ? await caches.open(OLD) : null;
   // A few at a time: the page that is open comes first.
   const next = async () => {
-    for (let path = missing.pop(); path !== undefined; path = missing.pop()) await bring(store, path);
+    for (let path = missing.pop(); path !== undefined; path = missing.pop()) {
+      const there = await old?.match(keyOf(path));
+      await (there ? store.put(keyOf(path), there) : bring(store, path));
+    }
   };
   await Promise.all([next(), next(), next()]);
 }
@@ -40,6 +46,12 @@ async function tidy() {
   const store = await caches.open(STORE);
   const mine = new Set(Object.keys(BUILD.files).map(keyOf));
   for (const request of await store.keys()) if (!mine.has(request.url)) await store.delete(request);
+  if (!(await caches.has(OLD))) return;
+  const old = await caches.open(OLD);
+  for (const request of await old.keys()) {
+    const path = pathOf(new URL(request.url));
+    if (path !== null && Object.hasOwn(BUILD.files, path)) await old.delete(request); // this copy's: it has its own now
+  }
 }
 
 // The page asks for this when nothing is under way, or when its reader has asked for the new version.

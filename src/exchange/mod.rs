@@ -8,6 +8,7 @@
 //! | [`error`] | what can be wrong with a file |
 //! | [`qr`] | a link as a picture that a telephone reads |
 //! | [`handin`] | what students hand in: result files, grading by replay, a class |
+//! | [`package`] | an assignment and the page that opens it, for a course site |
 //! | [`zip`] | several files as one |
 //! | `formula` | text that a spreadsheet must not take for a formula |
 //! | `scale` | one scale for a recording whose range changed |
@@ -19,6 +20,7 @@ pub mod edf;
 pub mod error;
 mod formula;
 pub mod handin;
+pub mod package;
 pub mod qr;
 mod scale;
 pub mod wfdb;

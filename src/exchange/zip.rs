@@ -1,4 +1,4 @@
-//! Several files as one, stored without packing: for handing a WFDB record out as one download, and taking such a
+//! Several files as one, stored or with parts that somebody else has packed: for handing a WFDB record out as one download, and taking such a
 //! download in again. (The layout of ZIP: PKWARE's APPNOTE, sections 4.3.7, 4.3.12, 4.3.16, from memory.)
 
 use super::NamedFile;
@@ -21,19 +21,40 @@ fn crc(bytes: &[u8]) -> u32 {
     !crc
 }
 
+/// A file for an archive.
+#[derive(Clone, Copy, Debug)]
+pub struct Item<'a> {
+    /// Its path.
+    pub name: &'a str,
+    /// What it holds.
+    pub bytes: &'a [u8],
+    /// The same as a raw deflate (RFC 1951), if somebody has packed it; stored as it is otherwise.
+    pub packed: Option<&'a [u8]>,
+}
+
 /// The files as one; `None` when they do not fit into the format, which counts bytes in 32 bits.
 pub fn store(files: &[NamedFile]) -> Option<Vec<u8>> {
+    let items: Vec<Item> = files.iter().map(|(name, bytes)| Item { name, bytes, packed: None }).collect();
+    write(&items)
+}
+
+/// The files as one, some of them packed; `None` as for [`store`].
+pub fn write(files: &[Item]) -> Option<Vec<u8>> {
     let mut out: Vec<u8> = Vec::new();
     let mut list: Vec<u8> = Vec::new();
-    for (name, bytes) in files {
+    for Item { name, bytes, packed } in files {
+        let body = packed.unwrap_or(bytes);
         let (at, size) = (u32::try_from(out.len()).ok()?, u32::try_from(bytes.len()).ok()?);
+        let within = u32::try_from(body.len()).ok()?;
+        // Deflate is method 8 and asks for version 2.0 of the format.
+        let (version, method): (u16, u16) = if packed.is_some() { (20, 8) } else { (10, 0) };
         let length = u16::try_from(name.len()).ok()?;
-        // Version 1.0, names in UTF-8, stored, no time, the date, sum, both sizes, length of the name, no extras.
+        // Version, names in UTF-8, method, no time, the date, sum, both sizes, length of the name, no extras.
         let mut told: Vec<u8> = Vec::new();
-        for short in [10, 0x0800, 0, 0, DATE] {
+        for short in [version, 0x0800, method, 0, DATE] {
             told.extend(u16::to_le_bytes(short));
         }
-        for long in [crc(bytes), size, size] {
+        for long in [crc(bytes), within, size] {
             told.extend(long.to_le_bytes());
         }
         told.extend(length.to_le_bytes());
@@ -41,9 +62,9 @@ pub fn store(files: &[NamedFile]) -> Option<Vec<u8>> {
         out.extend(LOCAL.to_le_bytes());
         out.extend(&told);
         out.extend(name.bytes());
-        out.extend(bytes);
+        out.extend(body);
         list.extend(CENTRAL.to_le_bytes());
-        list.extend(10_u16.to_le_bytes());
+        list.extend(version.to_le_bytes());
         list.extend(&told);
         // No remark, first disk, no attributes.
         list.extend([0; 10]);

@@ -296,7 +296,8 @@ describe("a class", { concurrency: 2 }, () => {
       await student.kept(page);
       await page.reload();
       await page.locator("#ask").waitFor();
-      assert.equal(await page.getByLabel(/Your own code/).inputValue(), "B7");
+      assert.equal(await page.getByLabel(/Your own code/).inputValue(), "", "a code stands there before anybody has typed it");
+      await page.getByLabel(/Your own code/).fill("B7");
       await page.getByRole("button", { name: "Begin try 2 of 3" }).waitFor();
       await pressButton(page, "Go on with try 1");
       await page.locator(".plug").first().waitFor({ state: "attached" });

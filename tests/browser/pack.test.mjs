@@ -1,146 +1,17 @@
 // A packed assignment: in a course site of either standard, with scorm-again as its run-time, and by itself from a folder.
 import { test } from "node:test";
 import { execFile } from "node:child_process";
-import { createServer } from "node:http";
-import { mkdirSync, readFileSync } from "node:fs";
+import { mkdirSync } from "node:fs";
 import path from "node:path";
 import { promisify } from "node:util";
 import { pathToFileURL } from "node:url";
-import { inflateRawSync } from "node:zlib";
 import assert from "node:assert/strict";
 import { host, root, withContexts } from "./lib.mjs";
+import { pack, serveSite, siteHas, unpack, viewport, withSite, work } from "./site.mjs";
 import * as student from "./student.mjs";
 
-const work = path.join(root, process.env.CARGO_TARGET_DIR ?? "target", "pack-test");
-mkdirSync(work, { recursive: true });
 const shots = path.join(root, "tests/browser/shots");
 mkdirSync(shots, { recursive: true });
-const viewport = { width: 1280, height: 900 };
-
-async function pack(to, ...more) {
-  const file = path.join(work, to);
-  const { stdout } = await promisify(execFile)(host, ["pack", path.join(root, "scenarios/04-rest-pulse.toml"), "--to", file, ...more], { cwd: root });
-  assert.match(stdout, /files in \d+ kB/);
-  return file;
-}
-
-/** The files of an archive, by its central list. */
-function unpack(file) {
-  const bytes = readFileSync(file);
-  const files = new Map();
-  const end = bytes.lastIndexOf(Buffer.from("PK\u0005\u0006", "latin1"));
-  for (let at = bytes.readUInt32LE(end + 16); bytes.readUInt32LE(at) === 0x02014b50;) {
-    const [packing, size, name, extra, remark, from] = [bytes.readUInt16LE(at + 10), bytes.readUInt32LE(at + 20), bytes.readUInt16LE(at + 28), bytes.readUInt16LE(at + 30), bytes.readUInt16LE(at + 32), bytes.readUInt32LE(at + 42)];
-    const start = from + 30 + bytes.readUInt16LE(from + 26) + bytes.readUInt16LE(from + 28);
-    const data = bytes.subarray(start, start + size);
-    files.set(bytes.toString("utf8", at + 46, at + 46 + name), packing === 8 ? inflateRawSync(data) : data);
-    at += 46 + name + extra + remark;
-  }
-  return files;
-}
-
-const SITE = {
-  scorm12: { global: "API", script: "scorm12.min.js", made: "Scorm12API" },
-  scorm2004: { global: "API_1484_11", script: "scorm2004.min.js", made: "Scorm2004API" },
-};
-
-/** A course site in one page: what it keeps of a student outlives the page, as in a site's data base. */
-const sitePage = ({ global, script, made }) => `<!doctype html><meta charset="utf-8"><title>Course site</title>
-<script type="module">
-import { ${made} } from "/scorm-again/${script}";
-const api = new ${made}({ autocommit: false, logLevel: 5 });
-const kept = JSON.parse(localStorage.getItem("site") ?? "null");
-api.loadFromJSON(kept ?? window.seedOfSite);
-window.${global} = api;
-window.keep = () => {
-  const cmi = JSON.parse(JSON.stringify(api.renderCMIToJSONObject())).cmi ?? {};
-  localStorage.setItem("site", JSON.stringify({ ...cmi }));
-};
-const frame = document.createElement("iframe");
-frame.src = "/package/index.html";
-frame.style.cssText = "position:fixed;inset:0;width:100%;height:100%;border:0";
-document.body.append(frame);
-</script>`;
-
-const TYPES = { html: "text/html", js: "text/javascript", css: "text/css", svg: "image/svg+xml", wasm: "application/wasm", json: "application/json" };
-
-/** Serves the course site and the package until stop(). */
-async function serveSite(standard, files) {
-  const server = createServer((request, response) => {
-    const name = decodeURIComponent(new URL(request.url, "http://site").pathname).slice(1);
-    const give = (body, type) => response.writeHead(200, { "content-type": type }).end(body);
-    if (name === "favicon.ico") return response.writeHead(204).end();
-    if (name === "site") return give(sitePage(SITE[standard]), "text/html");
-    if (name.startsWith("scorm-again/")) return give(readFileSync(path.join(root, "tests/browser/node_modules/scorm-again/dist/esm", path.basename(name))), "text/javascript");
-    const file = files.get(name.replace(/^package\//, ""));
-    if (!file) return response.writeHead(404).end();
-    return give(file, TYPES[name.split(".").at(-1)] ?? "text/plain");
-  });
-  await new Promise((done) => server.listen(0, "127.0.0.1", done));
-  return { url: `http://127.0.0.1:${server.address().port}/site`, stop: () => new Promise((done) => { server.closeAllConnections(); server.close(done); }) };
-}
-
-/** What the site has at this moment, straight from its run-time's data. */
-const siteHas = (page, standard) => page.evaluate((global) => {
-  const { cmi } = window[global];
-  const core = cmi.core ?? cmi;
-  return {
-    status: core.lesson_status ?? core.completion_status, success: core.success_status, raw: core.score.raw, min: core.score.min, max: core.score.max, scaled: core.score.scaled,
-    state: cmi.suspend_data, launch: cmi.launch_data, student: core.student_id ?? core.learner_id,
-  };
-}, SITE[standard].global);
-
-/** Watches what a page is told by the package: every call into the run-time with its answer. */
-const spy = (global) => {
-  window.calls = [];
-  Object.defineProperty(window, global, {
-    configurable: true,
-    get: () => window.spied,
-    set: (api) => {
-      window.spied = new Proxy(api, { get: (it, name) => (typeof it[name] === "function" && /^(LMS)?(Initialize|SetValue|Commit|Finish|Terminate)$/.test(name) ? (...given) => {
-        const answer = it[name](...given);
-        window.calls.push([name.replace("LMS", ""), ...given, String(answer)]);
-        return answer;
-      } : it[name]) });
-    },
-  });
-};
-
-async function withSite(standard, body) {
-  const files = unpack(await pack(`${standard}.zip`, "--standard", standard));
-  const site = await serveSite(standard, files);
-  try {
-    await withContexts(async (newContext) => {
-      const first = standard === "scorm12" ? { core: { student_id: "s-0042", entry: "ab-initio" }, launch_data: "rest-pulse" } : { learner_id: "s-0042", entry: "ab-initio", launch_data: "rest-pulse" };
-      /** A device, with what the site has kept of the student so far. */
-      const device = async (kept = null) => {
-        const context = await newContext({ viewport, acceptDownloads: true });
-        await context.addInitScript(spy, SITE[standard].global);
-        // The same heart each time: of some, the ruler of these tests cannot make out every beat.
-        await context.addInitScript(() => (crypto.getRandomValues = (words) => words.fill(0)));
-        await context.addInitScript(([told, had]) => {
-          window.seedOfSite = told;
-          if (had && !localStorage.getItem("site")) localStorage.setItem("site", had);
-        }, [first, kept]);
-        return context;
-      };
-      const troubles = [];
-      const open = async (kept) => {
-        const page = await (await device(kept)).newPage();
-        page.on("pageerror", (error) => troubles.push(error.message));
-        page.on("console", (message) => message.type() === "error" && troubles.push(message.text()));
-        await page.goto(site.url);
-        const frame = page.frameLocator("iframe");
-        await frame.locator(".plug").first().waitFor({ state: "attached" });
-        return { page, lab: page.frames()[1] };
-      };
-      await body({ open, files });
-      assert.deepEqual(troubles, []);
-    });
-  } finally {
-    await site.stop();
-  }
-}
 
 const seedShown = (lab) => lab.locator(".where .seed").innerText();
 
@@ -168,10 +39,10 @@ for (const standard of ["scorm12", "scorm2004"]) {
       await student.record(lab, 18);
       await lab.getByLabel("Cursor A, s").fill("1");
       await lab.getByLabel("Cursor A, s").press("Enter");
-      await lab.getByText("Kept here and by the course site").waitFor();
+      await lab.getByText("The course site has everything up to now").waitFor();
       await student.kept(lab);
       const before = await siteHas(page, standard);
-      assert.match(before.state, /^\d+\.1\.D3\.[\x21-\x7e]+$/);
+      assert.match(before.state, /^S2\.\d+\.1\.1\.[a-z0-9]+\.D3\.[\x21-\x7e]+$/);
       const calls = await page.evaluate(() => window.calls);
       const sets = calls.filter(([name, key]) => name === "SetValue" && key === "cmi.suspend_data").length;
       assert.ok(sets >= 2 && calls.filter(([name]) => name === "Commit").length >= sets, `${sets} states`);
@@ -268,7 +139,7 @@ test("scorm12: the state of a long attempt stays under 4,096 characters, and one
     const again = page.frames()[1];
     assert.equal(await again.getByLabel("Full-scale range", { exact: true }).inputValue(), shownRange);
     const here = await page.evaluate(() => Object.entries(localStorage).find(([key]) => key.includes("course:"))[1]);
-    assert.ok(JSON.parse(here).length > 4096, "the device kept no more than the site");
+    assert.ok(JSON.parse(here).saved.length > 4096, "the device kept no more than the site");
   });
 });
 
@@ -292,6 +163,7 @@ test("where no course site is, the page says so and keeps the attempt on the dev
         await page.locator("#lab").waitFor({ timeout: 5000 });
       }
       await page.reload();
+      await student.pressButton(page, "Go on with it");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       assert.equal(await seedShown(page), seed);
     });

@@ -116,6 +116,11 @@ async function after({ page, url }, see) {
   await visit(page, url, "#notebook");
   await page.locator("#notebook .trial-page").first().waitFor();
   await see("notebook");
+  await visit(page, url, "#device");
+  await page.locator("#device .device-list").first().waitFor();
+  await see("what this device keeps");
+  await page.goBack();
+  await page.locator("#notebook .trial-page").first().waitFor();
   await page.getByRole("link", { name: "Report" }).click();
   await page.locator(".report-sheet").waitFor();
   await see("report");

@@ -26,6 +26,8 @@ export function afterwards(session, { strip, debrief }, { keeps, calm, report })
     });
   });
   if (!keeps) return;
+  // Taken up after a check, where no page of it is kept, as in a course site: the report has something to show.
+  if (session.view.check) import("./notebook/pages.js").then(({ idOf, readPage }) => !session.ended && !readPage(idOf(session)) && keepTrial(session, true)).catch(report);
   session.onDeed((action) => {
     if (!KEEPS.has(action.do)) return;
     const kept = session.scenario ? noteEvidence(session.bench.evidence()) : true;

@@ -3,7 +3,7 @@
 
 import { byId, h } from "./dom.js";
 import { inWords } from "./scenarios.js";
-import { keep, recall } from "./store.js";
+import { keep, recall } from "./device.js";
 import { t } from "./text.js";
 import { button } from "./widgets.js";
 /** @import { View } from './types/view' */

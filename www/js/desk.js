@@ -2,7 +2,7 @@
 // What few visits need, in a core of its own that has this beside all the rest: opening and writing files, composing and handing
 // out, grading a class. Whoever imports this file waits until that core is there.
 
-import init, { Book, composeScenario, fairness, hashedWord, Lab, qrSvg, Regrade, scenarioJson, SetList } from "../wasm/dicrotic_desk.js";
+import init, { Book, composeScenario, fairness, hashedWord, Lab, Package, qrSvg, Regrade, scenarioJson, SetList } from "../wasm/dicrotic_desk.js";
 import { Bench, guarded } from "./core.js";
 /** @import { ClassSummary, Fairness, ScenarioValue } from './types/told' */
 
@@ -46,6 +46,11 @@ export const pictureOf = (link) => qrSvg(link);
  * @param {string} key @param {string} word
  */
 export const wordHash = (key, word) => hashedWord(key, word);
+/**
+ * An assignment and the page's files, [[name, bytes]…], as the files of a package for a course site ("scorm12", "scorm2004").
+ * @param {[string, Uint8Array][]} named @param {string} toml @param {string} standard
+ */
+export const packageOf = (named, toml, standard) => guarded(() => new Package(named.map(([name]) => name), named.map(([, bytes]) => bytes), toml, standard));
 /** What was set, to compare results with. */
 export class WhatWasSet {
   #list = new SetList();

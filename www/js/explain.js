@@ -3,7 +3,7 @@
 // on it; written under each control where the reader has asked for that.
 
 import { attr, h, newId } from "./dom.js";
-import { keep, recall } from "./store.js";
+import { keep, recall } from "./device.js";
 import { t } from "./text.js";
 
 const shown = () => document.body.dataset.explain === "on";

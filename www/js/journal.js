@@ -2,13 +2,15 @@
 // A second copy of every attempt, in the browser's database. localStorage is at hand at once, but a browser writes it to the
 // disk when it likes, up to a minute later; what a finished transaction wrote is with the system even if the browser is killed.
 
-const NAME = "dicrotic", STORE = "attempts";
+import { DATABASE, livesInPage } from "./device.js";
+
+const STORE = "attempts";
 /** @type {Promise<IDBDatabase> | null} */
 let opened = null;
 
 function open() {
   const coming = opened ?? /** @type {Promise<IDBDatabase>} */ (new Promise((done, fail) => {
-    const asked = indexedDB.open(NAME, 1);
+    const asked = indexedDB.open(DATABASE, 1);
     asked.onupgradeneeded = () => asked.result.createObjectStore(STORE);
     asked.onsuccess = () => {
       asked.result.onversionchange = () => asked.result.close(); // somebody clears the device: do not stand in the way
@@ -44,13 +46,16 @@ async function transact(mode, ask) {
  * Writes a value; rejects when the device does not allow it.
  * @param {string} key @param {unknown} value
  */
-export const writeDown = (key, value) => transact("readwrite", (store) => store.put(value, key));
+export const writeDown = async (key, value) => (livesInPage(key) ? undefined : transact("readwrite", (store) => store.put(value, key)));
 
 /**
  * Takes a value out.
  * @param {string} key
  */
-export const strike = (key) => transact("readwrite", (store) => store.delete(key)).catch(() => {});
+export const strike = async (key) => (livesInPage(key) ? undefined : transact("readwrite", (store) => store.delete(key)).catch(() => {}));
+
+/** Takes everything out. */
+export const strikeAll = () => transact("readwrite", (store) => store.clear()).catch(() => {});
 
 /** Everything that is written down, by key; empty where there is no database. */
 export async function readAll() {
@@ -61,7 +66,8 @@ export async function readAll() {
       const cursor = store.openCursor();
       cursor.onsuccess = () => {
         if (!cursor.result) return;
-        all.set(String(cursor.result.key), cursor.result.value);
+        const key = String(cursor.result.key);
+        if (!livesInPage(key)) all.set(key, cursor.result.value);
         cursor.result.continue();
       };
       return cursor;

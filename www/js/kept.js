@@ -2,6 +2,7 @@
 // Taking up a kept attempt, whatever has become of it; keeping the one that is under way; and saying in words what is kept.
 
 import { Bench } from "./core.js";
+import { PREFIX } from "./device.js";
 import { attemptKey, copiesOf, keepAttempt, layAside } from "./store.js";
 import { agoText, t } from "./text.js";
 /** @import { KeptAttempt } from './types/page' */
@@ -15,7 +16,8 @@ const LOCK_MS = 400; // a page that is reloaded lets go of its attempt soon; ano
  * @returns {{ bench: Bench, kept: KeptAttempt, told: string } | { bench?: undefined, kept?: undefined, told: string }}
  */
 export function takeUpKept(scenario, seed) {
-  const { copies, damaged } = copiesOf(attemptKey(scenario, seed));
+  const key = attemptKey(scenario, seed);
+  const { copies, damaged } = copiesOf(key);
   /** @type {Error | null} */
   let why = null;
   for (const [k, kept] of copies.entries()) {
@@ -27,7 +29,7 @@ export function takeUpKept(scenario, seed) {
     }
   }
   if (copies.length === 0 && !damaged) return { told: "" };
-  layAside(scenario, seed);
+  layAside(key);
   return { told: why ? t("kept-unusable", { when: agoText(copies[0].at), told: why.message }) : t("kept-damaged") };
 }
 
@@ -35,11 +37,13 @@ export function takeUpKept(scenario, seed) {
 export class Keeper {
   /** @type {((value?: unknown) => void) | undefined} */
   #until;
-  /** @param {string} scenario @param {string} seed @param {(text: string) => void} tell */
-  constructor(scenario, seed, tell) {
-    this.scenario = scenario;
-    this.seed = seed;
+  /**
+   * about: what a list of attempts says of it beside scenario and seed.
+   * @param {string} scenario @param {string} seed @param {(text: string) => void} tell @param {Pick<KeptAttempt, "title" | "address" | "tries">} [about]
+   */
+  constructor(scenario, seed, tell, about = {}) {
     this.tell = tell;
+    this.about = about;
     this.key = attemptKey(scenario, seed);
     this.ended = false;
     /** @type {(() => void) | null} */
@@ -58,7 +62,7 @@ export class Keeper {
   }
 
   async #ask() {
-    const name = `dicrotic:${this.key}`;
+    const name = PREFIX + this.key;
     try {
       let free = false;
       // Whoever asks first has it; that answer comes when it comes, and until then nothing is kept.
@@ -100,7 +104,7 @@ export class Keeper {
    */
   async keep(attempt) {
     if (!this.mine) return this.mine === false ? this.state : undefined;
-    const state = await keepAttempt(this.scenario, this.seed, attempt);
+    const state = await keepAttempt(this.key, { ...attempt, ...this.about });
     if (this.ended) return undefined;
     if (["kept", "once"].includes(state)) {
       this.last = attempt.at;

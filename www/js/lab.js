@@ -18,12 +18,13 @@ import { SheetPane } from "./sheet/index.js";
 import { StripPane } from "./strip/index.js";
 import { bringTexts } from "./text.js";
 /** @import { Bench } from './core.js' */
-/** @import { Assigned, Route } from './types/page' */
+/** @import { Assigned, KeepsAttempt, Route } from './types/page' */
 
 /**
  * @typedef {{
  *   scenario?: string | null, seed?: string | null, deeds?: number, begun?: number, again?: () => unknown, assigned?: Assigned | null,
  *   follow?: (session: Session) => void, back?: (() => unknown) | null, watched?: string | null, nowYou?: () => unknown, told?: string,
+ *   keeper?: KeepsAttempt | null, handOver?: (root: HTMLElement, session: Session) => unknown,
  * }} What
  */
 
@@ -42,8 +43,9 @@ export function closeLab() {
 /**
  * Puts a lab on the page and lets it run. bench: a Bench of core.js. what: its scenario (an id) and seed, where it has them;
  * deeds and begun (ms since 1970) of an attempt that is taken up; again(): opens the next bench; assigned: {address, student,
- * tries, closing, own} of a link; follow(session): somebody else keeps it too; back(): where a replay came from, which stands
- * still and is only looked at; watched: the scenario of a worked example, which the narrator plays, and nowYou(): after it;
+ * tries, closing, own} of a link; follow(session): somebody else hears of it; keeper: who keeps it, if not this device;
+ * handOver(root, session): what stands under the debrief in place of the way to hand in; back(): where a replay came from, which
+ * stands still and is only looked at; watched: the scenario of a worked example, which the narrator plays, and nowYou(): after it;
  * told: words to begin with.
  * @param {Bench} bench @param {What} [what]
  */
@@ -57,11 +59,12 @@ export function stand(bench, what = {}) {
 /** What stands there, from stand() to closeLab(). */
 export class Lab {
   /** @param {Bench} bench @param {What} what */
-  constructor(bench, { scenario = null, seed = null, deeds = 0, begun = Date.now(), again, assigned = null, follow, back = null, watched = null, nowYou }) {
+  constructor(bench, { scenario = null, seed = null, deeds = 0, begun = Date.now(), again, assigned = null, follow, back = null, watched = null, nowYou, keeper = null, handOver }) {
     this.scenario = scenario;
     this.seed = seed;
     this.assigned = assigned;
     this.watched = watched;
+    this.handOver = handOver;
     this.ended = false;
     /** @type {{ ran: boolean } | null} */
     this.waits = null; // while something beside the bench is looked at
@@ -71,7 +74,9 @@ export class Lab {
     this.narrator = null;
     const session = (this.session = new Session(bench, scenario, seed));
     Object.assign(session, { deeds, begun, looksOnly: Boolean(back) });
-    if (scenario && seed && !back) session.keepWith(new Keeper(scenario, seed, calm));
+    session.address = assigned?.address ?? null;
+    if (keeper) session.keepWith(keeper);
+    else if (scenario && seed && !back) session.keepWith(new Keeper(scenario, seed, calm, { title: session.view.scenario?.title, address: assigned?.address, tries: assigned?.tries }));
     this.recording = bench.kind === "recording";
     show("lab");
     document.body.dataset.kind = watched ? "worked" : bench.kind;
@@ -121,6 +126,10 @@ export class Lab {
 
   /** Brings the way to hand in under the worksheet once there is something to hand in. */
   async offerHandIn() {
+    if (this.handOver) {
+      await this.session.debriefed;
+      return void (!this.ended && this.handOver($("worksheet"), this.session));
+    }
     const [{ HandIn }] = await Promise.all([import("./hand/handin.js"), bringTexts("hand"), this.session.debriefed]); // it stands below all of the debrief
     if (!this.ended) new HandIn($("worksheet"), this.session, this.assigned);
   }

@@ -2,7 +2,7 @@
 // Which language the page speaks: the reader's choice, else the first of the browser's that there is, else English.
 
 import { h } from "./dom.js";
-import { keep, recall } from "./store.js";
+import { keep, recall } from "./device.js";
 import { languageNow, t } from "./text.js";
 
 const FIRST = "en";

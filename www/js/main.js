@@ -18,6 +18,7 @@ import { loadScenarios, scenarioWords } from "./scenarios.js";
 import { openJournal } from "./store.js";
 import { fillTexts, loadTexts } from "./text.js";
 import { startTheme } from "./theme.js";
+import { startAsAsked } from "./who.js";
 import { makeTools } from "./tools.js";
 
 takeDrops(openRecording);
@@ -25,6 +26,7 @@ addEventListener("error", (event) => report(event.error ?? event.message));
 addEventListener("unhandledrejection", (event) => report(event.reason));
 addEventListener("pagehide", () => lab()?.session.saveNow());
 
+startAsAsked();
 const core = loadCore();
 const index = loadScenarios();
 const texts = loadTexts(chooseLanguage());

@@ -12,11 +12,14 @@ import { button } from "./widgets.js";
  */
 export function keepOffline({ note, free }) {
   if (window.top !== window || !isSecureContext || !navigator.serviceWorker) return;
-  const first = !navigator.serviceWorker.controller;
+  // Another copy of the page, in a folder above this one, has a worker that answers here until ours does: it is none of ours.
+  const own = new URL("sw.js", document.baseURI).href;
+  const controlled = () => navigator.serviceWorker.controller?.scriptURL === own;
+  const first = !controlled();
   let asked = false;
   navigator.serviceWorker.addEventListener("controllerchange", () => {
     if (asked) location.reload();
-    else if (first) note.replaceChildren(t("offline-ready"));
+    else if (first && controlled()) note.replaceChildren(t("offline-ready"));
   });
   /** @param {ServiceWorker} worker */
   const takeOver = (worker) => {
@@ -29,10 +32,10 @@ export function keepOffline({ note, free }) {
     return note.replaceChildren(h("span", {}, t("offline-new")), " ", button(t("offline-take"), () => takeOver(worker)));
   };
   /** @param {ServiceWorker} worker */
-  const watch = (worker) => worker.addEventListener("statechange", () => worker.state === "installed" && navigator.serviceWorker.controller && offer(worker));
+  const watch = (worker) => worker.addEventListener("statechange", () => worker.state === "installed" && controlled() && offer(worker));
   const begin = async () => {
     const registration = await navigator.serviceWorker.register("sw.js");
-    if (registration.waiting && navigator.serviceWorker.controller) offer(registration.waiting);
+    if (registration.waiting && controlled()) offer(registration.waiting);
     registration.addEventListener("updatefound", () => registration.installing && watch(registration.installing));
   };
   const calm = window.requestIdleCallback ?? (/** @param {() => unknown} run */ (run) => setTimeout(run, 1500));

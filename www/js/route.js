@@ -5,7 +5,7 @@
 /** @import { Route, SideName } from './types/page' */
 
 /** @type {SideName[]} */
-const SIDES = ["faults", "skills", "notebook", "report", "words", "teach"];
+const SIDES = ["faults", "skills", "notebook", "report", "words", "teach", "device"];
 /** @type {("assign" | "class")[]} */
 const SCREENS = ["assign", "class"];
 

@@ -3,8 +3,8 @@
 
 import { onlyLooks } from "./deeds.js";
 /** @import { Bench } from './core.js' */
-/** @import { Keeper } from './kept.js' */
 /** @import { Action } from './types/action' */
+/** @import { KeepsAttempt } from './types/page' */
 /** @import { Args } from './types/names' */
 /** @import { View } from './types/view' */
 
@@ -39,14 +39,14 @@ export class Session {
     this.view = bench.view();
     /** @type {number | null} */
     this.saving = null;
-    /** @type {(() => void) | null} */
-    this.alsoKeep = null; // somebody else who keeps it
+    /** @type {string | null} */
+    this.address = null; // the part of the link that an assignment came with
     /** @type {Promise<unknown> | null} */
     this.debriefed = null; // the debrief's further parts, once they are asked for
     this.deeds = 0;
     this.begun = Date.now();
-    /** @type {Keeper | null} */
-    this.keeper = null; // keeps the attempt on this device
+    /** @type {KeepsAttempt | null} */
+    this.keeper = null; // keeps the attempt, on this device or in a course site
     this.ended = false; // whatever still comes for it finds nothing to belong to
     this.looksOnly = false; // somebody else's attempt, replayed: it can be looked at and not changed
   }
@@ -114,19 +114,18 @@ export class Session {
     this.saving ??= setTimeout(() => this.saveNow(), SAVE_MS);
   }
 
-  /** Keeps the attempt on this device; a recording is not kept. */
+  /** Keeps the attempt; a recording is not kept. */
   saveNow() {
     clearTimeout(this.saving ?? undefined);
     this.saving = null;
     if (!this.scenario || this.deeds === 0) return;
-    this.alsoKeep?.();
     const { deeds } = this;
     this.keeper?.keep({ at: Date.now(), deeds, begun: this.begun, saved: this.bench.save() }).then((state) => deeds === this.deeds && tellKept(state === "kept" ? deeds : state));
   }
 
   /**
-   * Has the attempt kept from now on by a Keeper of kept.js.
-   * @param {Keeper} keeper
+   * Has the attempt kept from now on: by a Keeper of kept.js, or by a course site.
+   * @param {KeepsAttempt} keeper
    */
   keepWith(keeper) {
     this.keeper = keeper;

@@ -1,6 +1,6 @@
 // @ts-check
 // The screens beside the bench, each brought when it is opened: the card index of faults, the skill map, the notebook, a report,
-// pages to read.
+// pages to read, what this device keeps.
 
 import { h } from "./dom.js";
 import { t } from "./text.js";
@@ -28,6 +28,7 @@ export const SIDES = {
   skills: { title: "side-skills", open: async (root, _turn, ways) => (await import("./skills/index.js")).showSkills(root, { ...ways, scenarios: await ways.allLoaded() }) },
   notebook: { title: "side-notebook", open: async (root, _turn, ways) => (await import("./notebook/index.js")).showNotebook(root, ways) },
   report: { title: "side-report", open: async (root, turn, ways) => (await import("./notebook/report.js")).showReport(root, turn, ways) },
+  device: { title: "side-device", open: async (root, _turn, ways) => (await import("./device/index.js")).showDevice(root, ways) },
   words: { title: "side-words", section: "read", open: async (root, _turn, ways) => (await read()).showWords(root, back(ways)) },
   teach: { title: "side-teach", section: "read", open: async (root, _turn, ways) => (await read()).showTeach(root, back(ways)) },
 };

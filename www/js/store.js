@@ -1,73 +1,16 @@
 // @ts-check
-// What the page keeps on this device. Storage may be switched off or full: then nothing is kept and nothing breaks.
+// The attempts that are kept: whose they are, how many, and both copies of each. See device.js for where.
 
+import { forget, keysOf, put, readText, recall } from "./device.js";
 import { readAll, strike, writeDown } from "./journal.js";
+import { mark, who } from "./who.js";
 /** @import { KeptAttempt, KeptPlace } from './types/page' */
-
-const PREFIX = "dicrotic:";
-
-/** @param {string} key */
-const read = (key) => localStorage.getItem(PREFIX + key);
-
-/**
- * Reads a kept value, or null.
- * @param {string} key @returns {any}
- */
-export function recall(key) {
-  try {
-    return JSON.parse(read(key) ?? "null");
-  } catch {
-    return null;
-  }
-}
-
-/**
- * Keeps a value; false when the device does not allow it.
- * @param {string} key @param {unknown} value
- */
-export function keep(key, value) {
-  return put(key, JSON.stringify(value)) === "";
-}
-
-/**
- * Puts a text; the name of what is in the way, or nothing.
- * @param {string} key @param {string} text
- */
-function put(key, text) {
-  try {
-    localStorage.setItem(PREFIX + key, text);
-    return "";
-  } catch (error) {
-    return error instanceof DOMException ? error.name : "Error";
-  }
-}
-
-/**
- * Forgets a value.
- * @param {string} key
- */
-export function forget(key) {
-  try {
-    localStorage.removeItem(PREFIX + key);
-  } catch { /* nothing was kept */ }
-}
-
-/**
- * What follows a beginning in the kept keys; empty where storage is off.
- * @param {string} beginning
- */
-export function keysOf(beginning) {
-  try {
-    return Object.keys(localStorage).filter((key) => key.startsWith(PREFIX + beginning)).map((key) => key.slice(PREFIX.length + beginning.length));
-  } catch {
-    return [];
-  }
-}
 
 // Attempts are kept twice: here, and in the journal, of which a copy stands in memory.
 
-const ATTEMPT = "attempt:", ASIDE = "aside:";
-const MOST_ATTEMPTS = 24; // older ones make room, so that the device's store does not fill up
+const ATTEMPT = "attempt:";
+/** So many are kept on a device; then somebody is asked, and nobody's work makes room by itself. */
+export const MOST_ATTEMPTS = 24;
 /** @type {Map<string, KeptAttempt>} */
 let journal = new Map();
 
@@ -83,10 +26,10 @@ const isAttempt = (value) => typeof /** @type {Partial<KeptAttempt> | null | und
 const timeOf = (attempt) => Number(attempt.at) || 0;
 
 /**
- * The key under which an attempt is kept.
- * @param {string} scenario @param {string} seed
+ * The key under which an attempt is kept, of whoever is at the device or of another.
+ * @param {string} scenario @param {string} seed @param {string} [owner]
  */
-export const attemptKey = (scenario, seed) => `${ATTEMPT}${scenario}:${seed}`;
+export const attemptKey = (scenario, seed, owner = who()) => `${ATTEMPT}${scenario}${mark(owner)}:${seed}`;
 
 /**
  * The copies of a kept attempt that can be read, newest first, and whether there is one that cannot.
@@ -97,7 +40,7 @@ export function copiesOf(key) {
   /** @type {unknown} */
   let here = null;
   try {
-    const text = read(key);
+    const text = readText(key);
     here = recall(key);
     damaged = text !== null && !isAttempt(here);
   } catch { /* storage is off */ }
@@ -107,36 +50,53 @@ export function copiesOf(key) {
 
 /**
  * A kept attempt, or null.
- * @param {string} scenario @param {string} seed
+ * @param {string} scenario @param {string} seed @param {string} [owner]
  */
-export const recallAttempt = (scenario, seed) => copiesOf(attemptKey(scenario, seed)).copies[0] ?? null;
+export const recallAttempt = (scenario, seed, owner) => copiesOf(attemptKey(scenario, seed, owner)).copies[0] ?? null;
 
-/**
- * The kept attempts, latest first: [{scenario, seed, at}].
- * @returns {KeptPlace[]}
- */
-export function keptAttempts() {
+/** Every kept attempt of everybody, latest first. @returns {KeptPlace[]} */
+export function everyAttempt() {
   const there = [...journal.keys()].filter((key) => key.startsWith(ATTEMPT)).map((key) => key.slice(ATTEMPT.length));
-  return [...new Set([...keysOf(ATTEMPT), ...there])].map((key) => {
-    const cut = key.lastIndexOf(":");
-    const [copy] = copiesOf(ATTEMPT + key).copies;
-    return { scenario: key.slice(0, cut), seed: key.slice(cut + 1), at: copy ? timeOf(copy) : 0 };
+  return [...new Set([...keysOf(ATTEMPT), ...there])].map((name) => {
+    const cut = name.lastIndexOf(":");
+    const [scenario, owner = ""] = name.slice(0, cut).split("@");
+    const [copy] = copiesOf(ATTEMPT + name).copies;
+    /** @param {unknown} value */
+    const text = (value) => (typeof value === "string" ? value : undefined);
+    return { key: ATTEMPT + name, scenario, seed: name.slice(cut + 1), owner, at: copy ? timeOf(copy) : 0, title: text(copy?.title), address: text(copy?.address), tries: Number(copy?.tries) || 0 };
   }).sort((a, b) => b.at - a.at);
 }
 
+/** Those of whoever is at the device now. */
+export const keptAttempts = () => everyAttempt().filter(({ owner }) => owner === who());
+
 /**
- * Keeps an attempt, and forgets the oldest beyond MOST_ATTEMPTS. Resolves to "kept", to "once" when one of the copies could not be made, or to "full" or "off" when neither could.
- * @param {string} scenario @param {string} seed @param {KeptAttempt} attempt @returns {Promise<"kept" | "once" | "full" | "off">}
+ * Whether an attempt may be kept: one that is, or one more.
+ * @param {string} key
  */
-export async function keepAttempt(scenario, seed, attempt) {
-  const key = attemptKey(scenario, seed);
-  for (const old of keptAttempts().slice(MOST_ATTEMPTS)) forgetAttempt(old.scenario, old.seed);
+export const roomFor = (key) => copiesOf(key).copies.length > 0 || everyAttempt().length < MOST_ATTEMPTS;
+
+/**
+ * Keeps an attempt. Resolves to "kept", to "once" when one of the copies could not be made, to "full" or "off" when neither could,
+ * or to "crowded" when so many are kept that somebody must be asked first.
+ * @param {string} key @param {KeptAttempt} attempt @returns {Promise<"kept" | "once" | "full" | "off" | "crowded">}
+ */
+export const keepAttempt = async (key, attempt) => (roomFor(key) ? keepTwice(key, attempt) : "crowded");
+
+/**
+ * Keeps an attempt under any key, here and in the journal.
+ * @param {string} key @param {KeptAttempt} attempt @returns {Promise<"kept" | "once" | "full" | "off">}
+ */
+export async function keepTwice(key, attempt) {
   const trouble = put(key, JSON.stringify(attempt)); // at once: the page may be on its way out
+  const before = journal.get(key);
+  journal.set(key, attempt);
   try {
     await writeDown(key, attempt);
-    journal.set(key, attempt);
     return trouble ? "once" : "kept";
   } catch (error) {
+    if (before) journal.set(key, before);
+    else journal.delete(key);
     if (!trouble) return "once";
     return [trouble, error instanceof DOMException ? error.name : ""].includes("QuotaExceededError") ? "full" : "off";
   }
@@ -144,24 +104,22 @@ export async function keepAttempt(scenario, seed, attempt) {
 
 /**
  * Forgets an attempt.
- * @param {string} scenario @param {string} seed
+ * @param {string} key
  */
-export function forgetAttempt(scenario, seed) {
-  const key = attemptKey(scenario, seed);
+export function forgetAttempt(key) {
   forget(key);
   journal.delete(key);
-  strike(key);
+  return strike(key);
 }
 
 /**
  * Lays what is kept of an attempt aside, so that a fresh one does not overwrite it; one for each attempt, the last.
- * @param {string} scenario @param {string} seed
+ * @param {string} key
  */
-export function layAside(scenario, seed) {
-  const key = attemptKey(scenario, seed);
+export function layAside(key) {
   try {
-    const text = read(key) ?? JSON.stringify(journal.get(key));
-    if (text) put(ASIDE + key.slice(ATTEMPT.length), text);
+    const text = readText(key) ?? JSON.stringify(journal.get(key));
+    if (text) put(`aside:${key.slice(ATTEMPT.length)}`, text);
   } catch { /* storage is off */ }
-  forgetAttempt(scenario, seed);
+  return forgetAttempt(key);
 }

@@ -2,7 +2,7 @@
 // The two themes: which one is on, and the colours that the core needs for drawing.
 
 import { h } from "./dom.js";
-import { keep, recall } from "./store.js";
+import { keep, recall } from "./device.js";
 import { decimalSign } from "./text.js";
 
 /** @type {Set<() => unknown>} */

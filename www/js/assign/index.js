@@ -10,12 +10,14 @@ import { chooseFiles, plainName } from "../hand/file.js";
 import { unpackText } from "../hand/link.js";
 import { newSeed } from "../route.js";
 import { problemOf } from "../scenarios.js";
-import { keep, recall } from "../store.js";
+import { asideNote } from "../device/aside.js";
+import { aside, keep, layTextAside, recall } from "../device.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
 import { Fair } from "./fair.js";
 import { Form } from "./form.js";
 import { Out } from "./out.js";
+import { packagePart } from "./package.js";
 import { Preview } from "./preview.js";
 /** @import { FaultBook, ScenarioEntry, ScreenWays } from '../types/page' */
 /** @import { ScenarioValue } from '../types/told' */
@@ -30,7 +32,11 @@ export async function showScreen(root, { scenarios }) {
   await Promise.all(scenarios.map((one) => one.load()));
   const faults = await faultWords();
   for (const one of scenarios) problemOf(one); // reads what each tells of itself
-  return new Assign(root, scenarios, faults);
+  const before = aside().length;
+  const made = new Assign(root, scenarios, faults);
+  const note = await asideNote(before);
+  if (note) root.prepend(note);
+  return made;
 }
 
 /**
@@ -72,9 +78,15 @@ class Assign {
       h("div", { class: "wide-lead" }, h("h1", { id: "assign-h", tabindex: "-1" }, t("assign-title")), h("p", { class: "lede" }, t("assign-lede")),
         h("div", { class: "row" }, button(t("assign-load"), () => this.load(), { pic: "open" }), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")))),
       this.problem,
-      h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el)), this.out.el);
+      h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el)), this.out.el, packagePart(() => (this.workOut(), this.toml === null ? null : { toml: this.toml, id: this.form.value().id ?? "" })));
     const kept = recall("assign");
-    this.take(kept?.id ? kept : BLANK());
+    try {
+      this.take(typeof kept?.id === "string" ? kept : BLANK());
+      if (this.toml === null) throw new TypeError("a draft that no core reads");
+    } catch { // what is kept is of no shape that can be shown
+      layTextAside("assign");
+      this.take(BLANK());
+    }
   }
 
   end() {

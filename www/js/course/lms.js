@@ -2,6 +2,8 @@
 // The course site's side of an attempt: finds its interface (SCORM 1.2 or 2004), and speaks with it. Every call can fail and
 // costs nothing then: the device keeps the attempt too.
 
+/** So many points of 100 pass: sixteen of the rubric's twenty. The package's manifest says the same (`src/exchange/package/manifest.rs`). */
+export const MASTERY = 80;
 const MOST_WINDOWS = 12; // how far the interface is looked for
 
 /**
@@ -87,6 +89,24 @@ export class Lms {
       return "false";
     }
   }
+  /** Whether it is SCORM 1.2. */
+  get old() {
+    return this.standard === "scorm12";
+  }
+  /**
+   * A value that the site has; "" for none.
+   * @param {string} name
+   */
+  ask(name) {
+    return this.#get(name);
+  }
+  /**
+   * Sets a value; false when the site refuses. judge() commits it.
+   * @param {string} name @param {string | number} value
+   */
+  tell(name, value) {
+    return !this.ended && this.#set(name, value);
+  }
   /** @param {string} name */
   #get = (name) => String(this.#call("get", name) ?? "");
   /** @param {string} name @param {string | number} value */
@@ -106,7 +126,8 @@ export class Lms {
       if (this.standard === "scorm2004") this.#set("cmi.score.scaled", 0);
     }
     if (!this.#concluded) this.#set(this.#status, "incomplete");
-    return this.#commit();
+    this.#commit(); // a site that keeps nothing is told of with the first step
+    return true;
   }
   get #status() {
     return this.standard === "scorm12" ? "cmi.core.lesson_status" : "cmi.completion_status";

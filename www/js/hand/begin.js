@@ -1,13 +1,15 @@
 // @ts-check
 // A link's assignment: reading it, asking who the student is, and which try it is.
 
-import { asked } from "../ask.js";
+import { asked, askResume } from "../ask.js";
 import { brief, CoreError, digestOf, seedOf } from "../core.js";
 import { attr, dialog as question, h, newId, refill, words } from "../dom.js";
+import { keep, recall } from "../device.js";
 import { newSeed } from "../route.js";
-import { keep, recall, recallAttempt } from "../store.js";
+import { openJournal, recallAttempt } from "../store.js";
 import { t } from "../text.js";
-import { button } from "../widgets.js";
+import { beGuest, beWho, guest, mark, tagOf } from "../who.js";
+import { button, Tick } from "../widgets.js";
 import { unpackText } from "./link.js";
 /** @import { Assignment } from '../types/view' */
 
@@ -33,26 +35,28 @@ export async function readAssigned(packed) {
   }
 }
 
-/** @param {string} id @param {string} key @param {string} student */
-const triesKey = (id, key, student) => `tries:${id}:${seedOf(key, student, 1)}`;
+/**
+ * How many tries a student has begun on this device.
+ * @param {string} id @param {string} student
+ */
+const begunBy = (id, student) => Math.max(0, Math.floor(Number(recall(`tries:${id}${mark(tagOf(student))}`)) || 0));
 
 /**
- * Asks for the student's code and which try; resolves to {student, tries, seed}, to "watch" for the worked example, or to null when
+ * Asks for the student's code and which try; nobody's code stands there before it is typed, but before: that of a student who has
+ * just worked here; resolves to {student, tries, seed}, to "watch" for the worked example, or to null when
  * they turn away.
- * @param {LinkTask} task @returns {Promise<{ student: string, tries: number, seed: string } | "watch" | null>}
+ * @param {LinkTask} task @param {string} before @returns {Promise<{ student: string, tries: number, seed: string } | "watch" | null>}
  */
-export async function whoAndWhich(task) {
+export async function whoAndWhich(task, before) {
   const { assignment } = task;
-  if (!assignment) return { student: recall("student") ?? "", tries: 0, seed: recall(`seed:${task.id}`) ?? fresh(task) };
+  if (!assignment) return { student: "", tries: 0, seed: await seedWithoutKey(task) };
   const each = assignment.seeds === "each";
-  /** @param {string} student */
-  const triesOf = (student) => triesKey(task.id, assignment.key, student);
   /** @param {string} student @param {number} n */
   const seedAt = (student, n) => seedOf(assignment.key, each ? student : "", n);
   const dialog = question();
   const id = newId("student"), problemId = newId("problem");
   const input = h("input", { id, class: "txt", autocomplete: "off", autofocus: true, maxlength: "60", "aria-describedby": problemId });
-  input.value = recall("student") ?? "";
+  input.value = before;
   const problem = h("p", { class: "problem", id: problemId, role: "status" });
   const ways = h("div", { class: "row" });
   /** @type {{ student: string, tries: number, seed: string } | "watch" | null} */
@@ -66,15 +70,21 @@ export async function whoAndWhich(task) {
       input.focus();
       return;
     }
-    keep("student", student);
-    keep(triesOf(student), Math.max(n, recall(triesOf(student)) ?? 0));
+    beWho(student);
+    keep(`tries:${task.id}${mark()}`, Math.max(n, begunBy(task.id, student)));
     chosen = { student, tries: n, seed: seedAt(student, n) };
     dialog.close();
   };
+  const shared = new Tick(t("hand-guest"), async (on) => {
+    beGuest(on);
+    await openJournal();
+    show();
+  });
+  shared.set(guest());
   const show = () => {
     const student = input.value.trim();
-    const begun = recall(triesOf(student)) ?? 0;
-    const kept = begun > 0 && recallAttempt(task.id, seedAt(student, begun));
+    const begun = begunBy(task.id, student);
+    const kept = begun > 0 && recallAttempt(task.id, seedAt(student, begun), tagOf(student));
     const left = assignment.attempts ? assignment.attempts - begun : Infinity;
     refill(ways, [begun, Boolean(kept), left > 0], () => [
       begun > 0 && (kept || left <= 0) && button(t("hand-go_on", { n: begun }), () => go(begun), { kind: "btn-strong" }),
@@ -85,7 +95,7 @@ export async function whoAndWhich(task) {
   };
   dialog.replaceChildren(h("form", { method: "dialog", class: "begin", onsubmit: (event) => { event.preventDefault(); /** @type {HTMLElement | null} */ (ways.querySelector(".btn-strong, .btn"))?.click(); } },
     h("h2", { id: "ask-h" }, task.title), assignment.opening && h("div", { class: "said" }, assignment.opening.split("\n").map((line) => h("p", {}, line))),
-    h("div", { class: "fld" }, h("label", { for: id }, t(each ? "hand-code_each" : "hand-code_same")), input), problem, ways));
+    h("div", { class: "fld" }, h("label", { for: id }, t(each ? "hand-code_each" : "hand-code_same")), input), problem, shared.el, h("p", { class: "quiet" }, t("hand-guest_about")), ways));
   input.addEventListener("input", show);
   show();
   await asked(dialog);
@@ -93,11 +103,15 @@ export async function whoAndWhich(task) {
 }
 
 /**
- * An assignment without a key is the same bench for whoever comes back to it on this device.
+ * An assignment without a key is the same bench for whoever comes back to it on this device and says so.
  * @param {LinkTask} task
  */
-function fresh(task) {
+async function seedWithoutKey(task) {
+  const key = `seed:${task.id}${mark()}`;
+  const before = recall(key);
+  const kept = typeof before === "string" && /^\d{1,20}$/.test(before) ? recallAttempt(task.id, before) : null;
+  if (kept && (await askResume(kept))) return /** @type {string} */ (before);
   const seed = newSeed();
-  keep(`seed:${task.id}`, seed);
+  keep(key, seed);
   return seed;
 }

@@ -2,7 +2,6 @@
 // Handing in: under the debrief, the attempt as a file and as a code. Nothing is sent; the student passes it on.
 
 import { h, newId, prop, say, words } from "../dom.js";
-import { keep, recall } from "../store.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
 import { copy, plainName } from "./file.js";
@@ -21,8 +20,8 @@ export class HandIn {
     this.assigned = assigned;
     this.stamp = "";
     const id = newId("student"), codeId = newId("code");
-    this.student = h("input", { id, class: "txt", autocomplete: "off", maxlength: "60", oninput: () => { keep("student", this.student.value.trim()); this.write(); } });
-    this.student.value = assigned?.student ?? recall("student") ?? "";
+    this.student = h("input", { id, class: "txt", autocomplete: "off", maxlength: "60", oninput: () => this.write() });
+    this.student.value = assigned?.student ?? "";
     prop(this.student, "readOnly", Boolean(assigned?.own && assigned.student)); // the bench was made for this code
     /** @type {HTMLTextAreaElement} */
     this.code = h("textarea", { id: codeId, class: "txt code", readonly: true, rows: "3", spellcheck: "false", onfocus: () => this.code.select() });

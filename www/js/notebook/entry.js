@@ -28,7 +28,7 @@ export function pageOf(session, at) {
   const take = takes.find((one) => one.take === strip.take);
   const task = taskOf(view);
   return {
-    v: 1, id, at_ms: at, scenario: session.scenario, title: view.scenario?.title ?? view.recording_name, seed: session.seed, level: view.scenario?.level ?? null, kind: task.kind, mode: view.help ?? null,
+    v: 1, id, at_ms: at, scenario: session.scenario, address: session.address, title: view.scenario?.title ?? view.recording_name, seed: session.seed, level: view.scenario?.level ?? null, kind: task.kind, mode: view.help ?? null,
     recorder: recorder ? Object.fromEntries(SETTINGS.map((name) => [name, recorder[name]])) : null,
     time_base_s: view.time_base.s,
     take: take ? { take: take.take, duration_s: take.duration_s, label: take.label ?? "" } : null,

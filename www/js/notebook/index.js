@@ -5,11 +5,15 @@
 import { h, newId, s, say, words } from "../dom.js";
 import { icon } from "../icons.js";
 import { routeTo } from "../route.js";
-import { bringTexts, t } from "../text.js";
+import { agoText, bringTexts, t } from "../text.js";
 import { button } from "../widgets.js";
 import { download } from "../download.js";
 import { asCsv, asJson } from "./export.js";
-import { allPages, dropPage, keepPage } from "./pages.js";
+import { asideNote } from "../device/aside.js";
+import { addressOf, titleOf } from "../device/titles.js";
+import { aside } from "../device.js";
+import { keptAttempts } from "../store.js";
+import { allPages, dropPage, keepPage, layPageAside } from "./pages.js";
 import { drawing } from "./picture.js";
 import { outcome, readings, settingsLine, whenText } from "./words.js";
 /** @import { NotebookPage, Ways } from '../types/page' */
@@ -22,7 +26,10 @@ const NOTE_MS = 500;
  */
 export async function showNotebook(root, { goBack, inLab }) {
   await Promise.all([bringTexts("notebook"), bringTexts("after")]);
+  const before = aside().length;
   new Notebook(root, goBack, inLab).show();
+  const note = await asideNote(before);
+  if (note) root.querySelector(".side-lead")?.after(note);
 }
 
 class Notebook {
@@ -32,6 +39,7 @@ class Notebook {
     this.pages = [];
     this.problem = h("p", { class: "problem", role: "alert" });
     this.list = h("ol", { class: "pages" });
+    this.attempts = h("section", { class: "device-part", "aria-labelledby": "notebook-attempts-h" });
     this.none = h("div", {}, h("div", { class: "blank-page" },
       s("svg", { class: "blank-strip", viewBox: "0 0 600 70", preserveAspectRatio: "none", "aria-hidden": "true", focusable: "false" }, s("path", { d: "M0 48H600" })),
       h("p", { class: "pencil" }, t("notebook-none")), h("a", { class: "btn", href: "#" }, t("notebook-begin"))));
@@ -43,14 +51,31 @@ class Notebook {
     root.replaceChildren(
       h("div", { class: "side-lead" }, h("h1", { id: "notebook-h", tabindex: "-1" }, t("notebook-title")), h("p", { class: "lede" }, t("notebook-lede")),
         h("div", { class: "row" }, button(t(inLab ? "side-back" : "side-back_start"), goBack), h("a", { class: "btn btn-plain", href: "#skills" }, t("side-skills")))),
-      this.exports, this.problem, this.undo, this.none, this.list);
+      this.attempts, this.exports, this.problem, this.undo, this.none, this.list);
   }
 
   show() {
     this.pages = allPages();
     this.none.hidden = this.pages.length > 0;
     this.exports.hidden = this.pages.length === 0;
-    this.list.replaceChildren(...this.pages.map((page) => h("li", {}, this.page(page))));
+    const kept = keptAttempts();
+    this.attempts.hidden = kept.length === 0;
+    this.attempts.replaceChildren(h("h2", { id: "notebook-attempts-h" }, t("notebook-attempts")), h("ul", { class: "device-list" }, kept.map((one) => h("li", {}, h("a", { href: addressOf(one) }, titleOf(one)),
+      h("span", { class: "quiet" }, one.tries ? t("notebook-attempt_try", { n: one.tries, when: agoText(one.at) }) : t("notebook-attempt", { when: agoText(one.at) }))))));
+    this.list.replaceChildren(...this.pages.flatMap((page) => this.shown(page)));
+  }
+
+  /**
+   * A page in the list; what cannot be shown after all is laid aside.
+   * @param {NotebookPage} page
+   */
+  shown(page) {
+    try {
+      return [h("li", {}, this.page(page))];
+    } catch {
+      layPageAside(page.id);
+      return [];
+    }
   }
 
   /** @param {NotebookPage} page */
@@ -71,7 +96,7 @@ class Notebook {
         h("div", { class: "fld trial-note" }, h("label", { for: noteId }, t("notebook-note")), note)),
       h("div", { class: "row" },
         h("a", { class: "btn", href: `#report=${encodeURIComponent(page.id)}` }, icon("print"), h("span", {}, t("notebook-report"))),
-        page.scenario && h("a", { class: "btn btn-plain", href: routeTo(page.scenario, page.seed) }, t("notebook-open")),
+        page.scenario && h("a", { class: "btn btn-plain", href: page.address ? `#a=${page.address}` : routeTo(page.scenario, page.seed) }, t("notebook-open")),
         button(t("notebook-drop"), () => this.drop([page]), { kind: "btn-plain", pic: "bin", "aria-label": t("notebook-drop_one", { title: page.title, when: whenText(page.at_ms) }) })));
   }
 

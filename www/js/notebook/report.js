@@ -5,7 +5,7 @@ import { h } from "../dom.js";
 import { bringTexts, fixed, num, t } from "../text.js";
 import { faultWords } from "../faults/words.js";
 import { button } from "../widgets.js";
-import { readPage } from "./pages.js";
+import { layPageAside, readPage } from "./pages.js";
 import { drawing } from "./picture.js";
 import { outcome, readings, settingsLine, whenText } from "./words.js";
 /** @import { FaultBook, Kid, NotebookPage, Ways } from '../types/page' */
@@ -16,11 +16,19 @@ import { outcome, readings, settingsLine, whenText } from "./words.js";
  */
 export async function showReport(root, id, { goBack, inLab }) {
   await Promise.all(["notebook", "after", "points"].map(bringTexts));
-  const page = readPage(id);
+  let page = readPage(id);
   const names = page?.named?.length ? await faultWords() : null;
+  /** @type {HTMLElement} */
+  let paper = h("div", { class: "report-sheet" }, h("h1", { id: "report-h", tabindex: "-1" }, t("report-none")));
+  try {
+    if (page) paper = sheet(page, names);
+  } catch { // it is of no shape that can be shown
+    page = null;
+    layPageAside(id);
+  }
   root.replaceChildren(
     h("div", { class: "row report-tools" }, page && button(t("report-print"), () => print(), { kind: "btn-strong", pic: "print" }), button(t(inLab ? "side-back" : "side-back_start"), goBack), h("a", { class: "btn btn-plain", href: "#notebook" }, t("side-notebook"))),
-    page ? sheet(page, names) : h("div", { class: "report-sheet" }, h("h1", { id: "report-h", tabindex: "-1" }, t("report-none"))));
+    paper);
 }
 
 /** @param {NotebookPage} page @param {FaultBook | null} names */

@@ -6,33 +6,38 @@ import { show } from "../frame.js";
 import { takeUpKept } from "../kept.js";
 import { closeLab, stand } from "../lab.js";
 import { go, goTo } from "../navigation.js";
+import { askRoom } from "../room.js";
+import { attemptKey } from "../store.js";
 import { bringTexts, t } from "../text.js";
 import { Nowhere } from "./nowhere.js";
 /** @import { Navigation } from '../navigation.js' */
 
 /**
- * Opens it; whoever turns away from the question is taken to the first screen.
- * @param {Navigation} navigation @param {string} address
+ * Opens it; whoever turns away from the question is taken to the first screen. before: the ID of a student who goes on from one try
+ * to the next.
+ * @param {Navigation} navigation @param {string} address @param {string} [before]
  */
-export async function openAssigned(navigation, address) {
+export async function openAssigned(navigation, address, before = "") {
   const [{ readAssigned, whoAndWhich }] = await navigation.wait(Promise.all([import("../hand/begin.js"), bringTexts("hand")]));
   const task = await navigation.wait(readAssigned(address).catch((error) => {
     throw new Nowhere(t("hand-link_bad", { told: error.message }));
   }));
   closeLab();
   show("loading");
-  const chosen = await navigation.wait(whoAndWhich(task));
+  const chosen = await navigation.wait(whoAndWhich(task, before));
   if (!chosen) return void goTo(location.pathname);
-  const again = () => go((next) => {
+  /** @param {string} [same] */
+  const again = (same) => go((next) => {
     closeLab();
-    return openAssigned(next, address);
+    return openAssigned(next, address, same);
   });
   if (chosen === "watch") {
     const watching = { address, student: "", tries: 0, closing: "", own: false };
-    return void stand(Bench.worked(task.toml), { assigned: watching, watched: task.id, nowYou: again });
+    return void stand(Bench.worked(task.toml), { assigned: watching, watched: task.id, nowYou: () => again() });
   }
   const { student, tries, seed } = chosen;
   const { bench, kept, told } = takeUpKept(task.id, seed);
+  if (!bench) await navigation.wait(askRoom(attemptKey(task.id, seed)));
   const assigned = { address, student, tries, closing: task.assignment?.closing ?? "", own: Boolean(task.assignment) };
-  return void stand(bench ?? Bench.fresh(task.toml, seed), { scenario: task.id, seed, deeds: bench ? kept.deeds ?? 1 : 0, begun: kept?.begun, assigned, again, told });
+  return void stand(bench ?? Bench.fresh(task.toml, seed), { scenario: task.id, seed, deeds: bench ? kept.deeds ?? 1 : 0, begun: kept?.begun, assigned, again: () => again(student), told });
 }

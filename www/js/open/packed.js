@@ -2,9 +2,10 @@
 // A page that was packed for one assignment opens that and nothing else: in a course site, or by itself.
 
 import { Bench } from "../core.js";
-import { byId } from "../dom.js";
+import { byId, h } from "../dom.js";
 import { calm, nothingComes, show } from "../frame.js";
 import { closeLab, lab, stand } from "../lab.js";
+import { go } from "../navigation.js";
 import { packed } from "../packed.js";
 import { newSeed } from "../route.js";
 import { allScenarios, briefOf } from "../scenarios.js";
@@ -12,12 +13,13 @@ import { keptAttempts } from "../store.js";
 import { bringTexts, t } from "../text.js";
 import { openAssigned } from "./assigned.js";
 import { openScenario } from "./scenario.js";
-/** @import { Course, CourseTask } from '../course/index.js' */
+/** @import { Course } from '../course/index.js' */
 /** @import { What } from '../lab.js' */
 /** @import { Navigation } from '../navigation.js' */
 
 /** @type {Course | null} */
 let course = null; // the course site around this page
+let alone = false; // packed for a course site, and none is there
 
 /**
  * Opens it, or comes back to it.
@@ -28,19 +30,26 @@ export async function openPacked(navigation) {
   if (there) return there.comeBack();
   const [scenario] = allScenarios();
   await navigation.wait(scenario.load());
-  const { assignment } = briefOf(scenario);
+  const { assignment, title } = briefOf(scenario);
   const toml = /** @type {string} */ (scenario.toml);
-  if (packed && packed.standard !== "alone") return openInCourse(navigation, packed.standard, { id: scenario.id, toml, assignment });
+  if (packed && packed.standard !== "alone" && !alone) {
+    const [{ Course }, { Lms }] = await navigation.wait(Promise.all([import("../course/index.js"), import("../course/lms.js"), bringTexts("course"), bringTexts("class")]));
+    const lms = course?.lms ?? Lms.begin(packed.standard);
+    if (lms) return openInCourse(navigation, (course ??= new Course(lms, { id: scenario.id, title, toml, assignment })));
+    alone = true; // no site around it: it is a page like others
+  }
   const kept = keptAttempts().find((one) => one.scenario === scenario.id);
-  if (!assignment) return openScenario(navigation, scenario.id, kept?.seed ?? newSeed());
-  const { packText } = await navigation.wait(import("../hand/link.js"));
-  return openAssigned(navigation, await navigation.wait(packText(toml)));
+  if (assignment) {
+    const { packText } = await navigation.wait(import("../hand/link.js"));
+    await openAssigned(navigation, await navigation.wait(packText(toml)));
+  } else await openScenario(navigation, scenario.id, kept?.seed ?? newSeed());
+  if (alone) byId("course").replaceChildren(h("p", { class: "quiet", role: "status" }, t("course-none")));
 }
 
-/** @param {Navigation} navigation @param {string} standard @param {CourseTask} task */
-async function openInCourse(navigation, standard, task) {
-  const [{ Course }] = await navigation.wait(Promise.all([import("../course/index.js"), bringTexts("course")]));
-  const around = (course ??= new Course(standard, task));
+/** @param {Navigation} navigation @param {Course} around */
+async function openInCourse(navigation, around) {
+  const { mayBegin, mayGoOn } = await navigation.wait(import("../course/words.js"));
+  const { task, most } = around;
   byId("course").replaceChildren(around.el);
   /** @param {string} text */
   const ended = (text) => {
@@ -49,23 +58,30 @@ async function openInCourse(navigation, standard, task) {
     nothingComes();
     calm(text);
   };
-  /** @param {Bench} bench @param {string} seed @param {number} tries @param {What} more */
-  const begin = (bench, seed, tries, more) => stand(bench, {
-    scenario: task.id, seed, ...more, follow: (session) => around.follow(session, tries, ended), again: () => beginTry(tries + 1),
+  /** @param {Bench} bench @param {string} seed @param {{ tries: number, heart: number }} which @param {What} more */
+  const begin = (bench, seed, which, more) => stand(bench, {
+    scenario: task.id, seed, ...more, keeper: around, follow: (session) => around.follow(session, which, ended),
+    handOver: (root, session) => around.handOver(root, session), again: () => go((next) => beginTry(next, which.tries + 1, { away: true })),
   });
-  /** @param {number} tries @param {string} [told] */
-  const beginTry = (tries, told) => {
-    const seed = around.seed(tries);
-    begin(Bench.fresh(task.toml, seed), seed, tries, { told });
-  };
+  /** @param {Navigation} next @param {number} tries @param {{ told?: string, away?: boolean }} how */
+  async function beginTry(next, tries, { told, away = false }) {
+    if (most !== null && tries > most) return calm(t("course-no_tries", { n: most }));
+    const opening = task.assignment?.opening ?? "";
+    if ((away || opening) && !(await next.wait(mayBegin({ title: task.title, opening: away ? "" : opening, n: tries, of: most, away })))) return undefined;
+    const { heart, seed } = around.next();
+    return void begin(Bench.fresh(task.toml, seed), seed, { tries, heart }, { told });
+  }
+  if (!around.state && !around.foreign) {
+    const untaken = around.copies.untaken();
+    if (untaken?.state && (await navigation.wait(mayGoOn(untaken.at)))) around.adopt(untaken.state);
+  }
   const { state } = around;
-  around.state = null;
-  if (!state) return beginTry(1);
+  if (!state) return beginTry(navigation, 1, { told: around.foreign ? t("course-other") : "" });
   let bench;
   try {
     bench = Bench.fromCode(state.code, task.toml);
   } catch {
-    return beginTry(state.tries + 1, t("course-other"));
+    return beginTry(navigation, 1, { told: t("course-other") });
   }
-  return begin(bench, bench.view().seed, state.tries, { deeds: 1, begun: bench.begun ?? Date.now() });
+  return void begin(bench, bench.view().seed, state, { deeds: 1, begun: bench.begun ?? Date.now() });
 }

@@ -10,7 +10,8 @@ import { closeLab, lab, stand } from "../lab.js";
 import { go } from "../navigation.js";
 import { newSeed, routeTo } from "../route.js";
 import { briefOf, scenarioOf } from "../scenarios.js";
-import { attemptKey, copiesOf, forgetAttempt } from "../store.js";
+import { askRoom } from "../room.js";
+import { attemptKey, copiesOf, layAside } from "../store.js";
 import { t } from "../text.js";
 import { Nowhere } from "./nowhere.js";
 /** @import { Navigation } from '../navigation.js' */
@@ -35,15 +36,17 @@ export async function openScenario(navigation, id, seed, goOn = false) {
   const toml = await bring(navigation, id);
   navigation.write(routeTo(id, seed));
   const again = () => go((next) => openScenario(next, id, newSeed()));
-  const { copies: [kept], damaged } = copiesOf(attemptKey(id, seed));
+  const key = attemptKey(id, seed);
+  const { copies: [kept], damaged } = copiesOf(key);
   /** @type {ReturnType<typeof takeUpKept>} */
   let found = { told: "" };
   if (kept || damaged) {
     closeLab();
     show("loading");
     if (!kept || goOn || (await navigation.wait(askResume(kept)))) found = takeUpKept(id, seed);
-    else forgetAttempt(id, seed);
+    else layAside(key); // whoever it was: nothing is thrown away for it
   }
+  if (!found.bench) await navigation.wait(askRoom(key));
   const attempt = found.bench ? { deeds: found.kept.deeds ?? 1, begun: found.kept.begun } : {};
   stand(found.bench ?? Bench.fresh(toml, seed), { scenario: id, seed, again, told: found.told, ...attempt });
 }

@@ -2,6 +2,8 @@
 // The skill map: the twelve skills, each as a short strip, with what it rests on, when to come back, and what to do next.
 
 import { skillMap } from "../core.js";
+import { asideNote } from "../device/aside.js";
+import { aside } from "../device.js";
 import { h, s, words } from "../dom.js";
 import { pastEvidence, setEvidence } from "../evidence.js";
 import { dayText, whenText } from "../notebook/words.js";
@@ -20,7 +22,10 @@ import { nextSkill, scenarioFor, SKILLS } from "./propose.js";
  */
 export async function showSkills(root, { scenarios, goBack, inLab }) {
   await Promise.all([bringTexts("skills"), bringTexts("notebook")]);
+  const before = aside().length;
   new SkillsScreen(root, /** @type {KnownScenario[]} */ (scenarios.filter((one) => !problemOf(one))), goBack, inLab).show();
+  const note = await asideNote(before);
+  if (note) root.querySelector(".side-lead")?.after(note);
 }
 
 class SkillsScreen {

@@ -21,8 +21,17 @@ export type ScenarioEntry = {
 export type KnownScenario = ScenarioEntry & { toml: string; brief: Brief };
 
 /** An attempt as it is kept on this device. */
-export type KeptAttempt = { at: number; deeds: number; begun: number; saved: string };
-export type KeptPlace = { scenario: string; seed: string; at: number };
+export type KeptAttempt = {
+  at: number; deeds: number; begun: number; saved: string;
+  /** What a list says of it: its scenario's title; of an assignment the link's part and the number of the try. */
+  title?: string; address?: string; tries?: number;
+  /** In a course site: whether the site has ever taken a state of it. */
+  taken?: boolean;
+};
+/** Who keeps an attempt that is under way; resolves to "kept" or to the word for what is in the way. */
+export type KeepsAttempt = { keep(attempt: KeptAttempt): Promise<string | undefined>; end(): void; again: (() => void) | null };
+/** Where one is kept; owner: see who.js. */
+export type KeptPlace = { key: string; scenario: string; seed: string; owner: string; at: number; title: string | undefined; address: string | undefined; tries: number };
 
 /** A link's assignment as a student has begun it. */
 export type Assigned = { address: string; student: string; tries: number; closing: string; own: boolean };
@@ -32,8 +41,8 @@ export type Route = {
   scenario: string | null; seed: string | null; watch: string | null; assigned: string | null;
   screen: "assign" | "class" | null; side: SideName | null; turn: string | null;
 };
-export type SideName = "faults" | "skills" | "notebook" | "report" | "words" | "teach";
-export type ViewName = "loading" | "start" | "lab" | "assign" | "class" | "faults" | "skills" | "notebook" | "report" | "read";
+export type SideName = "faults" | "skills" | "notebook" | "report" | "words" | "teach" | "device";
+export type ViewName = "loading" | "start" | "lab" | "assign" | "class" | "faults" | "skills" | "notebook" | "report" | "read" | "device";
 export type Pane = "bench" | "strip" | "sheet";
 
 /** What a screen beside the bench is given. */
@@ -50,7 +59,7 @@ export type Spot = { from_s: number; to_s: number };
 
 /** A page of the notebook. */
 export type NotebookPage = {
-  v: number; id: string; at_ms: number; scenario: string | null; title: string | null; seed: string | null; level: number | null; kind: string; mode: Aid | null;
+  v: number; id: string; at_ms: number; scenario: string | null; address?: string | null; title: string | null; seed: string | null; level: number | null; kind: string; mode: Aid | null;
   recorder: Partial<RecorderSettings> | null; time_base_s: number;
   take: { take: number; duration_s: number; label: string } | null;
   cursors: Pick<Cursors, "a" | "b" | "interval_s">; kept: Kept | null; marks: number[]; read: Record<string, string>; named: string[];

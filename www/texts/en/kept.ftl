@@ -2,6 +2,15 @@
 
 kept-never = nothing of this attempt yet
 kept-full = This device has no room left for this page. Kept of this attempt: { $when }. What you do now is only on this page: hand it in or save your takes before you close it, or make room and go on.
+kept-crowded = This device keeps as many attempts as it may, so this one is not kept. Open “This device” at the foot of the page, forget one, and go on. Kept of this attempt: { $when }.
+room-title = This device keeps { $n } attempts, and no more
+room-text = Nothing is thrown away unless you say so. Is the older half of yours no longer needed?
+room-others = All of them belong to other people, so they stay. This attempt is then not kept: save the result file before you close the page.
+room-forget = { $n ->
+    [one] Forget my oldest one
+   *[other] Forget my { $n } oldest
+}
+room-without = Begin without keeping it
 kept-off = This browser keeps nothing for this page, as in a private window. Kept of this attempt: { $when }. It lives as long as the page is open: hand it in or save your takes before you close it.
 kept-again = This attempt is kept again, with everything you have done.
 kept-elsewhere = This attempt is open in another tab, which keeps it. Kept is what you do there; what you do here is not. Go on in the other tab, or close it and reload this page.

@@ -125,6 +125,7 @@ way-stand_for = twelve skills, and what you did
 way-stand_text = What went well twice, what is due again, and each trial that you checked, with its strip.
 side-skills = Skill map
 side-notebook = Notebook
+side-device = This device
 side-words = The trade’s words
 side-teach = For instructors
 side-report = Report

@@ -125,6 +125,7 @@ way-stand_for = doce destrezas, y lo que hiciste
 way-stand_text = Lo que salió bien dos veces, lo que toca repasar y cada ensayo que comprobaste, con su tira.
 side-skills = Mapa de destrezas
 side-notebook = Cuaderno
+side-device = Este dispositivo
 side-words = Las palabras del oficio
 side-teach = Para docentes
 side-report = Informe

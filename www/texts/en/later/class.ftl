@@ -86,6 +86,15 @@ assign-copy = Copy the link
 assign-as_student = Open it as a student
 assign-save = Save the scenario file
 assign-qr = The link as a picture for a telephone’s camera
+assign-pack = For a course site
+assign-pack_about = A package holds this bench and the whole page. Upload it to your course site as an activity. Tries, words, points, each step and each misreading then go through the site. The package is made here, on your device.
+assign-pack_standard = Standard
+assign-pack_scorm12 = SCORM 1.2 (every course site reads it)
+assign-pack_scorm2004 = SCORM 2004 (has room for longer attempts)
+assign-pack_save = Save the package
+assign-pack_working = The package is being made.
+assign-pack_done = Saved.
+assign-pack_large = The package is too large for its format.
 assign-qr_save = Save the picture
 assign-qr_long = The link is too long for a picture; shorten the texts, or hand out the link or the file.
 

@@ -11,6 +11,8 @@ hand-go_on = Go on with try { $n }
 hand-no_tries = All tries are used. The last one can still be looked at and handed in.
 hand-watch = Watch an example first
 hand-turn_away = Not now
+hand-guest = Keep nothing on this device (for a shared computer)
+hand-guest_about = Then your work is gone when this tab is closed or reloaded. Save the result file before that.
 
 hand-title = Hand in
 hand-about = The file and the code hold the bench, everything you did, and your readings, nothing else. Nothing is sent from here: you pass one of them on yourself.

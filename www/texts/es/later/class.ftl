@@ -86,6 +86,15 @@ assign-copy = Copiar el enlace
 assign-as_student = Abrirlo como estudiante
 assign-save = Guardar el archivo del escenario
 assign-qr = El enlace como imagen para la cámara de un teléfono
+assign-pack = Para un sitio de curso
+assign-pack_about = Un paquete contiene esta mesa y la página entera. Súbelo a tu sitio de curso como actividad. Los intentos, los textos, los puntos, cada paso y cada error de lectura pasan entonces por el sitio. El paquete se hace aquí, en tu dispositivo.
+assign-pack_standard = Estándar
+assign-pack_scorm12 = SCORM 1.2 (lo lee cualquier sitio de curso)
+assign-pack_scorm2004 = SCORM 2004 (tiene sitio para intentos más largos)
+assign-pack_save = Guardar el paquete
+assign-pack_working = Se está haciendo el paquete.
+assign-pack_done = Guardado.
+assign-pack_large = El paquete es demasiado grande para su formato.
 assign-qr_save = Guardar la imagen
 assign-qr_long = El enlace es demasiado largo para una imagen; acorta los textos, o reparte el enlace o el archivo.
 

@@ -1,13 +1,38 @@
 ### Una tarea dentro de un sitio de curso.
 
 course-title = Sitio del curso
+course-which = Intento { $n } de { $of }
 course-finish = Terminar y entregar
 course-none = No se encontró ningún sitio de curso alrededor de esta página. El intento se guarda en este dispositivo.
-course-kept = Guardado aquí y en el sitio del curso.
+course-kept = El sitio del curso tiene todo hasta ahora.
 course-long = Este intento es ya demasiado largo para el sitio del curso. Este dispositivo lo guarda entero; el sitio, lo de antes.
 course-long_nowhere = Este intento es ya demasiado largo para el sitio del curso, y este dispositivo no guarda nada. Comprueba pronto tu lectura: el resultado y la puntuación aún se entregan.
 course-refused = El sitio del curso no tomó el último paso. Este dispositivo lo guarda.
-course-lost = Ni el sitio del curso ni este dispositivo tomaron el último paso. Entrega en su lugar el archivo de resultado, debajo del balance.
+course-lost = Ni el sitio del curso ni este dispositivo tomaron el último paso. Guarda el archivo de resultado, debajo del balance, y dáselo a tu docente.
 course-ended = El resultado está en el sitio del curso. Esta ventana se puede cerrar.
+course-ended_left = El resultado está en el sitio del curso. Tienes otro intento: abre esta tarea de nuevo. Esta ventana se puede cerrar.
 course-suspended = El intento está en el sitio del curso y sigue donde lo dejaste. Esta ventana se puede cerrar.
 course-other = El intento que guarda el sitio del curso es de otra versión de esta tarea. Empieza uno nuevo.
+course-begin = Empezar el intento { $n }
+course-begin_of = Empezar el intento { $n } de { $of }
+course-new_closes = El intento que está aquí se termina entonces. Sus puntos se quedan en el sitio del curso.
+course-stay = Quedarse aquí
+course-no_tries = { $n ->
+    [one] Hay un solo intento, y ya se ha usado.
+   *[other] Hay { $n } intentos, y se han usado todos.
+}
+course-untaken_title = Al sitio del curso le falta un intento
+course-untaken = Este dispositivo guarda un intento tuyo, de { $when }, que el sitio del curso nunca tomó. ¿Quieres seguir con él?
+course-untaken_yes = Seguir con él
+course-untaken_no = Empezar uno nuevo
+course-over_title = Tu resultado
+course-over_about = Tus puntos, cada paso y lo que hiciste van al sitio del curso. Tu docente los ve allí. Cuando hayas hecho aquí lo que quieres, pulsa «Terminar y entregar», arriba.
+course-points = Puntos: { $n } de 100. El sitio del curso lo da por superado desde { $need } puntos.
+course-left_none = Este era el último intento.
+course-left = { $n ->
+    [one] Hay un intento más: «Otra vez, con semilla nueva» lo empieza.
+   *[other] Hay { $n } intentos más: «Otra vez, con semilla nueva» empieza el siguiente.
+}
+course-lost_title = El sitio del curso no muestra mi resultado
+course-lost_about = Guarda el archivo de resultado y dáselo a tu docente. Contiene la mesa, todo lo que hiciste y tus lecturas.
+course-save = Guardar el archivo de resultado

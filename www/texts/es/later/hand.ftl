@@ -11,6 +11,8 @@ hand-go_on = Seguir con el intento { $n }
 hand-no_tries = Los intentos se han agotado. El último aún se puede mirar y entregar.
 hand-watch = Ver antes un ejemplo
 hand-turn_away = Ahora no
+hand-guest = No guardar nada en este dispositivo (para un ordenador compartido)
+hand-guest_about = Tu trabajo desaparece cuando esta pestaña se cierra o se recarga. Guarda antes el archivo de resultado.
 
 hand-title = Entregar
 hand-about = El archivo y el código contienen la mesa, todo lo que hiciste y tus lecturas, y nada más. Desde aquí no se envía nada: uno de los dos lo entregas tú.

@@ -2,12 +2,13 @@
 //! elements is that of the published schemas (IMS Content Packaging 1.1.2 and 1.1.4, ADL 1.2 and 2004 4th edition), against
 //! which tests/reference/pack.py holds it.
 
-use dicrotic::scenario::Scenario;
+use super::{MASTERY, Standard, escaped};
+use crate::scenario::Scenario;
+use crate::scenario::digest::{bench_digest, hex};
 
-use super::{Standard, escaped};
-
-/// The manifest of a package with these files.
-pub fn text(told: &Scenario, standard: Standard, files: &[&str]) -> String {
+/// The manifest of a package with these files; `toml` is the scenario's text, whose digest keeps two of one name apart.
+pub fn text(told: &Scenario, toml: &str, standard: Standard, files: &[&str]) -> String {
+    let which = &hex(&bench_digest(toml))[..12];
     let (title, id) = (escaped(&told.title), escaped(&told.id));
     let listed: String =
         files.iter().map(|name| format!("      <file href=\"{}\"/>\n", escaped(name))).collect();
@@ -16,9 +17,13 @@ pub fn text(told: &Scenario, standard: Standard, files: &[&str]) -> String {
             "xmlns=\"http://www.imsproject.org/xsd/imscp_rootv1p1p2\" \
              xmlns:adlcp=\"http://www.adlnet.org/xsd/adlcp_rootv1p2\"",
             "1.2",
-            format!("        <adlcp:datafromlms>{id}</adlcp:datafromlms>\n"),
+            // The order is the schema's: what is told to the page, then the score that passes.
+            format!(
+                "        <adlcp:datafromlms>{id}</adlcp:datafromlms>\n        \
+                 <adlcp:masteryscore>{MASTERY}</adlcp:masteryscore>\n"
+            ),
             "adlcp:scormtype",
-            "",
+            String::new(),
         ),
         Standard::Scorm2004 => (
             "xmlns=\"http://www.imsglobal.org/xsd/imscp_v1p1\" \
@@ -27,14 +32,19 @@ pub fn text(told: &Scenario, standard: Standard, files: &[&str]) -> String {
             "2004 4th Edition",
             format!("        <adlcp:dataFromLMS>{id}</adlcp:dataFromLMS>\n"),
             "adlcp:scormType",
-            // The page itself tells completion and success.
-            "        <imsss:sequencing><imsss:deliveryControls completionSetByContent=\"true\" \
-             objectiveSetByContent=\"true\"/></imsss:sequencing>\n",
+            // The page itself tells completion and success; the score that passes is the same for both.
+            format!(
+                "        <imsss:sequencing><imsss:objectives><imsss:primaryObjective objectiveID=\"whole\" \
+                 satisfiedByMeasure=\"true\"><imsss:minNormalizedMeasure>{}</imsss:minNormalizedMeasure>\
+                 </imsss:primaryObjective></imsss:objectives><imsss:deliveryControls \
+                 completionSetByContent=\"true\" objectiveSetByContent=\"true\"/></imsss:sequencing>\n",
+                f64::from(MASTERY) / 100.0
+            ),
         ),
     };
     format!(
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n\
-         <manifest identifier=\"dicrotic-{id}\" version=\"1\" {head}>\n\
+         <manifest identifier=\"dicrotic-{id}-{which}\" version=\"1\" {head}>\n\
          \x20 <metadata>\n    <schema>ADL SCORM</schema>\n    <schemaversion>{version}</schemaversion>\n  </metadata>\n\
          \x20 <organizations default=\"organization\">\n\
          \x20   <organization identifier=\"organization\">\n      <title>{title}</title>\n\
