@@ -363,7 +363,8 @@ impl Scenario {
         if let Some(assignment) = &self.assignment {
             assignment.check()?;
         }
-        self.build_bench().map(|_| ())
+        self.build_bench()?;
+        super::together::check(self)
     }
 
     /// The bench as the student finds it.

@@ -200,6 +200,16 @@ describe("a class", { concurrency: 2 }, () => {
       await pressButton(page, "Back to the class");
       await page.locator(".students tbody tr").waitFor();
       assert.ok(await page.getByLabel("Show the students’ codes").isChecked(), "the class was forgotten");
+      assert.equal(await page.locator(".intake-wrong li").count(), 1, "what could not be used is forgotten");
+      // The browser's own Back leads to the class as well, to where one was.
+      const look = page.locator(".students .c-look button").first();
+      await look.click();
+      await page.locator(".debrief").waitFor();
+      assert.match(page.url(), /#class&look=0$/);
+      await page.goBack();
+      await look.waitFor();
+      assert.ok(await look.evaluate((el) => el === document.activeElement), "the place is lost");
+      assert.ok(await look.evaluate((el) => el.getBoundingClientRect().top < innerHeight), "the place is out of sight");
     });
   });
 

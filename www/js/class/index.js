@@ -5,6 +5,7 @@ import { ClassBook, WhatWasSet } from "../desk.js";
 import { h, prop } from "../dom.js";
 import { faultWords } from "../faults/words.js";
 import { download } from "../download.js";
+import { lookRoute } from "../route.js";
 import { t } from "../text.js";
 import { button, Choice, Tick } from "../widgets.js";
 import { ShowFault } from "./faultshow.js";
@@ -17,7 +18,7 @@ import { report } from "./report.js";
 
 /**
  * @typedef {{
- *   results: { file: string, waiting: Waiting, again: () => Bench }[], book: ClassBook | null, given: Given, names: boolean, need: string,
+ *   results: { file: string, waiting: Waiting, again: () => Bench }[], wrong: { file: string, told: string }[], place: { top: number, look: number } | null, book: ClassBook | null, given: Given, names: boolean, need: string,
  * }} ClassState
  */
 
@@ -25,22 +26,28 @@ import { report } from "./report.js";
 const nothingGiven = () => ({ set: new WhatWasSet(), titles: [] });
 
 /** @type {ClassState} */
-const state = { results: [], book: null, given: nothingGiven(), names: false, need: "1" }; // stays while the page is open, and nowhere else
+const state = { results: [], wrong: [], place: null, book: null, given: nothingGiven(), names: false, need: "1" }; // stays while the page is open, and nowhere else
 
 /**
  * Fills the section; returns what is to be ended when it is left.
  * @param {HTMLElement} root @param {ScreenWays} ways
  */
-export async function showScreen(root, { scenarios, standStill }) {
+export async function showScreen(root, { scenarios }) {
   await Promise.allSettled(scenarios.map((one) => one.load()));
-  return new ClassScreen(root, scenarios, await faultWords(), standStill);
+  return new ClassScreen(root, scenarios, await faultWords());
 }
 
+/**
+ * One attempt of the class as it was handed in; null where there is none of this number.
+ * @param {number} k @returns {Promise<Bench | null>}
+ */
+export const looked = async (k) => state.results[k]?.again() ?? null;
+
 class ClassScreen {
-  /** @param {HTMLElement} root @param {ScenarioEntry[]} scenarios @param {FaultBook} faults @param {(bench: Bench) => unknown} standStill */
-  constructor(root, scenarios, faults, standStill) {
+  /** @param {HTMLElement} root @param {ScenarioEntry[]} scenarios @param {FaultBook} faults */
+  constructor(root, scenarios, faults) {
+    this.root = root;
     this.faults = faults;
-    this.standStill = standStill;
     state.book ??= new ClassBook();
     this.intake = new Intake({ scenarios, state, took: () => this.sumUp() });
     this.names = new Tick(t("class-names"), (on) => { state.names = on; this.sumUp(); });
@@ -69,17 +76,29 @@ class ClassScreen {
   }
 
   /**
-   * Opens one attempt as it was handed in.
+   * Opens one attempt as it was handed in, at an address of its own: from there the browser's Back leads here again.
    * @param {number} k
    */
   look(k) {
-    const { again } = state.results[k];
-    this.standStill(again());
+    state.place = { top: scrollY, look: k };
+    location.hash = lookRoute(k);
+  }
+
+  /** Back from an attempt: the list stands where it stood, with the focus on the button that was pressed. */
+  comeBack() {
+    const { place } = state;
+    state.place = null;
+    /** @type {HTMLElement | null | undefined} */
+    const pressed = place && this.root.querySelector(`[data-look="${place.look}"]`);
+    if (!place || !pressed) return false;
+    pressed.focus({ preventScroll: true });
+    scrollTo({ top: place.top });
+    return true;
   }
 
   forget() {
     state.book?.free();
-    Object.assign(state, { results: [], book: new ClassBook(), given: nothingGiven() });
+    Object.assign(state, { results: [], wrong: [], place: null, book: new ClassBook(), given: nothingGiven() });
     this.intake.reset();
     this.sumUp();
   }

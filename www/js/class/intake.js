@@ -37,8 +37,6 @@ export class Intake {
     this.total = 0;
     /** @type {Record<string, string>} */
     this.known = {}; // scenarios by the beginning of their digest
-    /** @type {string[]} */
-    this.wrong = [];
     this.knewOwn = this.working = this.ended = false;
     const id = newId("codes");
     this.codes = h("textarea", { id, class: "txt code", rows: "3", spellcheck: "false", autocomplete: "off" });
@@ -48,6 +46,7 @@ export class Intake {
     this.given = h("p", { class: "quiet given", role: "status" });
     this.tellGiven();
     this.list = h("ul", { class: "intake-wrong" });
+    for (const one of state.wrong) this.showWrong(one);
     /** @type {HTMLElement} */
     this.drop = h("div", { class: "drop", ondragover: (event) => { event.preventDefault(); this.drop.classList.add("is-over"); }, ondragleave: () => this.drop.classList.remove("is-over"), ondrop: (event) => this.dropped(event) },
       h("p", { class: "pencil" }, t("class-drop")), h("div", { class: "row" },
@@ -61,7 +60,6 @@ export class Intake {
   reset() {
     this.queue = [];
     this.done = 0;
-    this.wrong = [];
     this.list.replaceChildren();
     words(this.status, "");
     this.tellGiven();
@@ -175,8 +173,13 @@ export class Intake {
 
   /** @param {string} file @param {string} told */
   complain(file, told) {
+    this.state.wrong.push({ file, told });
+    this.showWrong({ file, told });
+  }
+
+  /** @param {{ file: string, told: string }} one */
+  showWrong({ file, told }) {
     this.list.append(h("li", {}, h("b", {}, file), " ", told));
-    this.wrong.push(file);
   }
 
   async work() {
@@ -259,7 +262,7 @@ export class Intake {
     const busy = this.queue.length > 0;
     prop(this.progress, "hidden", !busy);
     style(this.bar, "width", `${((100 * this.done) / Math.max(1, total)).toFixed(1)}%`);
-    words(this.status, busy ? t("class-busy", { n: this.done, of: total }) : t("class-came", { n: this.state.results.length, wrong: this.wrong.length }));
+    words(this.status, busy ? t("class-busy", { n: this.done, of: total }) : t("class-came", { n: this.state.results.length, wrong: this.state.wrong.length }));
     this.el.dataset.busy = busy ? "1" : "";
   }
 }

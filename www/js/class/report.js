@@ -61,7 +61,7 @@ function students(summary, state, faultName, look) {
       cell("first", one.first_wrong ? named("debrief-step", one.first_wrong) : NONE),
       cell("left", one.faults_left.length > 0 ? listed(one.faults_left.map(faultName)) : NONE),
       cell("minutes", num(one.minutes, 0)),
-      cell("look", one.results.map((r, i) => button(one.results.length > 1 ? t("class-look_n", { n: i + 1 }) : t("class-look"), () => look(r), { kind: "btn-small", "aria-label": t("class-look_at", { name, n: i + 1 }) }))));
+      cell("look", one.results.map((r, i) => button(one.results.length > 1 ? t("class-look_n", { n: i + 1 }) : t("class-look"), () => look(r), { kind: "btn-small", data: { look: r }, "aria-label": t("class-look_at", { name, n: i + 1 }) }))));
   });
   return h("section", { class: "students", "aria-labelledby": "students-h" }, h("h2", { id: "students-h" }, t("class-students")),
     h("table", {}, h("thead", {}, h("tr", {}, head)), h("tbody", {}, rows)));

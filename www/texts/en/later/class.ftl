@@ -3,6 +3,10 @@
 assign-title = Set a bench for a class
 assign-lede = Take a bench as it is or change it, see what a student will meet, and pass it on. Everything is in the link or the file; nothing is sent anywhere.
 assign-load = Open a scenario file
+assign-scripts = { $n ->
+    [one] { $file } holds a scripted attempt. It is not kept here, because the bench may be changed. Your file still has it.
+   *[other] { $file } holds { $n } scripted attempts. They are not kept here, because the bench may be changed. Your file still has them.
+}
 assign-problem = This bench cannot be used yet. { $told }
 assign-blank_title = Our own bench
 assign-blank_aim = Record a clean pulse, mark a window, and take a rate from it.
@@ -37,6 +41,7 @@ assign-part_subject = Whose finger it is
 assign-drawn = What is left free is drawn anew for each student.
 assign-free = free
 assign-between = From { $min } to { $max }.
+assign-wrong = { $field }: “{ $found }” cannot be. It must be from { $min } to { $max }.
 assign-age = Age, years
 assign-pulse = Rate at rest, beats/min
 assign-temperature = Finger, °C
@@ -81,6 +86,9 @@ assign-fair_without = { $n } of { $of } simulated students found no beats to cou
 assign-out = Pass it on
 assign-out_about = The link holds the whole bench. Put it on your course page, show the picture, or hand out the file.
 assign-link = The link
+assign-at = Address of the page for your students
+assign-at_here = This address works on this computer only. Students on other computers cannot open it. Put the page on a web server, and type its address here.
+assign-at_wrong = This is not a web address. It must begin with https:// or http://.
 assign-length = { $n } characters.
 assign-copy = Copy the link
 assign-as_student = Open it as a student

@@ -3,6 +3,10 @@
 assign-title = Preparar una mesa para una clase
 assign-lede = Toma una mesa tal como es o cámbiala, mira qué encontrará un estudiante y compártela. Todo está en el enlace o en el archivo; no se envía nada a ningún sitio.
 assign-load = Abrir un archivo de escenario
+assign-scripts = { $n ->
+    [one] { $file } contiene un intento con guion. Aquí no se guarda, porque la mesa puede cambiar. Tu archivo todavía lo tiene.
+   *[other] { $file } contiene { $n } intentos con guion. Aquí no se guardan, porque la mesa puede cambiar. Tu archivo todavía los tiene.
+}
 assign-problem = Esta mesa aún no se puede usar. { $told }
 assign-blank_title = Nuestra propia mesa
 assign-blank_aim = Registra un pulso limpio, marca una ventana y saca de ella una frecuencia.
@@ -37,6 +41,7 @@ assign-part_subject = De quién es el dedo
 assign-drawn = Lo que quede libre se sortea de nuevo para cada estudiante.
 assign-free = libre
 assign-between = De { $min } a { $max }.
+assign-wrong = { $field }: “{ $found }” no es posible. Debe ser de { $min } a { $max }.
 assign-age = Edad, años
 assign-pulse = Frecuencia en reposo, latidos/min
 assign-temperature = Dedo, °C
@@ -81,6 +86,9 @@ assign-fair_without = { $n } de { $of } estudiantes simulados no encontraron lat
 assign-out = Compartirla
 assign-out_about = El enlace contiene la mesa entera. Ponlo en la página de tu curso, muestra la imagen o reparte el archivo.
 assign-link = El enlace
+assign-at = Dirección de la página para tus estudiantes
+assign-at_here = Esta dirección funciona solo en este ordenador. Los estudiantes no pueden abrirla en otros. Pon la página en un servidor web y escribe aquí su dirección.
+assign-at_wrong = Esto no es una dirección web. Debe empezar por https:// o http://.
 assign-length = { $n } caracteres.
 assign-copy = Copiar el enlace
 assign-as_student = Abrirlo como estudiante
