@@ -15,6 +15,7 @@
 //!
 //! A file is known by what stands in it, not by its name: see [`import`].
 
+pub mod class;
 pub mod csv;
 pub mod edf;
 pub mod error;

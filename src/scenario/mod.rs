@@ -8,6 +8,7 @@
 //! - [`error`]: what is wrong with a file, and where
 //! - [`assignment`]: what makes a scenario an assignment
 //! - [`digest`]: what is handed out, and which bench it is
+//! - `together`: what fits by itself and not beside the rest
 //! - [`script`]: scripted attempts as they stand in the file; they are replayed by [`crate::session`]
 
 pub mod assignment;
@@ -18,6 +19,7 @@ pub mod fault;
 pub mod schema;
 pub mod script;
 pub mod text;
+mod together;
 
 pub use error::ScenarioError;
 pub use schema::Scenario;

@@ -363,7 +363,8 @@ impl Scenario {
         if let Some(assignment) = &self.assignment {
             assignment.check()?;
         }
-        self.build_bench().map(|_| ())
+        self.build_bench()?;
+        super::together::check(self)
     }
 
     /// The bench as the student finds it.
@@ -446,6 +447,22 @@ impl Scenario {
         self
     }
 
+    /// The faults with the severity that a seed draws for each.
+    pub fn severities(&self, seed: u64) -> Vec<(&'static fault::Fault, f64)> {
+        let mut stream = Stream::new(seed, "faults");
+        let known = self.fault.iter().filter_map(|spec| Some((spec, fault::named(&spec.name)?)));
+        known
+            .map(|(spec, fault)| {
+                let (low, high) = match spec.severity {
+                    None => fault.severity,
+                    Some(Severity::Fixed(v)) => (v, v),
+                    Some(Severity::Between([low, high])) => (low, high),
+                };
+                (fault, stream.range(low, high))
+            })
+            .collect()
+    }
+
     /// The situation that a seed makes: bench, recorder and strip with the faults put in.
     pub fn situation(&self, seed: u64) -> Result<Situation, ScenarioError> {
         let mut situation = Situation {
@@ -454,15 +471,8 @@ impl Scenario {
             before: self.before.clone(),
             foreign_take: false,
         };
-        let mut stream = Stream::new(seed, "faults");
-        for spec in &self.fault {
-            let Some(fault) = fault::named(&spec.name) else { continue };
-            let (low, high) = match spec.severity {
-                None => fault.severity,
-                Some(Severity::Fixed(v)) => (v, v),
-                Some(Severity::Between([low, high])) => (low, high),
-            };
-            (fault.apply)(&mut situation, stream.range(low, high));
+        for (fault, severity) in self.severities(seed) {
+            (fault.apply)(&mut situation, severity);
         }
         Ok(situation)
     }

@@ -3,6 +3,7 @@
 
 use super::action::{Action, Page, Refusal};
 use super::attempt::{Logged, MOST_ACTIONS, Session};
+use super::judging::Checked;
 use crate::assess::Criteria;
 use crate::chain::Chain;
 use crate::deed::table::Pane;
@@ -117,6 +118,7 @@ pub struct Replay {
     /// Whether it is known how long the bench will run.
     weighed: bool,
     loose: bool,
+    first: Option<Checked>,
 }
 
 impl Replay {
@@ -130,7 +132,14 @@ impl Replay {
         if end > MOST_SAMPLES {
             return Err(RestoreError::TooLong { what: "samples", found: end, most: MOST_SAMPLES });
         }
-        Ok(Self { session: Session::new(scenario, seed)?, entry: 0, samples, weighed: false, loose: false })
+        Ok(Self {
+            session: Session::new(scenario, seed)?,
+            entry: 0,
+            samples,
+            weighed: false,
+            loose: false,
+            first: None,
+        })
     }
 
     /// Has it judged by other criteria at the end.
@@ -171,6 +180,9 @@ impl Replay {
                 Err(refusal) => return Err(RestoreError::Refused { entry, refusal }),
             }
             self.entry += 1;
+            if self.first.is_none() {
+                self.first = self.session.check().cloned();
+            }
         }
         self.weigh(log)?;
         let wait = self.samples.saturating_sub(self.session.samples());
@@ -208,6 +220,11 @@ impl Replay {
         self.session.run_long(piece);
         *left = left.saturating_sub(piece.max(1));
         piece == wait
+    }
+
+    /// What the first check came to, by the scenario's own criteria.
+    pub fn first_check(&self) -> Option<&Checked> {
+        self.first.as_ref()
     }
 
     /// The attempt as far as it is.

@@ -3,9 +3,7 @@
 
 use super::hand::handin_fail;
 use super::{Lab, fail, scenario_fail};
-use crate::exchange::handin::class::{Need, sum_up};
-use crate::exchange::handin::together::beside;
-use crate::exchange::handin::{Graded, Handed, HandinError, Set, result, table};
+use crate::exchange::handin::{Graded, Handed, HandinError, Set, result};
 use crate::exchange::{self, Format, NamedFile, Options, Outgoing, Samples, qr, zip};
 use crate::plain::{self, json};
 use crate::scenario::digest::{hashed, hex};
@@ -127,7 +125,7 @@ pub fn hashed_word(key: &str, word: &str) -> String {
 /// What an instructor gives as set.
 #[wasm_bindgen]
 #[derive(Clone, Default)]
-pub struct SetList(Set);
+pub struct SetList(pub(super) Set);
 
 #[wasm_bindgen]
 impl SetList {
@@ -137,9 +135,9 @@ impl SetList {
         Self::default()
     }
 
-    /// Takes one more scenario as set, given its text and where that came from.
-    pub fn add(&mut self, from: &str, toml: &str) -> Result<(), JsValue> {
-        self.0.add(from, toml).map_err(|e| {
+    /// Takes a scenario as set, given its text and where that came from; in the place of one with the same bench.
+    pub fn put(&mut self, from: &str, toml: &str) -> Result<(), JsValue> {
+        self.0.put(from, toml).map_err(|e| {
             let (code, args) = e.told();
             fail(code, args)
         })
@@ -181,6 +179,11 @@ impl Regrade {
             .map_err(|e| handin_fail(&HandinError::Replay { found: e.to_string() }))
     }
 
+    /// What came of it once it is done, as JSON.
+    pub fn graded(&mut self) -> String {
+        json!(Graded::of(&self.handed, &mut self.replay, &self.set)).to_string()
+    }
+
     /// The text of its scenario.
     pub fn scenario(&self) -> String {
         self.handed.scenario.clone()
@@ -190,46 +193,5 @@ impl Regrade {
     #[wasm_bindgen(js_name = intoLab)]
     pub fn into_lab(self) -> Lab {
         Lab::of(self.replay.into_session())
-    }
-}
-
-/// What a class handed in, graded.
-#[wasm_bindgen]
-#[derive(Default)]
-pub struct Book {
-    files: Vec<String>,
-    graded: Vec<Graded>,
-}
-
-#[wasm_bindgen]
-impl Book {
-    /// An empty one.
-    #[wasm_bindgen(constructor)]
-    pub fn new() -> Self {
-        Self::default()
-    }
-
-    /// Writes down what came of a finished replay, under the name of its file.
-    pub fn add(&mut self, file: &str, regrade: &mut Regrade) {
-        self.files.push(file.into());
-        self.graded.push(Graded::of(&regrade.handed, &mut regrade.replay, &regrade.set));
-    }
-
-    /// All of it summed up, as JSON. A student is ready who passed on so many benches, or was ready on them by the
-    /// rubric.
-    pub fn summary(&self, benches: usize, rubric: bool) -> String {
-        json!(sum_up(&self.graded, Need { benches, rubric })).to_string()
-    }
-
-    /// All of it as a table of text.
-    pub fn csv(&self) -> String {
-        let mut text = format!("{}\n", table::HEAD);
-        for ((file, graded), beside) in self.files.iter().zip(&self.graded).zip(beside(&self.graded)) {
-            if beside.again.is_none() {
-                text += &table::line(file, graded, &table::beside(&self.graded, &beside));
-                text.push('\n');
-            }
-        }
-        text
     }
 }

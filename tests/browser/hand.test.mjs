@@ -168,10 +168,11 @@ describe("a class", { concurrency: 2 }, () => {
       await page.goto(`${url}?class#class`);
       await page.locator(".intake").waitFor();
       // A code alone does not tell its bench; with the link beside it, it does. Mail programs fold lines.
+      await page.getByText("Or paste codes from mails").click();
       await page.getByLabel(/Or paste codes/).fill(`From: someone\n> ${code.slice(0, 40)}\n${code.slice(40)}\n`);
       await pressButton(page, "Take the codes");
       await page.locator(".intake-wrong li").filter({ hasText: "bench is not at hand" }).waitFor();
-      await page.getByLabel(/Or paste codes/).fill(`${link}\n${code.slice(0, 40)}\n${code.slice(40)}`);
+      await page.getByLabel(/Or paste codes/).fill(`See ${link}`);
       await pressButton(page, "Take the codes");
       await page.locator(".students tbody tr").waitFor();
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Choose files")]);
@@ -200,6 +201,15 @@ describe("a class", { concurrency: 2 }, () => {
       await pressButton(page, "Back to the class");
       await page.locator(".students tbody tr").waitFor();
       assert.ok(await page.getByLabel("Show the students’ codes").isChecked(), "the class was forgotten");
+      // The browser's own Back leads to the class as well, to where one was.
+      const look = page.locator(".students .c-look button").first();
+      await look.click();
+      await page.locator(".debrief").waitFor();
+      assert.match(page.url(), /#class&look=0$/);
+      await page.goBack();
+      await look.waitFor();
+      assert.ok(await look.evaluate((el) => el === document.activeElement), "the place is lost");
+      assert.ok(await look.evaluate((el) => el.getBoundingClientRect().top < innerHeight), "the place is out of sight");
     });
   });
 
@@ -231,16 +241,17 @@ describe("a class", { concurrency: 2 }, () => {
       await page.locator(".class-note").filter({ hasText: "was not compared with what was set" }).waitFor();
       assert.equal(await page.locator(".students .remarks").filter({ hasText: "another bench" }).count(), 0);
       // With what was set given, what came in before is compared with it too.
+      await page.getByText("Or paste codes from mails").click();
       await page.getByLabel(/Or paste codes/).fill(link);
       await pressButton(page, "Take the codes");
       await page.locator(".students .remarks").filter({ hasText: "It is another bench than the one set." }).waitFor();
-      assert.equal(await page.locator(".students .state").innerText(), "not ready");
+      assert.equal(await page.locator(".students .state").innerText(), "wrong bench");
       assert.equal(await page.locator(".class-note").count(), 0);
       await page.getByLabel(/Or paste codes/).fill(code);
       await pressButton(page, "Take the codes");
       await page.locator('.intake:not([data-busy="1"])').waitFor();
-      await page.getByText("2 results").waitFor();
-      assert.equal(await page.locator(".students .state").innerText(), "not ready");
+      await page.locator(".intake-wide .intake-wrong li").filter({ hasText: "It is another bench than the one set." }).waitFor();
+      assert.equal(await page.locator(".students .state").innerText(), "wrong bench");
     });
   });
 
@@ -317,12 +328,13 @@ describe("a class", { concurrency: 2 }, () => {
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Choose files")]);
       await chooser.setFiles([...files, bad]);
       await page.locator('.report[data-students="30"]').waitFor({ timeout: 60_000 });
+      await page.locator('.intake[data-busy=""]').waitFor();
       console.log(`# thirty results from folder to list: ${((Date.now() - began) / 1000).toFixed(1)} s`);
-      assert.match(await page.locator(".intake-wrong").innerText(), /cake\.json/);
+      assert.match(await page.locator(".intake-wide .intake-wrong").innerText(), /cake\.json/);
       const states = await page.locator(".students .state").allInnerTexts();
-      assert.deepEqual(states, [...Array(12).fill("not ready"), ...Array(18).fill("ready")]);
+      assert.deepEqual(states, [...Array(12).fill("tried"), ...Array(18).fill("ready")]);
       assert.match(await page.locator(".heat-faults li").first().innerText(), /Charger beside the lead\s*3 of 30/);
-      assert.match(await page.locator(".heat-misreadings").innerText(), /multiplier of another window\s*3 of 30/);
+      assert.match(await page.locator(".heat-misreadings").innerText(), /multiplier of another window\s*3/);
       assert.doesNotMatch(await page.locator(".report").innerText(), /Group/);
       assert.match(await page.locator(".class-note").innerText(), /^30 results were not compared with what was set/);
       const set = path.join(path.dirname(files[0]), "..", `set-${process.pid}.toml`);

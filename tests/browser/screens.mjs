@@ -1,7 +1,7 @@
 // A walk through every screen of the page and every state of it that looks different, for whoever wants to see them all: the tests of
 // accessibility, and pictures.mjs. `see(name)` is called on each; what needs a fresh page asks `fresh()` for one.
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import { root } from "./lib.mjs";
@@ -29,6 +29,18 @@ export function classOfThirty() {
   const folder = scratch();
   execFileSync("cargo", ["test", "--quiet", "--test", "exchange_handin", "thirty_results_are_written", "--", "--exact", "--nocapture"], { cwd: root, env: { ...process.env, DICROTIC_CLASS: folder }, stdio: ["ignore", "pipe", "pipe"] });
   return written = Array.from({ length: 30 }, (_, k) => path.join(folder, `${String(k).padStart(2, "0")}.dicrotic-result.json`));
+}
+
+let hundreds = null;
+
+/** The class of three hundred of the Rust tests: files, what was set, the list, and where each must stand. */
+export function classOfThreeHundred() {
+  if (hundreds) return hundreds;
+  const folder = path.join(scratch(), "in");
+  mkdirSync(folder);
+  execFileSync("cargo", ["test", "--quiet", "--test", "class_lines", "three_hundred_results_are_written", "--", "--exact", "--nocapture"], { cwd: root, env: { ...process.env, DICROTIC_CLASS_300: folder }, stdio: ["ignore", "pipe", "pipe"] });
+  const beside = (name) => path.join(folder, "..", name);
+  return hundreds = { files: readdirSync(folder).sort().map((name) => path.join(folder, name)), assignment: beside("assignment.toml"), roster: beside("roster.csv"), states: beside("states.csv") };
 }
 
 async function bench({ page, url }, see) {

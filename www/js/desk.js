@@ -2,9 +2,10 @@
 // What few visits need, in a core of its own that has this beside all the rest: opening and writing files, composing and handing
 // out, grading a class. Whoever imports this file waits until that core is there.
 
-import init, { Book, composeScenario, fairness, hashedWord, Lab, Package, qrSvg, Regrade, scenarioJson, SetList } from "../wasm/dicrotic_desk.js";
-import { Bench, guarded } from "./core.js";
-/** @import { ClassSummary, Fairness, ScenarioValue } from './types/told' */
+import init, { composeScenario, Course as Inner, fairness, hashedWord, Lab, Package, qrSvg, Regrade, scenarioJson, SetList } from "../wasm/dicrotic_desk.js";
+import { Bench, digestOf, guarded } from "./core.js";
+/** @import { Args } from './types/names' */
+/** @import { Care, ClassTerms, ClassTold, Fairness, GradebookOrder, ScenarioValue, Source } from './types/told' */
 
 await init();
 
@@ -51,67 +52,99 @@ export const wordHash = (key, word) => hashedWord(key, word);
  * @param {[string, Uint8Array][]} named @param {string} toml @param {string} standard
  */
 export const packageOf = (named, toml, standard) => guarded(() => new Package(named.map(([name]) => name), named.map(([, bytes]) => bytes), toml, standard));
-/** What was set, to compare results with. */
-export class WhatWasSet {
-  #list = new SetList();
+/** A class: its list, what came in, what was decided, what was set. What goes in and out of it is told in types/told.d.ts. */
+export class Course {
+  #course;
+  /** @param {Inner} [course] */
+  constructor(course = new Inner()) {
+    this.#course = course;
+  }
   /**
-   * Takes one more scenario as set; from: where its text came from.
+   * A class out of a file.
+   * @param {string} text
+   */
+  static open(text) {
+    return new Course(guarded(() => Inner.open(text)));
+  }
+  /** What waits to be graded; told once. @returns {Source[]} */
+  waiting() {
+    return JSON.parse(this.#course.waiting());
+  }
+  save() {
+    return guarded(() => this.#course.save());
+  }
+  /**
+   * Takes a scenario as set; all that came in waits to be graded by it.
    * @param {string} from @param {string} toml
    */
-  add(from, toml) {
-    guarded(() => this.#list.add(from, toml));
+  give(from, toml) {
+    guarded(() => this.#course.give(from, toml));
   }
-  /** @template R @param {(list: SetList) => R} use */
-  lent(use) {
-    return use(this.#list);
+  /** What was set: [from, text] each. @returns {[string, string][]} */
+  given() {
+    return JSON.parse(this.#course.given());
   }
-}
-/** What a class handed in, graded: add(file, replayed), summary(need), csv(). */
-export class ClassBook {
-  #book = new Book();
-  /** @param {string} file @param {Replayed} replayed */
-  add(file, replayed) {
-    guarded(() => replayed.writeInto(this.#book, file));
+  /** @param {Source} source @param {string} graded */
+  take(source, graded) {
+    guarded(() => this.#course.take(JSON.stringify(source), graded));
   }
-  /** @param {{ benches: number, rubric: boolean }} need @returns {ClassSummary} */
-  summary({ benches, rubric }) {
-    return JSON.parse(guarded(() => this.#book.summary(benches, rubric)));
+  /** @param {Source} source @param {string} code @param {Args} args */
+  refuse(source, code, args) {
+    guarded(() => this.#course.refuse(JSON.stringify(source), code, JSON.stringify(args)));
+  }
+  /** @param {number} k @returns {Source | null} */
+  source(k) {
+    return JSON.parse(this.#course.source(k) ?? "null");
+  }
+  /**
+   * Takes a list of students; what is wrong with it, or nothing.
+   * @param {string} text @returns {{ code: string, args: Args }[]}
+   */
+  roster(text) {
+    return JSON.parse(this.#course.roster(text));
+  }
+  forgetRoster() {
+    this.#course.forgetRoster();
+  }
+  /** @param {ClassTerms} [terms] @returns {ClassTerms} */
+  terms(terms) {
+    return JSON.parse(this.#course.terms(terms ? JSON.stringify(terms) : ""));
+  }
+  /** @param {string} code @param {Care} care */
+  care(code, care) {
+    this.#course.care(code, JSON.stringify(care));
+  }
+  settle() {
+    this.#course.settle();
+  }
+  /** @returns {ClassTold} */
+  told() {
+    return JSON.parse(guarded(() => this.#course.told()));
   }
   csv() {
-    return guarded(() => this.#book.csv());
+    return guarded(() => this.#course.csv());
+  }
+  /** @param {string[]} codes @param {string[]} feedback @param {GradebookOrder} order */
+  gradebook(codes, feedback, order) {
+    return guarded(() => this.#course.gradebook(JSON.stringify(codes), JSON.stringify(feedback), JSON.stringify(order)));
+  }
+  /** @param {number} which @param {string} word */
+  answers(which, word) {
+    return guarded(() => this.#course.answers(which, word));
   }
   free() {
-    this.#book.free();
+    this.#course.free();
   }
 }
 
-/** Something handed in, replayed piece by piece and compared with what was set: the text of a result file, or a code with the
- * scenarios it may belong to. */
-export class Replayed {
-  #regrade;
-  /** @param {string} text @param {WhatWasSet} set @param {Record<string, string>} [scenarios] */
-  constructor(text, set, scenarios = {}) {
-    this.#regrade = guarded(() => set.lent((list) => new Regrade(text, JSON.stringify(scenarios), list)));
-  }
-  /**
-   * Goes on for some samples; true when all is done.
-   * @param {number} samples
-   */
-  step(samples) {
-    return guarded(() => this.#regrade.step(samples));
-  }
-  /** @param {Book} book @param {string} file */
-  writeInto(book, file) {
-    book.add(file, this.#regrade);
-  }
-  get scenario() {
-    return this.#regrade.scenario();
-  }
-  /** The attempt as a bench; this is used up. */
-  intoBench() {
-    return new Bench(guarded(() => this.#regrade.intoLab()));
-  }
-  free() {
-    this.#regrade.free();
-  }
+/**
+ * Something handed in, done again, as a bench to be looked at.
+ * @param {Source} source
+ */
+export function attemptOf({ text, code, scenario }) {
+  const regrade = guarded(() => new Regrade(text || code || "", JSON.stringify(scenario ? { [digestOf(scenario).slice(0, 16)]: scenario } : {}), new SetList()));
+  return guarded(() => {
+    while (!regrade.step(1e9));
+    return new Bench(regrade.intoLab());
+  });
 }

@@ -1,6 +1,7 @@
 // @ts-check
 // Scenario and seed in the address: #s=<id>&seed=<digits>, so that a reload or a link gives the same bench; a composed one as
-// #a=<its packed text>; #assign and #class for instructors.
+// #a=<its packed text>; #assign and #class for
+// instructors, and #class&look=<n> for one attempt of the class.
 
 /** @import { Route, SideName } from './types/page' */
 
@@ -20,8 +21,11 @@ export function readRoute() {
   /** @type {<N extends string>(names: N[]) => N | null} */
   const named = (names) => names.find((one) => parts.has(one)) ?? null;
   const side = named(SIDES);
-  return { scenario: parts.get("s"), seed: isSeed(seed) ? seed : null, watch: parts.get("watch"), assigned: parts.get("a"), screen: named(SCREENS), side, turn: side && parts.get(side) };
+  return { scenario: parts.get("s"), seed: isSeed(seed) ? seed : null, watch: parts.get("watch"), assigned: parts.get("a"), screen: named(SCREENS), look: readPlace(parts.get("look")), side, turn: side && parts.get(side) };
 }
+
+/** @param {string | null} text */
+const readPlace = (text) => (/^\d{1,6}$/.test(text ?? "") ? Number(text) : null);
 
 /** @param {string | null} text */
 const isSeed = (text) => /^\d{1,20}$/.test(text ?? "") && BigInt(text ?? "") < 1n << 64n;
@@ -37,6 +41,12 @@ export const routeTo = (scenario, seed) => `#s=${encodeURIComponent(scenario)}${
  * @param {string} scenario
  */
 export const watchRoute = (scenario) => `#watch=${encodeURIComponent(scenario)}`;
+
+/**
+ * The address of one attempt of the class.
+ * @param {number} k
+ */
+export const lookRoute = (k) => `#class&look=${k}`;
 
 /** A fresh seed: nine digits, short enough to read out to a neighbour. */
 export function newSeed() {

@@ -31,9 +31,9 @@ export async function openAddress(navigation) {
 
 /** @param {Navigation} navigation @param {Route} route */
 function openRoute(navigation, route) {
-  const { scenario, seed, watch, assigned, screen, side, turn } = route;
+  const { scenario, seed, watch, assigned, screen, look, side, turn } = route;
   if (side !== null) return openSide(navigation, side, turn ?? "");
-  if (screen) return openScreen(navigation, screen);
+  if (screen) return openScreen(navigation, screen, look);
   const there = lab();
   if (there?.isAt(route)) {
     if (there.waits) return there.comeBack();

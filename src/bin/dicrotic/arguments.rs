@@ -6,15 +6,14 @@ use std::process::ExitCode;
 use clap::{Parser, Subcommand};
 use dicrotic::exchange::Options;
 
-use dicrotic::exchange::handin::class::Need;
-
 use crate::chart::{self, Order, Size, Theme};
+use crate::class_arguments::{self, ClassArguments};
 use crate::detect::{self, Polarity};
 use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
 use crate::{
-    check, class, convert, fingerprint, grade, lines, link, output, pack, plot, project, render, replay,
-    serve, site, terminal,
+    check, convert, fingerprint, grade, lines, link, output, pack, plot, project, render, replay, serve,
+    site, terminal,
 };
 
 /// The exit code of everything that went wrong, as for wrong arguments.
@@ -187,28 +186,7 @@ enum Command {
         scenario: Vec<PathBuf>,
     },
     /// Sum up what a class handed in: who is ready, which faults stayed, which misreadings came
-    Class {
-        /// Result files, lists of codes, or folders of them, as for grade
-        #[arg(required = true, value_name = "RESULT")]
-        results: Vec<PathBuf>,
-        /// An HTML file to write; without it a table is printed
-        #[arg(long, value_name = "FILE.html")]
-        out: Option<PathBuf>,
-        /// On how many different benches a student must have passed
-        #[arg(long, value_name = "N", default_value_t = 1)]
-        passes: usize,
-        /// Count a bench only if the rubric calls the student ready on it: 16 of 20 points, and no row empty
-        #[arg(long)]
-        rubric: bool,
-        /// Call students by the code that they typed
-        #[arg(long)]
-        names: bool,
-        /// What was set, as for grade
-        #[arg(long, value_name = "FILE|LINK")]
-        set: Vec<String>,
-        #[arg(long, hide = true)]
-        scenario: Vec<PathBuf>,
-    },
+    Class(ClassArguments),
     /// Print a link that holds a whole scenario, for the page at an address
     Link {
         /// The scenario file (*.toml)
@@ -283,7 +261,7 @@ fn failed(why: &str) -> ExitCode {
 }
 
 /// What the option was called until results were compared with it.
-fn not_scenario(given: &[PathBuf]) -> Result<(), Failure> {
+pub fn not_scenario(given: &[PathBuf]) -> Result<(), Failure> {
     if given.is_empty() {
         return Ok(());
     }
@@ -327,14 +305,7 @@ fn carry_out(command: Command) -> Result<(), Failure> {
                 None => lines::run(&set),
             }
         }
-        Command::Class { results, out, passes, rubric, names, set, scenario } => {
-            not_scenario(&scenario)?;
-            let out = out.as_deref();
-            class::run(
-                &results,
-                &class::Order { set: &set, need: Need { benches: passes, rubric }, names, out },
-            )
-        }
+        Command::Class(arguments) => class_arguments::run(&arguments),
         Command::Link { scenario, at, qr } => link::run(&scenario, &at, qr.as_deref()),
         Command::Seed { key, student, tries } => {
             output::print(&format!("{}\n", dicrotic::session::seeds::seed(&key, &student, tries)))

@@ -4,39 +4,136 @@
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
-use dicrotic::exchange::handin::class::{Need, Student, Summary, sum_up};
+use dicrotic::exchange::class::talk::Change;
+use dicrotic::exchange::class::{Class, Line, State, Terms, answers, gradebook, roster, saved};
+use dicrotic::exchange::handin::class::{Summary, sum_up};
+use rayon::prelude::*;
+use serde_json::json;
 
-use crate::failure::Failure;
-use crate::handed_in::grade_all;
-use crate::{output, set, terminal, text_file, told};
+use crate::failure::{Failure, While};
+use crate::handed_in::{self, Known, Row, grade_all};
+use crate::same_file::{self, identity};
+use crate::{output, safe_output, set, terminal, text_file, told};
 
 /// How a class is summed up.
 pub struct Order<'a> {
     /// What was set: files, folders, links.
     pub set: &'a [String],
     /// What makes a student ready.
-    pub need: Need,
+    pub terms: Terms,
     /// Whether students are called by the code that they typed.
     pub names: bool,
     /// The HTML file; the terminal without one.
     pub out: Option<&'a Path>,
+    /// The list of students.
+    pub roster: Option<&'a Path>,
+    /// A class that was saved, to be gone on with.
+    pub open: Option<&'a Path>,
+    /// Where it is saved.
+    pub save: Option<&'a Path>,
+    /// The table for a course site, and its columns.
+    pub gradebook: Option<(&'a Path, gradebook::Order)>,
+    /// The answer key, and the instructor's word.
+    pub answers: Option<(&'a Path, Option<&'a str>)>,
 }
 
-/// Sums up what is in `paths`.
+/// Sums up what is in `paths`, together with what was saved before.
 pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
-    let told = told::of(grade_all(paths, &set::read(order.set)?, order.out)?);
-    let (notes, complaints) = (&told.notes, &told.complaints);
-    let summary = sum_up(&told.all, order.need);
-    match order.out {
-        Some(out) => text_file::write(out, &html(&summary, order.names, notes))?,
-        None => output::print(&plain(&summary, order.names, notes))?,
+    let given = set::read(order.set)?;
+    let outputs: Vec<&Path> = [order.out, order.save, order.gradebook.as_ref().map(|(path, _)| *path)]
+        .into_iter()
+        .chain([order.answers.map(|(path, _)| path)])
+        .flatten()
+        .collect();
+    let read = paths.iter().chain(&given.files).map(PathBuf::as_path);
+    // A class may be saved over the file that it was opened from: that is going on with it.
+    let open = order.open.filter(|open| order.save.is_none_or(|save| identity(save) != identity(open)));
+    same_file::refuse_overlap(read.chain(order.roster).chain(open), &outputs)?;
+    let (mut class, waiting) = match order.open {
+        Some(path) => saved::read(&text_file::read(path)?).while_doing(|| terminal::name(path))?,
+        None => (Class::default(), Vec::new()),
+    };
+    if order.open.is_none() {
+        class.terms = order.terms.clone();
+    }
+    for one in given.set.all() {
+        class.set.put(&one.from, &one.text).while_doing(|| one.from.clone())?;
+    }
+    if let Some(path) = order.roster {
+        class.roster = roster::read(&text_file::read(path)?).map_err(|errors| {
+            let lines: Vec<String> = errors
+                .iter()
+                .map(|e| format!("{}: {}", terminal::name(path), terminal::one_line(&e.to_string())))
+                .collect();
+            Failure::new(lines.join("\ndicrotic: "))
+        })?;
+    }
+    let known =
+        if waiting.iter().any(|source| !source.code.is_empty()) { Known::new() } else { Known::default() };
+    let mut rows: Vec<Row> =
+        waiting.into_par_iter().map(|source| handed_in::graded(source, &class.set, &known)).collect();
+    let set = set::Given { set: class.set.clone(), files: given.files };
+    rows.extend(grade_all(paths, &set, order.out)?);
+    for row in &rows {
+        match (&row.graded, &row.why) {
+            (Ok(graded), _) => class.take(row.source.clone(), graded.clone()),
+            (Err(_), Some(why)) => class.fail(row.source.clone(), why),
+            (Err(why), None) => class.refuse(row.source.clone(), "replay", json!({"found": why})),
+        }
+    }
+    let told = told::of(rows);
+    let (mut notes, complaints) = (told.notes, &told.complaints);
+    let lines = class.lines();
+    notes.extend(changed(&class, &lines));
+    let summary = sum_up(&class.graded, class.terms.need());
+    let mut files: Vec<(PathBuf, Vec<u8>)> = Vec::new();
+    if let Some((path, columns)) = &order.gradebook {
+        let feedback: Vec<String> = lines.iter().map(feedback).collect();
+        let text = gradebook::write(&lines, &feedback, columns).while_doing(|| "--gradebook".into())?;
+        files.push((path.to_path_buf(), text.into_bytes()));
+    }
+    if let Some((path, word)) = order.answers {
+        let mut text = String::new();
+        for one in class.set.all() {
+            text += &answers::table(
+                &answers::answers(&one.text, word, &class.everybody()).while_doing(|| one.from.clone())?,
+            );
+        }
+        files.push((path.to_path_buf(), text.into_bytes()));
+    }
+    if let Some(path) = order.save {
+        files.push((path.to_path_buf(), saved::write(&class).into_bytes()));
+    }
+    if let Some(out) = order.out {
+        files.push((out.to_path_buf(), html(&summary, &lines, order.names, &notes).into_bytes()));
+    }
+    safe_output::write(&files)?;
+    if order.out.is_none() {
+        output::print(&plain(&summary, &lines, order.names, &notes))?;
     }
     if complaints.is_empty() { Ok(()) } else { Err(Failure::new(complaints.join("\ndicrotic: "))) }
 }
 
-fn name(student: &Student, k: usize, names: bool) -> String {
-    let clean = terminal::one_line(&student.student);
-    if names && !clean.trim().is_empty() { clean } else { format!("student {}", k + 1) }
+/// Who stands otherwise than when the class was saved.
+fn changed(class: &Class, lines: &[Line]) -> Vec<String> {
+    let points = |n: Option<u32>| n.map_or_else(|| "-".into(), |n| n.to_string());
+    let told = |change: Change| {
+        let before = change.before.map_or("new", State::name);
+        let [from, to] = change.points.map(points);
+        let (code, before, now) = (terminal::one_line(&change.code), words(before), words(change.now.name()));
+        format!("changed: {code}: {before}, {from} points; now {now}, {to} points")
+    };
+    class.changes(lines).into_iter().map(told).collect()
+}
+
+fn name(student: &Line, k: usize, names: bool) -> String {
+    let clean = terminal::one_line(&student.code);
+    let called = terminal::one_line(&student.name);
+    match (names && !clean.trim().is_empty(), called.is_empty()) {
+        (false, _) => format!("student {}", k + 1),
+        (true, true) => clean,
+        (true, false) => format!("{called} ({clean})"),
+    }
 }
 
 /// A code of the core as words.
@@ -44,14 +141,46 @@ fn words(code: &str) -> String {
     code.replace('_', " ")
 }
 
-fn remarks(student: &Student) -> Vec<&'static str> {
+fn state(state: State) -> &'static str {
+    match state {
+        State::Absent => "nothing in",
+        State::WrongBench => "wrong bench",
+        state => state.name(),
+    }
+}
+
+/// The words for a student in the gradebook.
+fn feedback(line: &Line) -> String {
+    let list = |codes: Vec<&str>| codes.into_iter().map(words).collect::<Vec<_>>().join(", ");
+    let parts = [
+        format!("{}.", state(line.state)),
+        line.first_wrong.map_or_else(String::new, |step| format!("First open step: {}.", words(step.name()))),
+        if line.trace.is_empty() { String::new() } else { format!("Trace: {}.", list(line.trace.clone())) },
+        if line.misreadings.is_empty() {
+            String::new()
+        } else {
+            format!("Misreading: {}.", list(line.misreadings.iter().map(|m| m.name()).collect()))
+        },
+        if line.faults_left.is_empty() {
+            String::new()
+        } else {
+            format!("Faults left: {}.", list(line.faults_left.clone()))
+        },
+        line.care.note.clone(),
+    ];
+    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ")
+}
+
+fn remarks(student: &Line) -> Vec<&'static str> {
     let against = |code: &str| student.against.contains(&code);
     let looks = |code: &str| student.remarks.contains(&code);
     [
         (!student.doubts.is_empty(), "a result does not verify"),
+        (!student.failed.is_empty(), "something of theirs could not be used"),
         (against("other_bench"), "another bench than the one set"),
         (against("other_seed"), "a seed is not theirs"),
         (against("too_many_tries"), "more tries than there are"),
+        (against("late"), "after the deadline"),
         (student.copied, "same log as somebody else"),
         (student.alike, "cursors and marks as somebody else's"),
         (looks("all_at_once"), "window, answers and check at one moment"),
@@ -63,11 +192,11 @@ fn remarks(student: &Student) -> Vec<&'static str> {
     .collect()
 }
 
-fn line(student: &Student) -> [String; 7] {
+fn line(student: &Line) -> [String; 7] {
     [
-        if student.ready { "ready" } else { "not ready" }.into(),
+        state(student.state).into(),
         format!("{} of {}", student.passes, student.results.len()),
-        student.score.map_or_else(|| "-".into(), |s| s.to_string()),
+        student.points.map_or_else(|| "-".into(), |s| s.to_string()),
         student.first_wrong.map_or_else(|| "-".into(), |step| words(step.name())),
         if student.faults_left.is_empty() {
             "-".into()
@@ -79,12 +208,19 @@ fn line(student: &Student) -> [String; 7] {
     ]
 }
 
+/// Those first who need something; the number is the place on the list.
+fn in_order(lines: &[Line]) -> Vec<(usize, &Line)> {
+    let mut order: Vec<(usize, &Line)> = lines.iter().enumerate().collect();
+    order.sort_by_key(|(_, line)| line.state);
+    order
+}
+
 const HEADS: [&str; 8] =
     ["student", "", "passed", "of 20", "first open step", "faults left", "min", "remarks"];
 
-fn plain(summary: &Summary, names: bool, notes: &[String]) -> String {
+fn plain(summary: &Summary, lines: &[Line], names: bool, notes: &[String]) -> String {
     let mut table: Vec<Vec<String>> = vec![HEADS.map(String::from).to_vec()];
-    for (k, student) in summary.students.iter().enumerate() {
+    for (k, student) in in_order(lines) {
         table.push([vec![name(student, k, names)], line(student).to_vec()].concat());
     }
     let width = |column: usize| table.iter().map(|row| row[column].chars().count()).max().unwrap_or(0);
@@ -144,13 +280,13 @@ h1,h2{font:italic 400 1.5rem/1.2 Palatino,'URW Palladio L',P052,Georgia,serif}h1
 .not{color:var(--a);font-weight:600}.quiet{color:var(--q)}td.n{font-variant-numeric:tabular-nums;white-space:nowrap}meter{width:10rem;max-width:40vw}\
 @media print{:root{color-scheme:light}body{background:#fff}}";
 
-fn html(summary: &Summary, names: bool, notes: &[String]) -> String {
-    let ready = summary.students.iter().filter(|s| s.ready).count();
+fn html(summary: &Summary, lines: &[Line], names: bool, notes: &[String]) -> String {
+    let ready = lines.iter().filter(|line| line.state == State::Ready).count();
     let mut body = String::new();
     let _ = write!(
         body,
         "<h1>Before the lab</h1><p>{ready} of {} students are ready; {} results, {} of them not verified.</p>",
-        summary.students.len(),
+        lines.len(),
         summary.results,
         summary.doubtful
     );
@@ -168,9 +304,9 @@ fn html(summary: &Summary, names: bool, notes: &[String]) -> String {
         let _ = write!(body, "<th scope=col>{head}</th>");
     }
     body.push_str("</tr></thead><tbody>");
-    for (k, student) in summary.students.iter().enumerate() {
+    for (k, student) in in_order(lines) {
         let [state, passed, score, step, faults, minutes, remarks] = line(student).map(|cell| escaped(&cell));
-        let class = if student.ready { "quiet" } else { "not" };
+        let class = if matches!(student.state, State::Ready | State::Waived) { "quiet" } else { "not" };
         let _ = write!(
             body,
             "<tr><th scope=row>{}</th><td class={class}>{state}</td><td class=n>{passed}</td><td class=n>{score}</td><td>{step}</td>\

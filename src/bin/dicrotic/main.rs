@@ -2,7 +2,7 @@
 //!
 //! | module | what lives there |
 //! |---|---|
-//! | `arguments` | what can be typed |
+//! | `arguments`, `class_arguments` | what can be typed |
 //! | `failure` | why a command could not do its work |
 //! | `output`, `terminal` | where results go; text that may do nothing at a terminal |
 //! | `text_file` | files that commands read and write |
@@ -39,6 +39,8 @@ mod chart_words;
 mod check;
 #[cfg(not(target_family = "wasm"))]
 mod class;
+#[cfg(not(target_family = "wasm"))]
+mod class_arguments;
 #[cfg(not(target_family = "wasm"))]
 mod convert;
 #[cfg(not(target_family = "wasm"))]

@@ -2,11 +2,30 @@
 
 use crate::plain::json;
 use crate::session::compact::CodeError;
+use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use thiserror::Error;
 
+/// A name out of a list of ours.
+pub type Name = &'static str;
+
+/// The fields of a result that a replay may tell otherwise.
+pub const FIELDS: [&str; 10] = [
+    "scenario_id",
+    "answers",
+    "named",
+    "try",
+    "outcome",
+    "codes",
+    "first_wrong",
+    "misreading",
+    "passed",
+    "tries",
+];
+
 /// What is wrong with something handed in. To the page it is a code with arguments.
-#[derive(Clone, Debug, Error, PartialEq, Eq)]
+#[derive(Clone, Debug, Error, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum HandinError {
     /// Longer than any result.
     #[error("{bytes} bytes; a result has at most {most}")]
@@ -70,7 +89,8 @@ pub enum HandinError {
     #[error("a replay comes out otherwise: {field} is {replayed}, the result says {claimed}")]
     Differs {
         /// Where.
-        field: &'static str,
+        #[serde(deserialize_with = "super::told::field")]
+        field: Name,
         /// What the result says.
         claimed: String,
         /// What comes out.

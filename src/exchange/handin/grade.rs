@@ -1,10 +1,11 @@
 //! Compares the replay of what was handed in with what it claims and with what was set, and draws up what came of it.
 
-use super::error::HandinError;
+use super::error::{HandinError, Name};
 use super::handed::Handed;
 use super::remark::{self, Remark};
 use super::result::{Claim, Said};
 use super::set::{BenchMark, Compared, One, Set, bench_mark};
+use super::told;
 use crate::assess::misreading::Misreading;
 use crate::assess::skill::Got;
 use crate::assess::verdict::{Step, Verdict};
@@ -13,13 +14,15 @@ use crate::scenario::assignment::{Assignment, Seeds};
 use crate::scenario::fault;
 use crate::session::action::{Action, Page};
 use crate::session::compact::About;
+use crate::session::judging::Checked;
 use crate::session::{Session, save, seeds, symptom};
+use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use sha2::{Digest, Sha256};
 use thiserror::Error;
 
 /// What came of an attempt. A replay must come to the same.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Outcome {
     /// Number of checks.
     pub tries: u32,
@@ -28,7 +31,7 @@ pub struct Outcome {
     /// The first step that went wrong.
     pub first_wrong: Option<Step>,
     /// Codes of the judged steps.
-    pub codes: Vec<&'static str>,
+    pub codes: Vec<String>,
     /// The misreading that explains what was typed.
     pub misreading: Option<Misreading>,
 }
@@ -36,21 +39,27 @@ pub struct Outcome {
 impl Outcome {
     /// What came of an attempt.
     pub fn of(session: &Session) -> Self {
-        session.check().map_or_else(Self::default, |check| Self {
+        session.check().map_or_else(Self::default, Self::of_check)
+    }
+
+    /// What came of a check.
+    pub fn of_check(check: &Checked) -> Self {
+        Self {
             tries: check.tries,
             passed: check.report.passed,
             first_wrong: check.report.first_wrong,
-            codes: check.report.steps.iter().map(|s| s.code).collect(),
+            codes: check.report.steps.iter().map(|s| s.code.into()).collect(),
             misreading: check.misreading.as_ref().map(|m| m.id),
-        })
+        }
     }
 }
 
 /// A fault of the scenario, and what became of it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct FaultLeft {
     /// Its name in the catalogue.
-    pub id: &'static str,
+    #[serde(deserialize_with = "told::fault")]
+    pub id: Name,
     /// Whether its cause is gone; a fault that cannot be mended counts as gone when it was named.
     pub cleared: bool,
     /// Whether the student named it.
@@ -61,7 +70,8 @@ pub struct FaultLeft {
 pub type Mark = [u8; 8];
 
 /// What keeps a result from counting although it may well verify.
-#[derive(Clone, Copy, Debug, Error, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Error, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Against {
     /// Its bench is not the one that was set.
     #[error("another bench than the one set")]
@@ -98,8 +108,9 @@ impl Against {
     }
 }
 
-/// What came of something handed in. All of it comes from the replay but `about` and `program`.
-#[derive(Clone, Debug, PartialEq)]
+/// What came of something handed in. All of it comes from the replay but `about` and `program`. As JSON it goes from one
+/// thread or machine to another; it is never believed from a file.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Graded {
     /// Who and when, as told by the page.
     pub about: About,
@@ -129,6 +140,8 @@ pub struct Graded {
     pub doubts: Vec<HandinError>,
     /// What came of it.
     pub outcome: Outcome,
+    /// What the first check came to, where there were more.
+    pub first: Option<Outcome>,
     /// Every judged step, and what is worst about it.
     pub steps: Vec<(Step, Verdict)>,
     /// The faults of the scenario.
@@ -144,9 +157,10 @@ pub struct Graded {
     /// Hints asked for.
     pub hints: usize,
     /// Codes of the remarks on the way of working.
-    pub process: Vec<&'static str>,
+    pub process: Vec<String>,
     /// Evidence on each skill; nothing before a check.
-    pub skills: Vec<(&'static str, Got)>,
+    #[serde(deserialize_with = "told::skills")]
+    pub skills: Vec<(Name, Got)>,
     /// Two results with the same mark have the same log under the same seed.
     pub mark: Mark,
 }
@@ -167,6 +181,7 @@ impl Graded {
             (Compared::Changed, Some(claimed)) => Some(claimed % 2 == 1),
             _ => replay.take_others(),
         };
+        let first = replay.first_check().map(Outcome::of_check);
         let session = replay.session();
         let outcome = Outcome::of(session);
         let (check, scenario) = (session.check(), session.scenario());
@@ -202,11 +217,12 @@ impl Graded {
             minutes: session.chain().map_or(0.0, |c| c.time_s() / 60.0),
             actions: handed.log.len(),
             hints: handed.log.iter().filter(|l| l.action == Action::Page(Page::Hint {})).count(),
-            process: check.map_or_else(Vec::new, |c| c.process.iter().map(|r| r.code).collect()),
+            process: check.map_or_else(Vec::new, |c| c.process.iter().map(|r| r.code.into()).collect()),
             skills: session
                 .evidence()
                 .map_or_else(Vec::new, |e| e.skills.iter().map(|(skill, said)| (*skill, said.got)).collect()),
             mark,
+            first: first.filter(|first| first.tries < outcome.tries),
             outcome,
         }
     }

@@ -9,6 +9,7 @@
 //! - [`remark`]: what a log made by a program looks like
 //! - [`class`]: many of them together: who is ready, which faults stayed, which misreadings came
 //! - [`table`]: the grades as a table of text
+//! - `told`: names out of our own lists, as they come back from another thread
 //!
 //! A result carries a checksum against accidental change and is verified by replay: what it claims must come out again.
 //! That finds damage, mistakes and clumsy forgery. It cannot prove who sat at the screen, nor that a log was made by
@@ -23,6 +24,7 @@ pub mod result;
 pub mod set;
 pub mod table;
 pub mod together;
+mod told;
 
 pub use error::HandinError;
 pub use grade::{Against, Graded, Outcome};

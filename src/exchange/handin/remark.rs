@@ -6,6 +6,7 @@ use crate::exchange::handin::Handed;
 use crate::plain::json;
 use crate::session::Session;
 use crate::session::attempt::Logged;
+use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 /// The page's clock may be so much behind the bench's, s: it is told in whole seconds.
@@ -18,7 +19,8 @@ const LEAST_DEEDS: usize = 10;
 const SHARE_AT_ONCE: f64 = 0.5;
 
 /// A remark on how a log came about.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Remark {
     /// Window, answers and check came at one moment of the bench's time.
     AllAtOnce,

@@ -5,7 +5,7 @@ use crate::plain::json;
 use crate::scenario::digest::{bench_digest, digest};
 use crate::scenario::{Scenario, ScenarioError};
 use crate::session::compact::{Code, DIGEST_BYTES};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use thiserror::Error;
 
@@ -81,6 +81,19 @@ impl Set {
         Ok(())
     }
 
+    /// Takes a scenario as set in the place of one with the same bench, whose criteria no longer count.
+    pub fn put(&mut self, from: &str, text: &str) -> Result<(), SetError> {
+        let bench = bench_mark(text);
+        Scenario::read(text)?;
+        self.0.retain(|one| one.bench != bench);
+        self.add(from, text)
+    }
+
+    /// All of them, in the order in which they were given.
+    pub fn all(&self) -> &[One] {
+        &self.0
+    }
+
     /// Whether nothing was given.
     pub fn is_empty(&self) -> bool {
         self.0.is_empty()
@@ -98,7 +111,7 @@ impl Set {
 }
 
 /// How a result's bench stands to what was set.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Compared {
     /// Nothing was given to compare it with.

@@ -40,6 +40,8 @@ export class Form {
     this.scenario = {};
     /** @type {(() => unknown)[]} */
     this.fields = []; // how each shows its value
+    /** @type {Map<string, string>} */
+    this.wrong = new Map(); // fields that hold what cannot be, with the words for it
     this.base = new Choice(t("assign-base"), pickBase);
     this.base.set([["", t("assign-blank")], ...scenarios.flatMap((one) => (one.brief ? [/** @type {Option} */ ([one.id, one.brief.title])] : []))], "");
     this.faultList = h("ol", { class: "assign-faults" });
@@ -105,10 +107,16 @@ export class Form {
       const wrong = text !== "" && !(value >= min && value <= max);
       attr(input, "aria-invalid", wrong ? "true" : null);
       words(problem, wrong ? t("assign-between", { min, max }) : "");
-      if (!wrong) this.put(path, text === "" ? (path.startsWith("pass") ? 15 : null) : value);
+      if (!wrong) {
+        this.wrong.delete(path);
+        return this.put(path, text === "" ? (path.startsWith("pass") ? 15 : null) : value);
+      }
+      // What stands in the box is what is passed on, or nothing is.
+      this.wrong.set(path, t("assign-wrong", { field: t(`assign-${key}`), found: text.slice(0, 40), min, max }));
+      return this.changed();
     } });
     const problem = h("span", { class: "problem", role: "status" });
-    return this.field(key, input, () => { prop(input, "value", String(get(this.scenario, path) ?? (path.startsWith("pass") ? 15 : ""))); attr(input, "aria-invalid", null); words(problem, ""); }, problem);
+    return this.field(key, input, () => { prop(input, "value", String(get(this.scenario, path) ?? (path.startsWith("pass") ? 15 : ""))); attr(input, "aria-invalid", null); words(problem, ""); this.wrong.delete(path); }, problem);
   }
 
   /**
@@ -230,6 +238,11 @@ export class Form {
     this.faultList.replaceChildren(...faults.map((one, k) => this.faultRow(one, k)));
     prop(this.addFault.select, "disabled", faults.length >= MOST_FAULTS);
     style(this.faultList, "display", faults.length ? "" : "none");
+  }
+
+  /** What is wrong with a field, in words; empty when nothing is. */
+  problem() {
+    return [...this.wrong.values()][0] ?? "";
   }
 
   /** The scenario as it stands; a try at nothing is refused by the core. */

@@ -70,6 +70,7 @@ class Assign {
     /** @type {Promise<void> | undefined} */
     this.shown = undefined;
     this.problem = h("p", { class: "calm", role: "alert", hidden: true });
+    this.note = h("p", { class: "quiet assign-note", role: "status" });
     this.form = new Form({ scenarios, faults, changed: () => this.changed(), pickBase: (id) => this.pickBase(id) });
     this.preview = new Preview();
     this.fair = new Fair();
@@ -77,7 +78,7 @@ class Assign {
     root.replaceChildren(
       h("div", { class: "wide-lead" }, h("h1", { id: "assign-h", tabindex: "-1" }, t("assign-title")), h("p", { class: "lede" }, t("assign-lede")),
         h("div", { class: "row" }, button(t("assign-load"), () => this.load(), { pic: "open" }), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")))),
-      this.problem,
+      this.problem, this.note,
       h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el)), this.out.el, packagePart(() => (this.workOut(), this.toml === null ? null : { toml: this.toml, id: this.form.value().id ?? "" })));
     const kept = recall("assign");
     try {
@@ -102,6 +103,7 @@ class Assign {
    */
   take(scenario) {
     const { assignment } = scenario;
+    words(this.note, "");
     this.form.show({ ...scenario, attempt: [], assignment: assignment ?? BLANK().assignment });
     this.workOut();
   }
@@ -130,6 +132,8 @@ class Assign {
   workOut() {
     clearTimeout(this.due);
     this.due = 0;
+    const wrong = this.form.problem();
+    if (wrong) return this.refuse(wrong);
     try {
       const scenario = this.form.value();
       this.toml = composed(sealed(scenario));
@@ -140,10 +144,19 @@ class Assign {
       this.shown = this.out.show(this.toml, scenario);
     } catch (error) {
       if (!(error instanceof CoreError)) throw error;
-      this.toml = null;
-      this.complain(t("assign-problem", { told: error.message }));
-      this.out.show(null);
+      this.refuse(error.message);
     }
+    return undefined;
+  }
+
+  /**
+   * Nothing is passed on that is not what stands in the form.
+   * @param {string} told
+   */
+  refuse(told) {
+    this.toml = null;
+    this.complain(t("assign-problem", { told }));
+    this.out.show(null);
   }
 
   /** @param {string} text */
@@ -163,7 +176,10 @@ class Assign {
       try {
         const text = await file.text();
         const packed = text.match(/#a=([\w-]+)/)?.[1];
-        this.take(scenarioValue(packed ? await unpackText(packed) : text));
+        const value = scenarioValue(packed ? await unpackText(packed) : text);
+        this.take(value);
+        const scripts = value.attempt?.length ?? 0;
+        if (scripts > 0) words(this.note, t("assign-scripts", { n: scripts, file: file.name }));
       } catch (error) {
         this.complain(t("assign-problem", { told: error instanceof Error ? error.message : String(error) }));
       }

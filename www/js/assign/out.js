@@ -2,13 +2,32 @@
 // Passing the bench on: a link with everything in it, its picture, the file.
 
 import { pictureOf } from "../desk.js";
-import { h, prop, say, words } from "../dom.js";
+import { attr, h, newId, prop, say, words } from "../dom.js";
 import { download } from "../download.js";
 import { copy } from "../hand/file.js";
-import { linkOf } from "../hand/link.js";
+import { linkOf, pageAddress } from "../hand/link.js";
 import { num, t } from "../text.js";
 import { button } from "../widgets.js";
 /** @import { ScenarioValue } from '../types/told' */
+
+/**
+ * An address that a link can begin with, without what may stand behind it; null where it is none.
+ * @param {string} text
+ */
+function checkedAddress(text) {
+  try {
+    const { protocol, origin, pathname } = new URL(text.trim());
+    return ["http:", "https:"].includes(protocol) ? origin + pathname : null;
+  } catch {
+    return null;
+  }
+}
+
+/**
+ * Does this address lead back to the machine that asks for it?
+ * @param {string} address
+ */
+const isOwnMachine = (address) => /^(localhost|.*\.localhost|127(\.\d+){3}|\[::1\]|0\.0\.0\.0)$/.test(new URL(address).hostname);
 
 export class Out {
   /**
@@ -19,8 +38,14 @@ export class Out {
     this.settle = settle;
     this.count = 0; // of the texts shown: a link that comes late gives way
     this.name = "";
+    /** @type {{ toml: string, scenario: ScenarioValue } | null} */
+    this.shown = null;
     /** @type {string | undefined} */
     this.svg = undefined;
+    this.at = h("input", { class: "txt", type: "url", inputmode: "url", autocomplete: "off", spellcheck: "false", value: pageAddress(), oninput: () => this.again() });
+    const at = newId("at");
+    this.at.id = at;
+    this.here = h("p", { class: "problem", role: "status" });
     this.address = h("output", { class: "address", tabindex: "0", role: "group", "aria-label": t("assign-link") });
     this.length = h("p", { class: "quiet" });
     this.said = h("span", { class: "quiet", role: "status" });
@@ -28,6 +53,7 @@ export class Out {
     this.open = h("a", { class: "btn btn-plain" }, t("assign-as_student"));
     this.savePicture = button(t("assign-qr_save"), () => this.svg && download(`${this.name}-qr.svg`, this.svg, "image/svg+xml"), { pic: "save" });
     this.el = h("section", { class: "out", "aria-labelledby": "out-h" }, h("h2", { id: "out-h" }, t("assign-out")), h("p", { class: "quiet" }, t("assign-out_about")),
+      h("div", { class: "fld out-at" }, h("label", { for: at }, t("assign-at")), this.at, this.here),
       h("div", { class: "out-two" }, h("div", {}, this.address, this.length, h("div", { class: "row" }, button(t("assign-copy"), () => this.copy(), { kind: "btn-strong" }), this.open, button(t("assign-save"), saveFile, { pic: "save" }), this.said)),
         h("div", { class: "qr-row" }, this.picture, this.savePicture)));
     this.el.addEventListener("focusin", settle);
@@ -40,8 +66,19 @@ export class Out {
   async show(toml, scenario) {
     const mine = (this.count += 1);
     for (const one of this.el.querySelectorAll("button")) prop(one, "disabled", !toml);
-    if (!toml || !scenario) return;
-    const link = await linkOf(toml);
+    this.shown = toml && scenario ? { toml, scenario } : null;
+    if (!toml || !scenario) {
+      words(this.address, ""); // an older link is not what stands in the form
+      words(this.length, "");
+      this.open.removeAttribute("href");
+      this.picture.replaceChildren();
+      prop(this.savePicture, "hidden", true);
+      return;
+    }
+    const address = checkedAddress(this.at.value);
+    words(this.here, address === null ? t("assign-at_wrong") : isOwnMachine(address) ? t("assign-at_here") : "");
+    attr(this.at, "aria-invalid", address === null ? "true" : null);
+    const link = await linkOf(toml, address ?? pageAddress());
     if (mine !== this.count) return;
     this.name = scenario.id ?? "";
     words(this.address, link);
@@ -57,6 +94,11 @@ export class Out {
     picture.setAttribute("role", "img");
     picture.setAttribute("aria-label", t("assign-qr"));
     this.picture.replaceChildren(picture);
+  }
+
+  /** With another address of the page. */
+  again() {
+    if (this.shown) this.show(this.shown.toml, this.shown.scenario);
   }
 
   async copy() {

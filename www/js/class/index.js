@@ -1,96 +1,145 @@
 // @ts-check
-// What a class handed in: taking it in, who is ready, what went wrong, looking at one attempt, showing a fault to all.
+// A class: what was set, who is on the list, what came in, who is ready and who is missing, what to talk about, and what goes out.
 
-import { ClassBook, WhatWasSet } from "../desk.js";
+import { attemptOf, Course } from "../desk.js";
+import { CoreError } from "../core.js";
 import { h, prop } from "../dom.js";
 import { faultWords } from "../faults/words.js";
 import { download } from "../download.js";
+import { chooseFiles } from "../hand/file.js";
+import { lookRoute } from "../route.js";
 import { t } from "../text.js";
-import { button, Choice, Tick } from "../widgets.js";
+import { button } from "../widgets.js";
 import { ShowFault } from "./faultshow.js";
 import { Intake } from "./intake.js";
+import { Out } from "./out.js";
 import { report } from "./report.js";
+import { changed, forget, layDown, putCourse, saved, state, takeUp } from "./state.js";
+import { Students } from "./students.js";
+import { TermsRow } from "./terms.js";
 /** @import { Bench } from '../core.js' */
 /** @import { FaultBook, ScenarioEntry, ScreenWays } from '../types/page' */
-/** @import { Option } from '../widgets.js' */
-/** @import { Given, Waiting } from './intake.js' */
-
-/**
- * @typedef {{
- *   results: { file: string, waiting: Waiting, again: () => Bench }[], book: ClassBook | null, given: Given, names: boolean, need: string,
- * }} ClassState
- */
-
-/** @returns {Given} */
-const nothingGiven = () => ({ set: new WhatWasSet(), titles: [] });
-
-/** @type {ClassState} */
-const state = { results: [], book: null, given: nothingGiven(), names: false, need: "1" }; // stays while the page is open, and nowhere else
 
 /**
  * Fills the section; returns what is to be ended when it is left.
  * @param {HTMLElement} root @param {ScreenWays} ways
  */
-export async function showScreen(root, { scenarios, standStill }) {
-  await Promise.allSettled(scenarios.map((one) => one.load()));
-  return new ClassScreen(root, scenarios, await faultWords(), standStill);
+export async function showScreen(root, { scenarios, report: tell }) {
+  await Promise.all([takeUp(), ...scenarios.map((one) => one.load().catch(() => ""))]);
+  return new ClassScreen(root, scenarios, await faultWords(), tell);
+}
+
+/**
+ * One attempt of the class as it was handed in; null where there is none of this number.
+ * @param {number} k @returns {Promise<Bench | null>}
+ */
+export async function looked(k) {
+  await takeUp();
+  const source = state.course.source(k) ?? state.waiting[k];
+  return source ? attemptOf(source) : null;
 }
 
 class ClassScreen {
-  /** @param {HTMLElement} root @param {ScenarioEntry[]} scenarios @param {FaultBook} faults @param {(bench: Bench) => unknown} standStill */
-  constructor(root, scenarios, faults, standStill) {
+  /** @param {HTMLElement} root @param {ScenarioEntry[]} scenarios @param {FaultBook} faults @param {(error: unknown) => void} tell */
+  constructor(root, scenarios, faults, tell) {
+    this.root = root;
+    this.scenarios = scenarios;
     this.faults = faults;
-    this.standStill = standStill;
-    state.book ??= new ClassBook();
-    this.intake = new Intake({ scenarios, state, took: () => this.sumUp() });
-    this.names = new Tick(t("class-names"), (on) => { state.names = on; this.sumUp(); });
-    this.names.set(state.names);
-    this.need = new Choice(t("class-need"), (n) => { state.need = n; this.sumUp(); });
-    this.need.set([...[1, 2, 3].map((n) => /** @type {Option} */ ([String(n), t("class-need_of", { n })])), ["1r", t("class-need_rubric")], ["2r", t("class-need_rubric_twice")]], state.need);
-    this.report = h("div", { class: "report" });
-    this.saved = button(t("class-csv"), () => this.csv(), { pic: "save" });
-    this.empty = button(t("class-empty"), () => this.forget(), { kind: "btn-plain" });
-    this.ways = h("div", { class: "row class-ways", hidden: true }, this.need.el, this.names.el, this.saved, this.empty);
+    this.report = tell;
     this.show = new ShowFault(faults);
-    root.replaceChildren(
-      h("div", { class: "wide-lead" }, h("h1", { id: "class-h", tabindex: "-1" }, t("class-title")), h("p", { class: "lede" }, t("class-lede")), h("div", { class: "row" }, h("a", { class: "btn btn-plain", href: "#assign" }, t("class-set")))),
-      this.intake.el, this.ways, this.report, this.show.el);
+    /** @type {ReturnType<ClassScreen["build"]> | null} */
+    this.on = null;
+    this.fill();
+  }
+
+  /** Fills the screen with the class that stands here. */
+  fill() {
+    this.on = null; // what comes in meanwhile is shown at the end
+    this.on = this.build();
+    this.root.replaceChildren(
+      h("div", { class: "wide-lead" }, h("h1", { id: "class-h", tabindex: "-1" }, t("class-title")), h("p", { class: "lede" }, t("class-lede")),
+        h("div", { class: "row" }, button(t("class-open"), () => chooseFiles(".json", async ([file]) => file && this.openClass(await file.text())), { pic: "open" }), h("a", { class: "btn btn-plain", href: "#assign" }, t("class-set")))),
+      this.on.intake.el, this.on.results, this.show.el);
+    this.sumUp();
+  }
+
+  build() {
+    const overview = h("div", { class: "report" });
+    const students = new Students({ faults: this.faults, look: (k) => this.look(k), altered: () => this.altered() });
+    const out = new Out({ faults: this.faults });
+    const terms = new TermsRow(() => this.altered());
+    const files = h("div", { class: "row class-files" }, button(t("class-save"), () => this.save(), { kind: "btn-strong", pic: "save" }), button(t("class-csv"), () => download("grades.csv", state.course.csv(), "text/csv"), { pic: "save" }),
+      button(t("class-print"), () => print()), button(t("class-empty"), () => this.forget(), { kind: "btn-plain" }));
+    const results = h("div", { class: "class-results", hidden: true }, terms.el, overview, students.el, files, out.el);
+    const intake = new Intake({ scenarios: this.scenarios, took: () => this.sumUp(), openClass: (text) => this.openClass(text) });
+    return { overview, students, out, results, intake };
+  }
+
+  altered() {
+    changed();
     this.sumUp();
   }
 
   sumUp() {
-    const none = state.results.length === 0;
-    prop(this.ways, "hidden", none);
-    if (none || !state.book) return this.report.replaceChildren();
-    const summary = state.book.summary({ benches: parseInt(state.need, 10), rubric: state.need.endsWith("r") });
-    this.report.replaceChildren(...report(summary, state, this.faults, (k) => this.look(k)));
-    this.report.dataset.students = String(summary.students.length);
-    return undefined;
+    if (!this.on) return;
+    const { overview, students, out, results } = this.on;
+    const told = state.course.told();
+    prop(results, "hidden", told.lines.length === 0);
+    overview.replaceChildren(...report(told, this.faults, () => students.show(told)));
+    overview.dataset.students = String(told.lines.length);
+    students.show(told);
+    out.show(told);
   }
 
   /**
-   * Opens one attempt as it was handed in.
+   * Opens one attempt as it was handed in, at an address of its own: from there the browser's Back leads here again.
    * @param {number} k
    */
   look(k) {
-    const { again } = state.results[k];
-    this.standStill(again());
+    state.place = { top: scrollY, look: k };
+    location.hash = lookRoute(k);
   }
 
-  forget() {
-    state.book?.free();
-    Object.assign(state, { results: [], book: new ClassBook(), given: nothingGiven() });
-    this.intake.reset();
-    this.sumUp();
+  /** Back from an attempt: the list stands where it stood, with the focus on the button that was pressed. */
+  comeBack() {
+    const { place } = state;
+    state.place = null;
+    /** @type {HTMLElement | null | undefined} */
+    const pressed = place && this.root.querySelector(`[data-look="${place.look}"]`);
+    if (!place || !pressed) return false;
+    pressed.focus({ preventScroll: true });
+    scrollTo({ top: place.top });
+    return true;
   }
 
-  csv() {
-    if (state.book) download("grades.csv", state.book.csv(), "text/csv");
+  save() {
+    download("class.dicrotic-class.json", state.course.save());
+    saved();
+  }
+
+  /** @param {string} text */
+  async openClass(text) {
+    try {
+      const course = Course.open(text);
+      this.on?.intake.end();
+      putCourse(course);
+      state.waiting = course.waiting();
+      this.fill();
+    } catch (error) {
+      if (!(error instanceof CoreError)) throw error;
+      this.report(error);
+    }
+  }
+
+  async forget() {
+    this.on?.intake.end();
+    await forget();
+    this.fill();
   }
 
   end() {
-    this.intake.end();
+    this.on?.intake.end();
     this.show.end();
+    if (state.unsaved && state.waiting.length + state.queue.length === 0) layDown();
   }
 }
-

@@ -1,104 +1,155 @@
 // @ts-check
-// Taking in result files and codes: each is replayed by the core in slices, so that the page goes on living.
+// Taking in: what was set, the list of students, result files and codes. Grading is done beside the page, see grader.js.
 
 import { brief, CoreError, digestOf } from "../core.js";
-import { ClassBook, Replayed, WhatWasSet } from "../desk.js";
 import { h, newId, prop, style, words } from "../dom.js";
 import { chooseFiles } from "../hand/file.js";
 import { unpackText } from "../hand/link.js";
-import { listed, t } from "../text.js";
+import { coded, listed, t } from "../text.js";
 import { button } from "../widgets.js";
+import { Grader } from "./grader.js";
+import { changed, state } from "./state.js";
 /** @import { ScenarioEntry } from '../types/page' */
-/** @import { ClassState } from './index.js' */
+/** @import { Source } from '../types/told' */
+/** @import { Waiting } from './grader.js' */
 
-const SLICE_SAMPLES = 65536; // some ten milliseconds
-const SLICE_MS = 24; // how long the page may stand still
 const MOST_FILE = 4 << 20;
+const SHOW_EVERY_MS = 400; // while it is at work
 const CODE = /\bD\d+\.[\w-]+/g; // of any form: which ones can be read the core says
-
-/**
- * What waits to be taken in: a result file, or a code as it stands and as it is when its lines are joined; used: which of the two.
- * @typedef {{ file: string, text?: () => Promise<string>, code?: string, wrapped?: string, used?: string }} Waiting
- * @typedef {{ set: WhatWasSet, titles: string[] }} Given
- */
 
 export class Intake {
   /**
-   * state: what is filled: {book, results: [{file, again(): a bench}], given: what was set}; took(): something came in.
-   * @param {{ scenarios: ScenarioEntry[], state: ClassState, took: () => unknown }} ways
+   * took(): something came in, or is otherwise than it was.
+   * @param {{ scenarios: ScenarioEntry[], took: () => unknown, openClass: (text: string) => unknown }} ways
    */
-  constructor({ scenarios, state, took }) {
+  constructor({ scenarios, took, openClass }) {
     this.scenarios = scenarios;
-    this.state = state;
     this.took = took;
-    /** @type {Waiting[]} */
-    this.queue = [];
-    this.done = 0;
-    this.total = 0;
-    /** @type {Record<string, string>} */
-    this.known = {}; // scenarios by the beginning of their digest
+    this.openClass = openClass;
+    this.knewOwn = this.ended = false;
+    this.shown = 0;
     /** @type {string[]} */
-    this.wrong = [];
-    this.knewOwn = this.working = this.ended = false;
-    const id = newId("codes");
-    this.codes = h("textarea", { id, class: "txt code", rows: "3", spellcheck: "false", autocomplete: "off" });
+    this.said = []; // what is wrong with what was opened here, beside the results of the class
+    this.grader = new Grader({
+      took: (source, graded) => state.course.take(source, graded),
+      refused: (source, code, args) => state.course.refuse(source.text === " " ? { file: source.file } : source, code, args),
+      moved: () => this.tell(),
+    });
     this.bar = h("span", { class: "fair-bar" });
-    this.progress = h("div", { class: "fair-track intake-bar", hidden: true, "aria-hidden": "true" }, this.bar);
+    this.progress = h("div", { class: "fair-track intake-bar", "aria-hidden": "true" }, this.bar);
+    this.stop = button(t("class-cancel"), () => this.cancel());
+    this.work = h("div", { class: "intake-work", hidden: true }, this.progress, this.stop);
     this.status = h("p", { class: "quiet", role: "status" });
     this.given = h("p", { class: "quiet given", role: "status" });
-    this.tellGiven();
-    this.list = h("ul", { class: "intake-wrong" });
+    this.wrong = h("ul", { class: "intake-wrong" });
     /** @type {HTMLElement} */
     this.drop = h("div", { class: "drop", ondragover: (event) => { event.preventDefault(); this.drop.classList.add("is-over"); }, ondragleave: () => this.drop.classList.remove("is-over"), ondrop: (event) => this.dropped(event) },
       h("p", { class: "pencil" }, t("class-drop")), h("div", { class: "row" },
         button(t("class-choose"), () => chooseFiles(".json,.txt,.toml", (files) => this.files(files), true), { kind: "btn-strong", pic: "open" })));
+    const codes = this.box("codes", "class-codes", "class-take_codes", (text) => this.paste(text));
+    this.rosterSaid = h("p", { class: "quiet roster-said", role: "status" });
+    this.rosterWrong = h("ul", { class: "intake-wrong" });
+    this.forgetList = button(t("class-roster_forget"), () => { state.course.forgetRoster(); this.listed(); this.altered(); }, { kind: "btn-plain" });
+    const roster = this.box("roster", "class-roster_paste", "class-roster_take", (text) => this.roster(text));
     this.el = h("section", { class: "intake", "aria-label": t("class-intake") },
-      h("div", { class: "row" }, button(t("class-given_open"), () => chooseFiles(".toml,.txt", (files) => this.files(files), true), { pic: "open" }), this.given), this.drop,
-      h("div", { class: "fld" }, h("label", { for: id }, t("class-codes")), this.codes, h("div", { class: "row" }, button(t("class-take_codes"), () => this.paste()))),
-      this.progress, this.status, this.list);
-  }
-
-  reset() {
-    this.queue = [];
-    this.done = 0;
-    this.wrong = [];
-    this.list.replaceChildren();
-    words(this.status, "");
+      h("div", { class: "intake-step" }, h("h2", {}, t("class-step_set")), this.given, h("div", { class: "row" }, button(t("class-given_open"), () => chooseFiles(".toml,.txt", (files) => this.files(files), true), { pic: "open" })),
+        h("h2", {}, t("class-step_roster")), this.rosterSaid, h("div", { class: "row" }, button(t("class-roster_open"), () => chooseFiles(".csv,.txt,.tsv,text/csv,text/plain", async ([file]) => file && this.roster(await file.text())), { pic: "open" }), this.forgetList), this.rosterWrong,
+        h("details", {}, h("summary", {}, t("class-roster_or")), roster)),
+      h("div", { class: "intake-step" }, h("h2", {}, t("class-step_results")), this.drop, h("details", { class: "codes-box" }, h("summary", {}, t("class-codes_or")), codes)),
+      h("div", { class: "intake-wide" }, this.work, this.status, this.wrong));
     this.tellGiven();
+    this.listed();
+    this.grader.give(state.course.given());
+    this.take(state.waiting.splice(0), state.queue.splice(0));
   }
 
-  /** What results are compared with. */
+  /**
+   * A box to paste into, with its button.
+   * @param {string} stem @param {string} label @param {string} action @param {(text: string) => unknown} take
+   */
+  box(stem, label, action, take) {
+    const id = newId(stem);
+    /** @type {HTMLTextAreaElement} */
+    const area = h("textarea", { id, class: "txt code", rows: "3", spellcheck: "false", autocomplete: "off" });
+    return h("div", { class: "fld" }, h("label", { for: id }, t(label)), area, h("div", { class: "row" }, button(t(action), async () => { if (await take(area.value)) area.value = ""; })));
+  }
+
+  end() {
+    state.queue.push(...[...this.grader.running.values()].map(({ one }) => one), ...this.grader.queue); // whoever comes back goes on
+    this.ended = true;
+    this.grader.cancel();
+  }
+
+  cancel() {
+    const left = this.grader.cancel();
+    this.took();
+    words(this.status, t("class-cancelled", { n: left }));
+  }
+
+  /** @param {Source[]} sources @param {Waiting[]} [more] */
+  take(sources, more = []) {
+    /** @type {Waiting[]} */
+    const all = [...sources.map((source) => ({ file: source.file, source })), ...more];
+    if (all.some((one) => one.source?.code || one.joined)) this.knowOwn();
+    if (all.length > 0) this.grader.add(all);
+    else this.tell();
+  }
+
+  /** The scenarios of this page, once codes need them. */
+  knowOwn() {
+    if (this.knewOwn) return;
+    this.knewOwn = true;
+    this.grader.know(Object.fromEntries(this.scenarios.flatMap(({ toml }) => (toml ? [[digestOf(toml).slice(0, 16), toml]] : []))));
+  }
+
+  /** What was set, in words. */
   tellGiven() {
-    const { titles } = this.state.given;
+    const titles = [...new Set(state.course.given().map(([, text]) => brief(text).title))];
     words(this.given, titles.length > 0 ? t("class-given_is", { list: listed(titles) }) : t("class-given_none"));
     this.given.dataset.n = String(titles.length);
   }
 
+  /** How many stand on the list. */
+  listed() {
+    const n = state.course.told().listed;
+    words(this.rosterSaid, n > 0 ? t("class-roster_is", { n }) : t("class-roster_none"));
+    prop(this.forgetList, "hidden", n === 0);
+  }
+
+  altered() {
+    changed();
+    this.took();
+  }
+
   /**
-   * Takes a scenario as what was set. All that came in is compared with it anew.
+   * Takes a list of students; true if there was nothing wrong with it.
+   * @param {string} text
+   */
+  roster(text) {
+    const wrong = state.course.roster(text);
+    this.rosterWrong.replaceChildren(...wrong.map(({ code, args }) => h("li", {}, coded("class-roster-wrong", code, args))));
+    if (wrong.length === 0) {
+      this.altered();
+      this.listed();
+    }
+    return wrong.length === 0;
+  }
+
+  /**
+   * Takes a scenario as what was set. All that came in is compared with it anew, and what changes is told.
    * @param {string} from @param {string} toml
    */
   give(from, toml) {
-    const { given } = this.state;
     try {
-      given.set.add(from, toml);
+      state.course.give(from, toml);
     } catch (error) {
       if (!(error instanceof CoreError)) throw error;
       return this.complain(from, error.message);
     }
-    const { title } = brief(toml);
-    if (!given.titles.includes(title)) given.titles.push(title);
     this.tellGiven();
-    this.queue = [...this.state.results.map((one) => one.waiting), ...this.queue];
-    this.state.results = [];
-    this.state.book?.free();
-    this.state.book = new ClassBook();
-    this.done = 0;
-    return undefined;
-  }
-
-  end() {
-    this.ended = true;
+    this.grader.give(state.course.given());
+    this.take(state.course.waiting());
+    return this.altered();
   }
 
   /** @param {DragEvent} event */
@@ -109,157 +160,86 @@ export class Intake {
   }
 
   /**
-   * Result files, lists of codes, and scenario files that codes may belong to.
+   * Result files, lists of codes, scenario files, and a saved class.
    * @param {File[]} files
    */
   async files(files) {
-    /** @type {File[]} */
+    /** @type {Waiting[]} */
     const later = [];
     for (const file of files) {
-      if (file.size > MOST_FILE) this.complain(file.name, t("class-too_large"));
-      else if (file.name.endsWith(".toml")) this.give(file.name, await file.text());
-      else if (file.name.endsWith(".txt")) later.push(file);
-      else this.queue.push({ file: file.name, text: () => file.text() });
+      if (/\.dicrotic-class\.json$/i.test(file.name)) {
+        await this.openClass(await file.text());
+      } else if (file.size > MOST_FILE) {
+        this.complain(file.name, t("class-too_large"));
+      } else if (/\.toml$/i.test(file.name)) {
+        this.give(file.name, await file.text());
+      } else if (/\.txt$/i.test(file.name)) {
+        later.push(...(await this.codes(file.name, await file.text())));
+      } else {
+        later.push({ file: file.name, read: async () => ({ file: file.name, text: await file.text() }) });
+      }
     }
-    for (const file of later) {
-      const text = await file.text();
-      await this.takeLinks(text, file.name);
-      if (!/#a=/.test(text) || text.search(CODE) >= 0) this.takeCodes(text, file.name);
-    }
-    this.work();
+    this.take([], later);
   }
 
-  async paste() {
-    const text = this.codes.value;
-    await this.takeLinks(text, t("class-a_link"));
-    if (this.takeCodes(text, t("class-pasted")) > 0 || /#a=/.test(text)) this.codes.value = "";
-    else this.complain(t("class-pasted"), t("class-no_code"));
-    this.work();
+  /** @param {string} text */
+  async paste(text) {
+    this.take([], await this.codes(t("class-pasted"), text));
+    return true;
   }
 
   /**
-   * Links in a text: what they carry was set.
-   * @param {string} text @param {string} from
+   * Codes with whatever stands around them; a link beside them tells what was set.
+   * @param {string} from @param {string} text @returns {Promise<Waiting[]>}
    */
-  async takeLinks(text, from) {
+  async codes(from, text) {
     for (const [, packed] of text.matchAll(/#a=([\w-]+)/g)) {
-      await unpackText(packed).then((toml) => this.give(from, toml), () => this.complain(from, t("hand-link_damaged")));
+      try {
+        this.give(t("class-a_link"), await unpackText(packed));
+      } catch {
+        this.complain(t("class-a_link"), t("hand-link_damaged"));
+      }
     }
-  }
-
-  /**
-   * Codes in a text, one a line or wrapped by a mail program; how many.
-   * @param {string} text @param {string} from
-   */
-  takeCodes(text, from) {
-    const starts = [...text.matchAll(CODE)];
-    starts.forEach((found, k) => {
-      const whole = text.slice(found.index, starts[k + 1]?.index).replace(/\s+/g, "");
-      this.queue.push({ file: t("class-code_of", { from, n: k + 1 }), code: found[0], wrapped: whole });
+    // Mail programs fold lines and put signs before them: what begins after a code may be the rest of it.
+    const plain = text.replace(/^[> \t]+/gm, "");
+    const starts = [...plain.matchAll(CODE)];
+    if (starts.length === 0 && !text.includes("#a=")) this.complain(from, t("class-no_code"));
+    return starts.map((start, k) => {
+      const rest = plain.slice(start.index, starts[k + 1]?.index ?? plain.length);
+      const joined = rest.match(/^[\w.-]+(?:\r?\n[\w-]+(?=\r?\n|$))*/)?.[0].replace(/\s/g, "") ?? start[0];
+      const file = t("class-code_of", { from, n: k + 1 });
+      return { file, source: { file, code: start[0] }, joined };
     });
-    if (starts.length === 0 && from !== t("class-pasted")) this.complain(from, t("class-no_code"));
-    return starts.length;
-  }
-
-  /** @param {string} toml */
-  know(toml) {
-    this.known[digestOf(toml).slice(0, 16)] = toml;
-  }
-
-  /** The scenarios of this page, once they are needed. */
-  knowOwn() {
-    if (this.knewOwn) return;
-    this.knewOwn = true;
-    for (const { toml } of this.scenarios) if (toml) this.know(toml);
   }
 
   /** @param {string} file @param {string} told */
   complain(file, told) {
-    this.list.append(h("li", {}, h("b", {}, file), " ", told));
-    this.wrong.push(file);
+    this.said.push(`${file}: ${told}`);
+    this.wrong.append(h("li", {}, h("b", {}, file), " ", told));
   }
 
-  async work() {
-    if (this.working) return;
-    this.working = true;
-    this.total = this.done + this.queue.length;
-    let breath = performance.now();
-    let unseen = 0;
-    while (this.queue.length > 0 && !this.ended) {
-      const one = /** @type {Waiting} */ (this.queue.shift());
-      const { book } = this.state;
-      try {
-        const text = one.text ? await one.text() : null;
-        if (one.code) this.knowOwn();
-        const replayed = this.begin(one, text);
-        while (!replayed.step(SLICE_SAMPLES)) {
-          if (performance.now() - breath > SLICE_MS) {
-            await new Promise((next) => setTimeout(next));
-            breath = performance.now();
-          }
-        }
-        if (this.state.book !== book) { // meanwhile something else was set
-          replayed.free();
-          this.queue.push(one);
-          continue;
-        }
-        book?.add(one.file, replayed);
-        const toml = replayed.scenario;
-        this.know(toml);
-        replayed.free();
-        const source = text ?? one.used ?? "";
-        this.state.results.push({ file: one.file, waiting: one, again: () => {
-          const again = new Replayed(source, new WhatWasSet(), { [digestOf(toml).slice(0, 16)]: toml });
-          while (!again.step(1e9));
-          return again.intoBench();
-        } });
-      } catch (error) {
-        if (!(error instanceof CoreError)) throw error;
-        this.complain(one.file, error.message);
-      }
-      this.done += 1;
-      unseen += 1;
-      if (performance.now() - breath > SLICE_MS) {
-        this.tell();
-        await new Promise((next) => setTimeout(next));
-        breath = performance.now();
-      }
-      if (unseen >= 200) { this.took(); unseen = 0; }
-    }
-    this.working = false;
-    this.tell();
-    if (!this.ended) this.took();
-  }
-
-  /**
-   * Begins a replay; a code that is damaged as it stands may be whole across the line ends that a mail program put in.
-   * @param {Waiting} one @param {string | null} text
-   */
-  begin(one, text) {
-    const { set } = this.state.given;
-    if (text !== null) return new Replayed(text, set);
-    const { code = "", wrapped = "" } = one;
-    one.used = code;
-    try {
-      return new Replayed(code, set, this.known);
-    } catch (error) {
-      if (wrapped === code) throw error;
-      try {
-        const replayed = new Replayed(wrapped, set, this.known);
-        one.used = wrapped;
-        return replayed;
-      } catch (second) {
-        throw second instanceof CoreError && second.code === "code" ? error : second; // whole when joined, and yet of no use: that says more
-      }
-    }
-  }
-
+  /** Shows how far it is; the class is shown now and then while it comes in, and at the end. */
   tell() {
-    const total = this.done + this.queue.length;
-    const busy = this.queue.length > 0;
-    prop(this.progress, "hidden", !busy);
-    style(this.bar, "width", `${((100 * this.done) / Math.max(1, total)).toFixed(1)}%`);
-    words(this.status, busy ? t("class-busy", { n: this.done, of: total }) : t("class-came", { n: this.state.results.length, wrong: this.wrong.length }));
-    this.el.dataset.busy = busy ? "1" : "";
+    if (this.ended) return;
+    const { busy, done, total } = this.grader;
+    prop(this.work, "hidden", !busy);
+    style(this.bar, "width", `${((100 * done) / Math.max(1, total)).toFixed(1)}%`);
+    if (busy) words(this.status, t("class-busy", { n: done, of: total }));
+    const now = performance.now();
+    if (!busy || now - this.shown > SHOW_EVERY_MS) {
+      // A copy is laid down of what is whole: half of a class would come back from it.
+      if (total > 0 && busy) this.took();
+      else if (total > 0) this.altered();
+      this.shown = performance.now();
+    }
+    if (!busy) this.summedUp();
+    this.el && (this.el.dataset.busy = busy ? "1" : "");
+  }
+
+  /** All that could not be used, with the reason, and how much came in. */
+  summedUp() {
+    const { results, again, failed } = state.course.told();
+    words(this.status, results + again + failed.length > 0 ? t("class-came", { n: results + again, wrong: failed.length }) : "");
+    this.wrong.replaceChildren(...this.said.map((one) => h("li", {}, one)), ...failed.map(({ file, why, args }) => h("li", {}, h("b", {}, file), " ", coded("error", why, args))));
   }
 }

@@ -1,70 +1,67 @@
 // @ts-check
-// The report on a class: who is ready, faults that stayed, misreadings, steps, skills, time. All counting is the core's.
+// The class at a glance: how many stand where, what to talk about, groups side by side, what changed. All counting is the core's.
 
-import { h, style } from "../dom.js";
-import { has, listed, num, t } from "../text.js";
-import { button } from "../widgets.js";
-/** @import { FaultBook, Kid } from '../types/page' */
-/** @import { ClassSummary } from '../types/told' */
-/** @import { ClassState } from './index.js' */
+import { attr, h, style } from "../dom.js";
+import { num, t } from "../text.js";
+import { state } from "./state.js";
+import { named, nameOf, NONE, OF } from "./words.js";
+/** @import { FaultBook } from '../types/page' */
+/** @import { ClassState, ClassTold, Often } from '../types/told' */
 
-/** @param {string} prefix @param {string} id */
-const named = (prefix, id) => (has(`${prefix}-${id}`) ? t(`${prefix}-${id}`) : id.replaceAll("_", " "));
-
-const NONE = "–";
+/** @type {ClassState[]} */
+export const STATES = ["absent", "unusable", "wrong_bench", "tried", "ready", "waived"];
+const MOST_CHANGES = 12;
 
 /** @typedef {[string, number, number]} Bar */
 
 /**
- * The parts of a summary. state: {results, names}; look(k): opens the k-th result.
- * @param {ClassSummary} summary @param {ClassState} state @param {FaultBook} faults @param {(k: number) => unknown} look
- * @returns {Node[]}
+ * The parts of a summary; filtered(): another state is looked at.
+ * @param {ClassTold} told @param {FaultBook} faults @param {() => unknown} filtered @returns {Node[]}
  */
-export function report(summary, state, faults, look) {
-  /** @param {string} id */
-  const faultName = (id) => faults.of(id)?.name ?? id;
-  const ready = summary.students.filter((one) => one.ready).length;
-  const tiles = h("dl", { class: "tiles" },
-    tile(t("class-tile_ready"), t("class-of", { n: ready, of: summary.students.length })),
-    summary.minutes && tile(t("class-tile_minutes"), t("class-minutes", { v: num(summary.minutes[1], 0) }), t("class-minutes_between", { low: num(summary.minutes[0], 0), high: num(summary.minutes[2], 0) })),
-    tile(t("class-tile_results"), num(summary.results)), tile(t("class-tile_doubtful"), num(summary.doubtful)));
+export function report(told, faults, filtered) {
+  const tiles = h("div", { class: "tiles", role: "group", "aria-label": t("class-tiles") }, STATES.filter((one) => told.states[one] > 0 || one !== "waived").map((one) => {
+    const tile = h("button", { type: "button", class: `tile tile-${one}`, "aria-pressed": String(state.view.only === one), onclick: () => {
+      state.view.only = state.view.only === one ? "" : one;
+      for (const other of tiles.querySelectorAll("button")) attr(other, "aria-pressed", String(other === tile && state.view.only === one));
+      filtered();
+    } }, h("b", {}, num(told.states[one], 0)), h("span", {}, named("class-state", one)));
+    return tile;
+  }));
+  const { minutes } = told;
   const notes = [
-    summary.not_compared > 0 && t("class-not_compared", { n: summary.not_compared }),
-    ...summary.several.map(([name, n]) => t("class-several", { name, n })),
-    summary.again > 0 && t("class-again", { n: summary.again }),
-    summary.turned > 0 && t("class-turned", { n: summary.turned }),
+    told.not_compared > 0 && t("class-not_compared", { n: told.not_compared }),
+    ...told.several.map(([name, n]) => t("class-several", { name, n })),
+    told.again > 0 && t("class-again", { n: told.again }),
+    told.turned > 0 && t("class-turned", { n: told.turned }),
   ].filter((note) => typeof note === "string");
-  return [tiles, ...notes.map((note) => h("p", { class: "quiet class-note" }, note)), h("div", { class: "class-two" }, students(summary, state, faultName, look),
-    h("div", { class: "class-side" },
-      bars("faults", summary.faults.map(({ id, left, met }) => /** @type {Bar} */ ([faultName(id), left, met]))),
-      bars("misreadings", summary.misreadings.map(([id, n]) => /** @type {Bar} */ ([named("class-misreading", id), n, summary.results]))),
-      bars("steps", summary.steps.map(({ step, right, judged }) => /** @type {Bar} */ ([named("debrief-step", step), judged - right, judged]))),
-      shares(summary.skills)))];
+  const parts = [
+    tiles, minutes && h("p", { class: "quiet class-time" }, t("class-minutes_of", { v: num(minutes[1], 0), low: num(minutes[0], 0), high: num(minutes[2], 0) })), notes.map((note) => h("p", { class: "quiet class-note" }, note)), changes(told),
+    h("div", { class: "class-talk" },
+      talk("misreadings", told.misreadings, told.checked, (id) => named("class-misreading", id)),
+      talk("wrong", told.wrong, told.checked, (id) => named("debrief-step", id)),
+      talk("trace", told.trace, told.checked, (id) => named("class-trace", id)),
+      bars("faults", told.faults.map(({ id, left, met }) => /** @type {Bar} */ ([faults.of(id)?.name ?? id, left, met])))),
+    groups(told),
+  ];
+  return parts.flat().filter((part) => part !== null);
 }
 
-/** @param {string} label @param {string} value @param {string} [more] */
-const tile = (label, value, more = "") => h("div", {}, h("dt", {}, label), h("dd", {}, value), more && h("dd", { class: "quiet" }, more));
+/**
+ * What came at first, and what was still there at last: two figures and a bar of two shades.
+ * @param {string} key @param {Often[]} lines @param {number} of @param {(id: string) => string} name
+ */
+function talk(key, lines, of, name) {
+  if (lines.length === 0 || of === 0) return null;
+  const id = `class-${key}-h`;
+  return h("section", { class: `heat heat-${key}`, "aria-labelledby": id }, h("h2", { id }, t(`class-${key}`)), h("p", { class: "quiet" }, t("class-first_last", { of })),
+    h("ul", {}, lines.slice(0, 6).map((one) => row(name(one.id), one.first === one.last ? t("class-both", { n: one.first }) : t("class-from_to", { first: one.first, last: one.last }), Math.max(one.first, one.last) / of))));
+}
 
-/** @param {ClassSummary} summary @param {ClassState} state @param {(id: string) => string} faultName @param {(k: number) => unknown} look */
-function students(summary, state, faultName, look) {
-  const head = ["student", "ready", "passed", "score", "first", "left", "minutes", "look"].map((key) => h("th", { scope: "col", class: `c-${key}` }, t(`class-col_${key}`)));
-  const rows = summary.students.map((one, k) => {
-    const name = state.names && one.student ? one.student : t("class-student", { n: k + 1 });
-    const remarks = [one.doubts.length > 0 && one.doubts.map((code) => named("class-doubt", code)).join(" "), ...one.against.map((code) => named("class-against", code)), one.copied && t("class-copied"), one.alike && t("class-alike"), ...one.remarks.map((code) => named("class-remark", code))].filter((remark) => typeof remark === "string");
-    /** @param {string} key @param {...Kid} kids */
-    const cell = (key, ...kids) => h("td", { class: `c-${key}${kids[0] === NONE ? " is-none" : ""}`, "data-label": t(`class-col_${key}`) }, kids);
-    return h("tr", { class: one.ready ? "is-ready" : "is-not" },
-      h("th", { scope: "row", class: "c-student" }, name, remarks.length > 0 && h("span", { class: "remarks" }, remarks.join(" "))),
-      cell("ready", h("span", { class: "state" }, one.ready ? t("class-ready") : t("class-not_ready"))),
-      cell("passed", t("class-of", { n: one.passes, of: one.results.length })),
-      cell("score", one.score === null ? NONE : num(one.score, 0)),
-      cell("first", one.first_wrong ? named("debrief-step", one.first_wrong) : NONE),
-      cell("left", one.faults_left.length > 0 ? listed(one.faults_left.map(faultName)) : NONE),
-      cell("minutes", num(one.minutes, 0)),
-      cell("look", one.results.map((r, i) => button(one.results.length > 1 ? t("class-look_n", { n: i + 1 }) : t("class-look"), () => look(r), { kind: "btn-small", "aria-label": t("class-look_at", { name, n: i + 1 }) }))));
-  });
-  return h("section", { class: "students", "aria-labelledby": "students-h" }, h("h2", { id: "students-h" }, t("class-students")),
-    h("table", {}, h("thead", {}, h("tr", {}, head)), h("tbody", {}, rows)));
+/** @param {string} name @param {string} figure @param {number} share */
+function row(name, figure, share) {
+  const line = h("li", {}, h("span", { class: "heat-name" }, name), h("span", { class: "heat-n" }, figure));
+  style(line, "--heat", share.toFixed(3));
+  return line;
 }
 
 /**
@@ -72,24 +69,33 @@ function students(summary, state, faultName, look) {
  * @param {string} key @param {Bar[]} lines
  */
 function bars(key, lines) {
-  const shown = lines.filter(([, n, of]) => of > 0);
+  const shown = lines.filter(([, n, of]) => of > 0 && n > 0);
   if (shown.length === 0) return null;
   const id = `class-${key}-h`;
   return h("section", { class: `heat heat-${key}`, "aria-labelledby": id }, h("h2", { id }, t(`class-${key}`)), h("p", { class: "quiet" }, t(`class-${key}_about`)),
-    h("ul", {}, shown.map(([name, n, of]) => {
-      const row = h("li", {}, h("span", { class: "heat-name" }, name), h("span", { class: "heat-n" }, t("class-of", { n, of })));
-      style(row, "--heat", (n / of).toFixed(3));
-      return row;
-    })));
+    h("ul", {}, shown.map(([name, n, of]) => row(name, t("class-of", { n, of }), n / of))));
 }
 
-/** @param {[string, number][]} skills */
-function shares(skills) {
-  if (skills.length === 0) return null;
-  return h("section", { class: "heat", "aria-labelledby": "class-skills-h" }, h("h2", { id: "class-skills-h" }, t("class-skills")),
-    h("ul", {}, skills.map(([id, share]) => {
-      const row = h("li", {}, h("span", { class: "heat-name" }, named("class-skill", id)), h("span", { class: "heat-n" }, t("assign-percent", { v: num(share * 100, 0) })));
-      style(row, "--heat", (1 - share).toFixed(3));
-      return row;
-    })));
+/** @param {ClassTold} told */
+function groups(told) {
+  if (told.groups.length < 2) return null;
+  const head = ["group", "n", ...STATES.filter((one) => told.states[one] > 0), "points", "misreading"];
+  const title = (/** @type {string} */ key) => (STATES.some((one) => one === key) ? named("class-state", key) : t(`class-group_${key}`));
+  return h("section", { class: "groups", "aria-labelledby": "groups-h" }, h("h2", { id: "groups-h" }, t("class-groups")), h("div", { class: "wide-table", role: "region", "aria-labelledby": "groups-h", tabindex: "0" }, h("table", {},
+    h("thead", {}, h("tr", {}, head.map((key) => h("th", { scope: "col" }, title(key))))),
+    h("tbody", {}, told.groups.map((one) => h("tr", {}, h("th", { scope: "row" }, one.group || t("class-group_none")), h("td", {}, num(one.n, 0)),
+      STATES.flatMap((name, k) => (told.states[name] > 0 ? [h("td", {}, num(one.states[k], 0))] : [])),
+      h("td", {}, one.points === null ? NONE : t("class-points_of", { n: num(one.points, 1), of: OF })), h("td", {}, one.misreading ? named("class-misreading", one.misreading) : NONE)))))));
 }
+
+/** What is otherwise since it was graded by other criteria, saved, or looked at the last time. */
+function changes(/** @type {ClassTold} */ told) {
+  if (told.changes.length === 0) return null;
+  const points = (/** @type {number | null} */ n) => (n === null ? NONE : num(n, 0));
+  const place = new Map(told.lines.map((line, k) => [line.code, k]));
+  return h("details", { class: "class-changes" }, h("summary", {}, t("class-changes", { n: told.changes.length })),
+    h("ul", {}, told.changes.slice(0, MOST_CHANGES).map((one) => h("li", {}, t("class-change", {
+      name: nameOf(told.lines[place.get(one.code) ?? 0], place.get(one.code) ?? 0), before: one.before ? named("class-state", one.before) : NONE, now: named("class-state", one.now), from: points(one.points[0]), to: points(one.points[1]),
+    })))), told.changes.length > MOST_CHANGES && h("p", { class: "quiet" }, t("class-changes_more", { n: told.changes.length - MOST_CHANGES })));
+}
+

@@ -41,8 +41,11 @@ export async function unpackText(packed) {
   return new TextDecoder("utf-8", { fatal: true }).decode(await through(bytes, new DecompressionStream("deflate-raw"), MOST_BYTES));
 }
 
+/** Where this page is. */
+export const pageAddress = () => location.origin + location.pathname;
+
 /**
- * The whole link of a composed scenario.
- * @param {string} toml
+ * The whole link of a composed scenario, for the page at an address.
+ * @param {string} toml @param {string} [at]
  */
-export const linkOf = async (toml) => `${location.origin}${location.pathname}#a=${await packText(toml)}`;
+export const linkOf = async (toml, at = pageAddress()) => `${at}#a=${await packText(toml)}`;

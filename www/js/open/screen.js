@@ -4,41 +4,38 @@
 import { byId } from "../dom.js";
 import { calm, entitle, report, show } from "../frame.js";
 import { closeLab, stand } from "../lab.js";
-import { go } from "../navigation.js";
 import { allScenarios } from "../scenarios.js";
 import { bringTexts, t } from "../text.js";
-/** @import { Bench } from '../core.js' */
-/** @import { ScreenWays } from '../types/page' */
+/** @import { ScreenModule } from '../types/page' */
 /** @import { Navigation } from '../navigation.js' */
 
-/** @type {Record<"assign" | "class", () => Promise<{ showScreen(root: HTMLElement, ways: ScreenWays): Promise<{ end(): void }> }>>} */
+/** @type {Record<"assign" | "class", () => Promise<ScreenModule>>} */
 const SCREENS = { assign: () => import("../assign/index.js"), class: () => import("../class/index.js") };
 
+let stood = ""; // the screen that stood here last: from it the browser's own Back leads there again
+
 /**
- * Opens one.
- * @param {Navigation} navigation @param {"assign" | "class"} name
+ * Opens one; with a number, an attempt of the class, which is only looked at.
+ * @param {Navigation} navigation @param {"assign" | "class"} name @param {number | null} [look]
  */
-export async function openScreen(navigation, name) {
+export async function openScreen(navigation, name, look = null) {
   closeLab();
   calm("");
   show("loading");
-  const [{ showScreen }] = await navigation.wait(Promise.all([SCREENS[name](), bringTexts("class"), bringTexts("hand")]));
+  const [module] = await navigation.wait(Promise.all([SCREENS[name](), bringTexts("class"), bringTexts("hand")]));
+  const bench = look === null ? null : await navigation.wait(module.looked?.(look) ?? Promise.resolve(null), (late) => late?.free());
+  if (bench) {
+    const from = stood;
+    stood = "";
+    stand(bench, { back: () => (from === name ? history.back() : (location.hash = `#${name}`)) });
+    return;
+  }
   const section = byId(name);
   const root = /** @type {HTMLElement} */ (section.cloneNode(false)); // two that are on their way do not write into one another
-  const made = await navigation.wait(showScreen(root, { scenarios: allScenarios(), report, standStill }), (late) => late.end());
+  const made = await navigation.wait(module.showScreen(root, { scenarios: allScenarios(), report }), (late) => late.end());
   section.replaceWith(root);
   entitle(t(`${name}-title`));
   show(name, () => made.end());
-  root.querySelector("h1")?.focus({ preventScroll: true });
-
-  /**
-   * Shows somebody's attempt, to be looked at.
-   * @param {Bench} bench
-   */
-  function standStill(bench) {
-    return go((next) => {
-      next.write(`#${name}`);
-      stand(bench, { back: () => go((then) => openScreen(then, name)) });
-    });
-  }
+  stood = name;
+  if (!made.comeBack?.()) root.querySelector("h1")?.focus({ preventScroll: true });
 }

@@ -39,7 +39,7 @@ export type Assigned = { address: string; student: string; tries: number; closin
 /** What an address asks for. */
 export type Route = {
   scenario: string | null; seed: string | null; watch: string | null; assigned: string | null;
-  screen: "assign" | "class" | null; side: SideName | null; turn: string | null;
+  screen: "assign" | "class" | null; look: number | null; side: SideName | null; turn: string | null;
 };
 export type SideName = "faults" | "skills" | "notebook" | "report" | "words" | "teach" | "device";
 export type ViewName = "loading" | "start" | "lab" | "assign" | "class" | "faults" | "skills" | "notebook" | "report" | "read" | "device";
@@ -77,4 +77,8 @@ export type PageCheck = {
 export type Outline = { from_s: number; to_s: number; line: string };
 
 /** What an instructor's screen is given; it gives back what is to be ended when it is left. */
-export type ScreenWays = { scenarios: ScenarioEntry[]; report: (error: unknown) => void; standStill: (bench: Bench) => unknown };
+export type ScreenWays = { scenarios: ScenarioEntry[]; report: (error: unknown) => void };
+/** A screen as it stands; comeBack(): goes on where it was left, false where that was nowhere. */
+export type Screen = { end(): void; comeBack?(): boolean };
+/** What brings a screen; looked(k): one attempt of it as a bench, null where there is none of this number. */
+export type ScreenModule = { showScreen(root: HTMLElement, ways: ScreenWays): Promise<Screen>; looked?(k: number): Promise<Bench | null> };

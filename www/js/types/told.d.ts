@@ -51,16 +51,31 @@ export type ScenarioValue = {
   name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Assignment & { word?: string; worked?: boolean }; attempt?: unknown[];
 };
 
-/** A class, summed up. */
-export type ClassStudent = {
-  student: string; results: number[]; passes: number; score: number | null; ready: boolean; minutes: number; first_wrong: string | null;
-  faults_left: string[]; doubts: string[]; against: string[]; copied: boolean; alike: boolean; remarks: string[];
+/** Something handed in, as it came: a file's text, or a code with the text of its scenario. */
+export type Source = { file: string; text?: string; code?: string; scenario?: string };
+export type ClassState = "absent" | "unusable" | "wrong_bench" | "tried" | "ready" | "waived";
+/** What an instructor decided for a student; until_s: s since 1970, 0 for none. */
+export type Care = { waived: boolean; tries: number; until_s: number; note: string };
+/** By what a class is judged; due_s: s since 1970, 0 for none. */
+export type ClassTerms = { benches: number; rubric: boolean; pick: "best" | "last"; due_s: number };
+/** A student's line; results and failed are places among what was graded and what could not be used. */
+export type ClassLine = {
+  code: string; name: string; email: string; group: string; listed: boolean; state: ClassState; results: number[]; failed: number[]; chosen: number | null;
+  points: number | null; passes: number; minutes: number; first_wrong: string | null; faults_left: string[]; misreadings: string[]; trace: string[];
+  doubts: string[]; against: string[]; copied: boolean; alike: boolean; remarks: string[]; care: Care;
 };
-export type ClassSummary = {
-  students: ClassStudent[]; faults: { id: string; met: number; left: number }[]; misreadings: [string, number][];
-  steps: { step: string; judged: number; right: number }[]; skills: [string, number][]; minutes: [number, number, number] | null;
-  results: number; doubtful: number; again: number; not_compared: number; turned: number; several: [string, number][];
+/** Results whose first check, and whose last one, came to something. */
+export type Often = { id: string; first: number; last: number };
+export type ClassGroup = { group: string; n: number; states: number[]; points: number | null; misreading: string | null };
+export type ClassChange = { code: string; before: ClassState | null; now: ClassState; points: [number | null, number | null] };
+/** All that there is to be seen of a class. */
+export type ClassTold = {
+  states: Record<ClassState, number>; groups: ClassGroup[]; changes: ClassChange[]; wrong: Often[]; misreadings: Often[]; trace: Often[]; checked: number;
+  faults: { id: string; met: number; left: number }[]; steps: { step: string; judged: number; right: number }[]; skills: [string, number][];
+  minutes: [number, number, number] | null; results: number; again: number; not_compared: number; turned: number; several: [string, number][];
+  doubtful: number; failed: { file: string; student: string; why: string; args: Args }[]; listed: number; lines: ClassLine[];
 };
+export type GradebookOrder = { columns: { title: string; field: string }[]; divides: string; bom: boolean; maximum: number; blank: boolean };
 
 /** The plot's place in the canvas (CSS px), and the times (s) and values (V) that it shows. */
 export type Geometry = { left: number; top: number; width: number; height: number; t0: number; t1: number; v0: number; v1: number };

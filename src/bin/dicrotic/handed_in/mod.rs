@@ -15,8 +15,9 @@ use std::io::{IsTerminal, Read};
 use std::panic::{self, AssertUnwindSafe};
 use std::path::{Path, PathBuf};
 
+use dicrotic::exchange::class::Source;
 use dicrotic::exchange::handin::set::{BenchMark, bench_mark};
-use dicrotic::exchange::handin::{Graded, Handed, Set, result};
+use dicrotic::exchange::handin::{Graded, Handed, HandinError, Set, result};
 use dicrotic::session::compact::{Code, PREFIX};
 use indicatif::{ProgressBar, ProgressStyle};
 use rayon::prelude::*;
@@ -36,6 +37,10 @@ pub struct Row {
     pub file: String,
     /// What came of it.
     pub graded: Result<Graded, String>,
+    /// As it came, as far as it could be read.
+    pub source: Source,
+    /// Why nothing came of it, where that is known to the core.
+    pub why: Option<HandinError>,
 }
 
 /// One thing to be graded.
@@ -186,17 +191,43 @@ impl Known {
 }
 
 fn grade(work: &Work, set: &Set, known: &Known) -> Row {
-    let (file, handed) = match work {
-        Work::Wrong { file, why } => return Row { file: file.clone(), graded: Err(why.clone()) },
-        Work::File(path) => {
-            let handed = small_text(path).and_then(|text| result::read(&text).map_err(|e| e.to_string()));
-            (terminal::name(path), handed)
-        }
+    match work {
+        Work::Wrong { file, why } => unread(file.clone(), why.clone()),
+        Work::File(path) => match small_text(path) {
+            Err(why) => unread(terminal::name(path), why),
+            Ok(text) => graded(Source { file: terminal::name(path), text, ..Source::default() }, set, known),
+        },
         Work::Code { file, code } => {
-            (file.clone(), Handed::of_code(code, set, |code| known.of(code)).map_err(|e| e.to_string()))
+            graded(Source { file: file.clone(), code: code.clone(), ..Source::default() }, set, known)
         }
+    }
+}
+
+fn unread(file: String, why: String) -> Row {
+    let source = Source { file: file.clone(), ..Source::default() };
+    Row { file, graded: Err(why), source, why: None }
+}
+
+/// Grades something as it came: a result file's text, or a code, whose scenario may stand beside it.
+pub fn graded(mut source: Source, set: &Set, known: &Known) -> Row {
+    let handed = if source.code.is_empty() {
+        result::read(&source.text)
+    } else {
+        let own = (!source.scenario.is_empty()).then(|| source.scenario.clone());
+        Handed::of_code(&source.code, set, |code| {
+            own.filter(|text| code.is_of(text)).or_else(|| known.of(code))
+        })
     };
-    Row { file, graded: handed.and_then(|handed| replayed(&handed, set)) }
+    let file = source.file.clone();
+    match handed {
+        Err(why) => Row { file, graded: Err(why.to_string()), source, why: Some(why) },
+        Ok(handed) => {
+            if !source.code.is_empty() {
+                source.scenario = handed.scenario.clone();
+            }
+            Row { file, graded: replayed(&handed, set), source, why: None }
+        }
+    }
 }
 
 /// Replays what was handed in. A replay that panics is a fault of ours; it is told as one result's and does not take the

@@ -3,6 +3,10 @@
 assign-title = Set a bench for a class
 assign-lede = Take a bench as it is or change it, see what a student will meet, and pass it on. Everything is in the link or the file; nothing is sent anywhere.
 assign-load = Open a scenario file
+assign-scripts = { $n ->
+    [one] { $file } holds a scripted attempt. It is not kept here, because the bench may be changed. Your file still has it.
+   *[other] { $file } holds { $n } scripted attempts. They are not kept here, because the bench may be changed. Your file still has them.
+}
 assign-problem = This bench cannot be used yet. { $told }
 assign-blank_title = Our own bench
 assign-blank_aim = Record a clean pulse, mark a window, and take a rate from it.
@@ -37,6 +41,7 @@ assign-part_subject = Whose finger it is
 assign-drawn = What is left free is drawn anew for each student.
 assign-free = free
 assign-between = From { $min } to { $max }.
+assign-wrong = { $field }: “{ $found }” cannot be. It must be from { $min } to { $max }.
 assign-age = Age, years
 assign-pulse = Rate at rest, beats/min
 assign-temperature = Finger, °C
@@ -81,6 +86,9 @@ assign-fair_without = { $n } of { $of } simulated students found no beats to cou
 assign-out = Pass it on
 assign-out_about = The link holds the whole bench. Put it on your course page, show the picture, or hand out the file.
 assign-link = The link
+assign-at = Address of the page for your students
+assign-at_here = This address works on this computer only. Students on other computers cannot open it. Put the page on a web server, and type its address here.
+assign-at_wrong = This is not a web address. It must begin with https:// or http://.
 assign-length = { $n } characters.
 assign-copy = Copy the link
 assign-as_student = Open it as a student
@@ -99,7 +107,7 @@ assign-qr_save = Save the picture
 assign-qr_long = The link is too long for a picture; shorten the texts, or hand out the link or the file.
 
 class-title = What came in
-class-lede = Result files and codes are replayed here, on this machine, and leave it for nowhere. Close the page and they are gone.
+class-lede = Open what the class handed in. It is graded on this computer, and nothing is sent anywhere. Save the class as a file to keep it: closing this tab forgets it.
 class-set = Set a bench for a class
 class-back = Back to the class
 class-intake = Taking in
@@ -125,22 +133,12 @@ class-need_rubric_twice = ready by the rubric on two benches
 class-csv = Save as a table (CSV)
 class-empty = Forget all
 class-of = { $n } of { $of }
-class-tile_ready = ready
-class-tile_minutes = at the bench
-class-tile_results = results
-class-tile_doubtful = not verified
-class-minutes = { $v } min
-class-minutes_between = half of them { $low } to { $high }
-class-students = Not ready first
+class-students = Students
 class-student = Student { $n }
-class-ready = ready
-class-not_ready = not ready
 class-col_student = Student
 class-col_ready = State
 class-col_passed = Passed
 class-col_score = Of 20
-class-col_first = First open step
-class-col_left = Faults left
 class-col_minutes = Min
 class-col_look = Attempt
 class-look = Look
@@ -177,22 +175,6 @@ class-doubt-differs = A replay comes out otherwise than it says.
 class-faults = Faults not cleared
 class-faults_about = Results in which it was still there at the end.
 class-misreadings = Misreadings
-class-misreadings_about = By how often they explain a wrong reading.
-class-steps = Steps that were open
-class-steps_about = Results in which the step did not hold.
-class-skills = Skills shown
-class-skill-wiring = wiring
-class-skill-link = unit and computer
-class-skill-contact = strap and finger
-class-skill-range = range
-class-skill-time_base = time base
-class-skill-hum = hum
-class-skill-motion = movement
-class-skill-recording = recording
-class-skill-window = window
-class-skill-counting = counting
-class-skill-arithmetic = arithmetic
-class-skill-uncertainty = uncertainty
 class-misreading-bumps_counted = the small bumps counted too
 class-misreading-beats_missed = beats left out
 class-misreading-one_too_many = one beat too many
@@ -235,3 +217,163 @@ class-show_cure = Put it right
 class-show_uncure = As found
 class-show_freeze = Freeze
 class-show_go_on = Go on
+class-open = Open a saved class
+class-save = Save the class
+class-print = Print the report
+class-step_set = 1. What was set
+class-step_roster = 2. Who is in the class
+class-step_results = 3. What came in
+class-roster_open = Open the list
+class-roster_or = Or paste the list
+class-roster_paste = One student a line: code, name, e-mail, group. Commas, semicolons or tabs between them
+class-roster_take = Take the list
+class-roster_forget = Forget the list
+class-roster_none = No list yet. Without one, nobody can be missing.
+class-roster_is = { $n ->
+    [one] One student is on the list.
+   *[other] { $n } students are on the list.
+}
+class-roster-wrong-too_long = The list is far too long ({ $bytes } bytes; at most { $most }).
+class-roster-wrong-too_many = Line { $line }: a class has at most { $most } students.
+class-roster-wrong-not_text = Line { $line }: this is not plain text. Save the list as CSV in UTF-8.
+class-roster-wrong-empty = There is no student in the list.
+class-roster-wrong-open_quote = Line { $line }: a quote opens here and does not close.
+class-roster-wrong-no_code_column = Line { $line }: no column has the students’ codes. Its titles are { $titles }. Call the column “code”.
+class-roster-wrong-two_columns = Line { $line }: “{ $first }” and “{ $second }” both look like the { $what ->
+    [codes] codes
+    [names] names
+    [addresses] e-mail addresses
+   *[other] groups
+}. Rename one of them.
+class-roster-wrong-no_code = Line { $line }: the code is missing.
+class-roster-wrong-twice = Line { $line }: the code “{ $student }” is already on line { $first }.
+class-roster-wrong-too_many_cells = Line { $line }: { $found } cells for { $columns } columns. Put quotes around a cell that has a separator in it.
+class-roster-wrong-long_cell = Line { $line }: a cell has { $length } characters; at most { $most }.
+class-roster-wrong-unknown = The list cannot be read ({ $code }).
+class-codes_or = Or paste codes from mails
+class-cancel = Stop grading
+class-cancelled = { $n ->
+    [one] Stopped. One result was not graded.
+   *[other] Stopped. { $n } results were not graded.
+}
+class-pick = Counts
+class-pick_best = the best attempt
+class-pick_last = the last attempt
+class-due = Hand in before
+class-tiles = Show one kind of student
+class-state-absent = nothing in
+class-state-unusable = unusable
+class-state-wrong_bench = wrong bench
+class-state-tried = tried
+class-state-ready = ready
+class-state-waived = waived
+class-minutes_of = Time at the bench: { $v } min in the middle; half of the students took { $low } to { $high }.
+class-first_last = First check → last check, of { $of } attempts.
+class-both = { $n }
+class-from_to = { $first } → { $last }
+class-wrong = First open step
+class-trace = Why the trace was not good enough
+class-trace-clipped = cut off at the range
+class-trace-small = too small
+class-trace-tall = too tall
+class-trace-hum = hum
+class-trace-restless = movement
+class-trace-short = too short, or no recording
+class-trace-foreign = another student’s recording
+class-trace_was = trace: { $list }
+class-left = left: { $list }
+class-groups = Groups side by side
+class-group_group = Group
+class-group_n = Students
+class-group_points = Points, middle
+class-group_misreading = Most frequent misreading
+class-group_none = no group
+class-group_all = all groups
+class-points_of = { $n } of { $of }
+class-changes = { $n ->
+    [one] One student’s result changed
+   *[other] { $n } students’ results changed
+}
+class-change = { $name }: { $before } → { $now }, points { $from } → { $to }
+class-changes_more = and { $n } more
+class-search = Find a student
+class-sort = Order
+class-sort_state = who needs something first
+class-sort_name = by name
+class-sort_points = by points, low first
+class-sort_group = by group
+class-sort_list = as on the list
+class-group = Group
+class-shown = { $n } of { $of } students
+class-col_wrong = What went wrong
+class-tick = Mark { $name }
+class-unlisted = Not on the list.
+class-against-late = It came after the deadline.
+class-decide = Decide
+class-decide_for = Decide for { $name }
+class-care_waived = Need not hand in
+class-care_tries = More tries than the others
+class-care_tries_of = { $n ->
+    [one] One more try.
+   *[other] { $n } more tries.
+}
+class-care_link = Copy a link with the extra tries
+class-care_link_copied = Copied. Send this link to the student. It opens the same bench.
+class-care_until = May hand in until
+class-care_until_of = Until { $when }.
+class-care_note = Note to the student
+class-care_noted = Note.
+class-care_keep = Keep
+class-care_leave = Leave as it was
+class-gradebook = Gradebook file
+class-gradebook_about = One row for each student, as CSV. Give the columns the titles that your course site expects. This browser remembers them.
+class-gradebook_save = Save the gradebook
+class-gradebook_saved = { $n ->
+    [one] Saved, with one row.
+   *[other] Saved, with { $n } rows.
+}
+class-column_add = Add a column
+class-column_out = Take out
+class-column_out_of = Take column { $n } out
+class-column_title = Title of column { $n }
+class-column_field = What is in column { $n }
+class-field_code = code
+class-field_name = name
+class-field_email = e-mail
+class-field_group = group
+class-field_state = state
+class-field_ready = ready (yes or no)
+class-field_points = points
+class-field_maximum = most points
+class-field_percent = per cent
+class-field_tries = results handed in
+class-field_minutes = minutes at the bench
+class-field_feedback = feedback
+class-field_empty = nothing
+class-rows = Rows
+class-rows_all = all students
+class-rows_shown = those shown above
+class-rows_ticked = those marked above
+class-maximum = Most points
+class-divides = Between the cells
+class-divides_comma = comma
+class-divides_semicolon = semicolon
+class-divides_tab = tab
+class-bom = Begin with a byte order mark (for spreadsheets)
+class-blank = Leave the points empty when nothing counts
+class-feedback_points = { $n } of { $of } points.
+class-answers = Answer key
+class-answers_about = For each student and try: seed, faults with their severity, and the true rate over the first minute. It needs the word of the assignment.
+class-answers_of = Assignment
+class-answers_save = Save the answer key
+class-answers_saved = Saved. Keep it away from students.
+error-class_too_long = It is far larger than a saved class ({ $bytes } bytes; at most { $most }).
+error-class_foreign = It is not a saved class, or a part of it is missing. ({ $found })
+error-class_version = Another version of Dicrotic saved this class (form { $found }; this version reads { $ours }).
+error-gradebook_columns = A gradebook has 1 to { $most } columns; these are { $found }.
+error-gradebook_field = “{ $found }” is nothing that a column can hold.
+error-gradebook_divides = Between the cells stands a comma, a semicolon or a tab.
+error-gradebook_maximum = The most points must be above 0 and at most 1000; found { $found }.
+error-answers_no_assignment = Open what was set first. Only an assignment has an answer key.
+error-answers_no_word = This assignment has no word, so nobody can open its answers.
+error-answers_other_word = This is not the word of the assignment.

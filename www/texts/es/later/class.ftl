@@ -3,6 +3,10 @@
 assign-title = Preparar una mesa para una clase
 assign-lede = Toma una mesa tal como es o cámbiala, mira qué encontrará un estudiante y compártela. Todo está en el enlace o en el archivo; no se envía nada a ningún sitio.
 assign-load = Abrir un archivo de escenario
+assign-scripts = { $n ->
+    [one] { $file } contiene un intento con guion. Aquí no se guarda, porque la mesa puede cambiar. Tu archivo todavía lo tiene.
+   *[other] { $file } contiene { $n } intentos con guion. Aquí no se guardan, porque la mesa puede cambiar. Tu archivo todavía los tiene.
+}
 assign-problem = Esta mesa aún no se puede usar. { $told }
 assign-blank_title = Nuestra propia mesa
 assign-blank_aim = Registra un pulso limpio, marca una ventana y saca de ella una frecuencia.
@@ -37,6 +41,7 @@ assign-part_subject = De quién es el dedo
 assign-drawn = Lo que quede libre se sortea de nuevo para cada estudiante.
 assign-free = libre
 assign-between = De { $min } a { $max }.
+assign-wrong = { $field }: “{ $found }” no es posible. Debe ser de { $min } a { $max }.
 assign-age = Edad, años
 assign-pulse = Frecuencia en reposo, latidos/min
 assign-temperature = Dedo, °C
@@ -81,6 +86,9 @@ assign-fair_without = { $n } de { $of } estudiantes simulados no encontraron lat
 assign-out = Compartirla
 assign-out_about = El enlace contiene la mesa entera. Ponlo en la página de tu curso, muestra la imagen o reparte el archivo.
 assign-link = El enlace
+assign-at = Dirección de la página para tus estudiantes
+assign-at_here = Esta dirección funciona solo en este ordenador. Los estudiantes no pueden abrirla en otros. Pon la página en un servidor web y escribe aquí su dirección.
+assign-at_wrong = Esto no es una dirección web. Debe empezar por https:// o http://.
 assign-length = { $n } caracteres.
 assign-copy = Copiar el enlace
 assign-as_student = Abrirlo como estudiante
@@ -99,7 +107,7 @@ assign-qr_save = Guardar la imagen
 assign-qr_long = El enlace es demasiado largo para una imagen; acorta los textos, o reparte el enlace o el archivo.
 
 class-title = Lo recibido
-class-lede = Los archivos de resultado y los códigos se reproducen aquí, en este equipo, y no salen de él. Cierra la página y desaparecen.
+class-lede = Abre lo que entregó la clase. Se califica en este equipo y nada se envía. Guarda la clase como archivo para conservarla: al cerrar esta pestaña se olvida.
 class-set = Preparar una mesa para una clase
 class-back = Volver a la clase
 class-intake = Recepción
@@ -125,22 +133,12 @@ class-need_rubric_twice = dos mesas superadas según la rúbrica
 class-csv = Guardar como tabla (CSV)
 class-empty = Olvidarlo todo
 class-of = { $n } de { $of }
-class-tile_ready = a punto
-class-tile_minutes = en la mesa
-class-tile_results = resultados
-class-tile_doubtful = sin verificar
-class-minutes = { $v } min
-class-minutes_between = la mitad de { $low } a { $high }
-class-students = Primero, quienes aún no están a punto
+class-students = Estudiantes
 class-student = Estudiante { $n }
-class-ready = a punto
-class-not_ready = aún no
 class-col_student = Estudiante
 class-col_ready = Estado
 class-col_passed = Superadas
 class-col_score = De 20
-class-col_first = Primer paso abierto
-class-col_left = Averías sin arreglar
 class-col_minutes = Min
 class-col_look = Intento
 class-look = Ver
@@ -177,22 +175,6 @@ class-doubt-differs = Al reproducirlo resulta distinto de lo que dice.
 class-faults = Averías sin arreglar
 class-faults_about = Resultados en los que seguía ahí al final.
 class-misreadings = Lecturas erróneas
-class-misreadings_about = Según las veces que explican una lectura equivocada.
-class-steps = Pasos que quedaron abiertos
-class-steps_about = Resultados en los que el paso no se sostuvo.
-class-skills = Destrezas mostradas
-class-skill-wiring = conexiones
-class-skill-link = unidad y computadora
-class-skill-contact = correa y dedo
-class-skill-range = rango
-class-skill-time_base = base de tiempo
-class-skill-hum = zumbido
-class-skill-motion = movimiento
-class-skill-recording = registro
-class-skill-window = ventana
-class-skill-counting = recuento
-class-skill-arithmetic = aritmética
-class-skill-uncertainty = incertidumbre
 class-misreading-bumps_counted = también se contaron las segundas ondas
 class-misreading-beats_missed = latidos sin contar
 class-misreading-one_too_many = un latido de más
@@ -235,3 +217,163 @@ class-show_cure = Arreglarla
 class-show_uncure = Como se encontró
 class-show_freeze = Congelar
 class-show_go_on = Seguir
+class-open = Abrir una clase guardada
+class-save = Guardar la clase
+class-print = Imprimir el informe
+class-step_set = 1. Lo encargado
+class-step_roster = 2. Quién está en la clase
+class-step_results = 3. Lo recibido
+class-roster_open = Abrir la lista
+class-roster_or = O pegar la lista
+class-roster_paste = Un estudiante por línea: código, nombre, correo, grupo. Entre ellos comas, puntos y comas o tabuladores
+class-roster_take = Tomar la lista
+class-roster_forget = Olvidar la lista
+class-roster_none = Aún no hay lista. Sin ella, nadie puede faltar.
+class-roster_is = { $n ->
+    [one] Hay un estudiante en la lista.
+   *[other] Hay { $n } estudiantes en la lista.
+}
+class-roster-wrong-too_long = La lista es demasiado larga ({ $bytes } bytes; como mucho { $most }).
+class-roster-wrong-too_many = Línea { $line }: una clase tiene como mucho { $most } estudiantes.
+class-roster-wrong-not_text = Línea { $line }: no es texto simple. Guarda la lista como CSV en UTF-8.
+class-roster-wrong-empty = No hay ningún estudiante en la lista.
+class-roster-wrong-open_quote = Línea { $line }: aquí se abre una comilla que no se cierra.
+class-roster-wrong-no_code_column = Línea { $line }: ninguna columna tiene los códigos. Sus títulos son { $titles }. Llama «código» a la columna.
+class-roster-wrong-two_columns = Línea { $line }: «{ $first }» y «{ $second }» parecen ambas { $what ->
+    [codes] los códigos
+    [names] los nombres
+    [addresses] los correos
+   *[other] los grupos
+}. Cambia el título de una.
+class-roster-wrong-no_code = Línea { $line }: falta el código.
+class-roster-wrong-twice = Línea { $line }: el código «{ $student }» ya está en la línea { $first }.
+class-roster-wrong-too_many_cells = Línea { $line }: { $found } celdas para { $columns } columnas. Pon entre comillas la celda que contiene un separador.
+class-roster-wrong-long_cell = Línea { $line }: una celda tiene { $length } caracteres; como mucho { $most }.
+class-roster-wrong-unknown = La lista no se puede leer ({ $code }).
+class-codes_or = O pegar códigos de correos
+class-cancel = Dejar de calificar
+class-cancelled = { $n ->
+    [one] Detenido. Un resultado quedó sin calificar.
+   *[other] Detenido. { $n } resultados quedaron sin calificar.
+}
+class-pick = Cuenta
+class-pick_best = el mejor intento
+class-pick_last = el último intento
+class-due = Entregar antes de
+class-tiles = Mostrar un tipo de estudiantes
+class-state-absent = nada entregado
+class-state-unusable = inservible
+class-state-wrong_bench = otra mesa
+class-state-tried = lo intentó
+class-state-ready = a punto
+class-state-waived = exento
+class-minutes_of = Tiempo en la mesa: { $v } min en el medio; la mitad de los estudiantes tardó de { $low } a { $high }.
+class-first_last = Primera comprobación → última, de { $of } intentos.
+class-both = { $n }
+class-from_to = { $first } → { $last }
+class-wrong = Primer paso abierto
+class-trace = Por qué el trazo no sirvió
+class-trace-clipped = cortado en el rango
+class-trace-small = demasiado pequeño
+class-trace-tall = demasiado alto
+class-trace-hum = zumbido
+class-trace-restless = movimiento
+class-trace-short = demasiado corto, o sin registro
+class-trace-foreign = registro de otro estudiante
+class-trace_was = trazo: { $list }
+class-left = sin arreglar: { $list }
+class-groups = Los grupos, uno junto a otro
+class-group_group = Grupo
+class-group_n = Estudiantes
+class-group_points = Puntos, en el medio
+class-group_misreading = Lectura errónea más frecuente
+class-group_none = sin grupo
+class-group_all = todos los grupos
+class-points_of = { $n } de { $of }
+class-changes = { $n ->
+    [one] Cambió el resultado de un estudiante
+   *[other] Cambiaron los resultados de { $n } estudiantes
+}
+class-change = { $name }: { $before } → { $now }, puntos { $from } → { $to }
+class-changes_more = y { $n } más
+class-search = Buscar un estudiante
+class-sort = Orden
+class-sort_state = primero quien necesita algo
+class-sort_name = por nombre
+class-sort_points = por puntos, primero los bajos
+class-sort_group = por grupo
+class-sort_list = como en la lista
+class-group = Grupo
+class-shown = { $n } de { $of } estudiantes
+class-col_wrong = Qué salió mal
+class-tick = Marcar { $name }
+class-unlisted = No está en la lista.
+class-against-late = Llegó después del plazo.
+class-decide = Decidir
+class-decide_for = Decidir para { $name }
+class-care_waived = No necesita entregar
+class-care_tries = Intentos más que los demás
+class-care_tries_of = { $n ->
+    [one] Un intento más.
+   *[other] { $n } intentos más.
+}
+class-care_link = Copiar un enlace con los intentos extra
+class-care_link_copied = Copiado. Envía este enlace al estudiante. Abre la misma mesa.
+class-care_until = Puede entregar hasta
+class-care_until_of = Hasta { $when }.
+class-care_note = Nota para el estudiante
+class-care_noted = Nota.
+class-care_keep = Conservar
+class-care_leave = Dejar como estaba
+class-gradebook = Archivo de notas
+class-gradebook_about = Una fila por estudiante, como CSV. Da a las columnas los títulos que espera la página de tu curso. Este navegador los recuerda.
+class-gradebook_save = Guardar las notas
+class-gradebook_saved = { $n ->
+    [one] Guardado, con una fila.
+   *[other] Guardado, con { $n } filas.
+}
+class-column_add = Añadir una columna
+class-column_out = Quitar
+class-column_out_of = Quitar la columna { $n }
+class-column_title = Título de la columna { $n }
+class-column_field = Qué hay en la columna { $n }
+class-field_code = código
+class-field_name = nombre
+class-field_email = correo
+class-field_group = grupo
+class-field_state = estado
+class-field_ready = a punto (yes o no)
+class-field_points = puntos
+class-field_maximum = puntos máximos
+class-field_percent = por ciento
+class-field_tries = resultados entregados
+class-field_minutes = minutos en la mesa
+class-field_feedback = comentario
+class-field_empty = nada
+class-rows = Filas
+class-rows_all = todos los estudiantes
+class-rows_shown = los que se ven arriba
+class-rows_ticked = los marcados arriba
+class-maximum = Puntos máximos
+class-divides = Entre las celdas
+class-divides_comma = coma
+class-divides_semicolon = punto y coma
+class-divides_tab = tabulador
+class-bom = Empezar con una marca de orden de bytes (para hojas de cálculo)
+class-blank = Dejar los puntos vacíos si nada cuenta
+class-feedback_points = { $n } de { $of } puntos.
+class-answers = Clave de respuestas
+class-answers_about = Para cada estudiante e intento: semilla, averías con su gravedad y la frecuencia verdadera del primer minuto. Necesita la palabra de la tarea.
+class-answers_of = Tarea
+class-answers_save = Guardar la clave
+class-answers_saved = Guardado. Que no llegue a los estudiantes.
+error-class_too_long = Es mucho mayor que una clase guardada ({ $bytes } bytes; como mucho { $most }).
+error-class_foreign = No es una clase guardada, o le falta una parte. ({ $found })
+error-class_version = Otra versión de Dicrotic guardó esta clase (forma { $found }; esta versión lee { $ours }).
+error-gradebook_columns = Un archivo de notas tiene de 1 a { $most } columnas; estas son { $found }.
+error-gradebook_field = «{ $found }» no es nada que una columna pueda contener.
+error-gradebook_divides = Entre las celdas va una coma, un punto y coma o un tabulador.
+error-gradebook_maximum = Los puntos máximos deben estar entre 0 y 1000; se encontró { $found }.
+error-answers_no_assignment = Abre primero lo encargado. Solo una tarea tiene clave de respuestas.
+error-answers_no_word = Esta tarea no tiene palabra, así que nadie puede abrir sus respuestas.
+error-answers_other_word = Esta no es la palabra de la tarea.

@@ -1,0 +1,112 @@
+//! What can be typed after `class`.
+
+use std::path::PathBuf;
+
+use clap::Args;
+use dicrotic::exchange::class::{Pick, Terms, gradebook};
+
+use crate::arguments::not_scenario;
+use crate::class::{self, Order};
+use crate::failure::Failure;
+
+/// The arguments of `class`.
+#[derive(Args)]
+pub struct ClassArguments {
+    /// Result files, lists of codes, or folders of them, as for grade
+    #[arg(required_unless_present_any = ["open", "roster"], value_name = "RESULT")]
+    results: Vec<PathBuf>,
+    /// The list of students: one a line with code, name, e-mail and group, as CSV
+    #[arg(long, value_name = "FILE")]
+    roster: Option<PathBuf>,
+    /// A class that was saved, here or in the page: what came in is graded anew, and who stands otherwise is told
+    #[arg(long, value_name = "FILE")]
+    open: Option<PathBuf>,
+    /// Save the class with all that came in; over the file it was opened from to go on with it
+    #[arg(long, value_name = "FILE")]
+    save: Option<PathBuf>,
+    /// Which attempt stands for a student
+    #[arg(long, value_enum, default_value_t = Which::Best)]
+    pick: Which,
+    /// Write a table for a course site's gradebook, one row a student
+    #[arg(long, value_name = "FILE.csv")]
+    gradebook: Option<PathBuf>,
+    /// Its columns: TITLE=FIELD, one for each; the fields are code, name, email, group, state, ready, points, maximum,
+    /// percent, tries, minutes, feedback and empty
+    #[arg(long, value_name = "TITLE=FIELD", requires = "gradebook")]
+    column: Vec<String>,
+    /// The most points that can be had in it
+    #[arg(long, value_name = "POINTS", default_value_t = 20.0, requires = "gradebook")]
+    maximum: f64,
+    /// Begin it with a byte order mark, for spreadsheets
+    #[arg(long, requires = "gradebook")]
+    bom: bool,
+    /// Write the answer key of what was set, for the list of students: seeds, faults with severities, true rates
+    #[arg(long, value_name = "FILE.csv")]
+    answers: Option<PathBuf>,
+    /// The instructor's word, for the answer key
+    #[arg(long, value_name = "WORD", requires = "answers")]
+    word: Option<String>,
+    /// An HTML file to write; without it a table is printed
+    #[arg(long, value_name = "FILE.html")]
+    out: Option<PathBuf>,
+    /// On how many different benches a student must have passed
+    #[arg(long, value_name = "N", default_value_t = 1)]
+    passes: usize,
+    /// Count a bench only if the rubric calls the student ready on it: 16 of 20 points, and no row empty
+    #[arg(long)]
+    rubric: bool,
+    /// Call students by the code that they typed
+    #[arg(long)]
+    names: bool,
+    /// What was set, as for grade
+    #[arg(long, value_name = "FILE|LINK")]
+    set: Vec<String>,
+    #[arg(long, hide = true)]
+    scenario: Vec<PathBuf>,
+}
+
+/// Which attempt stands for a student.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+enum Which {
+    /// The best one
+    Best,
+    /// The last one
+    Last,
+}
+
+/// Columns of a gradebook as they are typed; the usual ones where none are.
+fn columns(typed: &[String]) -> Result<Vec<gradebook::Column>, Failure> {
+    if typed.is_empty() {
+        return Ok(gradebook::Order::default().columns);
+    }
+    let column = |text: &String| {
+        let (title, field) = text.rsplit_once('=').ok_or_else(|| {
+            let fields = gradebook::FIELDS.join(", ");
+            Failure::new(format!("--column {text}: TITLE=FIELD, where FIELD is one of {fields}"))
+        })?;
+        Ok(gradebook::Column { title: title.into(), field: field.into() })
+    };
+    typed.iter().map(column).collect()
+}
+
+/// Does what they say.
+pub fn run(typed: &ClassArguments) -> Result<(), Failure> {
+    not_scenario(&typed.scenario)?;
+    let pick = if typed.pick == Which::Last { Pick::Last } else { Pick::Best };
+    let (columns, maximum, bom) = (columns(&typed.column)?, typed.maximum, typed.bom);
+    let table = |path| (path, gradebook::Order { columns, maximum, bom, ..gradebook::Order::default() });
+    class::run(
+        &typed.results,
+        &Order {
+            set: &typed.set,
+            terms: Terms { benches: typed.passes, rubric: typed.rubric, pick, due_s: 0 },
+            names: typed.names,
+            out: typed.out.as_deref(),
+            roster: typed.roster.as_deref(),
+            open: typed.open.as_deref(),
+            save: typed.save.as_deref(),
+            gradebook: typed.gradebook.as_deref().map(table),
+            answers: typed.answers.as_deref().map(|path| (path, typed.word.as_deref())),
+        },
+    )
+}

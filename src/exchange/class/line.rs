@@ -1,0 +1,264 @@
+//! One line for each student: those of the list, and whoever handed in without standing on it.
+
+use super::care::{Care, Pick};
+use super::course::Class;
+use super::roster::Entry;
+use super::talk::causes;
+use crate::assess::misreading::Misreading;
+use crate::assess::verdict::Step;
+use crate::exchange::handin::together::{Beside, beside, whose};
+use crate::exchange::handin::{Against, Compared, Graded, HandinError};
+use crate::plain::names;
+use crate::session::seeds::tidy;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Where a student stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum State {
+    /// Nothing came in.
+    Absent,
+    /// Something came in, and nothing of it can be read or verified.
+    Unusable,
+    /// All that can be used was done on another bench than the one set for them.
+    WrongBench,
+    /// They tried, and are not ready.
+    Tried,
+    /// They are ready.
+    Ready,
+    /// They need not hand in.
+    Waived,
+}
+
+names! {
+    State {
+        Absent => "absent",
+        Unusable => "unusable",
+        WrongBench => "wrong_bench",
+        Tried => "tried",
+        Ready => "ready",
+        Waived => "waived",
+    }
+}
+
+/// All states, those first who need something.
+pub const STATES: [State; 6] =
+    [State::Absent, State::Unusable, State::WrongBench, State::Tried, State::Ready, State::Waived];
+
+/// A student's line.
+#[derive(Clone, Debug, PartialEq, serde::Serialize)]
+pub struct Line {
+    /// The code of the list; as it was typed where it stands on none.
+    pub code: String,
+    /// Name, e-mail address and group, where they are known.
+    pub name: String,
+    /// See [`Line::name`].
+    pub email: String,
+    /// See [`Line::name`].
+    pub group: String,
+    /// Whether they stand on the list.
+    pub listed: bool,
+    /// Where they stand.
+    pub state: State,
+    /// Their results: places among those graded, each once.
+    pub results: Vec<usize>,
+    /// What of theirs could not be used: places among those that failed.
+    pub failed: Vec<usize>,
+    /// The one that stands for them.
+    pub chosen: Option<usize>,
+    /// Its points of twenty.
+    pub points: Option<u32>,
+    /// Benches on which they did what is needed.
+    pub passes: usize,
+    /// Time at the bench over all results, min.
+    pub minutes: f64,
+    /// The step that went wrong first in the one that stands for them.
+    pub first_wrong: Option<Step>,
+    /// Faults that are still there in it.
+    pub faults_left: Vec<&'static str>,
+    /// What explains its first check and its last, where those are not right.
+    pub misreadings: Vec<Misreading>,
+    /// Why its trace was not good enough, see [`super::talk::CAUSES`].
+    pub trace: Vec<&'static str>,
+    /// Codes of what keeps results of theirs from being verified.
+    pub doubts: Vec<&'static str>,
+    /// Codes of what keeps results of theirs from counting; `late` among them.
+    pub against: Vec<&'static str>,
+    /// Whether somebody else handed in the same log.
+    pub copied: bool,
+    /// Whether somebody else's cursors and marks stand where theirs do.
+    pub alike: bool,
+    /// Codes of what a log made by a program looks like.
+    pub remarks: Vec<&'static str>,
+    /// What was decided for them.
+    pub care: Care,
+}
+
+/// Who a line is of, and what is theirs.
+#[derive(Default)]
+struct Own {
+    entry: Entry,
+    listed: bool,
+    results: Vec<usize>,
+    failed: Vec<usize>,
+}
+
+impl Class {
+    /// One line a student: those of the list in its order, then whoever handed in beside them.
+    pub fn lines(&self) -> Vec<Line> {
+        let found = beside(&self.graded);
+        let mut all: Vec<Own> = Vec::new();
+        let mut by_code: BTreeMap<String, usize> = BTreeMap::new();
+        for entry in &self.roster {
+            by_code.insert(tidy(&entry.code), all.len());
+            all.push(Own { entry: entry.clone(), listed: true, ..Own::default() });
+        }
+        let mut of = |all: &mut Vec<Own>, key: String, code: &str| {
+            *by_code.entry(key).or_insert_with(|| {
+                all.push(Own { entry: Entry { code: code.into(), ..Entry::default() }, ..Own::default() });
+                all.len() - 1
+            })
+        };
+        for (k, graded) in self.graded.iter().enumerate().filter(|(k, _)| found[*k].again.is_none()) {
+            let place = of(&mut all, whose(graded), &graded.about.student);
+            all[place].results.push(k);
+        }
+        for (k, failed) in self.failed.iter().enumerate() {
+            let code = match tidy(&failed.student).is_empty() {
+                true => self.named_in(&failed.source.file),
+                false => failed.student.clone(),
+            };
+            if !code.is_empty() {
+                let place = of(&mut all, tidy(&code), &code);
+                all[place].failed.push(k);
+            }
+        }
+        all.into_iter().map(|own| self.line(own, &found)).collect()
+    }
+
+    /// The student of the list whose code stands in a file's name; of several the longest. Courses put codes into names.
+    fn named_in(&self, file: &str) -> String {
+        let name = tidy(file);
+        let there = self.roster.iter().filter(|entry| {
+            let code = tidy(&entry.code);
+            // Within a longer number or word it is another code.
+            code.chars().count() >= 3
+                && name.match_indices(&code).any(|(at, _)| {
+                    let beside = [name[..at].chars().next_back(), name[at + code.len()..].chars().next()];
+                    let [first, last] = [code.chars().next(), code.chars().next_back()];
+                    let joins = |a: Option<char>, b: Option<char>| {
+                        a.zip(b).is_some_and(|(a, b)| a.is_ascii_digit() && b.is_ascii_digit())
+                    };
+                    !joins(beside[0], first) && !joins(last, beside[1])
+                })
+        });
+        there.max_by_key(|entry| tidy(&entry.code).len()).map_or_else(String::new, |entry| entry.code.clone())
+    }
+
+    /// What keeps a result from counting for this student, beside what does so for everybody.
+    fn against(&self, graded: &Graded, care: &Care) -> Vec<&'static str> {
+        let given = |against: &&Against| {
+            // Another try that was given lifts the number that there are.
+            !matches!(against, Against::TooManyTries { n, of } if *n <= of + care.tries)
+        };
+        let mut codes: Vec<&'static str> = graded.against.iter().filter(given).map(Against::code).collect();
+        let due_s = if care.until_s > 0 { care.until_s } else { self.terms.due_s };
+        if due_s > 0 && graded.about.ended_s > due_s {
+            codes.push("late");
+        }
+        codes
+    }
+
+    fn line(&self, own: Own, found: &[Beside]) -> Line {
+        let Own { entry, listed, results, failed } = own;
+        let Entry { code, name, email, group } = entry;
+        let care = self.cares.of(&code);
+        let against: Vec<Vec<&'static str>> =
+            results.iter().map(|k| self.against(&self.graded[*k], &care)).collect();
+        let counts = |i: usize| self.graded[results[i]].verified() && against[i].is_empty();
+        let counting: Vec<usize> = (0..results.len()).filter(|i| counts(*i)).map(|i| results[i]).collect();
+        let good = |g: &Graded| if self.terms.rubric { g.rubric_ready } else { g.outcome.passed };
+        let benches: BTreeSet<_> = counting
+            .iter()
+            .map(|k| &self.graded[*k])
+            .filter(|g| good(g))
+            .map(|g| (g.digest, g.seed))
+            .collect();
+        let chosen = self.chosen(&counting, good);
+        let last_good = chosen.is_some_and(|k| good(&self.graded[k]));
+        let ready =
+            benches.len() >= self.terms.benches.max(1) && (self.terms.pick == Pick::Best || last_good);
+        let elsewhere = |i: usize| {
+            let other = |code: &&'static str| ["other_bench", "other_seed"].contains(code);
+            self.graded[results[i]].verified() && against[i].iter().any(|code| other(&code))
+        };
+        let refused = failed.iter().any(|k| self.failed[*k].why == "other_bench");
+        let read = |i: usize| self.graded[results[i]].verified();
+        let state = if care.waived {
+            State::Waived
+        } else if ready {
+            State::Ready
+        } else if (0..results.len()).any(|i| read(i) && !elsewhere(i)) {
+            State::Tried
+        } else if refused || (0..results.len()).any(elsewhere) {
+            State::WrongBench
+        } else if !failed.is_empty() || !results.is_empty() {
+            State::Unusable
+        } else {
+            State::Absent
+        };
+        let of = || results.iter().map(|k| &self.graded[*k]);
+        let stands = chosen.map(|k| &self.graded[k]);
+        let once =
+            |codes: Vec<&'static str>| codes.into_iter().collect::<BTreeSet<_>>().into_iter().collect();
+        let left = stands.map_or(&[][..], |g| &g.faults).iter().filter(|f| !f.cleared).map(|f| f.id);
+        Line {
+            listed,
+            state,
+            chosen,
+            points: stands.and_then(|g| g.score),
+            passes: benches.len(),
+            minutes: of().map(|g| g.minutes).sum(),
+            first_wrong: stands.and_then(|g| g.outcome.first_wrong),
+            faults_left: left.collect(),
+            misreadings: stands.map_or_else(Vec::new, misreadings),
+            trace: stands.map_or_else(Vec::new, |g| causes(&g.outcome.codes)),
+            doubts: once(of().flat_map(|g| &g.doubts).map(HandinError::code).collect()),
+            against: once(against.concat()),
+            copied: results.iter().any(|k| !found[*k].copies.is_empty()),
+            alike: results.iter().any(|k| !found[*k].alike.is_empty()),
+            remarks: once(of().flat_map(|g| &g.remarks).map(|r| r.code()).collect()),
+            code,
+            name,
+            email,
+            group,
+            results,
+            failed,
+            care,
+        }
+    }
+
+    /// Which of those that count stands for a student: the best by what is needed and by points, of equals the later one; or
+    /// the last. What comes later has the higher number of try, or ended later, or came in later.
+    fn chosen(&self, counting: &[usize], good: impl Fn(&Graded) -> bool) -> Option<usize> {
+        let later = |k: usize| (self.graded[k].about.tries, self.graded[k].about.ended_s, k);
+        let best = |k: usize| (good(&self.graded[k]), self.graded[k].score.unwrap_or(0));
+        match self.terms.pick {
+            Pick::Best => counting.iter().copied().max_by_key(|k| (best(*k), later(*k))),
+            Pick::Last => counting.iter().copied().max_by_key(|k| later(*k)),
+        }
+    }
+}
+
+/// What explains the first check and the last one, each once.
+fn misreadings(graded: &Graded) -> Vec<Misreading> {
+    let mut all: Vec<Misreading> = Vec::new();
+    for outcome in graded.first.iter().chain([&graded.outcome]) {
+        all.extend(outcome.misreading.filter(|m| !all.contains(m)));
+    }
+    all
+}
+
+/// Whether a result was done on the bench that was set, as far as that is known.
+pub(super) fn on_this_bench(graded: &Graded) -> bool {
+    graded.verified() && graded.compared != Compared::Other
+}

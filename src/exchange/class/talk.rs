@@ -1,0 +1,180 @@
+//! What to talk about: what went wrong at first and what at last, over all results, and group by group.
+
+use super::course::Class;
+use super::line::{Line, STATES, State, on_this_bench};
+use crate::assess::misreading::Misreading;
+use crate::assess::verdict::Verdict;
+use crate::exchange::handin::class::{Summary, sum_up};
+use crate::exchange::handin::together::beside;
+use crate::exchange::handin::{Graded, Outcome};
+use crate::plain::json;
+use serde::Serialize;
+use serde_json::Value;
+use std::collections::BTreeMap;
+
+/// Why a trace was not good enough, with the codes that say so.
+pub const CAUSES: [(&str, &[&str]); 7] = [
+    ("clipped", &["trace_clipped"]),
+    ("small", &["trace_small"]),
+    ("tall", &["trace_tall"]),
+    ("hum", &["trace_hum"]),
+    ("restless", &["trace_restless", "trace_spike", "trace_step", "trace_unlike"]),
+    ("short", &["trace_short", "trace_none"]),
+    ("foreign", &["trace_foreign"]),
+];
+
+/// Why a trace was not good enough, by the codes of a check.
+pub fn causes(codes: &[String]) -> Vec<&'static str> {
+    let told = |list: &[&str]| codes.iter().any(|code| list.contains(&code.as_str()));
+    CAUSES.into_iter().filter(|(_, list)| told(list)).map(|(cause, _)| cause).collect()
+}
+
+/// How often something came at the first check and at the last one. Who checked once did both at once.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Often {
+    /// What.
+    pub id: String,
+    /// Results in which the first check came to it.
+    pub first: usize,
+    /// Results in which the last check still came to it.
+    pub last: usize,
+}
+
+/// A group beside the others.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Group {
+    /// Its name; empty for those without one.
+    pub group: String,
+    /// Students.
+    pub n: usize,
+    /// How many stand where, in the order of [`STATES`].
+    pub states: Vec<usize>,
+    /// The middle of the points, where there are any.
+    pub points: Option<f64>,
+    /// The misreading that came most often.
+    pub misreading: Option<Misreading>,
+}
+
+/// The first check and the last one of a result.
+fn checks(graded: &Graded) -> [&Outcome; 2] {
+    [graded.first.as_ref().unwrap_or(&graded.outcome), &graded.outcome]
+}
+
+/// Counts what `what` finds in first and last checks, most frequent first.
+fn often(results: &[&Graded], what: impl Fn(&Outcome) -> Vec<&'static str>) -> Vec<Often> {
+    let mut counts: BTreeMap<&'static str, [usize; 2]> = BTreeMap::new();
+    for graded in results {
+        for (k, outcome) in checks(graded).into_iter().enumerate() {
+            what(outcome).into_iter().for_each(|id| counts.entry(id).or_default()[k] += 1);
+        }
+    }
+    let mut all: Vec<Often> =
+        counts.into_iter().map(|(id, [first, last])| Often { id: id.into(), first, last }).collect();
+    all.sort_by_key(|one| std::cmp::Reverse((one.first + one.last, one.first)));
+    all
+}
+
+/// Groups side by side, by their names; those without one last.
+pub fn groups(lines: &[Line]) -> Vec<Group> {
+    let mut by_name: BTreeMap<(bool, &str), Vec<&Line>> = BTreeMap::new();
+    for line in lines {
+        by_name.entry((line.group.is_empty(), &line.group)).or_default().push(line);
+    }
+    let group = |((_, name), lines): ((bool, &str), Vec<&Line>)| {
+        let mut points: Vec<u32> = lines.iter().filter_map(|line| line.points).collect();
+        points.sort_unstable();
+        let middle =
+            |points: &[u32]| f64::from(points[(points.len() - 1) / 2] + points[points.len() / 2]) / 2.0;
+        let mut counts: BTreeMap<&str, (usize, Misreading)> = BTreeMap::new();
+        for misreading in lines.iter().flat_map(|line| &line.misreadings) {
+            counts.entry(misreading.name()).or_insert((0, *misreading)).0 += 1;
+        }
+        Group {
+            group: name.into(),
+            n: lines.len(),
+            states: STATES.map(|state| lines.iter().filter(|line| line.state == state).count()).into(),
+            points: (!points.is_empty()).then(|| middle(&points)),
+            misreading: counts.into_values().max_by_key(|(n, _)| *n).map(|(_, misreading)| misreading),
+        }
+    };
+    by_name.into_iter().map(group).collect()
+}
+
+/// What changed for a student.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Change {
+    /// The student's code.
+    pub code: String,
+    /// Where they stood; nothing for somebody new.
+    pub before: Option<State>,
+    /// Where they stand.
+    pub now: State,
+    /// Points before and now.
+    pub points: [Option<u32>; 2],
+}
+
+impl Class {
+    /// What is otherwise than it [stood](Class::stood) before: by other criteria, by what came in since, by what was decided.
+    pub fn changes(&self, lines: &[Line]) -> Vec<Change> {
+        let known: BTreeMap<&str, _> = self.stood.iter().map(|stood| (stood.code.as_str(), stood)).collect();
+        let change = |line: &Line| {
+            let before = known.get(line.code.as_str());
+            let state = before.and_then(|stood| State::of_name(&stood.state));
+            let points = [before.and_then(|stood| stood.points), line.points];
+            let change = Change { code: line.code.clone(), before: state, now: line.state, points };
+            (state != Some(line.state) || points[0] != points[1]).then_some(change)
+        };
+        if self.stood.is_empty() { Vec::new() } else { lines.iter().filter_map(change).collect() }
+    }
+
+    /// Results that were done on this bench, each once.
+    fn here(&self) -> Vec<&Graded> {
+        let found = beside(&self.graded);
+        let once = self.graded.iter().zip(found).filter(|(_, beside)| beside.again.is_none());
+        once.map(|(graded, _)| graded).filter(|graded| on_this_bench(graded)).collect()
+    }
+
+    /// Steps that were not right, at first and at last; misreadings; why traces were not good enough.
+    pub fn talk(&self) -> [Vec<Often>; 3] {
+        let here = self.here();
+        let step = |outcome: &Outcome| outcome.first_wrong.map(|step| step.name()).into_iter().collect();
+        let misreading = |outcome: &Outcome| outcome.misreading.map(|m| m.name()).into_iter().collect();
+        [often(&here, step), often(&here, misreading), often(&here, |outcome| causes(&outcome.codes))]
+    }
+
+    /// Everything that an instructor sees of the class, as JSON.
+    pub fn told(&self) -> Value {
+        let lines = self.lines();
+        let Summary {
+            faults,
+            steps,
+            skills,
+            minutes,
+            results,
+            again,
+            not_compared,
+            turned,
+            several,
+            doubtful,
+            ..
+        } = sum_up(&self.graded, self.terms.need());
+        let [wrong, misreadings, trace] = self.talk();
+        let states: BTreeMap<&str, usize> = STATES
+            .map(|state| (state.name(), lines.iter().filter(|line| line.state == state).count()))
+            .into();
+        let judged = |verdict: &Verdict| *verdict != Verdict::Note;
+        let checked = self.here().iter().filter(|g| g.steps.iter().any(|(_, v)| judged(v))).count();
+        let failed: Vec<Value> = self
+            .failed
+            .iter()
+            .map(|f| json!({"file": f.source.file, "student": f.student, "why": f.why, "args": f.args}))
+            .collect();
+        json!({
+            "states": states, "groups": groups(&lines), "changes": self.changes(&lines),
+            "wrong": wrong, "misreadings": misreadings, "trace": trace, "checked": checked,
+            "faults": faults, "steps": steps, "skills": skills, "minutes": minutes, "results": results,
+            "again": again, "not_compared": not_compared, "turned": turned, "several": several,
+            "doubtful": doubtful, "failed": failed, "listed": self.roster.len(), "lines": lines,
+        })
+    }
+}

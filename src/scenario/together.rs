@@ -1,0 +1,87 @@
+//! What of a scenario fits by itself and not beside the rest: a window longer than the recording, a question after faults
+//! that are not there, two faults of which one undoes the other.
+
+use super::error::ScenarioError;
+use super::fault::{self, AtWork, Fault, Scene, Situation};
+use super::schema::{Scenario, Severity};
+use crate::assess::task::Kind;
+use crate::chain::Chain;
+
+/// Any seed: whose heart it is does not decide what is at work on the table.
+const SEED: u64 = 1;
+
+/// Refuses what does not fit together.
+pub(super) fn check(scenario: &Scenario) -> Result<(), ScenarioError> {
+    let (window, record) = (scenario.pass.window_s, scenario.pass.record_s);
+    if window > record {
+        let expected = format!("at most pass.record_s, {record}: a window lies on the recording");
+        return Err(ScenarioError::at("pass.window_s", window, expected));
+    }
+    if scenario.task.kind == Kind::NameFault && scenario.fault.is_empty() && scenario.task.one_of.is_empty() {
+        let expected = "at least one fault, where the question is to name it";
+        return Err(ScenarioError::at("fault", "no fault", expected));
+    }
+    undone(scenario)
+}
+
+/// Refuses two faults that set the same thing otherwise, so that the cause of the one that is put in first is gone. What only
+/// hides behind another fault, as a charger's hum while the power strip is off, is there once that one is mended.
+fn undone(scenario: &Scenario) -> Result<(), ScenarioError> {
+    let faults: Vec<(&Fault, f64)> = scenario
+        .fault
+        .iter()
+        .filter_map(|spec| {
+            let fault = fault::named(&spec.name)?;
+            let severity = match spec.severity {
+                None => fault.severity.1,
+                Some(Severity::Fixed(v) | Severity::Between([_, v])) => v,
+            };
+            Some((fault, severity))
+        })
+        .collect();
+    if faults.len() < 2 {
+        return Ok(());
+    }
+    for (k, first) in faults.iter().enumerate() {
+        for (l, second) in faults.iter().enumerate().skip(k + 1) {
+            if situation(scenario, &[*first, *second])?.config
+                == situation(scenario, &[*second, *first])?.config
+            {
+                continue;
+            }
+            let there = [at_work(scenario, &[*first], first.0)?, at_work(scenario, &[*second], second.0)?];
+            let both = [*first, *second];
+            let beside = [at_work(scenario, &both, first.0)?, at_work(scenario, &both, second.0)?];
+            if let Some(gone) = (0..2).find(|i| there[*i] && !beside[*i]) {
+                let (lost, other) = if gone == 0 { (k, l) } else { (l, k) };
+                let (id, by) = (faults[lost].0.id, faults[other].0.id);
+                let expected = format!("faults that can be there together: {by} undoes it");
+                return Err(ScenarioError::at(format!("fault[{lost}].name"), format!("\"{id}\""), expected));
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Whether the cause of `whose` is there on the bench with these faults, as far as that is seen before anything is done.
+fn at_work(scenario: &Scenario, faults: &[(&Fault, f64)], whose: &Fault) -> Result<bool, ScenarioError> {
+    let AtWork::Is(is) = whose.at_work else { return Ok(false) };
+    let Situation { config, time_base_s, .. } = situation(scenario, faults)?;
+    // What no chain can be made of is refused elsewhere.
+    let Ok(chain) = Chain::new(config, SEED) else { return Ok(false) };
+    Ok(is(&Scene { chain: &chain, time_base_s, held: false, own_takes: 0 }))
+}
+
+/// The bench with these faults put in, one after the other.
+fn situation(scenario: &Scenario, faults: &[(&Fault, f64)]) -> Result<Situation, ScenarioError> {
+    let mut situation = Situation {
+        config: scenario.config()?,
+        time_base_s: scenario.time_base_s,
+        before: Vec::new(),
+        foreign_take: false,
+    };
+    for (fault, severity) in faults {
+        (fault.apply)(&mut situation, *severity);
+    }
+    Ok(situation)
+}

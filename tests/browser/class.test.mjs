@@ -1,0 +1,167 @@
+// A class of three hundred in the page: each in the right line, nothing lost by going about, saved and opened, out again.
+import { describe, test } from "node:test";
+import assert from "node:assert/strict";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import AxeBuilder from "@axe-core/playwright";
+import { withPage } from "./lib.mjs";
+import { classOfThreeHundred } from "./screens.mjs";
+import * as student from "./student.mjs";
+
+const { pressButton } = student;
+const wide = { viewport: { width: 1280, height: 900 } };
+
+async function open(page, button, files) {
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, button)]);
+  await chooser.setFiles(files);
+}
+
+/** Waits until all that was given is graded. */
+const graded = (page, students) => page.waitForFunction((n) => document.querySelector("#class .report")?.dataset.students === String(n) && document.querySelector("#class .intake")?.dataset.busy === "", students, { timeout: 120_000 });
+
+async function save(page, button) {
+  const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, button)]);
+  return { name: download.suggestedFilename(), text: (await student.bytesOf(download)).toString("utf8") };
+}
+
+const stands = (page) => page.$$eval("#class .students tbody tr", (rows) => Object.fromEntries(rows.map((row) => [row.dataset.code, row.dataset.state])));
+
+async function takeIn(page, url, made) {
+  await page.goto(`${url}#class`);
+  await page.locator(".intake").waitFor();
+  await open(page, "Open what was set", [made.assignment]);
+  await open(page, "Open the list", [made.roster]);
+  await open(page, "Choose files", made.files);
+  await graded(page, 300);
+}
+
+describe("a class of three hundred", { concurrency: 1 }, () => {
+  test("each is in the right line, on one screen stands who is ready, who is missing and what to talk about", async () => {
+    const made = classOfThreeHundred();
+    await withPage(wide, async ({ page, url }) => {
+      const began = Date.now();
+      await takeIn(page, url, made);
+      console.log(`# three hundred results, from choosing files to the list: ${((Date.now() - began) / 1000).toFixed(1)} s`);
+      await page.getByLabel("Show the students’ codes").check();
+      assert.deepEqual(await stands(page), Object.fromEntries(readFileSync(made.states, "utf8").trim().split("\n").map((line) => line.split(","))));
+      // The whole of it without scrolling, once the list is where one looks.
+      await page.locator(".class-results").evaluate((el) => el.scrollIntoView());
+      for (const part of [".tiles", ".heat-misreadings li", ".heat-trace li", ".groups tbody tr >> nth=2"]) {
+        const box = await page.locator(part).first().boundingBox();
+        assert.ok(box && box.y >= 0 && box.y + box.height <= 900, `${part} is out of sight: ${JSON.stringify(box)}`);
+      }
+      assert.match(await page.locator(".tile-absent").innerText(), /15\s*nothing in/);
+      assert.match(await page.locator(".heat-misreadings li").first().innerText(), /multiplier of another window\s*60 → 30/);
+      // Found, filtered, sorted.
+      await page.locator(".tile-unusable").click();
+      assert.equal(await page.locator(".students tbody tr").count(), 30);
+      await page.locator(".tile-unusable").click();
+      await page.getByLabel("Find a student").fill("s17@");
+      assert.equal(await page.locator(".students tbody tr").count(), 1);
+      await page.getByLabel("Find a student").fill("");
+      await page.getByLabel("Group", { exact: true }).selectOption("Group B");
+      assert.equal(await page.locator(".students tbody tr").count(), 100);
+      await page.getByLabel("Group", { exact: true }).selectOption("");
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.slice(0, 3).map((node) => node.target)}`), []);
+      // On paper it takes two pages.
+      const pages = (await page.pdf({ format: "A4" })).toString("latin1").match(/\/Type\s*\/Page\b/g) ?? [];
+      assert.equal(pages.length, 2);
+    });
+  });
+
+  test("nothing is lost by a look, by Back, by a reload, and what was decided goes along into the file and the gradebook", async () => {
+    const made = classOfThreeHundred();
+    const files = made.files.filter((file) => /S-00|S-01|attempt-(11|25|39)\./.test(file));
+    await withPage(wide, async ({ page, url }) => {
+      page.on("dialog", (dialog) => dialog.accept()); // leaving with something that no file holds asks first
+      await page.goto(`${url}#class`);
+      await page.locator(".intake").waitFor();
+      await open(page, "Open what was set", [made.assignment]);
+      await page.getByText("Or paste the list").click();
+      await page.getByLabel(/One student a line/).fill("code,name\nS-001,Ada\nS-001,Ben\n");
+      await pressButton(page, "Take the list");
+      await page.getByText("Line 3: the code “S-001” is already on line 2.").waitFor();
+      await open(page, "Open the list", [made.roster]);
+      await open(page, "Choose files", files);
+      await graded(page, 300);
+      await page.getByLabel("Show the students’ codes").check();
+      await page.getByLabel("Find a student").fill("S-015");
+      await page.getByRole("button", { name: /Decide for/ }).click();
+      await page.getByLabel("Need not hand in").check();
+      await page.getByLabel("Note to the student").fill("=1+1; ill");
+      await pressButton(page, "Keep");
+      await page.locator('.students tr[data-state="waived"]').waitFor();
+      await page.getByLabel("Find a student").fill("");
+      const before = await stands(page);
+      const wrong = await page.locator(".intake-wide .intake-wrong li").allInnerTexts();
+      assert.ok(wrong.length > 0);
+      const look = page.locator(".students [data-look]").nth(3);
+      await look.scrollIntoViewIfNeeded();
+      await look.click();
+      await page.locator(".debrief").waitFor();
+      await page.goBack();
+      await look.waitFor();
+      assert.ok(await look.evaluate((el) => el === document.activeElement), "the place is lost");
+      assert.deepEqual(await page.locator(".intake-wide .intake-wrong li").allInnerTexts(), wrong);
+      await page.waitForFunction(() => document.documentElement.dataset.classKept);
+      await page.reload();
+      await graded(page, 300);
+      await page.getByLabel("Show the students’ codes").check();
+      assert.deepEqual(await stands(page), before);
+      assert.deepEqual(await page.locator(".intake-wide .intake-wrong li").allInnerTexts(), wrong);
+      // Out to the course site, with titles of its own.
+      await page.getByText("Gradebook file").click();
+      await page.getByLabel("Title of column 1").fill("SIS id");
+      await page.getByLabel("Rows").selectOption("all");
+      await page.getByLabel("Begin with a byte order mark").check();
+      const book = (await save(page, "Save the gradebook")).text;
+      assert.ok(book.startsWith("\ufeffSIS id,name,points,most points,feedback\r\n") || book.startsWith("\ufeffSIS id,name,points,"), book.slice(0, 80));
+      assert.equal(book.trim().split("\r\n").length, 301);
+      const ill = book.split("\r\n").find((line) => line.startsWith("S-015"));
+      assert.ok(ill.includes("waived. =1+1;") === false && ill.includes("ill"), ill);
+      // To the file, and back from it in another tab.
+      const kept = await save(page, "Save the class");
+      const file = path.join(mkdtempSync(path.join(os.tmpdir(), "dicrotic-class-")), kept.name);
+      writeFileSync(file, kept.text);
+      await pressButton(page, "Forget all");
+      await page.locator(".class-results").waitFor({ state: "hidden" });
+      await open(page, "Open a saved class", [file]);
+      await graded(page, 300);
+      await page.getByLabel("Show the students’ codes").check();
+      assert.deepEqual(await stands(page), before);
+      assert.equal(await page.locator(".class-changes").count(), 0);
+      // Stricter: what changes is told.
+      const strict = path.join(path.dirname(file), "strict.toml");
+      writeFileSync(strict, `${readFileSync(made.assignment, "utf8")}\n[pass]\nwindow_s = 30.0\nrecord_s = 30.0\n`);
+      await open(page, "Open what was set", [strict]);
+      await page.locator(".class-changes").waitFor();
+      await graded(page, 300);
+      const after = await stands(page);
+      const changed = Object.keys(before).filter((code) => before[code] !== after[code]);
+      assert.ok(changed.length > 0 && changed.every((code) => before[code] === "ready" && after[code] === "tried"), JSON.stringify(changed));
+      assert.match(await page.locator(".class-changes summary").innerText(), /\d+ students’ results changed/);
+      // The answer key opens with the word alone.
+      await page.getByText("Answer key").click();
+      await page.getByLabel(/Word for the truth/).fill("another word");
+      await pressButton(page, "Save the answer key");
+      await page.getByText("This is not the word of the assignment.").waitFor();
+    });
+  });
+
+  test("grading goes on beside the page and can be stopped", async () => {
+    const made = classOfThreeHundred();
+    await withPage(wide, async ({ page, url }) => {
+      await page.goto(`${url}#class`);
+      await page.locator(".intake").waitFor();
+      await open(page, "Choose files", made.files);
+      await page.getByRole("button", { name: "Stop grading" }).waitFor();
+      await page.waitForFunction(() => document.querySelectorAll("#class .students tbody tr").length > 3);
+      await pressButton(page, "Stop grading");
+      await page.getByText(/Stopped\. \d+ results were not graded\./).waitFor();
+      const students = Number(await page.locator(".report").getAttribute("data-students"));
+      assert.ok(students > 3 && students < 260, `${students}`);
+    });
+  });
+});

@@ -1,0 +1,300 @@
+//! A class: each student in the right line, what was decided for them, what changes when it is graded anew, saved and opened.
+
+use std::collections::BTreeMap;
+use std::sync::OnceLock;
+
+use dicrotic::exchange::class::saved::SavedError;
+use dicrotic::exchange::class::talk::Change;
+use dicrotic::exchange::class::{Care, Class, Failed, Line, Pick, Source, State, course, roster, saved};
+use dicrotic::exchange::handin::{Graded, Handed, HandinError, result};
+use dicrotic::plain;
+use students::three_hundred::{Deed, LISTED, came, code, deed, roster as list, state};
+use students::{ASSIGNMENT, Way, careful};
+
+mod students;
+
+/// Grades something as whoever takes in a class does.
+fn take(class: &mut Class, source: Source) {
+    let handed = if source.code.is_empty() {
+        result::read(&source.text)
+    } else {
+        Handed::of_code(&source.code, &class.set, |_| None)
+    };
+    match handed.and_then(|handed| handed.grade_by(&class.set)) {
+        Ok(graded) => {
+            // It goes from one thread to another as JSON.
+            let text = plain::given(&graded).to_string();
+            class.take(source, plain::from_json(&text).unwrap());
+        }
+        Err(error) => class.fail(source, &error),
+    }
+}
+
+fn assigned(text: &str) -> Class {
+    let mut class = Class::default();
+    class.set.put("assignment.toml", text).unwrap();
+    class
+}
+
+fn sources(k: u32) -> Vec<Source> {
+    came(k)
+        .into_iter()
+        .map(|came| match came.text.split_once("D3.") {
+            Some((_, code)) if came.file.ends_with(".txt") => {
+                Source { file: came.file, code: format!("D3.{}", code.trim()), ..Source::default() }
+            }
+            _ => Source { file: came.file, text: came.text, ..Source::default() },
+        })
+        .collect()
+}
+
+/// The class of three hundred, graded once for all tests.
+fn three_hundred() -> &'static Class {
+    static CLASS: OnceLock<Class> = OnceLock::new();
+    CLASS.get_or_init(|| {
+        let mut class = assigned(ASSIGNMENT);
+        class.roster = roster::read(&list()).unwrap();
+        (0..LISTED).flat_map(sources).for_each(|source| take(&mut class, source));
+        // One who stands on no list, and one file of which nobody knows whose it is.
+        let (session, about) = careful(ASSIGNMENT, "guest", 1, Way::Right);
+        let text = result::write(&session, &about).unwrap();
+        take(&mut class, Source { file: "guest.json".into(), text, ..Source::default() });
+        take(
+            &mut class,
+            Source { file: "cake.json".into(), text: "{\"format\": \"a cake\"}".into(), ..Source::default() },
+        );
+        class
+    })
+}
+
+fn line(lines: &[Line], code: &str) -> Line {
+    lines.iter().find(|line| line.code == code).unwrap_or_else(|| panic!("no line of {code}")).clone()
+}
+
+#[test]
+fn each_of_three_hundred_is_in_the_right_line() {
+    let class = three_hundred();
+    let lines = class.lines();
+    assert_eq!(lines.len() as u32, LISTED + 1);
+    for k in 0..LISTED {
+        let line = &lines[k as usize];
+        assert_eq!((line.code.as_str(), line.listed), (code(k).as_str(), true));
+        assert_eq!(line.state, state(k), "{}: {:?}: {line:?}", line.code, deed(k));
+        assert_eq!(line.group, ["Group A", "Group B", "Group C"][k as usize % 3]);
+        assert_eq!(line.points.is_some(), line.chosen.is_some());
+        match deed(k) {
+            Deed::Twice => assert_eq!((line.results.len(), line.passes), (2, 1)),
+            Deed::Again => assert_eq!(line.results.len(), 1, "handed in again, counted once"),
+            Deed::Easier | Deed::OtherBench => assert_eq!(line.against, ["other_bench"]),
+            Deed::Copied => assert!(line.copied && line.against == ["other_seed"]),
+            Deed::Edited => assert_eq!(line.doubts, ["differs"]),
+            Deed::Damaged | Deed::EasierCode => assert_eq!((line.results.len(), line.failed.len()), (0, 1)),
+            _ => {}
+        }
+    }
+    let guest = &lines[LISTED as usize];
+    assert_eq!((guest.code.as_str(), guest.listed, guest.state), ("guest", false, State::Ready));
+    // Of a file that says nothing of itself nobody is blamed.
+    assert!(class.failed.iter().any(|failed| failed.source.file == "cake.json" && failed.student.is_empty()));
+}
+
+#[test]
+fn what_came_first_is_what_is_talked_about() {
+    let class = three_hundred();
+    let [wrong, misreadings, trace] = class.talk();
+    let counts: BTreeMap<&str, (usize, usize)> =
+        misreadings.iter().map(|one| (one.id.as_str(), (one.first, one.last))).collect();
+    let rows = LISTED as usize / 20;
+    // Six at once, at first of those who learn, and in the first of two tries; who forged does not count.
+    assert_eq!(counts["other_multiplier"], (4 * rows, 2 * rows));
+    assert_eq!(counts["bumps_counted"], (2 * rows, 2 * rows));
+    assert_eq!(misreadings[0].id, "other_multiplier", "most frequent first: {misreadings:?}");
+    assert!(wrong.iter().any(|one| one.id == "multiplier" && one.first == 4 * rows && one.last == 2 * rows));
+    // The charger that nobody unplugged; a hand that slipped may be there beside it.
+    assert_eq!((trace[0].id.as_str(), trace[0].last), ("hum", rows));
+    let told = class.told();
+    assert_eq!(told["states"]["absent"], rows);
+    assert_eq!(told["states"]["ready"], 9 * rows + 1);
+    let groups = told["groups"].as_array().unwrap();
+    assert_eq!(
+        groups.iter().map(|g| g["group"].as_str().unwrap()).collect::<Vec<_>>(),
+        ["Group A", "Group B", "Group C", ""]
+    );
+    assert_eq!(groups.iter().map(|g| g["n"].as_u64().unwrap()).collect::<Vec<_>>(), [100, 100, 100, 1]);
+    assert_eq!(groups[0]["misreading"], "other_multiplier");
+}
+
+fn class_of(attempts: &[(&str, u32, Way)]) -> Class {
+    let mut class = assigned(ASSIGNMENT);
+    for (k, (student, tries, way)) in attempts.iter().enumerate() {
+        let (session, mut about) = careful(ASSIGNMENT, student, *tries, *way);
+        about.ended_s = 1_790_100_000 + 1000 * k as u64;
+        let text = result::write(&session, &about).unwrap();
+        take(&mut class, Source { file: format!("{k}.json"), text, ..Source::default() });
+    }
+    class
+}
+
+#[test]
+fn the_best_attempt_or_the_last_one_stands_for_a_student() {
+    let mut class = class_of(&[("Ada", 1, Way::Six), ("Ada", 2, Way::Right), ("ada", 3, Way::Bumps)]);
+    let ada = line(&class.lines(), "Ada");
+    assert_eq!((ada.chosen, ada.state), (Some(1), State::Ready));
+    assert!(ada.first_wrong.is_none() && ada.points.is_some());
+    class.terms.pick = Pick::Last;
+    let ada = line(&class.lines(), "Ada");
+    assert_eq!((ada.chosen, ada.state), (Some(2), State::Tried));
+    assert_eq!(ada.misreadings.iter().map(|m| m.name()).collect::<Vec<_>>(), ["bumps_counted"]);
+    class.terms.pick = Pick::Best;
+    class.terms.benches = 2;
+    assert_eq!(line(&class.lines(), "Ada").state, State::Tried);
+}
+
+#[test]
+fn a_waiver_another_try_and_more_time_are_for_one_student_alone() {
+    let mut class = class_of(&[("Ada", 4, Way::Right), ("Ben", 4, Way::Right), ("Cy", 1, Way::Right)]);
+    class.roster = roster::read("Ada\nBen\nCy\nDee\n").unwrap();
+    let state = |class: &Class, code: &str| line(&class.lines(), code).state;
+    assert_eq!(line(&class.lines(), "Ada").against, ["too_many_tries"]);
+    assert_eq!(
+        ["Ada", "Ben", "Cy", "Dee"].map(|code| state(&class, code)),
+        [State::Tried, State::Tried, State::Ready, State::Absent]
+    );
+    class.cares.put(" ADA ", Care { tries: 1, ..Care::default() });
+    class.cares.put("Dee", Care { waived: true, note: "ill".into(), ..Care::default() });
+    assert_eq!(
+        ["Ada", "Ben", "Dee"].map(|code| state(&class, code)),
+        [State::Ready, State::Tried, State::Waived]
+    );
+    // Handed in too late, but for the one who has more time.
+    class.terms.due_s = 1_790_000_000;
+    assert_eq!(line(&class.lines(), "Cy").against, ["late"]);
+    class.cares.put("Cy", Care { until_s: 1_790_200_000, ..Care::default() });
+    assert_eq!(["Ada", "Cy"].map(|code| state(&class, code)), [State::Tried, State::Ready]);
+    class.cares.put("Cy", Care::default());
+    assert_eq!(
+        class.cares.codes().collect::<Vec<_>>(),
+        ["ada", "dee"],
+        "of whom nothing is decided nothing is kept"
+    );
+}
+
+/// Opens a class from its file and grades all that came in anew.
+fn opened(text: &str, set: Option<&str>) -> Class {
+    let (mut class, waiting) = saved::read(text).unwrap();
+    if let Some(set) = set {
+        class.set.put("changed.toml", set).unwrap();
+    }
+    waiting.into_iter().for_each(|source| take(&mut class, source));
+    class
+}
+
+#[test]
+fn a_class_is_saved_and_opened_again_as_it_was() {
+    let mut class = class_of(&[("Ada", 1, Way::Six), ("Ben", 1, Way::Right)]);
+    let (session, about) = careful(ASSIGNMENT, "Cy", 1, Way::Right);
+    let code = session.code(&about).unwrap().write();
+    take(&mut class, Source { file: "list".into(), code, scenario: ASSIGNMENT.into(), ..Source::default() });
+    take(
+        &mut class,
+        Source {
+            file: "half.json".into(),
+            text: "{\"about\": {\"student\": \"Dee".into(),
+            ..Source::default()
+        },
+    );
+    class.roster = roster::read("code;name;group\nAda;Ada Moss;1\nBen;Ben;2\nEve;Eve;2\n").unwrap();
+    class.cares.put("Eve", Care { waived: true, note: "another lab".into(), ..Care::default() });
+    class.terms.due_s = 1_800_000_000;
+    let text = saved::write(&class);
+    let back = opened(&text, None);
+    assert_eq!(back.lines(), class.lines());
+    assert_eq!((&back.roster, &back.cares, &back.terms), (&class.roster, &class.cares, &class.terms));
+    assert_eq!(back.changes(&back.lines()), []);
+    // Written once more it is the same file.
+    assert_eq!(saved::write(&back), text);
+    // No grade is in it that could be believed.
+    assert!(!text.contains("\"graded\"") && !text.contains("rubric_ready"));
+}
+
+#[test]
+fn other_tolerances_grade_anew_and_what_changed_is_told() {
+    let mut class = class_of(&[("Ada", 1, Way::Right), ("Ben", 1, Way::Six)]);
+    let strict = format!("{ASSIGNMENT}\n[pass]\nwindow_s = 30.0\nrecord_s = 30.0\n");
+    // At the desk.
+    let again = class.again();
+    class.set.put("strict.toml", &strict).unwrap();
+    again.into_iter().for_each(|source| take(&mut class, source));
+    let changes = class.changes(&class.lines());
+    let ada = changes.iter().find(|change| change.code == "Ada").expect("Ada stands otherwise");
+    assert_eq!((ada.before, ada.now), (Some(State::Ready), State::Tried));
+    assert!(ada.points[0] > ada.points[1], "{ada:?}");
+    // A week later, out of the file.
+    let kind = opened(&saved::write(&class), Some(ASSIGNMENT));
+    let found: Vec<Change> = kind.changes(&kind.lines());
+    let ada = found.iter().find(|change| change.code == "Ada").expect("Ada stands otherwise");
+    assert_eq!((ada.before, ada.now), (Some(State::Tried), State::Ready));
+    assert_eq!(kind.set.all().len(), 1, "one of the two judges");
+}
+
+#[test]
+fn what_is_no_saved_class_is_refused_with_the_reason() {
+    let good = saved::write(&class_of(&[("Ada", 1, Way::Right)]));
+    let told = |text: &str| saved::read(text).unwrap_err();
+    assert!(matches!(told("{"), SavedError::NoClass { .. }));
+    assert!(told("{\"format\": \"a cake\"}").to_string().contains("a cake"));
+    assert_eq!(told(&good.replace("\"version\":1", "\"version\":9")), SavedError::Version { found: 9 });
+    assert!(told(&good.replace("\"cares\"", "\"pears\"")).to_string().contains("pears"));
+    assert!(told(&good[..good.len() / 2]).to_string().contains("not a saved class"));
+}
+
+#[test]
+fn whose_a_damaged_file_is_can_still_be_read_from_it() {
+    for (text, student) in [
+        ("{\"about\": {\"student\": \"Ada \\\"A\\\" M\", \"try\": 1", "Ada \"A\" M"),
+        ("{\"about\": {\"student\"  :  \"é\\u00e9\", ", "éé"),
+        ("{\"about\": {\"student\": \"Ada", ""),
+        ("\"student\": 5}", ""),
+        ("\"student\"", ""),
+        ("", ""),
+    ] {
+        assert_eq!(course::student_said(text), student, "{text}");
+    }
+    let mut class = Class { roster: roster::read("a12\na1\n").unwrap(), ..Class::default() };
+    let damaged = |file: &str| Failed {
+        source: Source { file: file.into(), ..Source::default() },
+        ..Failed::default()
+    };
+    class.failed = ["Week 3 - a12 late.json", "a123.json", "b.json"].map(damaged).into();
+    let lines = class.lines();
+    assert_eq!(lines.iter().map(|line| line.failed.clone()).collect::<Vec<_>>(), [vec![0], vec![]]);
+}
+
+#[test]
+fn a_graded_result_goes_through_json_unchanged() {
+    for k in 0..20 {
+        for source in sources(k).into_iter().filter(|source| source.code.is_empty()) {
+            let Ok(handed) = result::read(&source.text) else { continue };
+            let graded = handed.grade_by(&assigned(ASSIGNMENT).set).unwrap();
+            let back: Graded = plain::from_json(&plain::given(&graded).to_string()).unwrap();
+            assert_eq!(back, graded);
+        }
+    }
+    let error = HandinError::Differs { field: "try", claimed: "1".into(), replayed: "2".into() };
+    assert_eq!(plain::from_value::<HandinError>(plain::given(&error)).unwrap(), error);
+}
+
+/// For the tests in the browser and for figures: the class as files.
+#[test]
+fn three_hundred_results_are_written() {
+    let Ok(folder) = std::env::var("DICROTIC_CLASS_300") else { return };
+    for k in 0..LISTED {
+        for came in came(k) {
+            std::fs::write(format!("{folder}/{}", came.file), came.text).unwrap();
+        }
+    }
+    std::fs::write(format!("{folder}/../roster.csv"), list()).unwrap();
+    std::fs::write(format!("{folder}/../assignment.toml"), ASSIGNMENT).unwrap();
+    let states: Vec<String> = (0..LISTED).map(|k| format!("{},{}\n", code(k), state(k).name())).collect();
+    std::fs::write(format!("{folder}/../states.csv"), states.concat()).unwrap();
+}

@@ -1,0 +1,52 @@
+// @ts-check
+// What is said of a student, on the page and in the feedback.
+
+import { has, listed, num, t } from "../text.js";
+import { state } from "./state.js";
+/** @import { FaultBook } from '../types/page' */
+/** @import { ClassLine } from '../types/told' */
+
+export const NONE = "–";
+export const OF = 20;
+
+/** @param {string} prefix @param {string} id */
+export const named = (prefix, id) => (has(`${prefix}-${id}`) ? t(`${prefix}-${id}`) : id.replaceAll("_", " "));
+
+/**
+ * How a student is called: by name and code where they may be shown, else by the place of the line.
+ * @param {ClassLine} line @param {number} k
+ */
+export function nameOf(line, k) {
+  if (!state.view.names || !line.code) return t("class-student", { n: k + 1 });
+  return line.name ? `${line.name} (${line.code})` : line.code;
+}
+
+/**
+ * What keeps results from counting, and what is remarked on.
+ * @param {ClassLine} line @param {boolean} withList Whether there is a list to stand on. @returns {string[]}
+ */
+export const remarksOf = (line, withList) => [
+  ...line.doubts.map((code) => named("class-doubt", code)), ...line.against.map((code) => named("class-against", code)),
+  ...(line.copied ? [t("class-copied")] : []), ...(line.alike ? [t("class-alike")] : []), ...line.remarks.map((code) => named("class-remark", code)),
+  ...(line.listed || !withList ? [] : [t("class-unlisted")]),
+];
+
+/**
+ * What went wrong, in a few words; the feedback is made of the same.
+ * @param {ClassLine} line @param {FaultBook} faults
+ */
+export const wrongOf = (line, faults) => [
+  line.first_wrong && named("debrief-step", line.first_wrong),
+  line.trace.length > 0 && t("class-trace_was", { list: listed(line.trace.map((cause) => named("class-trace", cause))) }),
+  line.misreadings.length > 0 && listed(line.misreadings.map((id) => named("class-misreading", id))),
+  line.faults_left.length > 0 && t("class-left", { list: listed(line.faults_left.map((id) => faults.of(id)?.name ?? id)) }),
+].filter((one) => typeof one === "string");
+
+/**
+ * The feedback to a student: where they stand, what went wrong, the instructor's note.
+ * @param {ClassLine} line @param {FaultBook} faults
+ */
+export function feedbackOf(line, faults) {
+  const points = line.points === null ? "" : t("class-feedback_points", { n: num(line.points, 0), of: OF });
+  return [`${named("class-state", line.state)}.`, points, ...wrongOf(line, faults).map((one) => `${one}.`), line.care.note].filter(Boolean).join(" ");
+}
