@@ -18,6 +18,9 @@ export const PREFIX = `dicrotic${copy}:`;
 /** The name of this copy's database. */
 export const DATABASE = `dicrotic${copy}`;
 
+/** The name of this copy's database of classes, one a tab. */
+export const CLASSES = `dicrotic${copy}-classes`;
+
 /** @type {Map<string, string>} */
 const page = new Map(); // what lives as long as this page
 /** Kinds of keys that stay in the page, by how they begin. @type {(key: string) => boolean} */

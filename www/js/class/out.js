@@ -4,7 +4,7 @@
 import { brief, CoreError } from "../core.js";
 import { h, newId, prop, words } from "../dom.js";
 import { download } from "../download.js";
-import { keep, recall } from "../store.js";
+import { keep, recall } from "../device.js";
 import { t } from "../text.js";
 import { button, Choice, Tick } from "../widgets.js";
 import { state } from "./state.js";

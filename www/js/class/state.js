@@ -3,10 +3,12 @@
 // own number, so that a reload finds it again. A tab that is closed takes it along; to keep it there is the file.
 
 import { Course } from "../desk.js";
+import { CLASSES } from "../device.js";
+import { guest } from "../who.js";
 /** @import { Waiting } from './grader.js' */
 /** @import { Source } from '../types/told' */
 
-const NAME = "dicrotic-class", STORE = "classes", TAB = "dicrotic:class-tab";
+const STORE = "classes", TAB = "dicrotic:class-tab";
 const SETTLE_MS = 800;
 
 /** @typedef {{ top: number, look: number } | null} Place */
@@ -29,7 +31,7 @@ function tab() {
 
 /** @returns {Promise<IDBDatabase>} */
 const opened = () => new Promise((done, fail) => {
-  const asked = indexedDB.open(NAME, 1);
+  const asked = indexedDB.open(CLASSES, 1);
   asked.onupgradeneeded = () => asked.result.createObjectStore(STORE);
   asked.onsuccess = () => done(asked.result);
   asked.onerror = () => fail(asked.error);
@@ -67,6 +69,7 @@ export function changed() {
 /** Lays the copy down now; a device without storage has none, and a reload then begins anew. */
 export async function layDown() {
   clearTimeout(due);
+  if (guest()) return;
   try {
     await within("readwrite", (store) => store.put({ at: Date.now(), text: state.course.save() }, tab()));
     document.documentElement.dataset.classKept = String(Date.now());
@@ -84,10 +87,10 @@ export async function takeUp() {
   if (state.restored) return;
   state.restored = true;
   try {
-    navigator.locks?.request(`${NAME}:${tab()}`, () => new Promise(() => {})); // held for as long as the page is there
+    navigator.locks?.request(`${CLASSES}:${tab()}`, () => new Promise(() => {})); // held for as long as the page is there
     const held = new Set(((await navigator.locks?.query())?.held ?? []).map((lock) => lock.name));
     for (const key of await within("readonly", (store) => store.getAllKeys())) {
-      if (key !== tab() && navigator.locks && !held.has(`${NAME}:${key}`)) await within("readwrite", (store) => store.delete(key));
+      if (key !== tab() && navigator.locks && !held.has(`${CLASSES}:${key}`)) await within("readwrite", (store) => store.delete(key));
     }
     const kept = await within("readonly", (store) => store.get(tab()));
     if (kept) {

@@ -1,7 +1,7 @@
 // @ts-check
 // Whose work lies on this device, and taking it away.
 
-import { allKeys, forget, readText, recall } from "../device.js";
+import { allKeys, CLASSES, forget, readText, recall } from "../device.js";
 import { strikeAll } from "../journal.js";
 import { copiesOf, everyAttempt, forgetAttempt, openJournal } from "../store.js";
 import { beGuest, beWho, guest, ownerOf, who } from "../who.js";
@@ -49,6 +49,7 @@ export async function forgetMe() {
 export async function forgetAll() {
   await strikeAll();
   for (const key of allKeys()) forget(key);
+  indexedDB.deleteDatabase(CLASSES);
   if (guest()) beGuest(true);
   else beWho("");
   await openJournal();
