@@ -133,7 +133,7 @@ fn a_class_is_shown_as_a_table_and_as_a_page_without_scripts_and_without_names()
     assert!(plain.status.success(), "{}", text(&plain.stderr));
     let table = text(&plain.stdout);
     let lines: Vec<&str> = table.lines().collect();
-    assert!(lines[1].contains("not ready") && lines[1].contains("student 1"), "{table}");
+    assert!(lines[1].contains("tried") && lines[1].starts_with("student "), "{table}");
     assert!(table.contains("charger near") && table.contains("other multiplier"), "{table}");
     assert!(!table.contains("Group"), "{table}");
     let named = text(&dicrotic(&["class", folder_text, "--names"]).stdout);
@@ -144,9 +144,9 @@ fn a_class_is_shown_as_a_table_and_as_a_page_without_scripts_and_without_names()
     assert!(page.status.success(), "{}", text(&page.stderr));
     let html = std::fs::read_to_string(&out).unwrap();
     assert!(html.contains("&lt;script&gt;") && !html.contains("<script"), "{html}");
-    assert!(!html.contains("http") && html.contains("not ready"), "{html}");
+    assert!(!html.contains("http") && html.contains(">tried<"), "{html}");
     let twice = text(&dicrotic(&["class", folder_text, "--passes", "2"]).stdout);
-    assert!(twice.lines().skip(1).take(11).all(|l| l.contains("not ready")), "{twice}");
+    assert!(twice.lines().skip(1).take(11).all(|l| l.contains("tried")), "{twice}");
 }
 
 #[test]
@@ -172,4 +172,80 @@ fn a_link_needs_a_valid_scenario_and_an_address() {
     }
     std::fs::write(file, "id = 3").unwrap();
     assert!(text(&dicrotic(&["link", file, "--at", "https://a/"]).stderr).contains("a.toml"));
+}
+
+/// The class of three hundred as a course has it: list, word, gradebook, key, and the file to go on with.
+#[test]
+fn a_class_with_its_list_is_saved_opened_and_goes_out_as_gradebook_and_key() {
+    let folder = class("roster", 0..4);
+    let put = |name: &str, content: &str| {
+        let path = folder.parent().unwrap().join(format!("roster-{name}"));
+        std::fs::write(&path, content).unwrap();
+        path.to_str().unwrap().to_string()
+    };
+    let set = put("set.toml", ASSIGNMENT);
+    let list =
+        put("list.csv", "name;code;section\n\"=cmd|'x'\";group a-01;A\nBo;Group A-02;A\nCy;nobody;B\n");
+    let [book, saved, key] = ["book.csv", "class.json", "key.csv"].map(|name| put(name, ""));
+    let folder_text = folder.to_str().unwrap();
+    let arguments = [
+        "class",
+        folder_text,
+        "--set",
+        &set,
+        "--roster",
+        &list,
+        "--save",
+        &saved,
+        "--gradebook",
+        &book,
+        "--bom",
+        "--column",
+        "SIS id=code",
+        "--column",
+        "Who=name",
+        "--column",
+        "Points=points",
+        "--maximum",
+        "10",
+        "--answers",
+        &key,
+        "--names",
+    ];
+    let told = dicrotic(&arguments);
+    assert!(told.status.success(), "{}", text(&told.stderr));
+    let table = text(&told.stdout);
+    assert!(
+        table.lines().nth(1).unwrap().starts_with("Cy (nobody)") && table.contains("nothing in"),
+        "{table}"
+    );
+    let rows = std::fs::read_to_string(&book).unwrap();
+    let rows: Vec<&str> = rows.split("\r\n").collect();
+    assert_eq!(rows[0], "\u{feff}SIS id,Who,Points");
+    assert!(rows[1].starts_with("group a-01,\"'=cmd|'x'\","), "{}", rows[1]);
+    assert_eq!(rows[3], "nobody,Cy,0");
+    // The key: for each of the list and each try, on the bench that the student really has.
+    let key = std::fs::read_to_string(&key).unwrap();
+    assert_eq!(key.lines().count(), 1 + 3 * 3, "{key}");
+    let mine = text(&dicrotic(&["seed", KEY, "Group A-01"]).stdout);
+    let first = key.lines().nth(1).unwrap();
+    assert!(first.contains(mine.trim()) && first.contains("strip_off charger_near"), "{first}");
+    assert!(first.contains(",1.00 0.80,"), "{first}");
+    let bpm: f64 = first.rsplit(',').next().unwrap().parse().unwrap();
+    assert!((55.0..77.0).contains(&bpm), "{first}");
+    // Without the word there is none.
+    let shipped = put("shipped.toml", &dicrotic::scenario::digest::handed_out(ASSIGNMENT));
+    let closed = dicrotic(&["class", "--roster", &list, "--set", &shipped, "--answers", &put("no.csv", "")]);
+    assert!(text(&closed.stderr).contains("the word is not the one"), "{}", text(&closed.stderr));
+    // Gone on with: nothing has changed; by stricter criteria it has.
+    let again = text(&dicrotic(&["class", "--open", &saved, "--names"]).stdout);
+    assert!(!again.contains("changed:") && again.contains("Cy (nobody)"), "{again}");
+    let strict = put("strict.toml", &format!("{ASSIGNMENT}\n[pass]\nwindow_s = 30.0\nrecord_s = 30.0\n"));
+    let again = text(&dicrotic(&["class", "--open", &saved, "--set", &strict, "--save", &saved]).stdout);
+    assert!(again.contains("changed: group a-01: ready, ") && again.contains("; now tried, "), "{again}");
+    let bad = put("bad.csv", "code\na\na\n");
+    let refused = dicrotic(&["class", folder_text, "--roster", &bad]);
+    assert!(
+        text(&refused.stderr).contains("roster-bad.csv: line 3: the code \"a\" stands on line 2 already")
+    );
 }

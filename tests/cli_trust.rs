@@ -112,7 +112,7 @@ fn a_bench_without_its_faults_is_not_the_one_set_as_a_file_or_as_a_code() {
     assert_eq!(told.cell("easy.json", "set"), "no", "{told:?}");
     let class = desk.class(&["--set", &set]);
     assert_eq!(class.code, Some(2), "{class:?}");
-    assert!(class.out.contains("not ready") && class.out.contains("another bench"), "{class:?}");
+    assert!(class.out.contains("wrong bench") && class.out.contains("another bench"), "{class:?}");
     std::fs::remove_file(desk.path("in/easy.json")).unwrap();
     // As a code, with its bench at hand and without.
     desk.put("in/codes.txt", &easy.0.code(&easy.1).unwrap().write());
@@ -182,7 +182,7 @@ fn anothers_log_or_seed_and_one_try_too_many_are_told_each_in_its_own_words() {
     assert!(told.error.contains("fourth.json: try 4 of 3"), "{told:?}");
     assert!(!told.error.contains("not the student's"), "{told:?}");
     let class = desk.class(&["--set", &desk.path("set.toml")]);
-    assert!(class.out.contains("not ready") && class.code == Some(2), "{class:?}");
+    assert!(class.out.contains("tried") && class.code == Some(2), "{class:?}");
 }
 
 #[test]

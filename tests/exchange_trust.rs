@@ -55,7 +55,7 @@ const TOLD: &[(&str, &str)] = &[
     ("[subject]", "[pass]\nquality_min = 0.2\n\n[subject]"),
     ("[subject]", "[pass]\nclip_share = 0.1\n\n[subject]"),
     ("[subject]", "[pass]\nrecord_s = 20.0\n\n[subject]"),
-    ("[subject]", "[pass]\nwindow_s = 20.0\n\n[subject]"),
+    ("[subject]", "[pass]\nwindow_s = 20.0\nrecord_s = 20.0\n\n[subject]"),
     ("[subject]", "[pass]\nedge_s = 0.1\n\n[subject]"),
 ];
 
@@ -235,7 +235,7 @@ fn a_set_compares_and_says_which_of_two_would_judge() {
     let mut set = Set::default();
     set.add("one", ASSIGNMENT).unwrap();
     set.add("the same", &handed_out(ASSIGNMENT)).unwrap();
-    let stricter = ASSIGNMENT.replace("[subject]", "[pass]\nwindow_s = 19.0\n\n[subject]");
+    let stricter = ASSIGNMENT.replace("[subject]", "[pass]\nwindow_s = 19.0\nrecord_s = 19.0\n\n[subject]");
     let told = set.add("two", &stricter).unwrap_err().to_string();
     assert!(told.contains("the same bench as one"), "{told}");
     assert!(set.add("bad", "id = 3").is_err());

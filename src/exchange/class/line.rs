@@ -189,7 +189,7 @@ impl Class {
             benches.len() >= self.terms.benches.max(1) && (self.terms.pick == Pick::Best || last_good);
         let elsewhere = |i: usize| {
             let other = |code: &&'static str| ["other_bench", "other_seed"].contains(code);
-            self.graded[results[i]].verified() && against[i].iter().any(|code| other(&code))
+            self.graded[results[i]].verified() && against[i].iter().any(|code| other(code))
         };
         let refused = failed.iter().any(|k| self.failed[*k].why == "other_bench");
         let read = |i: usize| self.graded[results[i]].verified();
@@ -217,7 +217,7 @@ impl Class {
             chosen,
             points: stands.and_then(|g| g.score),
             passes: benches.len(),
-            minutes: of().map(|g| g.minutes).sum(),
+            minutes: of().fold(0.0, |sum, g| sum + g.minutes), // an empty sum would be -0
             first_wrong: stands.and_then(|g| g.outcome.first_wrong),
             faults_left: left.collect(),
             misreadings: stands.map_or_else(Vec::new, misreadings),

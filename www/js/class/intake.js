@@ -14,7 +14,7 @@ import { changed, state } from "./state.js";
 /** @import { Waiting } from './grader.js' */
 
 const MOST_FILE = 4 << 20;
-const SHOW_EVERY_MS = 400; // while it is at work
+const SHOW_EVERY_MS = 1500; // while it is at work: to show a class takes a processor away from grading it
 const CODE = /\bD\d+\.[\w-]+/g; // of any form: which ones can be read the core says
 
 export class Intake {
@@ -41,14 +41,14 @@ export class Intake {
     this.work = h("div", { class: "intake-work", hidden: true }, this.progress, this.stop);
     this.status = h("p", { class: "quiet", role: "status" });
     this.given = h("p", { class: "quiet given", role: "status" });
-    this.wrong = h("ul", { class: "intake-wrong" });
+    this.wrong = h("ul", { class: "intake-wrong", tabindex: "0", "aria-label": t("class-wrong_list") });
     /** @type {HTMLElement} */
     this.drop = h("div", { class: "drop", ondragover: (event) => { event.preventDefault(); this.drop.classList.add("is-over"); }, ondragleave: () => this.drop.classList.remove("is-over"), ondrop: (event) => this.dropped(event) },
       h("p", { class: "pencil" }, t("class-drop")), h("div", { class: "row" },
         button(t("class-choose"), () => chooseFiles(".json,.txt,.toml", (files) => this.files(files), true), { kind: "btn-strong", pic: "open" })));
     const codes = this.box("codes", "class-codes", "class-take_codes", (text) => this.paste(text));
     this.rosterSaid = h("p", { class: "quiet roster-said", role: "status" });
-    this.rosterWrong = h("ul", { class: "intake-wrong" });
+    this.rosterWrong = h("ul", { class: "intake-wrong", tabindex: "0", "aria-label": t("class-roster_wrong") });
     this.forgetList = button(t("class-roster_forget"), () => { state.course.forgetRoster(); this.listed(); this.altered(); }, { kind: "btn-plain" });
     const roster = this.box("roster", "class-roster_paste", "class-roster_take", (text) => this.roster(text));
     this.el = h("section", { class: "intake", "aria-label": t("class-intake") },

@@ -81,7 +81,7 @@ function groups(told) {
   if (told.groups.length < 2) return null;
   const head = ["group", "n", ...STATES.filter((one) => told.states[one] > 0), "points", "misreading"];
   const title = (/** @type {string} */ key) => (STATES.some((one) => one === key) ? named("class-state", key) : t(`class-group_${key}`));
-  return h("section", { class: "groups", "aria-labelledby": "groups-h" }, h("h2", { id: "groups-h" }, t("class-groups")), h("div", { class: "wide-table", role: "region", "aria-labelledby": "groups-h", tabindex: "0" }, h("table", {},
+  return h("section", { class: "groups", "aria-labelledby": "groups-h" }, h("h2", { id: "groups-h" }, t("class-groups")), h("div", { class: "wide-table", role: "group", "aria-labelledby": "groups-h", tabindex: "0" }, h("table", {},
     h("thead", {}, h("tr", {}, head.map((key) => h("th", { scope: "col" }, title(key))))),
     h("tbody", {}, told.groups.map((one) => h("tr", {}, h("th", { scope: "row" }, one.group || t("class-group_none")), h("td", {}, num(one.n, 0)),
       STATES.flatMap((name, k) => (told.states[name] > 0 ? [h("td", {}, num(one.states[k], 0))] : [])),

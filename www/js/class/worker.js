@@ -6,7 +6,8 @@ import init, { Regrade, scenarioDigest, SetList } from "../../wasm/dicrotic_desk
 
 const ready = init();
 const SLICE_SAMPLES = 1 << 20;
-let set = new SetList();
+/** @type {SetList | null} */
+let set = null; // made once the core is there
 /** @type {Record<string, string>} */
 let known = {};
 let knownText = "{}";
@@ -17,6 +18,7 @@ let knownText = "{}";
  */
 async function work(asked) {
   await ready;
+  set ??= new SetList();
   if (asked.set) {
     set.free();
     set = new SetList();
@@ -27,14 +29,14 @@ async function work(asked) {
     knownText = JSON.stringify(known);
   }
   if (asked.job === undefined || !asked.source) return;
-  postMessage({ job: asked.job, ...graded(asked.source, asked.joined ?? "") });
+  postMessage({ job: asked.job, ...graded(asked.source, asked.joined ?? "", set) });
 }
 
 /**
  * What came of one thing. A code that is damaged as it stands may be whole across the line ends that a mail program put in.
- * @param {Source} source @param {string} joined
+ * @param {Source} source @param {string} joined @param {SetList} set
  */
-function graded(source, joined) {
+function graded(source, joined, set) {
   const own = source.scenario ? JSON.stringify({ ...known, ...named(source.scenario) }) : knownText;
   /** @param {string} text @returns {{ graded?: string, scenario?: string, used?: string, error?: string }} */
   const tried = (text) => {

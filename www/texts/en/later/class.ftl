@@ -242,6 +242,8 @@ class-roster-wrong-too_many_cells = Line { $line }: { $found } cells for { $colu
 class-roster-wrong-long_cell = Line { $line }: a cell has { $length } characters; at most { $most }.
 class-roster-wrong-unknown = The list cannot be read ({ $code }).
 class-codes_or = Or paste codes from mails
+class-wrong_list = What could not be used
+class-roster_wrong = What is wrong with the list
 class-cancel = Stop grading
 class-cancelled = { $n ->
     [one] Stopped. One result was not graded.

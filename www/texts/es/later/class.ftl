@@ -242,6 +242,8 @@ class-roster-wrong-too_many_cells = Línea { $line }: { $found } celdas para { $
 class-roster-wrong-long_cell = Línea { $line }: una celda tiene { $length } caracteres; como mucho { $most }.
 class-roster-wrong-unknown = La lista no se puede leer ({ $code }).
 class-codes_or = O pegar códigos de correos
+class-wrong_list = Lo que no se pudo usar
+class-roster_wrong = Qué le pasa a la lista
 class-cancel = Dejar de calificar
 class-cancelled = { $n ->
     [one] Detenido. Un resultado quedó sin calificar.
