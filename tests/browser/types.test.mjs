@@ -12,7 +12,7 @@ const tomlOf = (file) => readFileSync(path.join(root, "scenarios", file), "utf8"
 const files = readdirSync(path.join(root, "scenarios")).filter((name) => name.endsWith(".toml")).sort();
 
 /** What the core told, by the name of the type that it is declared as. */
-const told = { View: [], Action: [], Answer: [], WorkedStep: [], Summary: [], Evidence: [], SkillMap: [], CatalogueFault: [], Fairness: [], ClassSummary: [] };
+const told = { View: [], Action: [], Answer: [], WorkedStep: [], Summary: [], Evidence: [], SkillMap: [], CatalogueFault: [], Fairness: [], ClassTold: [] };
 let core;
 
 /** An attempt that is watched: everything that it tells is kept. */
@@ -131,15 +131,22 @@ before(async () => {
   told.Fairness.push(JSON.parse(core.fairness(tomlOf(files[0]), 1, 2, 0)));
   const history = told.Evidence.map((one, k) => ({ ...one, at_ms: 1e12 + k * 864e5 }));
   for (const past of [[], history, [...history, ...history]]) told.SkillMap.push(JSON.parse(core.skillMap(JSON.stringify(past), 1.001e12)));
-  const book = new core.Book();
+  const course = new core.Course();
   const set = new core.SetList();
   const other = watched(new core.Lab(`time_base_s = 5.0\n${tomlOf("20-thick-trace-a.toml")}`, "11")); // another bench of one name
-  for (const [k, attempt] of [bench, ...named, other].entries()) {
-    const replayed = new core.Regrade(attempt.lab.result(JSON.stringify({ student: `s${k}`, try: 1, begun_s: 1, ended_s: 600 })), "{}", set);
+  const handedIn = [bench, ...named, other].map((attempt, k) => [`${k}.json`, attempt.lab.result(JSON.stringify({ student: `s${k}`, try: 1, begun_s: 1, ended_s: 600 }))]);
+  // One copies, one changes a file; a third is damaged, and it says whose it is.
+  handedIn.push(["copy.json", handedIn[0][1].replace('"s0"', '"s99"')]);
+  for (const [file, text] of handedIn) {
+    const replayed = new core.Regrade(text, "{}", set);
     while (!replayed.step(1e9));
-    book.add(`${k}.json`, replayed);
+    course.take(JSON.stringify({ file, text }), replayed.graded());
   }
-  told.ClassSummary.push(JSON.parse(book.summary(1, false)));
+  course.refuse(JSON.stringify({ file: "half.json", text: '{"about": {"student": "s1"' }), "no_result", '{"found": "half"}');
+  assert.equal(course.roster("code,name,email,group\ns0,Ada,a@example.org,A\nnobody,Bo,b@example.org,\n"), "[]");
+  course.settle();
+  course.care("s0", JSON.stringify({ waived: true, tries: 1, until_s: 1, note: "ill" }));
+  told.ClassTold.push(JSON.parse(course.told()));
 });
 
 /** The declared types, by name, as the TypeScript compiler reads them. */

@@ -189,7 +189,7 @@ impl Class {
             benches.len() >= self.terms.benches.max(1) && (self.terms.pick == Pick::Best || last_good);
         let elsewhere = |i: usize| {
             let other = |code: &&'static str| ["other_bench", "other_seed"].contains(code);
-            self.graded[results[i]].verified() && against[i].iter().any(|code| other(code))
+            self.graded[results[i]].verified() && against[i].iter().any(other)
         };
         let refused = failed.iter().any(|k| self.failed[*k].why == "other_bench");
         let read = |i: usize| self.graded[results[i]].verified();

@@ -117,7 +117,7 @@ export class Grader {
       if (graded !== undefined) this.ways.took(source.text ? source : { ...source, code: used ?? source.code, scenario }, graded);
       else {
         const { code, args } = JSON.parse(error ?? '{"code":"core_stopped"}');
-        this.ways.refused(source, code, args ?? {});
+        this.ways.refused(source.code ? { ...source, code: used ?? source.code } : source, code, args ?? {}); // joined it may be tried again, once its bench is at hand
       }
     });
     for (let tell = this.out.get(this.told + 1); tell; tell = this.out.get(this.told + 1)) {

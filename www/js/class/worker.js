@@ -47,7 +47,7 @@ function graded(source, joined, set) {
       regrade.free();
       return told;
     } catch (thrown) {
-      return { error: typeof thrown === "string" ? thrown : JSON.stringify({ code: "core_stopped", args: { told: String(thrown) } }) };
+      return { used: text, error: typeof thrown === "string" ? thrown : JSON.stringify({ code: "core_stopped", args: { told: String(thrown) } }) };
     }
   };
   if (source.text) return tried(source.text);
