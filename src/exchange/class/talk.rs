@@ -51,8 +51,8 @@ pub struct Group {
     pub states: Vec<usize>,
     /// The middle of the points, where there are any.
     pub points: Option<f64>,
-    /// The misreading that came most often.
-    pub misreading: Option<Misreading>,
+    /// The name of the misreading that came most often; empty where there is none.
+    pub misreading: &'static str,
 }
 
 /// The first check and the last one of a result.
@@ -94,7 +94,10 @@ pub fn groups(lines: &[Line]) -> Vec<Group> {
             n: lines.len(),
             states: STATES.map(|state| lines.iter().filter(|line| line.state == state).count()).into(),
             points: (!points.is_empty()).then(|| middle(&points)),
-            misreading: counts.into_values().max_by_key(|(n, _)| *n).map(|(_, misreading)| misreading),
+            misreading: counts
+                .into_values()
+                .max_by_key(|(n, _)| *n)
+                .map_or("", |(_, misreading)| misreading.name()),
         }
     };
     by_name.into_iter().map(group).collect()

@@ -66,7 +66,7 @@ export type ClassLine = {
 };
 /** Results whose first check, and whose last one, came to something. */
 export type Often = { id: string; first: number; last: number };
-export type ClassGroup = { group: string; n: number; states: number[]; points: number | null; misreading: string | null };
+export type ClassGroup = { group: string; n: number; states: number[]; points: number | null; misreading: string };
 export type ClassChange = { code: string; before: ClassState | null; now: ClassState; points: [number | null, number | null] };
 /** All that there is to be seen of a class. */
 export type ClassTold = {
