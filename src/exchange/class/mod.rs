@@ -3,7 +3,7 @@
 //! - [`roster`], [`table`]: the list of students; rows and cells of a table
 //! - [`care`]: what the instructor decided, and by what the class is judged
 //! - [`course`]: the class itself
-//! - [`line`]: one line a student
+//! - [mod@line]: one line a student
 //! - [`talk`]: what to talk about, groups, what changed
 //! - [`gradebook`], [`answers`]: what goes out again: rows for a course site, the answer key
 //! - [`saved`]: a class as a file, and back
