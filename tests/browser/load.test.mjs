@@ -16,7 +16,7 @@ const from = (file, name) => path.normalize(path.join(path.dirname(file), name))
 const asked = (file, how) => [...sourceOf(file).matchAll(how)].map((found) => from(file, found[1]));
 /** What a module needs before it runs, and what it brings when a screen is opened. */
 const needs = (file) => asked(file, /^import\s[^;]*?from "([^"]+)";/gm);
-const brings = (file) => asked(file, /\bimport\("([^"]+)"\)/g);
+const brings = (file) => asked(file, /\b(?:import\(|new Worker\(new URL\()"([^"]+)"/g);
 
 /** All modules that are there once `first` has run: itself and whatever it needs. */
 function closure(first, found = new Set()) {
