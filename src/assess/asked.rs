@@ -73,8 +73,6 @@ pub fn judge(sheet: &Sheet) -> Report {
             }
         }
     }
-    let holds = |f: &Finding| matches!(f.verdict, Verdict::Right | Verdict::Edge);
-    let all_hold = |of: &[Step], steps: &[Finding]| steps.iter().filter(|f| of.contains(&f.step)).all(holds);
     for (rate, before) in [
         (Step::Rate, &[Step::Count, Step::Seconds, Step::Multiplier][..]),
         (Step::Rate1, &[Step::Count1, Step::Seconds1]),
@@ -87,8 +85,7 @@ pub fn judge(sheet: &Sheet) -> Report {
                 .for_each(|f| f.code = "rate_follows");
         }
     }
-    let countable = sheet.task.counts() && sheet.task.kind != Kind::Intervals;
-    Report::of(steps, found.map(|c| c.peaks).filter(|_| countable))
+    Report::of(steps, found.map(|c| c.peaks).filter(|_| sheet.task.counts_beats()))
 }
 
 fn count_in(sheet: &Sheet, window: (f64, f64)) -> Counts {
@@ -106,12 +103,15 @@ fn numbers(sheet: &Sheet, typed: &Typed, window: Option<(f64, f64)>, beats: Opti
     [Some(seconds), multiplier, Some(rate)].into_iter().flatten().collect()
 }
 
+/// Whether every finding about these steps holds.
+fn all_hold(of: &[Step], steps: &[Finding]) -> bool {
+    steps.iter().filter(|f| of.contains(&f.step)).all(|f| f.verdict.holds())
+}
+
 /// The rate against the whole record, once every step to it holds.
 fn plausible(sheet: &Sheet, steps: &[Finding], window: Option<(f64, f64)>) -> Option<Finding> {
     let measured = [Step::Count, Step::Seconds, Step::Multiplier, Step::Rate];
-    let holds = |f: &Finding| matches!(f.verdict, Verdict::Right | Verdict::Edge);
-    let all = steps.iter().filter(|f| measured.contains(&f.step)).all(holds);
-    let ((a, b), rate) = window.zip(sheet.typed.rate).filter(|_| all)?;
+    let ((a, b), rate) = window.zip(sheet.typed.rate).filter(|_| all_hold(&measured, steps))?;
     judge_plausible(rate, b - a, &sheet.reference)
 }
 

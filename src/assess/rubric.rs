@@ -8,7 +8,7 @@ use super::Criteria;
 use super::process::{Done, Remark};
 use super::skill::Aid;
 use super::task::{Field, Kind, Task};
-use super::verdict::{Report, Step, Verdict};
+use super::verdict::{Report, Step};
 use crate::deed::{Kind as Deed, Nature};
 use serde::Serialize;
 
@@ -197,7 +197,7 @@ impl Facts<'_> {
         let mut evidence = None;
         let mut got = there;
         for finding in of {
-            let good = matches!(finding.verdict, Verdict::Right | Verdict::Edge);
+            let good = finding.verdict.holds();
             if evidence.is_none() || (got && !good) {
                 evidence = Some(finding.code);
             }

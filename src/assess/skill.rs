@@ -109,12 +109,8 @@ fn said(a: &Attempted, skill: &str) -> Said {
     let mended = (!called.is_empty()).then(|| pass("mended"));
     let steps = |steps: &[Step]| {
         let bad = a.wrong.iter().find(|(s, _)| steps.contains(s)).map(|(_, c)| fail(c));
-        let good = a
-            .last
-            .steps
-            .iter()
-            .find(|f| steps.contains(&f.step) && matches!(f.verdict, Verdict::Right | Verdict::Edge))
-            .map(|f| pass(f.code));
+        let good =
+            a.last.steps.iter().find(|f| steps.contains(&f.step) && f.verdict.holds()).map(|f| pass(f.code));
         bad.or(good).unwrap_or(NONE)
     };
     match skill {

@@ -61,7 +61,7 @@ pub struct Others {
 /// Whether a step holds.
 pub fn holds(report: &Report, step: Step) -> bool {
     let mut of = report.steps.iter().filter(|f| f.step == step).peekable();
-    of.peek().is_some() && of.all(|f| matches!(f.verdict, Verdict::Right | Verdict::Edge))
+    of.peek().is_some() && of.all(|f| f.verdict.holds())
 }
 
 /// Whether the band may be told before the attempt is over: every step to the rate holds, and where the uncertainty is asked for, which

@@ -168,9 +168,14 @@ impl Task {
         if self.counts() && self.kind != Kind::Compare { &[Field::Uncertainty] } else { &[] }
     }
 
-    /// Whether beats are counted.
+    /// Whether a rate is worked out, from beats or from intervals.
     pub fn counts(&self) -> bool {
         !matches!(self.kind, Kind::CleanStretch | Kind::NameFault | Kind::ReadRange)
+    }
+
+    /// Whether beats are counted in a window; a run of intervals is timed from beat to beat, so that none at its ends is in doubt.
+    pub fn counts_beats(&self) -> bool {
+        self.counts() && self.kind != Kind::Intervals
     }
 
     /// Whether a field belongs to it.

@@ -80,6 +80,13 @@ pub enum Verdict {
     Missing,
 }
 
+impl Verdict {
+    /// Whether nothing is to be put right: right, give or take an edge.
+    pub fn holds(self) -> bool {
+        matches!(self, Self::Right | Self::Edge)
+    }
+}
+
 names! {
     Verdict {
         Right => "right",

@@ -311,9 +311,7 @@ impl Session {
     /// How sure the count is: once count, time and rate hold, or the attempt is over. Before that a band about a wrong count looks
     /// like approval of it. Over a count that does not hold it is worked out from the window's own beats.
     fn spread(&self, report: Option<&Report>, over: bool) -> Option<Spread> {
-        // A run of intervals is timed from beat to beat: no beat at its ends is in doubt.
-        let counted = self.sheet.task.counts() && self.sheet.task.kind != Kind::Intervals;
-        if !counted || !(over || report.is_some_and(spread::may_be_told)) {
+        if !self.sheet.task.counts_beats() || !(over || report.is_some_and(spread::may_be_told)) {
             return None;
         }
         let take = self.take()?;

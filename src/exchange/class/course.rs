@@ -24,6 +24,13 @@ pub struct Source {
     pub scenario: String,
 }
 
+impl Source {
+    /// Whether something of it was kept, so that it can be graded again.
+    pub fn is_kept(&self) -> bool {
+        !(self.text.is_empty() && self.code.is_empty())
+    }
+}
+
 /// Something that could not be used.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
@@ -99,7 +106,7 @@ impl Class {
         }
         self.graded.clear();
         // Of what nothing was kept, nothing can be tried again: it stays told.
-        let kept = |failed: &Failed| !(failed.source.text.is_empty() && failed.source.code.is_empty());
+        let kept = |failed: &Failed| failed.source.is_kept();
         let (again, stays): (Vec<_>, Vec<_>) = std::mem::take(&mut self.failed).into_iter().partition(kept);
         self.failed = stays;
         std::mem::take(&mut self.sources)

@@ -6,6 +6,7 @@ use super::roster::Entry;
 use super::talk::causes;
 use crate::assess::misreading::Misreading;
 use crate::assess::verdict::Step;
+use crate::exchange::handin::class::once_each;
 use crate::exchange::handin::together::{Beside, beside, whose};
 use crate::exchange::handin::{Against, Compared, Graded, HandinError};
 use crate::plain::names;
@@ -208,8 +209,6 @@ impl Class {
         };
         let of = || results.iter().map(|k| &self.graded[*k]);
         let stands = chosen.map(|k| &self.graded[k]);
-        let once =
-            |codes: Vec<&'static str>| codes.into_iter().collect::<BTreeSet<_>>().into_iter().collect();
         let left = stands.map_or(&[][..], |g| &g.faults).iter().filter(|f| !f.cleared).map(|f| f.id);
         Line {
             listed,
@@ -222,11 +221,11 @@ impl Class {
             faults_left: left.collect(),
             misreadings: stands.map_or_else(Vec::new, misreadings),
             trace: stands.map_or_else(Vec::new, |g| causes(&g.outcome.codes)),
-            doubts: once(of().flat_map(|g| &g.doubts).map(HandinError::code).collect()),
-            against: once(against.concat()),
+            doubts: once_each(of().flat_map(|g| &g.doubts).map(HandinError::code)),
+            against: once_each(against.concat().into_iter()),
             copied: results.iter().any(|k| !found[*k].copies.is_empty()),
             alike: results.iter().any(|k| !found[*k].alike.is_empty()),
-            remarks: once(of().flat_map(|g| &g.remarks).map(|r| r.code()).collect()),
+            remarks: once_each(of().flat_map(|g| &g.remarks).map(|r| r.code())),
             code,
             name,
             email,

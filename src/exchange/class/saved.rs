@@ -184,8 +184,7 @@ pub fn read(text: &str) -> Result<(Class, Vec<Source>), SavedError> {
     }
     waiting.extend(form.failed.iter().map(|failed| failed.source.clone()));
     // What cannot be tried again, because nothing of it was kept, is told as it was.
-    let kept = |source: &Source| !(source.text.is_empty() && source.code.is_empty());
-    class.failed = form.failed.into_iter().filter(|failed| !kept(&failed.source)).collect();
-    waiting.retain(kept);
+    class.failed = form.failed.into_iter().filter(|failed| !failed.source.is_kept()).collect();
+    waiting.retain(Source::is_kept);
     Ok((class, waiting))
 }

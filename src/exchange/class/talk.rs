@@ -2,7 +2,6 @@
 
 use super::course::Class;
 use super::line::{Line, STATES, State, on_this_bench};
-use crate::assess::misreading::Misreading;
 use crate::assess::verdict::Verdict;
 use crate::exchange::handin::class::{Summary, sum_up};
 use crate::exchange::handin::together::beside;
@@ -85,19 +84,16 @@ pub fn groups(lines: &[Line]) -> Vec<Group> {
         points.sort_unstable();
         let middle =
             |points: &[u32]| f64::from(points[(points.len() - 1) / 2] + points[points.len() / 2]) / 2.0;
-        let mut counts: BTreeMap<&str, (usize, Misreading)> = BTreeMap::new();
+        let mut counts: BTreeMap<&'static str, usize> = BTreeMap::new();
         for misreading in lines.iter().flat_map(|line| &line.misreadings) {
-            counts.entry(misreading.name()).or_insert((0, *misreading)).0 += 1;
+            *counts.entry(misreading.name()).or_default() += 1;
         }
         Group {
             group: name.into(),
             n: lines.len(),
             states: STATES.map(|state| lines.iter().filter(|line| line.state == state).count()).into(),
             points: (!points.is_empty()).then(|| middle(&points)),
-            misreading: counts
-                .into_values()
-                .max_by_key(|(n, _)| *n)
-                .map_or("", |(_, misreading)| misreading.name()),
+            misreading: counts.into_iter().max_by_key(|(_, n)| *n).map_or("", |(name, _)| name),
         }
     };
     by_name.into_iter().map(group).collect()

@@ -163,7 +163,8 @@ pub fn sum_up(results: &[Graded], need: Need) -> Summary {
     }
 }
 
-fn once_each(codes: impl Iterator<Item = &'static str>) -> Vec<&'static str> {
+/// Codes in their order, each once.
+pub(in crate::exchange) fn once_each(codes: impl Iterator<Item = &'static str>) -> Vec<&'static str> {
     codes.collect::<BTreeSet<_>>().into_iter().collect()
 }
 
@@ -203,7 +204,7 @@ fn steps(results: &[&Graded]) -> Vec<StepCount> {
             counts.len() - 1
         });
         counts[k].judged += 1;
-        counts[k].right += usize::from(matches!(verdict, Verdict::Right | Verdict::Edge));
+        counts[k].right += usize::from(verdict.holds());
     }
     counts
 }

@@ -283,7 +283,7 @@ fn worst(findings: impl Iterator<Item = (Step, Verdict)>) -> Vec<(Step, Verdict)
     let mut steps: Vec<(Step, Verdict)> = Vec::new();
     for (step, verdict) in findings {
         match steps.iter_mut().find(|(known, _)| *known == step) {
-            Some((_, so_far)) if matches!(so_far, Verdict::Right | Verdict::Edge) => *so_far = verdict,
+            Some((_, so_far)) if so_far.holds() => *so_far = verdict,
             Some(_) => {}
             None => steps.push((step, verdict)),
         }
