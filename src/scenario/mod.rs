@@ -3,7 +3,9 @@
 //!
 //! - [`fault`]: the catalogue of faults
 //! - [`compose`]: a scenario as a file that a person can read and edit
-//! - [`schema`]: the file's tables and their checks
+//! - [`schema`]: the file's tables
+//! - [`check`]: what must hold in each of them
+//! - `drawn`: from scenario and seed to what stands on the table
 //! - [`text`]: a file's text as a plain value, and the place of a part in it
 //! - [`error`]: what is wrong with a file, and where
 //! - [`assignment`]: what makes a scenario an assignment
@@ -12,8 +14,10 @@
 //! - [`script`]: scripted attempts as they stand in the file; they are replayed by [`crate::session`]
 
 pub mod assignment;
+pub mod check;
 pub mod compose;
 pub mod digest;
+mod drawn;
 pub mod error;
 pub mod fault;
 pub mod schema;

@@ -3,7 +3,7 @@
 
 use super::error::ScenarioError;
 use super::fault::{self, AtWork, Fault, Scene, Situation};
-use super::schema::{Scenario, Severity};
+use super::schema::Scenario;
 use crate::assess::task::Kind;
 use crate::chain::Chain;
 
@@ -32,10 +32,7 @@ fn undone(scenario: &Scenario) -> Result<(), ScenarioError> {
         .iter()
         .filter_map(|spec| {
             let fault = fault::named(&spec.name)?;
-            let severity = match spec.severity {
-                None => fault.severity.1,
-                Some(Severity::Fixed(v) | Severity::Between([_, v])) => v,
-            };
+            let [_, severity] = spec.bounds(fault);
             Some((fault, severity))
         })
         .collect();

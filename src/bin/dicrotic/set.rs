@@ -4,7 +4,7 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use dicrotic::exchange::handin::Set;
-use dicrotic::scenario::schema::MOST_BYTES;
+use dicrotic::scenario::check::MOST_BYTES;
 use dicrotic::session::compact::base64;
 use flate2::read::DeflateDecoder;
 

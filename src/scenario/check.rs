@@ -1,0 +1,168 @@
+//! What of a scenario must hold by itself, table by table; what must fit together is in [`super::together`].
+
+use super::error::ScenarioError;
+use super::fault;
+use super::schema::{Scenario, Severity};
+use super::script::{LONGEST_WAIT_S, MOST_STEPS};
+use super::text;
+use crate::assess::task::Kind;
+
+/// Longest scenario file, bytes.
+pub const MOST_BYTES: usize = 64 * 1024;
+
+/// Longest time that passes before the student comes, s: a scenario handed in by a stranger must not hold anyone up.
+const MOST_BEFORE_S: f64 = 1800.0;
+
+/// Longest time that all scripted attempts of a scenario take together, with what happens before each of them, s. Each is
+/// replayed whenever the scenario is checked.
+pub const MOST_SCRIPTED_S: f64 = 7200.0;
+
+/// Most faults of one bench.
+const MOST_FAULTS: usize = 4;
+
+impl Scenario {
+    /// Reads and checks a scenario file. The error names the field, what stands there and what was expected.
+    pub fn read(text: &str) -> Result<Self, ScenarioError> {
+        if text.len() > MOST_BYTES {
+            let expected = format!("at most {MOST_BYTES} bytes");
+            return Err(ScenarioError::at("file", format!("{} bytes", text.len()), expected));
+        }
+        let scenario: Scenario = text::read(text)?;
+        scenario.check()?;
+        Ok(scenario)
+    }
+
+    fn check(&self) -> Result<(), ScenarioError> {
+        self.check_heading()?;
+        self.check_tables()?;
+        self.check_faults()?;
+        self.check_scripts()?;
+        if let Some(assignment) = &self.assignment {
+            assignment.check()?;
+        }
+        self.build_bench()?;
+        super::together::check(self)
+    }
+
+    fn check_heading(&self) -> Result<(), ScenarioError> {
+        let known = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+        if self.id.is_empty() || self.id.len() > 60 || !self.id.chars().all(known) {
+            let expected = "1 to 60 small letters, digits and hyphens";
+            return Err(ScenarioError::at("id", format!("\"{}\"", self.id), expected));
+        }
+        if !(1..=9).contains(&self.level) {
+            return Err(ScenarioError::at("level", self.level, "a whole number from 1 to 9"));
+        }
+        for (field, text, most) in
+            [("title", &self.title, 80), ("aim", &self.aim, 400), ("brief", &self.brief, 2000)]
+        {
+            let length = text.trim().chars().count();
+            if length == 0 || length > most {
+                let expected = format!("1 to {most} characters");
+                return Err(ScenarioError::at(field, format!("{length} characters"), expected));
+            }
+        }
+        Ok(())
+    }
+
+    fn check_tables(&self) -> Result<(), ScenarioError> {
+        if ![50.0, 60.0].contains(&self.mains.hz) {
+            return Err(ScenarioError::at("mains.hz", self.mains.hz, "50 or 60"));
+        }
+        if !(self.mains.volts.is_finite() && (90.0..=260.0).contains(&self.mains.volts)) {
+            return Err(ScenarioError::at("mains.volts", self.mains.volts, "a number from 90 to 260"));
+        }
+        self.subject
+            .check()
+            .map_err(|e| ScenarioError::at(format!("subject.{}", e.field), e.found, e.expected))?;
+        self.recorder
+            .check()
+            .map_err(|e| ScenarioError::at(format!("recorder.{}", e.field), "another value", e.expected))?;
+        if !crate::strip::frame::TIME_BASES_S.contains(&self.time_base_s) {
+            let list = crate::strip::frame::TIME_BASES_S.map(|t| t.to_string()).join(", ");
+            return Err(ScenarioError::at("time_base_s", self.time_base_s, format!("one of {list}")));
+        }
+        self.pass.check().map_err(|(field, expected)| {
+            ScenarioError::at(format!("pass.{field}"), "another value", expected)
+        })?;
+        self.task.check().map_err(|(field, found, expected)| {
+            ScenarioError::at(format!("task.{field}"), found, expected)
+        })?;
+        if self.task.kind == Kind::NameFault && !self.name_faults {
+            let expected = "true where the question is to name the fault";
+            return Err(ScenarioError::at("name_faults", "false", expected));
+        }
+        self.trouble.check().map_err(|(field, found)| {
+            ScenarioError::at(format!("trouble.{field}"), found, "a number from 0 to 1")
+        })?;
+        Ok(())
+    }
+
+    fn check_faults(&self) -> Result<(), ScenarioError> {
+        if self.fault.len() > MOST_FAULTS {
+            let found = format!("{} faults", self.fault.len());
+            return Err(ScenarioError::at("fault", found, format!("at most {MOST_FAULTS}")));
+        }
+        if let Some(name) = self.task.one_of.iter().find(|name| fault::named(name).is_none()) {
+            let known: Vec<&str> = fault::all().map(|f| f.id).collect();
+            let expected = format!("names out of {}", known.join(", "));
+            return Err(ScenarioError::at("task.one_of", format!("\"{name}\""), expected));
+        }
+        for (k, spec) in self.fault.iter().enumerate() {
+            let here = |field: &str| format!("fault[{k}].{field}");
+            if fault::named(&spec.name).is_none() {
+                let known: Vec<&str> = fault::all().map(|f| f.id).collect();
+                let found = format!("\"{}\"", spec.name);
+                return Err(ScenarioError::at(here("name"), found, format!("one of {}", known.join(", "))));
+            }
+            let bounds = spec.severity.map_or([0.0, 1.0], Severity::bounds);
+            let good =
+                bounds.iter().all(|v| v.is_finite() && (0.0..=1.0).contains(v)) && bounds[0] <= bounds[1];
+            if !good {
+                let expected = "a number from 0 to 1, or two of them, ascending";
+                return Err(ScenarioError::at(here("severity"), format!("{bounds:?}"), expected));
+            }
+        }
+        Ok(())
+    }
+
+    fn check_scripts(&self) -> Result<(), ScenarioError> {
+        if self.before.len() > MOST_STEPS {
+            let found = format!("{} steps", self.before.len());
+            return Err(ScenarioError::at("before", found, format!("at most {MOST_STEPS} steps")));
+        }
+        let waited = waited_of(&self.before, "before")?;
+        if waited > MOST_BEFORE_S {
+            let found = format!("waits of {waited} s in all");
+            return Err(ScenarioError::at("before", found, format!("at most {MOST_BEFORE_S} s of waiting")));
+        }
+        let mut scripted_s = 0.0;
+        for (k, attempt) in self.attempt.iter().enumerate() {
+            if attempt.steps.len() > MOST_STEPS {
+                let expected = format!("at most {MOST_STEPS} steps");
+                let found = format!("{} steps", attempt.steps.len());
+                return Err(ScenarioError::at(format!("attempt[{k}].steps"), found, expected));
+            }
+            scripted_s += waited + waited_of(&attempt.steps, &format!("attempt[{k}].steps"))?;
+            if scripted_s > MOST_SCRIPTED_S {
+                let found = format!("scripted attempts of {scripted_s} s in all up to here");
+                let expected = format!("at most {MOST_SCRIPTED_S} s of waiting in all attempts together");
+                return Err(ScenarioError::at(format!("attempt[{k}].steps"), found, expected));
+            }
+        }
+        Ok(())
+    }
+}
+
+/// The waits of a script in all, s. Each is looked at by itself as well: one below zero, or none at all, would hide the
+/// others in the sum.
+fn waited_of(steps: &[serde_json::Value], here: &str) -> Result<f64, ScenarioError> {
+    let mut waited = 0.0;
+    for (k, wait) in steps.iter().enumerate().filter_map(|(k, step)| Some((k, step.get("wait")?))) {
+        waited += wait.as_f64().filter(|s| (0.0..=LONGEST_WAIT_S).contains(s)).ok_or_else(|| {
+            let expected = format!("a number from 0 to {LONGEST_WAIT_S}");
+            ScenarioError::at(format!("{here}[{k}].wait"), wait, expected)
+        })?;
+    }
+    Ok(waited)
+}
