@@ -3,7 +3,7 @@
 use dicrotic::assess::Criteria;
 use dicrotic::assess::asked;
 use dicrotic::assess::parse::{Problem, number};
-use dicrotic::assess::sheet::Sheet;
+use dicrotic::assess::sheet::{Sheet, Written};
 use dicrotic::assess::task::Task;
 use dicrotic::assess::trace::Trace;
 use dicrotic::assess::verdict::{Reference, Report, Step, Typed, Verdict};
@@ -103,10 +103,7 @@ fn judge(
         first: None,
         typed: *typed,
         typed_first: Typed::default(),
-        uncertainty: None,
-        middle: None,
-        range_mv: None,
-        amplitude_mv: None,
+        written: Written::default(),
         reference: reference.clone(),
         landmarks: &[],
         values: None,

@@ -3,7 +3,7 @@
 use dicrotic::assess::Criteria;
 use dicrotic::assess::asked::judge;
 use dicrotic::assess::parse::{is_quotient, millivolts};
-use dicrotic::assess::sheet::Sheet;
+use dicrotic::assess::sheet::{Sheet, Written};
 use dicrotic::assess::task::{Field, Kind, Task, TaskSpec};
 use dicrotic::assess::trace::Trace;
 use dicrotic::assess::uncertainty::supported;
@@ -32,10 +32,7 @@ fn right<'a>(kind: Kind, criteria: &'a Criteria, peaks: &'a [Peak]) -> Sheet<'a>
         first: None,
         typed: typed(19.0, 15.0, 4.0, 76.0),
         typed_first: Typed::default(),
-        uncertainty: None,
-        middle: None,
-        range_mv: None,
-        amplitude_mv: None,
+        written: Written::default(),
         reference: Reference { peaks, delay_s: 0.0, duration_s: 60.0 },
         landmarks: &[],
         values: None,
@@ -245,7 +242,7 @@ fn after_exercise_the_window_is_short_and_early_and_has_a_time() {
         (Some(40.0), "middle_wrong"),
         (None, "middle_missing"),
     ] {
-        sheet.middle = middle;
+        sheet.written = sheet.written.with(Field::Middle, middle);
         assert_eq!(code(&judge(&sheet), Step::Middle).0, expected, "{middle:?}");
     }
 }
@@ -258,18 +255,17 @@ fn range_and_height_are_read_in_millivolts() {
         cursors: Some((5.15, 5.3)),
         landmarks: &beats,
         values: Some((-0.012, 0.028)),
-        range_mv: Some(100.0),
-        amplitude_mv: Some(40.0),
+        written: Written::default().with(Field::Range, 100.0).with(Field::Amplitude, 40.0),
         ..right(Kind::ReadRange, &criteria, &peaks)
     };
     assert!(judge(&sheet).passed, "{:?}", judge(&sheet));
     for (range, expected) in [(200.0, "range_span"), (0.1, "range_unit"), (50.0, "range_wrong")] {
-        sheet.range_mv = Some(range);
+        sheet.written = sheet.written.with(Field::Range, range);
         assert_eq!(code(&judge(&sheet), Step::Range).0, expected);
     }
     for (height, expected) in [(41.0, "amplitude_right"), (0.04, "amplitude_unit"), (28.0, "amplitude_wrong")]
     {
-        sheet.amplitude_mv = Some(height);
+        sheet.written = sheet.written.with(Field::Amplitude, height);
         assert_eq!(code(&judge(&sheet), Step::Amplitude).0, expected);
     }
     for (cursors, values, expected) in [
@@ -312,7 +308,7 @@ fn two_windows_are_to_be_two() {
     let mut sheet = Sheet {
         first: Some((20.1, 35.1)),
         typed_first: Typed { multiplier: None, ..typed(19.0, 15.0, 0.0, 76.0) },
-        uncertainty: Some(4.0),
+        written: Written::default().with(Field::Uncertainty, 4.0),
         ..right(Kind::Compare, &criteria, &peaks)
     };
     sheet.typed.multiplier = None;
@@ -343,13 +339,13 @@ fn an_uncertainty_is_right_between_the_usual_error_and_one_count() {
         (0.1, ("uncertainty_small", Verdict::Note)),
         (9.0, ("uncertainty_large", Verdict::Note)),
     ] {
-        sheet.uncertainty = Some(u);
+        sheet.written = sheet.written.with(Field::Uncertainty, u);
         assert_eq!(code(&judge(&sheet), Step::Uncertainty), expected);
         assert!(judge(&sheet).passed);
     }
     let mut sheet = Sheet { first: Some((20.1, 35.1)), ..right(Kind::Compare, &criteria, &peaks) };
     assert_eq!(code(&judge(&sheet), Step::Uncertainty), ("uncertainty_missing", Verdict::Missing));
-    sheet.uncertainty = Some(0.1);
+    sheet.written = sheet.written.with(Field::Uncertainty, 0.1);
     assert_eq!(code(&judge(&sheet), Step::Uncertainty), ("uncertainty_small", Verdict::Wrong));
 }
 

@@ -7,9 +7,9 @@ use common_records::{LENGTH_S, Record, record, sheet};
 use dicrotic::assess::Criteria;
 use dicrotic::assess::asked::judge;
 use dicrotic::assess::misreading::{Evidence, hypotheses, named};
-use dicrotic::assess::sheet::Sheet;
+use dicrotic::assess::sheet::{Sheet, Written};
 use dicrotic::assess::spread;
-use dicrotic::assess::task::{Kind, TaskSpec};
+use dicrotic::assess::task::{Field, Kind, TaskSpec};
 use dicrotic::assess::uncertainty::SD_COUNT;
 use dicrotic::assess::verdict::{Report, Typed, Verdict};
 use dicrotic::assess::window::{allowed, interval_rate};
@@ -131,7 +131,7 @@ fn right<'a>(
             method = by;
             s.typed = Typed { multiplier: None, ..worked_out(stream, n, length) };
             s.first = Some(first);
-            s.uncertainty = Some((60.0 / length).round());
+            s.written = s.written.with(Field::Uncertainty, (60.0 / length).round());
         }
         Kind::ReadRange => {
             let beat = &r.landmarks[(stream.uniform() * r.landmarks.len() as f64) as usize];
@@ -139,8 +139,9 @@ fn right<'a>(
             let low = -0.3 * beat.height;
             s.values = Some((low, low + 0.97 * beat.height));
             s.range_v = pick(stream, &[0.02, 0.05, 0.1, 0.2]);
-            s.range_mv = Some(1000.0 * s.range_v);
-            s.amplitude_mv = Some(two_figures(970.0 * beat.height));
+            s.written = Written::default()
+                .with(Field::Range, 1000.0 * s.range_v)
+                .with(Field::Amplitude, two_figures(970.0 * beat.height));
         }
         Kind::CleanStretch | Kind::NameFault => {}
         _ => {
@@ -150,7 +151,7 @@ fn right<'a>(
             if kind == Kind::AfterExercise {
                 let ended = -stream.range(3.0, 20.0);
                 s.exercise_ended_s = Some(ended);
-                s.middle = Some((0.5 * (window.0 + window.1) - ended).round());
+                s.written = s.written.with(Field::Middle, (0.5 * (window.0 + window.1) - ended).round());
             }
         }
     }

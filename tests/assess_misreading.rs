@@ -4,7 +4,7 @@
 use dicrotic::assess::Criteria;
 use dicrotic::assess::asked::judge;
 use dicrotic::assess::misreading::{Evidence, Misreading, hypotheses, named};
-use dicrotic::assess::sheet::Sheet;
+use dicrotic::assess::sheet::{Sheet, Written};
 use dicrotic::assess::task::Task;
 use dicrotic::assess::verdict::{Reference, Typed};
 use dicrotic::assess::window::Peak;
@@ -44,10 +44,7 @@ impl Case {
             first: None,
             typed: Typed { count, seconds, multiplier, rate },
             typed_first: Typed::default(),
-            uncertainty: None,
-            middle: None,
-            range_mv: None,
-            amplitude_mv: None,
+            written: Written::default(),
             reference: Reference { peaks: &self.peaks, delay_s: 0.0, duration_s: 40.55 },
             landmarks: &[],
             values: None,

@@ -414,7 +414,7 @@ fn a_flawless_run_with_papers_is_flawless() {
     let check = session.check().unwrap();
     let codes: Vec<&str> = check.process.iter().map(|r| r.code).collect();
     assert_eq!(codes, ["process_tested"]);
-    assert!(check.rubric.ready && check.rubric.total == 20, "{:?}", check.rubric);
+    assert!(check.rubric.ready() && check.rubric.total == 20, "{:?}", check.rubric);
 }
 
 #[test]

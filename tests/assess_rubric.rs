@@ -40,7 +40,7 @@ fn every_worked_example_taken_alone_is_ready_with_full_marks() {
         let text = std::fs::read_to_string(file.unwrap().path()).unwrap();
         let scenario = Scenario::read(&text).unwrap();
         let rubric = readiness::of_example(&scenario, &text).unwrap();
-        if !(rubric.ready && rubric.total == 20 && rubric.got == rubric.possible && rubric.scored) {
+        if !(rubric.ready() && rubric.total == 20 && rubric.got == rubric.possible && rubric.scored) {
             wrong.push(format!("{}: {} of 20, {:?}", scenario.id, rubric.total, open(&rubric)));
         }
         wrong.extend(readiness::contradictions(&scenario, &text));
@@ -53,12 +53,12 @@ fn every_worked_example_taken_alone_is_ready_with_full_marks() {
 fn what_nobody_asks_for_costs_nothing() {
     // No label, no tap on a sound bench, no uncertainty where it may be left out; twenty seconds where a brief says twenty.
     let (passed, plain) = with(PLAIN, |_| ());
-    assert!(passed && plain.ready && plain.total == 20, "{plain:?}");
+    assert!(passed && plain.ready() && plain.total == 20, "{plain:?}");
     let (_, unsure) = with(PLAIN, |steps| {
         let check = steps.len() - 1;
         steps.insert(check, json!({"do": "answer", "field": "uncertainty", "text": "0.01"}));
     });
-    assert!(unsure.ready && unsure.total == 20, "an uncertainty that is only a remark: {unsure:?}");
+    assert!(unsure.ready() && unsure.total == 20, "an uncertainty that is only a remark: {unsure:?}");
     assert!(plain.rows.iter().any(|r| r.row == "uncertainty" && !r.applies));
 }
 
@@ -66,11 +66,11 @@ fn what_nobody_asks_for_costs_nothing() {
 fn what_is_asked_for_is_wanted() {
     for (text, left_out, missing) in [(PLAIN, "agree", "safety: caution"), (HUM, "name", "faults: named")] {
         let (_, rubric) = with(text, without(left_out));
-        assert!(!rubric.ready, "{left_out}");
+        assert!(!rubric.ready(), "{left_out}");
         assert_eq!(open(&rubric), [missing]);
     }
     let (passed, unsure) = with(TWO, |steps| steps.retain(|s| s["field"] != "uncertainty"));
-    assert!(!passed && !unsure.ready && open(&unsure) == ["uncertainty: uncertainty"], "{unsure:?}");
+    assert!(!passed && !unsure.ready() && open(&unsure) == ["uncertainty: uncertainty"], "{unsure:?}");
     let (_, slow) = with(PLAIN, |steps| steps.insert(0, json!({"do": "rate", "hz": 50})));
     assert_eq!(open(&slow), ["signal: view"]);
     let (_, far) = with(PLAIN, |steps| {
@@ -83,7 +83,7 @@ fn what_is_asked_for_is_wanted() {
             step["text"] = json!("@count*2");
         }
     });
-    assert!(!wrong.ready && open(&wrong).contains(&"measurement: exact_count".into()), "{wrong:?}");
+    assert!(!wrong.ready() && open(&wrong).contains(&"measurement: exact_count".into()), "{wrong:?}");
 }
 
 #[test]
@@ -126,7 +126,7 @@ fn who_is_helped_is_asked_for_less_and_is_not_ready() {
     let mut shown = Session::worked(PLAIN).unwrap().unwrap();
     while shown.worked_next().is_some() {}
     let rubric = &shown.check().unwrap().rubric;
-    assert!(!rubric.scored && !rubric.ready && rubric.rows.iter().all(|r| !r.applies), "{rubric:?}");
+    assert!(!rubric.scored && !rubric.ready() && rubric.rows.iter().all(|r| !r.applies), "{rubric:?}");
 }
 
 fn students_help(session: &mut Session, mode: &str) {
@@ -137,11 +137,11 @@ fn students_help(session: &mut Session, mode: &str) {
 #[test]
 fn naming_is_scored_by_naming_and_testing() {
     let (passed, good) = with(NAMING, |_| ());
-    assert!(passed && good.ready && good.total == 20);
+    assert!(passed && good.ready() && good.total == 20);
     let (_, hasty) = with(NAMING, |steps| {
         steps.retain(|s| !matches!(s["do"].as_str(), Some("ask_finger" | "press_finger" | "look")));
     });
-    assert!(!hasty.ready || hasty.total < 20, "{hasty:?}");
+    assert!(!hasty.ready() || hasty.total < 20, "{hasty:?}");
     assert!(open(&hasty).contains(&"faults: tested".into()), "{hasty:?}");
 }
 

@@ -8,8 +8,8 @@ use common_records::{LENGTH_S, Record, record, sheet as empty};
 use dicrotic::assess::Criteria;
 use dicrotic::assess::asked::judge;
 use dicrotic::assess::misreading::{Evidence, Misreading, hypotheses, named};
-use dicrotic::assess::sheet::Sheet as Put;
-use dicrotic::assess::task::{Kind, Task};
+use dicrotic::assess::sheet::{Sheet as Put, Written};
+use dicrotic::assess::task::{Field, Kind, Task};
 use dicrotic::assess::verdict::{Report, Typed};
 use dicrotic::assess::window::allowed;
 use dicrotic::rng::Stream;
@@ -82,8 +82,8 @@ fn judged(record: &Record, s: &Sheet, around: Around) -> (Report, Option<Misread
     put.task = Task { kind: s.kind, ..Task::default() };
     put.cursors = s.window;
     put.typed = typed;
-    put.range_mv = s.range_mv;
-    put.amplitude_mv = s.range_mv.map(|_| 40.0);
+    put.written =
+        Written::default().with(Field::Range, s.range_mv).with(Field::Amplitude, s.range_mv.map(|_| 40.0));
     put.values = s.range_mv.map(|_| (-0.01, 0.03));
     let report = judge(&put);
     let squares_s = [5.0, 10.0, 14.0].map(|most| axes::step(around.screen_s, most));

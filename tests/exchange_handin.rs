@@ -4,7 +4,10 @@
 use dicrotic::assess::misreading::Misreading;
 use dicrotic::assess::skill::Got;
 use dicrotic::assess::verdict::Step;
-use dicrotic::exchange::handin::class::{Need, sum_up};
+use dicrotic::exchange::class::care::Terms;
+use dicrotic::exchange::class::course::Source;
+use dicrotic::exchange::class::{Class, Line, State, minutes};
+use dicrotic::exchange::handin::class::sum_up;
 use dicrotic::exchange::handin::{Graded, Handed, HandinError, Set, result, table};
 use dicrotic::scenario::Scenario;
 use dicrotic::scenario::digest::{bench_digest, digest, hex};
@@ -67,7 +70,7 @@ fn what_is_graded_is_what_the_replayed_check_says() {
             let (report, evidence) = (&check.report, session.evidence().unwrap());
             assert_eq!(graded.doubts, [], "{here}");
             assert_eq!(graded.score, Some(check.rubric.total), "{here}");
-            assert_eq!(graded.rubric_ready, check.rubric.ready && report.passed, "{here}");
+            assert_eq!(graded.rubric_ready, check.rubric.ready() && report.passed, "{here}");
             let outcome = &graded.outcome;
             assert_eq!(
                 (outcome.tries, outcome.passed, outcome.first_wrong, outcome.misreading),
@@ -276,22 +279,31 @@ fn moments_are_those_of_the_calendar() {
     }
 }
 
-fn passes(benches: usize) -> Need {
-    Need { benches, rubric: false }
+/// The lines of a class that handed in these results, with so many benches to pass.
+fn lines(results: &[Graded], benches: usize, rubric: bool) -> Vec<Line> {
+    let mut class = Class { terms: Terms { benches, rubric, ..Terms::default() }, ..Class::default() };
+    for graded in results {
+        class.take(Source::default(), graded.clone());
+    }
+    class.lines()
+}
+
+fn ready(lines: &[Line]) -> usize {
+    lines.iter().filter(|line| line.state == State::Ready).count()
 }
 
 #[test]
-fn a_class_is_summed_up_with_those_who_are_not_ready_first() {
+fn a_class_is_summed_up() {
     let mut results: Vec<Graded> = (0..30).map(|k| grade(&file(k)).unwrap()).collect();
     for (k, graded) in (0..30).zip(&results) {
         let right = way(k) == Way::Right;
         assert_eq!(graded.outcome.passed, right, "student {k}, {:?}: {:?}", way(k), graded.outcome);
     }
-    let summary = sum_up(&results, passes(1));
-    assert_eq!((summary.students.len(), summary.results, summary.doubtful), (30, 30, 0));
-    let not_ready = summary.students.iter().take_while(|s| !s.ready).count();
-    assert_eq!(not_ready, 12);
-    assert!(summary.students[not_ready..].iter().all(|s| s.ready && s.passes == 1));
+    let summary = sum_up(&results);
+    assert_eq!((summary.results, summary.doubtful), (30, 0));
+    let of_all = lines(&results, 1, false);
+    assert_eq!((of_all.len(), ready(&of_all)), (30, 18));
+    assert!(of_all.iter().all(|line| (line.state == State::Ready) == (line.passes == 1)));
     assert_eq!(
         (summary.faults[0].id, summary.faults[0].left, summary.faults[0].met),
         ("charger_near", 3, 30)
@@ -302,30 +314,30 @@ fn a_class_is_summed_up_with_those_who_are_not_ready_first() {
     assert_eq!(of.map(count), [3, 3, 3]);
     let step = |step| summary.steps.iter().find(|s| s.step == step).unwrap();
     assert_eq!((step(Step::Multiplier).judged, step(Step::Multiplier).right), (30, 27));
-    let [q1, q2, q3] = summary.minutes.unwrap();
+    let [q1, q2, q3] = minutes(&of_all).unwrap();
     assert!(q1 <= q2 && q2 <= q3 && q1 > 0.5);
     // Nobody labelled the take or read the caution: by the rubric nobody is ready yet.
-    let by_rubric = sum_up(&results, Need { benches: 1, rubric: true });
-    assert!(by_rubric.students.iter().all(|s| !s.ready && s.score.is_some_and(|s| s < 19)));
+    let by_rubric = lines(&results, 1, true);
+    assert!(ready(&by_rubric) == 0 && by_rubric.iter().all(|line| line.points.is_some_and(|s| s < 19)));
     let skill = |name: &str| summary.skills.iter().find(|(s, _)| *s == name).map(|(_, share)| *share);
     assert!(skill("counting").is_some_and(|s| (s - 0.8).abs() < 1e-9), "{:?}", summary.skills);
     // Two passes are asked for: nobody has them; two on the same bench are one.
-    assert!(sum_up(&results, passes(2)).students.iter().all(|s| !s.ready));
+    assert_eq!(ready(&lines(&results, 2, false)), 0);
     results.push(results[0].clone());
-    let twice = sum_up(&results, passes(2));
-    assert_eq!(twice.students.len(), 30);
-    assert!(twice.students.iter().all(|s| !s.ready && s.passes <= 1));
+    let twice = lines(&results, 2, false);
+    assert_eq!((twice.len(), ready(&twice)), (30, 0));
+    assert!(twice.iter().all(|line| line.passes <= 1));
     // The same code typed differently is the same student; another's log under a new name is told.
     results[30].about.student = "group a 01".into();
-    assert_eq!(sum_up(&results, passes(1)).students.len(), 30);
+    assert_eq!(lines(&results, 1, false).len(), 30);
     results[30].about.student = "Mallory".into();
-    let copied = sum_up(&results, passes(1));
-    assert_eq!(copied.students.iter().filter(|s| s.copied).count(), 2);
+    let copied = lines(&results, 1, false);
+    assert_eq!(copied.iter().filter(|line| line.copied).count(), 2);
     // Who types nothing is counted one by one.
     results[29].about.student = " ".into();
     results[30].about.student = String::new();
-    assert_eq!(sum_up(&results, passes(1)).students.len(), 31);
-    assert_eq!(sum_up(&[], passes(1)).minutes, None);
+    assert_eq!(lines(&results, 1, false).len(), 31);
+    assert_eq!(minutes(&lines(&[], 1, false)), None);
 }
 
 /// The browser's test of a class takes its files from here: the folder is named by DICROTIC_CLASS, one of the target

@@ -1,7 +1,8 @@
 //! What is compared, and what a log looks like: the two digests, the heart of an assigned bench, what is handed out, scripts that
 //! are told nothing, and remarks that honest logs never get.
 
-use dicrotic::exchange::handin::class::{Need, sum_up};
+use dicrotic::exchange::class::course::Source;
+use dicrotic::exchange::class::{Class, State};
 use dicrotic::exchange::handin::remark::Remark;
 use dicrotic::exchange::handin::together::beside;
 use dicrotic::exchange::handin::{Compared, Graded, Handed, Set, result};
@@ -225,9 +226,13 @@ fn what_a_made_log_looks_like_is_remarked_and_fails_nothing() {
     assert_eq!(theirs.own_seed, Some(true));
     let found = beside(&[grade(&attempt(0)), grade(&attempt(1)), theirs.clone()]);
     assert_eq!((&found[0].alike, &found[1].alike, &found[2].alike), (&vec![2], &vec![], &vec![0]));
-    let summary = sum_up(&[grade(&attempt(0)), theirs], Need { benches: 1, rubric: false });
-    assert!(summary.students.iter().all(|s| s.alike && !s.copied), "{:?}", summary.students);
-    assert!(summary.students.iter().any(|s| s.ready), "a remark fails nothing");
+    let mut class = Class::default();
+    for graded in [grade(&attempt(0)), theirs] {
+        class.take(Source::default(), graded);
+    }
+    let lines = class.lines();
+    assert!(lines.iter().all(|line| line.alike && !line.copied), "{lines:?}");
+    assert!(lines.iter().any(|line| line.state == State::Ready), "a remark fails nothing");
 }
 
 #[test]

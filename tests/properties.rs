@@ -4,7 +4,7 @@
 use dicrotic::assess::Criteria;
 use dicrotic::assess::asked::judge;
 use dicrotic::assess::parse::{millivolts, number};
-use dicrotic::assess::sheet::Sheet;
+use dicrotic::assess::sheet::{Sheet, Written};
 use dicrotic::assess::task::Task;
 use dicrotic::assess::trace::Trace;
 use dicrotic::assess::verdict::{Reference, Typed};
@@ -312,7 +312,7 @@ proptest! {
         let criteria = Criteria { edge_s: edge, ..Criteria::default() };
         let report = |peaks: &[Peak], dt: f64| judge(&Sheet {
             task: Task::default(), criteria: &criteria, trace: Some(&trace), cursors: Some((a + dt, b + dt)), first: None,
-            typed, typed_first: Typed::default(), uncertainty: None, middle: None, range_mv: None, amplitude_mv: None,
+            typed, typed_first: Typed::default(), written: Written::default(),
             reference: Reference { peaks, delay_s: delay, duration_s: 600.0 }, landmarks: &[], values: None, range_v: 0.1,
             exercise_ended_s: None,
         });

@@ -506,9 +506,9 @@ fn a_short_window_that_was_asked_for_is_no_misreading() {
         &[
             json!({"do": "cursor", "which": "a", "t": "@peak"}),
             json!({"do": "cursor", "which": "b", "t": "@last"}),
-            json!({"do": "answer", "field": "count", "text": "@intervals+1"}),
+            json!({"do": "answer", "field": "count", "text": "@count+1"}),
             json!({"do": "answer", "field": "seconds", "text": "@seconds"}),
-            json!({"do": "answer", "field": "rate", "text": "@interval_rate*1.1667"}),
+            json!({"do": "answer", "field": "rate", "text": "@rate*1.1667"}),
             json!({"do": "check"}),
         ],
     )

@@ -431,6 +431,7 @@ const CALLS: &[(&str, &str)] = &[
     ("scenario_brief", "text"),
     ("fault_catalogue", "the same for all scenarios"),
     ("deed_table", "the same for all scenarios"),
+    ("task_kinds", "the same for all scenarios"),
     ("has_worked", "text"),
     ("skill_map", "history"),
     ("fingerprint", "a hash of samples"),

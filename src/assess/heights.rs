@@ -1,12 +1,13 @@
 //! The range and the height of a beat, as they are read off the strip.
 
 use super::sheet::Sheet;
+use super::task::Field;
 use super::verdict::{Finding, Step, missing, right, short, wrong};
 use crate::plain::json;
 
 /// The range to one side of zero, in millivolts.
 pub(super) fn range(sheet: &Sheet) -> Finding {
-    let Some(typed) = sheet.range_mv else { return missing(Step::Range, "range_missing") };
+    let Some(typed) = sheet.written.get(Field::Range) else { return missing(Step::Range, "range_missing") };
     let is = |factor: f64| (typed / (1000.0 * sheet.range_v * factor) - 1.0).abs() <= 0.01;
     let args = json!({"typed": short(typed)});
     if is(1.0) {
@@ -42,7 +43,7 @@ pub(super) fn foot_to_peak(sheet: &Sheet) -> Finding {
 
 /// The height between the cursors in millivolts, whatever they stand on: where they should stand is judged by itself.
 pub(super) fn amplitude(sheet: &Sheet) -> Finding {
-    let (Some(typed), Some((low, high))) = (sheet.amplitude_mv, sheet.values) else {
+    let (Some(typed), Some((low, high))) = (sheet.written.get(Field::Amplitude), sheet.values) else {
         return missing(Step::Amplitude, "amplitude_missing");
     };
     let height = 1000.0 * (high - low).abs();

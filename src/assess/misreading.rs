@@ -9,7 +9,7 @@
 mod numbers;
 
 use super::sheet::Sheet;
-use super::task::Kind;
+use super::task::{Field, Reads};
 use super::verdict::{Report, Step, Typed, Verdict};
 use super::window::spanned;
 use super::window::{Allowed, allowed};
@@ -191,7 +191,7 @@ impl Evidence<'_> {
         let sheet = self.sheet;
         let count_in = |(a, b): (f64, f64)| {
             let (peaks, delay_s) = (sheet.reference.peaks, sheet.reference.delay_s);
-            if sheet.task.kind == Kind::Intervals {
+            if sheet.task.reads() == Reads::Intervals {
                 let n = spanned(peaks, delay_s, a, b)?.0 as usize;
                 return Some(Allowed { exact: n, least: n, most: n });
             }
@@ -205,10 +205,10 @@ impl Evidence<'_> {
             rate_decimals,
         };
         let second = of(sheet.window(), sheet.typed, false, self.rate_decimals);
-        match sheet.task.kind {
-            Kind::Compare => vec![of(sheet.first_window(), sheet.typed_first, true, 0), second],
-            kind if sheet.task.counts() || kind == Kind::ReadRange => vec![second],
-            _ => Vec::new(),
+        match sheet.task.windows() {
+            0 => Vec::new(),
+            1 => vec![second],
+            _ => vec![of(sheet.first_window(), sheet.typed_first, true, 0), second],
         }
     }
 
@@ -250,9 +250,14 @@ const NEAR_S: f64 = 0.1;
 pub fn hypotheses(e: &Evidence) -> Vec<Hypothesis> {
     let mut found = Found(Vec::new());
     for reading in e.readings() {
-        if e.sheet.task.kind == Kind::ReadRange {
+        if e.sheet.task.reads() == Reads::Heights {
             if e.is(&reading, Step::Range, "range_span") {
-                found.add(Misreading::BothSides, Step::Range, 0.0, json!({"typed": e.sheet.range_mv}));
+                found.add(
+                    Misreading::BothSides,
+                    Step::Range,
+                    0.0,
+                    json!({"typed": e.sheet.written.get(Field::Range)}),
+                );
             }
             continue;
         }
@@ -311,7 +316,7 @@ fn window(e: &Evidence, r: &Reading, found: &mut Found) {
     }
     let Some(length) = r.length().filter(|t| *t < 10.0 - 0.05) else { return };
     // A window as short as the question asks for is no misreading.
-    if e.sheet.task.kind != Kind::Intervals && e.is_wrong(r, Step::Window) {
+    if e.sheet.task.reads() != Reads::Intervals && e.is_wrong(r, Step::Window) {
         let single = r.typed.count.is_some_and(|n| n <= 2.0);
         let id = if single { Misreading::SingleInterval } else { Misreading::WindowTooShort };
         found.add(id, step, 0.0, json!({"seconds": (length * 10.0).round() / 10.0}));
@@ -328,7 +333,7 @@ fn counting(e: &Evidence, r: &Reading, found: &mut Found) {
     let length = b - a;
     let args = json!({"count": count});
     let step = r.step(Step::Count);
-    let intervals = e.sheet.task.kind == Kind::Intervals;
+    let intervals = e.sheet.task.reads() == Reads::Intervals;
     let mut add = |id, distance, args: Value| found.add(id, step, distance, args);
     let inside: Vec<f64> = e.marks_in((a, b)).collect();
     let bumps_marked = inside.iter().filter(|m| e.on_bump(**m)).count() as f64;

@@ -1,6 +1,7 @@
 //! How it was measured, judged step by step.
 //!
-//! - [`asked`]: the verdict for each kind of question; its `judge` is the one that there is
+//! - [`asked`]: the verdict; its `judge` is the one that there is
+//! - [`kind`]: what is special about each kind of question, one file a kind
 //! - `placed`, `heights`, [`uncertainty`]: what a kind asks of the window, of heights, and of how sure a rate is
 //! - [`sheet`]: everything that a student has put down
 //! - `arithmetic`, `counting`: T, multiplier and rate by what they do to the rate; the count by each right method
@@ -12,7 +13,7 @@
 //! - [`rubric`]: twenty points, each with its evidence
 //! - [`skill`]: what an attempt says of each skill, and what a row of attempts says of its mastery
 //! - [`spread`]: how sure a count is, and what other windows would have given
-//! - [`task`]: the kinds of question and their fields
+//! - [`task`]: the question, as a scenario lays it down and as a seed settles it
 //! - [`trace`]: the stretch that was measured: hum, clipping, size, length
 //! - [`verdict`]: the steps in their order, each with a code and its arguments, no prose
 //!
@@ -24,6 +25,7 @@ pub mod asked;
 mod counting;
 mod heights;
 pub mod hint;
+pub mod kind;
 pub mod misreading;
 pub mod parse;
 mod placed;

@@ -1,7 +1,7 @@
 //! Where the window lies, against what the question asks of it.
 
 use super::sheet::Sheet;
-use super::task::Kind;
+use super::task::Field;
 use super::verdict::{Finding, Step, Verdict, finding, judge_window, missing, right, short, wrong};
 use super::window::{feet, spanned};
 use crate::plain::json;
@@ -34,9 +34,9 @@ pub(super) fn window_asked(sheet: &Sheet, window: Option<(f64, f64)>) -> Finding
     if common.is_wrong() {
         return common;
     }
-    if sheet.task.kind != Kind::AfterExercise {
+    let Some(within) = sheet.task.within_s else {
         return too_long(sheet, seconds).unwrap_or(common);
-    }
+    };
     let Some(ended) = sheet.exercise_ended_s.filter(|ended| *ended <= 0.5 * (a + b)) else {
         return wrong(Step::Window, "window_no_exercise", json!({}));
     };
@@ -44,10 +44,10 @@ pub(super) fn window_asked(sheet: &Sheet, window: Option<(f64, f64)>) -> Finding
         return finding;
     }
     let middle = 0.5 * (a + b) - ended;
-    match sheet.task.within_s.filter(|within| middle > *within) {
-        Some(within) => wrong(Step::Window, "window_late", json!({"within": within})),
-        None => common,
+    if middle > within {
+        return wrong(Step::Window, "window_late", json!({"within": within}));
     }
+    common
 }
 
 /// A window that is longer than was asked for.
@@ -103,7 +103,9 @@ pub(super) fn apart(sheet: &Sheet, window: Option<(f64, f64)>) -> Finding {
 
 /// The time of the window's middle after the end of exercise.
 pub(super) fn middle(sheet: &Sheet, window: Option<(f64, f64)>) -> Finding {
-    let (Some(typed), Some((a, b)), Some(ended)) = (sheet.middle, window, sheet.exercise_ended_s) else {
+    let (Some(typed), Some((a, b)), Some(ended)) =
+        (sheet.written.get(Field::Middle), window, sheet.exercise_ended_s)
+    else {
         return missing(Step::Middle, "middle_missing");
     };
     let off = |t: f64| (typed - t).abs();

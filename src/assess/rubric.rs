@@ -4,12 +4,17 @@
 //! left out, and the rest is scaled to twenty, so that nobody loses or wins by the choice of the scenario. What may be left out
 //! costs nothing. Ready is who passes the check with sixteen points or more and no row at zero, working alone.
 
+pub mod points;
+
+pub use points::PointOf;
+
 use super::Criteria;
 use super::process::{Done, Remark};
 use super::skill::Aid;
-use super::task::{Field, Kind, Task};
+use super::task::{Field, Task};
 use super::verdict::{Report, Step};
 use crate::deed::{Kind as Deed, Nature};
+use points::How;
 use serde::Serialize;
 
 /// Points of the whole rubric.
@@ -67,10 +72,34 @@ pub struct Rubric {
     pub possible: u32,
     /// Whether there is anything to give points for: who only watches is not scored.
     pub scored: bool,
-    /// Passed with sixteen or more, no row at zero, alone and without being shown the answer.
-    pub ready: bool,
+    /// What bars from being ready; nothing who passed with sixteen or more, no row at zero, alone and without being shown
+    /// the answer.
+    pub bar: Option<Bar>,
     /// The rows.
     pub rows: Vec<Row>,
+}
+
+impl Rubric {
+    /// Whether nothing bars from being ready.
+    pub fn ready(&self) -> bool {
+        self.bar.is_none()
+    }
+}
+
+/// What bars from being ready.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Bar {
+    /// The check is not passed.
+    Check,
+    /// The answer was shown.
+    Shown,
+    /// It was watched or found half done.
+    Help,
+    /// A row has no point.
+    Row,
+    /// There are too few points.
+    Points,
 }
 
 /// What an attempt is about, as far as it decides which points there are. Known before it begins.
@@ -105,40 +134,39 @@ pub struct AskedRow {
 
 /// What an attempt asks.
 pub fn asked(t: &Terms) -> Vec<AskedRow> {
-    let by_hand = t.bench && t.records && t.aid == Aid::Alone;
-    let measured: &[&'static str] = match t.task.kind {
-        Kind::NameFault => &[],
-        Kind::CleanStretch => &["clean_window"],
-        Kind::ReadRange => &["clean_window", "range_read", "height_read"],
-        Kind::Intervals => &["clean_window", "intervals_counted", "units", "rate_worked"],
-        Kind::AfterExercise => &["clean_window", "exact_count", "units", "formula", "middle_read"],
-        _ => &["clean_window", "exact_count", "units", "formula"],
-    };
-    let mut faults = vec!["tested", "one_change"];
-    if t.names {
-        faults.insert(0, "named");
-    }
-    if t.mends {
-        faults.push("mended");
-    }
-    if t.tells {
-        faults.push("told");
-    }
-    let row = |row, applies: bool, points: &[&'static str]| AskedRow {
+    let row = |(row, points): (&'static str, Vec<PointOf>)| AskedRow {
         row,
-        points: if applies { points.to_vec() } else { Vec::new() },
+        points: points.iter().map(|point| point.code).collect(),
     };
-    let uncertain = t.task.asks(Field::Uncertainty) && !t.task.optional().contains(&Field::Uncertainty);
+    rows(t).into_iter().map(row).collect()
+}
+
+/// The rows with the points that there are; none where a row does not apply.
+fn rows(t: &Terms) -> [(&'static str, Vec<PointOf>); 7] {
     let watched = t.aid == Aid::Shown;
-    vec![
-        row("setup", by_hand, &["linked", "socket", "strap"]),
-        row("signal", by_hand, &["size", "hum", "unclipped", "calm", "view"]),
-        row("faults", t.bench && t.faults && !watched, &faults),
-        row("recording", by_hand, &["long"]),
-        row("measurement", !watched, measured),
-        row("uncertainty", uncertain && !watched, &["uncertainty"]),
+    let by_hand = t.bench && t.records && t.aid == Aid::Alone;
+    let with_faults = t.bench && t.faults && !watched;
+    let faults = [
+        (points::NAMED, t.names),
+        (points::TESTED, true),
+        (points::ONE_CHANGE, true),
+        (points::MENDED, t.mends),
+        (points::TOLD, t.tells),
+    ];
+    let faults: Vec<PointOf> =
+        faults.into_iter().filter_map(|(point, there)| there.then_some(point)).collect();
+    let uncertain = t.task.asks(Field::Uncertainty) && !t.task.optional().contains(&Field::Uncertainty);
+    let where_it_applies =
+        |applies: bool, points: &[PointOf]| if applies { points.to_vec() } else { Vec::new() };
+    [
+        ("setup", where_it_applies(by_hand, points::SETUP)),
+        ("signal", where_it_applies(by_hand, points::SIGNAL)),
+        ("faults", where_it_applies(with_faults, &faults)),
+        ("recording", where_it_applies(by_hand, points::RECORDING)),
+        ("measurement", where_it_applies(!watched, t.task.kind.question().points)),
+        ("uncertainty", where_it_applies(uncertain && !watched, points::UNCERTAINTY)),
         // Who measures what lies there already puts no sensor on anybody.
-        row("safety", by_hand || (t.bench && t.faults && !watched), &["caution"]),
+        ("safety", where_it_applies(by_hand || with_faults, points::SAFETY)),
     ]
 }
 
@@ -214,73 +242,60 @@ impl Facts<'_> {
         Point { evidence, ..self.fact(code, got) }
     }
 
-    /// The point with this code.
-    fn point(&self, code: &'static str) -> Point {
+    /// A point, given or not.
+    fn point(&self, PointOf { code, how }: PointOf) -> Point {
         let readable = |s: &f64| (READABLE_S[0]..=READABLE_S[1]).contains(s);
-        match code {
-            "linked" => self.deed(code, Deed::Record),
-            "socket" => self.fact(code, self.routed),
-            "strap" => self.fact(code, self.strapped),
-            "size" => self.clean(code, &["trace_small", "trace_tall"]),
-            "hum" => self.clean(code, &["trace_hum"]),
-            "unclipped" => self.clean(code, &["trace_clipped"]),
-            "calm" => self.clean(code, &["trace_restless", "trace_spike", "trace_step", "trace_unlike"]),
-            "view" => {
+        match how {
+            How::Done(deed) => self.deed(code, deed),
+            How::Routed => self.fact(code, self.routed),
+            How::Strapped => self.fact(code, self.strapped),
+            How::Without(findings) => self.clean(code, findings),
+            How::View => {
                 let shown = self.clean(code, &[]);
                 let got = self.rate_hz >= RATE_HZ && self.views_s.iter().any(readable);
                 Point { got: shown.got && got, ..shown }
             }
-            "named" => self.right(code, &[Step::Name]),
+            How::Right(steps) => self.right(code, steps),
             // Where there is only a name to find, a test that led to none showed nothing to whoever made it.
-            "tested" => {
+            How::Tested => {
                 let tested = self.remarks(code, Some("process_tested"), "process_untested");
-                Point {
-                    got: tested.got && (self.terms.mends || self.right(code, &[Step::Name]).got),
-                    ..tested
-                }
+                let led_on = self.terms.mends || self.right(code, &[Step::Name]).got;
+                Point { got: tested.got && led_on, ..tested }
             }
             // Who has only to name what is wrong, and tries nothing, has not worked one change at a time.
-            "one_change" => {
+            How::OneChange => {
                 let one = self.remarks(code, None, "process_blind");
                 let tries = |d: &Done| {
                     matches!(d.kind().nature(), Nature::Change | Nature::Test | Nature::Tune | Nature::Look)
                 };
                 Point { got: one.got && (self.terms.mends || self.done.iter().any(tries)), ..one }
             }
-            "mended" => self.remarks(code, None, "process_cause_remains"),
-            "long" => self.fact(code, self.take_s + 1e-6 >= self.criteria.record_s),
-            "clean_window" => match self.terms.task.kind {
-                Kind::CleanStretch => self.right(code, &[Step::Window, Step::Trace]),
-                _ => self.right(code, &[Step::Window, Step::Window1]),
-            },
-            "exact_count" | "intervals_counted" => self.right(code, &[Step::Count, Step::Count1]),
-            "units" => self.right(code, &[Step::Seconds, Step::Seconds1]),
-            "formula" | "rate_worked" => self.right(code, &[Step::Multiplier, Step::Rate, Step::Rate1]),
-            "middle_read" => self.right(code, &[Step::Middle]),
-            "told" => self.deed(code, Deed::TellInstructor),
-            "range_read" => self.right(code, &[Step::Range]),
-            "height_read" => self.right(code, &[Step::Amplitude]),
-            "uncertainty" => self.right(code, &[Step::Uncertainty]),
-            "caution" => self.deed(code, Deed::Agree),
-            _ => self.fact(code, false),
+            How::Mended => self.remarks(code, None, "process_cause_remains"),
+            How::Long => self.fact(code, self.take_s + 1e-6 >= self.criteria.record_s),
         }
     }
 }
 
 /// Fills in the rubric.
 pub fn fill_in(f: &Facts) -> Rubric {
-    let row = |asked: AskedRow| {
-        let points: Vec<Point> = asked.points.iter().map(|code| f.point(code)).collect();
+    let row = |(row, points): (&'static str, Vec<PointOf>)| {
+        let points: Vec<Point> = points.into_iter().map(|point| f.point(point)).collect();
         let got = points.iter().filter(|p| p.got).count() as u32;
-        Row { row: asked.row, got, of: points.len() as u32, applies: !points.is_empty(), points }
+        Row { row, got, of: points.len() as u32, applies: !points.is_empty(), points }
     };
-    let rows: Vec<Row> = asked(&f.terms).into_iter().map(row).collect();
+    let rows: Vec<Row> = rows(&f.terms).into_iter().map(row).collect();
     let got: u32 = rows.iter().map(|r| r.got).sum();
     let possible: u32 = rows.iter().map(|r| r.of).sum();
     // Rounded down: a point counts when it is whole.
     let total = (OF * got).checked_div(possible).unwrap_or(0);
     let zero = rows.iter().any(|r| r.applies && r.got == 0);
-    let alone = f.terms.aid == Aid::Alone && !f.revealed;
-    let ready = f.report.passed && total >= READY && !zero && alone;
-    Rubric { total, of: OF, got, possible, scored: possible > 0, ready, rows }
+    let bars = [
+        (Bar::Check, !f.report.passed),
+        (Bar::Shown, f.revealed),
+        (Bar::Help, f.terms.aid != Aid::Alone),
+        (Bar::Row, zero),
+        (Bar::Points, total < READY),
+    ];
+    let bar = bars.into_iter().find_map(|(bar, there)| there.then_some(bar));
+    Rubric { total, of: OF, got, possible, scored: possible > 0, bar, rows }
 }

@@ -1,11 +1,34 @@
 //! Everything that a student has put down, and what it is judged against.
 
 use super::Criteria;
-use super::task::{Kind, Task};
+use super::task::{FIELDS, Field, Reads, Task};
 use super::trace::Trace;
 use super::verdict::{Reference, Typed};
 use super::window::{allowed, spanned};
 use crate::measure::landmarks::Landmarks;
+
+/// The number typed into each field, in its unit; nothing where none was, or none that can be read.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Written([Option<f64>; FIELDS.len()]);
+
+impl Written {
+    /// What is told of each field.
+    pub fn of(value: impl FnMut(Field) -> Option<f64>) -> Self {
+        Self(FIELDS.map(value))
+    }
+
+    /// What was typed into a field.
+    pub fn get(&self, field: Field) -> Option<f64> {
+        FIELDS.iter().zip(self.0).find(|(one, _)| **one == field)?.1
+    }
+
+    /// The same with another number in a field.
+    pub fn with(mut self, field: Field, value: impl Into<Option<f64>>) -> Self {
+        let value = value.into();
+        FIELDS.iter().zip(&mut self.0).filter(|(one, _)| **one == field).for_each(|(_, slot)| *slot = value);
+        self
+    }
+}
 
 /// Everything that a student has put down.
 #[derive(Clone, Debug)]
@@ -24,14 +47,8 @@ pub struct Sheet<'a> {
     pub typed: Typed,
     /// What was typed for the first of two windows.
     pub typed_first: Typed,
-    /// Uncertainty of the rate as typed, beats/min.
-    pub uncertainty: Option<f64>,
-    /// Time from the end of exercise to the window's middle as typed, s.
-    pub middle: Option<f64>,
-    /// Full-scale range as typed, mV.
-    pub range_mv: Option<f64>,
-    /// Height of a beat as typed, mV.
-    pub amplitude_mv: Option<f64>,
+    /// What was typed into any field.
+    pub written: Written,
     /// What it is judged against.
     pub reference: Reference<'a>,
     /// The beats' landmarks: for the height of a beat, and for who counts feet. May be empty where neither matters.
@@ -58,7 +75,7 @@ impl Sheet<'_> {
     /// The windows in which feet may explain what the peaks do not: only there landmarks matter to a count or an interval.
     pub fn asks_for_feet(&self) -> Vec<(f64, f64)> {
         let (peaks, delay_s) = (self.reference.peaks, self.reference.delay_s);
-        if self.task.kind == Kind::Intervals {
+        if self.task.reads() == Reads::Intervals {
             let off = |(a, b): &(f64, f64)| {
                 spanned(peaks, delay_s, *a, *b).is_some_and(|s| s.1 > self.criteria.edge_s)
             };

@@ -1,7 +1,7 @@
 //! How far a rate that was counted in a window can be trusted, against what the student put down.
 
 use super::sheet::Sheet;
-use super::task::Kind;
+use super::task::{Field, Reads};
 use super::verdict::{Finding, Step, Verdict, finding, missing, short};
 use crate::plain::json;
 
@@ -23,7 +23,7 @@ pub fn supported(seconds: f64, difference: Option<f64>) -> (f64, f64) {
 /// The uncertainty as typed; a remark where it need not be given.
 pub(super) fn uncertainty(sheet: &Sheet, required: bool) -> Option<Finding> {
     let bad = if required { Verdict::Wrong } else { Verdict::Note };
-    let Some(typed) = sheet.uncertainty else {
+    let Some(typed) = sheet.written.get(Field::Uncertainty) else {
         return required.then(|| missing(Step::Uncertainty, "uncertainty_missing"));
     };
     let lengths = [sheet.cursors, sheet.first.filter(|_| required)];
@@ -36,7 +36,7 @@ pub(super) fn uncertainty(sheet: &Sheet, required: bool) -> Option<Finding> {
     let args = json!({"typed": short(typed), "seconds": short(shortest)});
     let of = |verdict, code| Some(finding(Step::Uncertainty, verdict, code, args));
     // Timing a run of intervals does better than a count: to within the reading of two cursors.
-    let low = if sheet.task.kind == Kind::Intervals { 0.05 } else { low };
+    let low = if sheet.task.reads() == Reads::Intervals { 0.05 } else { low };
     if typed + 1e-9 < low {
         of(bad, "uncertainty_small")
     } else if typed > high + 1e-9 {

@@ -5,7 +5,7 @@ use super::fault;
 use super::schema::{Scenario, Severity};
 use super::script::{LONGEST_WAIT_S, MOST_STEPS};
 use super::text;
-use crate::assess::task::Kind;
+use crate::assess::task::Reads;
 
 /// Longest scenario file, bytes.
 pub const MOST_BYTES: usize = 64 * 1024;
@@ -88,7 +88,7 @@ impl Scenario {
         self.task.check().map_err(|(field, found, expected)| {
             ScenarioError::at(format!("task.{field}"), found, expected)
         })?;
-        if self.task.kind == Kind::NameFault && !self.name_faults {
+        if self.task.kind.question().reads == Reads::Nothing && !self.name_faults {
             let expected = "true where the question is to name the fault";
             return Err(ScenarioError::at("name_faults", "false", expected));
         }

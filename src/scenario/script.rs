@@ -17,13 +17,11 @@ pub struct Attempt {
     pub seed: u64,
     /// What must come out.
     pub expect: Expect,
-    /// What is done: `{ wait = 2.5 }`, or an action as in an attempt's log. In the text of an answer `@count`,
-    /// `@seconds`, `@multiplier` and `@rate` stand for the right values; `@count+1` and `@count*2` for wrong ones.
+    /// What is done: `{ wait = 2.5 }`, or an action as in an attempt's log. In the text of an answer `@` and the name of a
+    /// field (`@count`, `@rate`, `@middle`) stand for its right value, `@count+1` and `@count*2` for wrong ones.
     /// `@beat+0.4` in a time stands for that much after the first beat of the recording, `@peak` for where the recorder shows
     /// that beat, `@last` for the beat as many intervals later as are asked for, `@end` for the end of a window of the
-    /// asked length, `@foot` and `@top` for foot and peak of a beat. Other right values are `@intervals`,
-    /// `@interval_rate`, `@middle`, `@range`, `@amplitude`, `@uncertainty`, and `@count_1`, `@seconds_1`, `@rate_1` of a
-    /// kept window.
+    /// asked length, `@foot` and `@top` for foot and peak of a beat.
     pub steps: Vec<serde_json::Value>,
 }
 

@@ -4,7 +4,7 @@
 use super::error::ScenarioError;
 use super::fault::{self, AtWork, Fault, Scene, Situation};
 use super::schema::Scenario;
-use crate::assess::task::Kind;
+use crate::assess::task::Reads;
 use crate::chain::Chain;
 
 /// Any seed: whose heart it is does not decide what is at work on the table.
@@ -17,7 +17,10 @@ pub(super) fn check(scenario: &Scenario) -> Result<(), ScenarioError> {
         let expected = format!("at most pass.record_s, {record}: a window lies on the recording");
         return Err(ScenarioError::at("pass.window_s", window, expected));
     }
-    if scenario.task.kind == Kind::NameFault && scenario.fault.is_empty() && scenario.task.one_of.is_empty() {
+    if scenario.task.kind.question().reads == Reads::Nothing
+        && scenario.fault.is_empty()
+        && scenario.task.one_of.is_empty()
+    {
         let expected = "at least one fault, where the question is to name it";
         return Err(ScenarioError::at("fault", "no fault", expected));
     }

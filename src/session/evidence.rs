@@ -109,7 +109,7 @@ impl Session {
             misreading: check.misreading.as_ref().map(|m| m.id),
             skills,
             points: check.rubric.total,
-            ready: check.rubric.ready,
+            ready: check.rubric.ready(),
         })
     }
 

@@ -2,12 +2,12 @@
 
 use super::action::Refusal;
 use super::attempt::Session;
+use super::right::hundredth;
 use super::worksheet::Field;
 use crate::assess::hint::{self, Hint, Rung};
-use crate::assess::task::Kind;
 use crate::assess::trace;
 use crate::assess::verdict::{Finding, Report, Step};
-use crate::assess::window::{Peak, allowed};
+use crate::assess::window::Peak;
 use crate::deed::Tell;
 use crate::plain::json;
 use crate::recorder::settings::RANGES_V;
@@ -26,11 +26,9 @@ impl Session {
 
     /// What a finding's hints are about: a window that is not there is another matter for each kind of question.
     fn topic(&self, finding: &Finding) -> &'static str {
-        match (hint::topic(finding), self.sheet.task.kind) {
-            ("window", Kind::Intervals) => "window_features",
-            ("window", Kind::ReadRange) => "window_foot_peak",
-            ("window", Kind::GivenWindow) => "window_given",
-            (topic, _) => topic,
+        match hint::topic(finding) {
+            "window" => self.sheet.task.kind.question().window_topic,
+            topic => topic,
         }
     }
 
@@ -181,44 +179,29 @@ impl Session {
                 scenario.map_or_else(Vec::new, |s| s.fault.iter().map(|f| f.name.as_str()).collect());
             return json!({"list": list});
         }
-        let Some(take) = self.take() else { return json!({"value": null}) };
-        let first = matches!(finding.step, Step::Window1 | Step::Count1 | Step::Seconds1 | Step::Rate1);
-        let window = if first { self.first_window() } else { take.window() };
-        let length = window.map(|(a, b)| b - a);
         let criteria = self.criteria();
         let sheet = &self.sheet.worksheet;
+        let first = matches!(finding.step, Step::Rate1);
         let (n, t) = if first { (Field::Count1, Field::Seconds1) } else { (Field::Count, Field::Seconds) };
-        let seconds = sheet.value(t).filter(|t| *t > 0.0).or(length);
+        // Multiplier and rate follow from the student's own numbers.
+        let seconds =
+            || sheet.value(t).filter(|t| *t > 0.0).or_else(|| self.window_of(t).map(|(a, b)| b - a));
         let value = match finding.step {
-            Step::Count | Step::Count1 if self.sheet.task.n.is_some() => self.sheet.task.n.map(f64::from),
-            Step::Count | Step::Count1 => window.map(|(a, b)| {
-                allowed(&self.reference_peaks(), a, b, criteria.edge_s, take.delay_s).exact as f64
-            }),
-            Step::Seconds | Step::Seconds1 => length.map(hundredth),
-            Step::Multiplier => seconds.map(|t| hundredth(60.0 / t)),
-            Step::Rate | Step::Rate1 => sheet.value(n).zip(seconds).map(|(n, t)| (60.0 * n / t).round()),
-            Step::Middle => {
-                window.zip(take.exercise_ended_s).map(|((a, b), ended)| (0.5 * (a + b) - ended).round())
-            }
-            Step::Range => take.recording.span_at(0).map(|s| (s.code_v * 32768.0 * 1000.0).round()),
-            Step::Amplitude => {
-                let ends = take.a.zip(take.b).and_then(|(a, b)| take.value_at(a).zip(take.value_at(b)));
-                ends.map(|(low, high)| (10_000.0 * (high - low).abs()).round() / 10.0)
-            }
-            Step::Uncertainty => length.map(|t| (60.0 / t).round()),
+            Step::Multiplier => seconds().map(|t| hundredth(60.0 / t)),
+            Step::Rate | Step::Rate1 => sheet.value(n).zip(seconds()).map(|(n, t)| (60.0 * n / t).round()),
             Step::Window | Step::Window1 => {
                 self.sheet.task.seconds.or(self.sheet.task.at_least_s).or(Some(criteria.window_s))
             }
             Step::Trace if finding.code == "trace_clipped" => {
-                let now = take.recording.span_at(0).map_or(0.0, |s| s.code_v * 32768.0);
-                let larger = RANGES_V.iter().copied().filter(|v| *v > 1.01 * now);
+                let now = self.right(Field::Range).unwrap_or(0.0);
+                let larger = RANGES_V.iter().copied().filter(|v| 1000.0 * v > 1.01 * now);
                 larger.min_by(f64::total_cmp).map(|v| v * 1000.0)
             }
             Step::Trace if matches!(finding.code, "trace_small" | "trace_tall") => {
                 self.fitting_range_v().map(|v| (v * 1000.0).round())
             }
             Step::Trace if finding.code == "trace_short" => Some(criteria.record_s),
-            _ => None,
+            step => hint::field(step).and_then(|field| self.right(field)),
         };
         json!({"value": value})
     }
@@ -229,8 +212,4 @@ impl Session {
         let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
         trace::look(&take.recording, 0.0, take.recording.duration_s(), mains_hz)?.fitting_v
     }
-}
-
-fn hundredth(x: f64) -> f64 {
-    (x * 100.0).round() / 100.0
 }

@@ -11,10 +11,10 @@ use crate::assess::asked;
 use crate::assess::misreading::{self, Evidence, Hypothesis, Misreading};
 use crate::assess::process::{self, Done, Remark};
 use crate::assess::rubric::{self, Facts, Rubric};
-use crate::assess::sheet::Sheet;
+use crate::assess::sheet::{Sheet, Written};
 use crate::assess::skill::Aid;
 use crate::assess::spread::{self, Spread};
-use crate::assess::task::Kind;
+use crate::assess::task::Reads;
 use crate::assess::trace::{self, Trace};
 use crate::assess::verdict::{self, Finding, Reference, Report, Step, Verdict};
 use crate::assess::window::{Peak, allowed};
@@ -97,7 +97,7 @@ impl Session {
 
     /// What a check would find now; it counts as no try.
     pub fn preview(&self) -> Option<(Report, Option<Trace>)> {
-        if self.sheet.task.kind == Kind::NameFault {
+        if self.sheet.task.reads() == Reads::Nothing {
             return Some((Report::of(self.judge_names().into_iter().collect(), None), None));
         }
         let take = self.take()?;
@@ -133,10 +133,7 @@ impl Session {
             first: self.first_window(),
             typed: self.sheet.worksheet.typed(),
             typed_first: self.sheet.worksheet.typed_first(),
-            uncertainty: self.sheet.worksheet.value(Field::Uncertainty),
-            middle: self.sheet.worksheet.value(Field::Middle),
-            range_mv: self.sheet.worksheet.value(Field::Range),
-            amplitude_mv: self.sheet.worksheet.value(Field::Amplitude),
+            written: Written::of(|field| self.sheet.worksheet.value(field)),
             reference: Reference {
                 peaks: &peaks,
                 delay_s: take.delay_s,
@@ -148,8 +145,8 @@ impl Session {
             exercise_ended_s: take.exercise_ended_s,
         };
         // To find landmarks takes as long as much else of a check; they are looked for where they matter.
-        let mut landmarks: Vec<Landmarks> = match self.sheet.task.kind {
-            Kind::ReadRange => self.landmarks(&peaks),
+        let mut landmarks: Vec<Landmarks> = match self.sheet.task.reads() {
+            Reads::Heights => self.landmarks(&peaks),
             _ => {
                 let windows = sheet.asks_for_feet();
                 windows.into_iter().flat_map(|window| self.landmarks(&about(&peaks, window))).collect()
@@ -164,7 +161,7 @@ impl Session {
     fn looked_at(&self, take: &Take, window: Option<(f64, f64)>) -> (f64, f64) {
         let duration_s = take.recording.duration_s();
         match window {
-            Some((a, b)) if self.sheet.task.kind == Kind::ReadRange => {
+            Some((a, b)) if self.sheet.task.reads() == Reads::Heights => {
                 ((a - 4.0).max(0.0), (b + 4.0).min(duration_s))
             }
             Some(window) => window,
@@ -297,7 +294,7 @@ impl Session {
         if let Some(check) = self.sheet.check.as_mut() {
             check.truth = Some(truth);
             check.spread = spread;
-            check.rubric.ready = false;
+            check.rubric.bar = Some(rubric::Bar::Shown);
             check.hints = self.help.hints;
         }
         let first_wrong = self.sheet.check.as_ref().and_then(|c| c.report.first_wrong);
@@ -336,16 +333,17 @@ impl Session {
     /// What the attempt is about, as far as it decides which points there are.
     fn terms(&self) -> rubric::Terms {
         let asks_anew = |f: &&fault::Fault| matches!(f.id, "stopped_early" | "others_file");
+        let mends = self.sheet.task.kind.question().mends;
         rubric::Terms {
             task: self.sheet.task,
             aid: self.help.aid.unwrap_or_default(),
             bench: self.chain().is_some(),
-            records: self.sheet.task.kind != Kind::NameFault
+            records: self.sheet.task.reads() != Reads::Nothing
                 && (self.strip.takes_before == 0 || self.log.cases.iter().any(asks_anew)),
             faults: !self.log.cases.is_empty(),
             names: self.scenario().is_some_and(|s| s.name_faults),
-            mends: self.sheet.task.kind != Kind::NameFault,
-            tells: self.sheet.task.kind != Kind::NameFault && self.log.cases.iter().any(|c| !c.curable),
+            mends,
+            tells: mends && self.log.cases.iter().any(|c| !c.curable),
         }
     }
 

@@ -21,6 +21,7 @@
 //! - [`view`]: what the page may see of it
 //! - [`overview`]: what can be said of the strip without counting
 //! - [`readiness`]: whether a scenario keeps its word
+//! - `right`: the right answer to each field of the worksheet
 //! - `regrade`: judging by other criteria
 //! - [`save`]: save and restore by replay
 //! - [`compact`]: an attempt as one line of text
@@ -45,6 +46,7 @@ pub mod note;
 pub mod overview;
 pub mod readiness;
 mod regrade;
+mod right;
 mod run;
 pub mod save;
 pub mod script;

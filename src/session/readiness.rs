@@ -4,7 +4,7 @@
 use super::attempt::Session;
 use super::{guide, script};
 use crate::assess::rubric::Rubric;
-use crate::assess::task::Kind;
+use crate::assess::task::Reads;
 use crate::scenario::fault::{self, Impression};
 use crate::scenario::{Scenario, schema::Start};
 
@@ -26,14 +26,11 @@ pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<String> {
     let mut found = Vec::new();
     let pass = &scenario.pass;
     let task = scenario.task.settle(0);
-    let counts = task.counts();
-    let longest_given = scenario.task.seconds.as_deref().unwrap_or(&[]).iter().copied().fold(0.0, f64::max);
-    let window_s = match task.kind {
-        Kind::GivenWindow => longest_given.max(task.seconds.unwrap_or(0.0)),
-        Kind::Irregular => task.at_least_s.unwrap_or(0.0).max(pass.window_s),
-        _ => pass.window_s,
-    };
-    if counts && task.kind != Kind::Intervals && window_s > pass.record_s + 1e-9 && !given_take(scenario) {
+    let question = task.kind.question();
+    if let Some(window_s) = (question.holds_s)(&scenario.task, pass)
+        && window_s > pass.record_s + 1e-9
+        && !given_take(scenario)
+    {
         found.push(format!(
             "pass.record_s = {}: a recording of that length does not hold the window of {window_s} s that is asked for",
             pass.record_s
@@ -44,10 +41,10 @@ pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<String> {
     }
     let stated = seconds_in(&scenario.brief);
     let most_stated = stated.iter().copied().fold(0.0, f64::max);
-    let asks_record = task.kind != Kind::NameFault && !given_take(scenario);
+    let asks_record = task.reads() != Reads::Nothing && !given_take(scenario);
     for (field, asked, applies) in [
         ("pass.record_s", pass.record_s, asks_record),
-        ("the shortest window", pass.window_s, counts && task.kind == Kind::OwnWindow),
+        ("the shortest window", pass.window_s, question.brief_says_window),
     ] {
         if applies && !stated.is_empty() && asked > most_stated + 1e-9 {
             found.push(format!(
@@ -77,8 +74,8 @@ fn unlisted(scenario: &Scenario, text: &str) -> Vec<String> {
     let seed = guide::example(scenario).map_or(1, |a| a.seed);
     let Ok(session) = Session::example(text, seed) else { return Vec::new() };
     // The range is tuned at every bench, and an uneven pulse may be what the question is about.
-    let irregular = scenario.task.kind == Kind::Irregular;
-    let tuned = |id: &str| matches!(id, "range_large" | "range_small") || (irregular && id == "premature");
+    let about = scenario.task.kind.question().about;
+    let tuned = |id: &str| matches!(id, "range_large" | "range_small") || about.contains(&id);
     let listed = |id: &str| session.log.cases.iter().any(|c| c.id == id);
     session
         .log

@@ -2,7 +2,7 @@
 
 use super::action::Action;
 use super::attempt::Session;
-use crate::assess::window::allowed;
+use crate::assess::task::FIELDS;
 use crate::plain::given;
 use crate::scenario::Scenario;
 use crate::scenario::script::{Attempt, LONGEST_WAIT_S};
@@ -126,7 +126,6 @@ fn right_value(name: &str, session: &Session) -> Result<f64, String> {
     let peaks = session.reference_peaks();
     let take = session.take().ok_or("nothing has been recorded yet")?;
     let first = || peaks.first().ok_or_else(|| "the recording has no beat".to_string());
-    let hundredth = |x: f64| (x * 100.0).round() / 100.0;
     let task = &session.sheet.task;
     match name {
         "beat" => return first().map(|p| p.at_s),
@@ -148,37 +147,9 @@ fn right_value(name: &str, session: &Session) -> Result<f64, String> {
             let beat = beats.get(1).ok_or("the recording has no whole beat")?;
             return Ok(if name == "foot" { beat.foot_s } else { beat.peak_s });
         }
-        "range" => {
-            let span = take.recording.span_at(0).ok_or("nothing has been recorded yet")?;
-            return Ok((span.code_v * 32768.0 * 1000.0).round());
-        }
         _ => {}
     }
-    let first = name.ends_with("_1");
-    let window = if first { session.first_window() } else { take.window() };
-    let (a, b) = window.ok_or("the cursors are not both there")?;
-    let count = allowed(&peaks, a, b, 0.06, take.delay_s).exact as f64;
-    let seconds = hundredth(b - a);
-    match name.trim_end_matches("_1") {
-        "count" => Ok(count),
-        "intervals" => task.n.map(f64::from).ok_or_else(|| "no number of intervals is asked for".into()),
-        "interval_rate" => {
-            let n = task.n.ok_or("the question asks for no number of intervals")?;
-            Ok((60.0 * f64::from(n) / seconds).round())
-        }
-        "seconds" => Ok(seconds),
-        "multiplier" => Ok(hundredth(60.0 / seconds)),
-        "rate" => Ok((60.0 * count / seconds).round()),
-        "uncertainty" => Ok((60.0 / seconds).round()),
-        "middle" => {
-            let ended = take.exercise_ended_s.ok_or("there was no exercise")?;
-            Ok((0.5 * (a + b) - ended).round())
-        }
-        "amplitude" => {
-            let (low, high) =
-                take.value_at(a).zip(take.value_at(b)).ok_or("the cursors are not on the take")?;
-            Ok((10_000.0 * (high - low)).round() / 10.0)
-        }
-        _ => Err(format!("there is no @{name}")),
-    }
+    let field = FIELDS.into_iter().find(|field| field.name() == name);
+    let field = field.ok_or_else(|| format!("there is no @{name}"))?;
+    session.right(field).ok_or_else(|| format!("@{name}: the take and its cursors do not say it"))
 }

@@ -6,7 +6,7 @@ use super::judging::Checked;
 use super::take::Take;
 use super::worksheet::Worksheet;
 use crate::assess::Criteria;
-use crate::assess::task::{Kind, Task};
+use crate::assess::task::Task;
 use crate::assess::verdict::Step;
 use crate::scenario::fault;
 
@@ -54,7 +54,7 @@ impl Session {
                 if self.sheet.over {
                     return Err(Refusal::AttemptOver {});
                 }
-                if self.sheet.task.kind != Kind::Compare {
+                if self.sheet.task.windows() != 2 {
                     return Err(Refusal::NotAsked {});
                 }
                 let shown = self.strip.shown_take.ok_or(Refusal::NoTake {})?;

@@ -1,7 +1,7 @@
 //! The truth of an attempt, and the one place that reads it. It leaves the core only when the attempt is over.
 
 use super::attempt::{Session, World, peaks_of};
-use crate::assess::task::Kind;
+use crate::assess::task::Reads;
 use crate::assess::window::{Peak, allowed, interval_rate, spanned};
 use serde::Serialize;
 
@@ -93,7 +93,7 @@ impl Session {
             ..Truth::default()
         };
         let Some(take) = self.take() else { return truth };
-        if self.sheet.task.kind == Kind::ReadRange {
+        if self.sheet.task.reads() == Reads::Heights {
             let ends = take.a.zip(take.b).and_then(|(a, b)| take.value_at(a).zip(take.value_at(b)));
             truth.range_mv = Some((1000.0 * take.range_v() * 10.0).round() / 10.0);
             truth.amplitude_mv = ends.map(|(a, b)| (10_000.0 * (b - a).abs()).round() / 10.0);
@@ -115,7 +115,7 @@ impl Session {
         let intervals = |intervals: usize, seconds: f64| {
             (intervals > 0).then(|| Intervals { intervals, seconds, rate: 60.0 * intervals as f64 / seconds })
         };
-        if self.sheet.task.kind == Kind::Intervals {
+        if self.sheet.task.reads() == Reads::Intervals {
             // A and B are the ends of the run that was timed; how many beats lie between them was not asked.
             let spanned = spanned(&peaks, delay_s, a, b).map(|(n, _)| n as usize);
             truth.own_span = spanned.and_then(|n| intervals(n, b - a));

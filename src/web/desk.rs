@@ -3,6 +3,7 @@
 
 use super::hand::handin_fail;
 use super::{Lab, fail, scenario_fail};
+use crate::assess::kind::KINDS;
 use crate::exchange::handin::{Graded, Handed, HandinError, Set, result};
 use crate::exchange::{self, Format, NamedFile, Options, Outgoing, Samples, qr, zip};
 use crate::plain::{self, json};
@@ -38,6 +39,12 @@ pub fn fairness_of(toml: &str, first: u32, students: u32, window_s: f64) -> Resu
     let mut told = json!(found);
     told["tolerances"] = json!(TOLERANCES_BPM);
     Ok(told.to_string())
+}
+
+/// The names of all kinds of question, as an instructor chooses from them.
+#[wasm_bindgen(js_name = taskKinds)]
+pub fn task_kinds() -> String {
+    json!(KINDS).to_string()
 }
 
 /// A link as a picture, an SVG document; nothing if it is too long.

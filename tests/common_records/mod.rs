@@ -1,7 +1,7 @@
 //! Simulated records for the tests of counting: the beats of a subject at a given rate, and the second bumps that can be seen.
 
 use dicrotic::assess::Criteria;
-use dicrotic::assess::sheet::Sheet;
+use dicrotic::assess::sheet::{Sheet, Written};
 use dicrotic::assess::task::{Kind, Task};
 use dicrotic::assess::verdict::{Reference, Typed};
 use dicrotic::assess::window::Peak;
@@ -32,10 +32,7 @@ pub fn sheet<'a>(kind: Kind, criteria: &'a Criteria, record: &'a Record, duratio
         first: None,
         typed: Typed::default(),
         typed_first: Typed::default(),
-        uncertainty: None,
-        middle: None,
-        range_mv: None,
-        amplitude_mv: None,
+        written: Written::default(),
         reference: Reference { peaks, delay_s: 0.0, duration_s },
         landmarks: &record.landmarks,
         values: None,

@@ -2,7 +2,7 @@
 // What few visits need, in a core of its own that has this beside all the rest: opening and writing files, composing and handing
 // out, grading a class. Whoever imports this file waits until that core is there.
 
-import init, { composeScenario, Course as Inner, fairness, hashedWord, Lab, Package, qrSvg, Regrade, scenarioJson, SetList } from "../wasm/dicrotic_desk.js";
+import init, { composeScenario, Course as Inner, fairness, hashedWord, Lab, Package, qrSvg, Regrade, scenarioJson, SetList, taskKinds } from "../wasm/dicrotic_desk.js";
 import { Bench, digestOf, guarded } from "./core.js";
 /** @import { Args } from './types/names' */
 /** @import { Care, ClassTerms, ClassTold, Fairness, GradebookOrder, ScenarioValue, Source } from './types/told' */
@@ -42,6 +42,9 @@ export const fairnessOf = (toml, first, students, window = 0) => JSON.parse(guar
  * @param {string} link
  */
 export const pictureOf = (link) => qrSvg(link);
+
+/** The names of all kinds of question, as an instructor chooses from them. @returns {string[]} */
+export const kindsOfTask = () => JSON.parse(taskKinds());
 /**
  * The instructor's word as it travels.
  * @param {string} key @param {string} word

@@ -40,8 +40,8 @@ fn check(file: &Path, ready: bool, word: Option<&str>) -> Result<String, Vec<Str
         match readiness::of_example(&scenario, &text) {
             Ok(rubric) => {
                 let missing = readiness::missing(&rubric);
-                let yes = if rubric.ready { "yes" } else { "no" };
-                if !rubric.ready || !missing.is_empty() {
+                let yes = if rubric.ready() { "yes" } else { "no" };
+                if !rubric.ready() || !missing.is_empty() {
                     let list = missing.join(", ");
                     complaints.push(format!(
                         "the worked example, taken alone, earns {} of {}, ready {yes}; missing {list}",

@@ -5,7 +5,7 @@ use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
 use dicrotic::exchange::class::talk::Change;
-use dicrotic::exchange::class::{Class, Line, State, Terms, answers, gradebook, roster, saved};
+use dicrotic::exchange::class::{Class, Line, State, Terms, answers, gradebook, minutes, roster, saved};
 use dicrotic::exchange::handin::class::{Summary, sum_up};
 use rayon::prelude::*;
 use serde_json::json;
@@ -85,7 +85,7 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
     let (mut notes, complaints) = (told.notes, &told.complaints);
     let lines = class.lines();
     notes.extend(changed(&class, &lines));
-    let summary = sum_up(&class.graded, class.terms.need());
+    let summary = sum_up(&class.graded);
     let mut files: Vec<(PathBuf, Vec<u8>)> = Vec::new();
     if let Some((path, columns)) = &order.gradebook {
         let feedback: Vec<String> = lines.iter().map(feedback).collect();
@@ -290,7 +290,7 @@ fn html(summary: &Summary, lines: &[Line], names: bool, notes: &[String]) -> Str
         summary.results,
         summary.doubtful
     );
-    if let Some([q1, q2, q3]) = summary.minutes {
+    if let Some([q1, q2, q3]) = minutes(lines) {
         let _ = write!(
             body,
             "<p class=quiet>Time at the bench: half of them between {q1:.0} and {q3:.0} minutes, the middle one {q2:.0}.</p>"

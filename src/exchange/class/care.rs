@@ -1,6 +1,5 @@
 //! What the instructor decided for a student, kept with the class.
 
-use crate::exchange::handin::class::Need;
 use crate::session::seeds::tidy;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -87,12 +86,5 @@ pub struct Terms {
 impl Default for Terms {
     fn default() -> Self {
         Self { benches: 1, rubric: false, pick: Pick::Best, due_s: 0 }
-    }
-}
-
-impl Terms {
-    /// What makes a student ready.
-    pub fn need(&self) -> Need {
-        Need { benches: self.benches, rubric: self.rubric }
     }
 }

@@ -94,6 +94,15 @@ pub struct Line {
     pub care: Care,
 }
 
+/// Time at the bench of those who handed something in, min: quarter, middle, three quarters; `None` where nobody did.
+pub fn minutes(lines: &[Line]) -> Option<[f64; 3]> {
+    let mut all: Vec<f64> =
+        lines.iter().filter(|line| !line.results.is_empty()).map(|line| line.minutes).collect();
+    all.sort_by(f64::total_cmp);
+    let last = all.len().checked_sub(1)?;
+    Some([0.25, 0.5, 0.75].map(|share| all[(last as f64 * share).round() as usize]))
+}
+
 /// Who a line is of, and what is theirs.
 #[derive(Default)]
 struct Own {

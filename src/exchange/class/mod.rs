@@ -23,4 +23,4 @@ pub mod talk;
 
 pub use care::{Care, Pick, Terms};
 pub use course::{Class, Failed, Source};
-pub use line::{Line, State};
+pub use line::{Line, State, minutes};

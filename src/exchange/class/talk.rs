@@ -1,7 +1,7 @@
 //! What to talk about: what went wrong at first and what at last, over all results, and group by group.
 
 use super::course::Class;
-use super::line::{Line, STATES, State, on_this_bench};
+use super::line::{Line, STATES, State, minutes, on_this_bench};
 use crate::assess::verdict::Verdict;
 use crate::exchange::handin::class::{Summary, sum_up};
 use crate::exchange::handin::together::beside;
@@ -145,18 +145,8 @@ impl Class {
     pub fn told(&self) -> Value {
         let lines = self.lines();
         let Summary {
-            faults,
-            steps,
-            skills,
-            minutes,
-            results,
-            again,
-            not_compared,
-            turned,
-            several,
-            doubtful,
-            ..
-        } = sum_up(&self.graded, self.terms.need());
+            faults, steps, skills, results, again, not_compared, turned, several, doubtful, ..
+        } = sum_up(&self.graded);
         let [wrong, misreadings, trace] = self.talk();
         let states: BTreeMap<&str, usize> = STATES
             .map(|state| (state.name(), lines.iter().filter(|line| line.state == state).count()))
@@ -171,7 +161,7 @@ impl Class {
         json!({
             "states": states, "groups": groups(&lines), "changes": self.changes(&lines),
             "wrong": wrong, "misreadings": misreadings, "trace": trace, "checked": checked,
-            "faults": faults, "steps": steps, "skills": skills, "minutes": minutes, "results": results,
+            "faults": faults, "steps": steps, "skills": skills, "minutes": minutes(&lines), "results": results,
             "again": again, "not_compared": not_compared, "turned": turned, "several": several,
             "doubtful": doubtful, "failed": failed, "listed": self.roster.len(), "lines": lines,
         })

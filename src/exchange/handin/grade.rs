@@ -213,7 +213,7 @@ impl Graded {
                 })
                 .collect(),
             score: check.map(|c| c.rubric.total),
-            rubric_ready: check.is_some_and(|c| c.rubric.ready && c.report.passed),
+            rubric_ready: check.is_some_and(|c| c.rubric.ready() && c.report.passed),
             minutes: session.chain().map_or(0.0, |c| c.time_s() / 60.0),
             actions: handed.log.len(),
             hints: handed.log.iter().filter(|l| l.action == Action::Page(Page::Hint {})).count(),

@@ -106,7 +106,7 @@ fn spread(spread: &Spread, over: bool) -> Value {
 fn rubric(rubric: &Rubric) -> Value {
     json!({
         "total": rubric.total, "of": rubric.of, "got": rubric.got, "possible": rubric.possible,
-        "scored": rubric.scored, "ready": rubric.ready, "rows": list(&rubric.rows, &row),
+        "scored": rubric.scored, "ready": rubric.ready(), "bar": rubric.bar, "rows": list(&rubric.rows, &row),
     })
 }
 

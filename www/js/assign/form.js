@@ -3,18 +3,16 @@
 // not show stays as it was.
 
 import { attr, h, newId, prop, refill, style, words } from "../dom.js";
+import { kindsOfTask } from "../desk.js";
 import { plainName } from "../hand/file.js";
 import { icon } from "../icons.js";
 import { num, t } from "../text.js";
 import { button, Choice, opensByArrow, Tick } from "../widgets.js";
-/** @import { TaskKind } from '../types/names' */
 /** @import { FaultBook, Kid, ScenarioEntry } from '../types/page' */
 /** @import { FaultSpec, ScenarioValue } from '../types/told' */
 /** @import { Option } from '../widgets.js' */
 
 const MOST_FAULTS = 4; // what the core takes
-/** @type {TaskKind[]} */
-const TASKS = ["own_window", "given_window", "intervals", "irregular", "after_exercise", "clean_stretch", "read_range", "name_fault", "compare"];
 const REGIONS = [[50, 230], [50, 220], [60, 120], [60, 127], [60, 220], [50, 100], [60, 100]];
 
 /** @param {ScenarioValue} value @param {string} path */
@@ -36,6 +34,7 @@ export class Form {
   constructor({ scenarios, faults, changed, pickBase }) {
     this.faults = faults;
     this.changed = changed;
+    const tasks = kindsOfTask();
     /** @type {ScenarioValue} */
     this.scenario = {};
     /** @type {(() => unknown)[]} */
@@ -51,7 +50,7 @@ export class Form {
     /** @param {string} key @param {...Kid} kids */
     const part = (key, ...kids) => h("fieldset", { class: "part" }, h("legend", {}, t(`assign-part_${key}`)), kids);
     this.el = h("div", { class: "assign-form" },
-      part("what", this.base.el, this.text("title_is", "title", 80), this.area("aim", "aim", 2), this.area("brief", "brief", 4), this.choice("task", "task.kind", TASKS.map((kind) => pair(kind, t(`assign-task_${kind}`))), TASKS[0])),
+      part("what", this.base.el, this.text("title_is", "title", 80), this.area("aim", "aim", 2), this.area("brief", "brief", 4), this.choice("task", "task.kind", tasks.map((kind) => pair(kind, t(`assign-task_${kind}`))), tasks[0])),
       part("faults", h("p", { class: "quiet" }, t("assign-faults_about")), this.faultList, this.addFault.el, this.tick("name_faults", "name_faults")),
       part("subject", h("div", { class: "pair" }, this.number("age", "subject.age_years", 6, 90), this.number("pulse", "subject.rest_rate_bpm", 30, 150), this.number("temperature", "subject.finger_temp_c", 10, 38), this.number("premature", "subject.premature_per_min", 0, 20)),
         h("p", { class: "quiet" }, t("assign-drawn")), this.slider("restless", "subject.restlessness", 0, 3, 0.1, 1)),
@@ -136,7 +135,7 @@ export class Form {
   choice(key, path, options, usual = options[0][0]) {
     /** @type {HTMLSelectElement} */
     const select = h("select", { onchange: () => {
-      if (path === "task.kind") this.ask(/** @type {TaskKind} */ (select.value));
+      if (path === "task.kind") this.ask(select.value);
       if (path) return this.put(path, select.value);
       const [hz, volts] = select.value.split("/").map(Number);
       return this.put("mains", { hz, volts });
@@ -159,7 +158,7 @@ export class Form {
 
   /**
    * Another kind of question: what the old one laid down does not belong to it, and naming needs names.
-   * @param {TaskKind} kind
+   * @param {string} kind
    */
   ask(kind) {
     this.scenario.task = { kind };

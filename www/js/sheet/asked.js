@@ -3,8 +3,7 @@
 
 import { h, prop, refill } from "../dom.js";
 import { bringTexts, coded, num, t } from "../text.js";
-/** @import { TaskKind } from '../types/names' */
-/** @import { Criteria, Task, View } from '../types/view' */
+/** @import { Task, View } from '../types/view' */
 
 /** The page for an opened recording: there is nothing to tune, and nothing known. */
 export const askedOfRecording = () => page([t("asked-long"), t("asked-count"), t("asked-work"), t("asked-compared")]);
@@ -13,27 +12,13 @@ export const askedOfRecording = () => page([t("asked-long"), t("asked-count"), t
 const page = (lines) => h("div", { class: "asked" }, h("h3", { class: "debrief-h" }, t("asked-title")), h("ol", { class: "asked-list" }, lines.map((line) => h("li", {}, line))));
 
 /**
- * The page for a scenario's criteria (shares as 0..1, times in s) and its kind of question.
- * @param {Criteria} criteria @param {Task} task
+ * The page for a scenario's question, as the core says what it needs.
+ * @param {Task} task
  */
-export function askedPage({ record_s: record, window_s: window, fill_min: low, fill_max: high, hum_ratio: hum }, task) {
-  if (task.kind === "name_fault") return page([t("asked-name_test"), t("asked-name_all"), t("asked-name_one")]);
-  /** @param {number} share */
-  const percent = (share) => num(share * 100, 0);
-  const trace = [t("asked-fill", { low: percent(low), high: percent(high) }), t("asked-hum", { hum: percent(hum) }), t("asked-clip")];
-  if (task.kind === "clean_stretch") return page([t("asked-window", { s: window }), t("asked-clean")]);
-  if (task.kind === "read_range") return page([t("asked-range"), t("asked-foot_peak"), t("asked-amplitude")]);
-  const long = t("asked-record", { s: record });
-  /** @type {Partial<Record<TaskKind, string[]>>} */
-  const kinds = {
-    given_window: [t("asked-given", { s: num(task.seconds ?? 0, 1) }), t("asked-count"), t("asked-work")],
-    intervals: [t("asked-intervals", { n: task.n }), t("asked-feature"), t("asked-intervals_work")],
-    irregular: [t("asked-window", { s: num(task.at_least_s ?? 0, 1) }), t("asked-count"), t("asked-work")],
-    after_exercise: [t("asked-short", { s: window, longest: num(task.longest_s ?? 0, 1) }), t("asked-within", { s: num(task.within_s ?? 0, 0) }), t("asked-count"), t("asked-work")],
-    compare: [t("asked-two"), t("asked-count"), t("asked-uncertainty")],
-  };
-  return page([...trace, long, ...(kinds[task.kind] ?? [t("asked-window", { s: window }), t("asked-count"), t("asked-work")])]);
-}
+export const askedPage = ({ needs }) => page(needs.map(({ code, args }) => t(`asked-${code}`, shown(args))));
+
+/** @param {Record<string, number>} args */
+const shown = (args) => Object.fromEntries(Object.entries(args).map(([key, value]) => [key, num(value, 1)]));
 
 /** What this attempt is scored for, before it is checked: the rows of the rubric with their points. */
 export class AskedPoints {

@@ -22,7 +22,7 @@ export class Debrief {
    * view: the session's; what the scenario asks for is told beside what was found.
    * @param {View} view
    */
-  constructor({ kind, scenario }) {
+  constructor({ kind, scenario, task }) {
     this.recording = kind === "recording";
     /** @type {Partial<Criteria>} */
     this.asked = scenario?.pass ?? {};
@@ -33,7 +33,7 @@ export class Debrief {
     /** @type {string | null} */
     this.failed = null; // why the catalogue's words did not come
     this.naming = Boolean(scenario?.name_faults);
-    this.placed = scenario?.task?.kind === "clean_stretch"; // the recording is given: only A and B can be moved
+    this.placed = task.reads === "stretch"; // the recording is given: only A and B can be moved
     /** @type {FaultBook | null} */
     this.words = null; // of the catalogue, once the truth needs them
     this.head = h("div", { class: "debrief-head" });

@@ -12,13 +12,9 @@ import { AskedPoints, askedOfRecording, askedPage } from "./asked.js";
 import { Blank } from "./blank.js";
 import { Debrief } from "./debrief.js";
 import { FirstWindow } from "./first_window.js";
-import { blanksOf, lineKey, taskLine, taskOf } from "./task.js";
+import { aboutKey, blanksOf, lineKey, taskLine, taskOf } from "./task.js";
 /** @import { Session } from '../session.js' */
-/** @import { TaskKind } from '../types/names' */
 /** @import { View } from '../types/view' */
-
-/** @type {Set<TaskKind>} */
-const OWN_ABOUT = new Set(["name_fault", "clean_stretch", "read_range", "compare", "intervals"]);
 
 export class SheetPane {
   /**
@@ -31,26 +27,26 @@ export class SheetPane {
     this.recording = session.bench.kind === "recording";
     const task = (this.task = taskOf(session.view));
     this.blanks = blanksOf(task).map((field) => new Blank(field, lineKey(field, task.kind), session, { done: () => this.judge(), optional: task.optional.includes(field) }));
-    const naming = task.kind === "name_fault";
+    const naming = task.reads === "nothing";
     this.check = button("", () => this.judge(), { kind: "btn-strong" });
     this.reveal = button(t(this.recording ? "sheet-reveal_recording" : naming ? "sheet-reveal_faults" : "sheet-reveal"), () => this.doReveal());
     this.again = button(t("sheet-again"), again, { pic: "again" });
     this.note = h("p", { class: "pencil sheet-note", role: "status" });
     this.debrief = new Debrief(session.view);
     this.naming = session.view.scenario?.name_faults ? new Naming(session) : null;
-    this.first = task.kind === "compare" ? new FirstWindow(session, () => this.keepWindow()) : null;
+    this.first = task.windows === 2 ? new FirstWindow(session, () => this.keepWindow()) : null;
     const criteria = session.view.scenario?.pass;
-    this.asked = criteria ? askedPage(criteria, task) : askedOfRecording();
+    this.asked = criteria ? askedPage(task) : askedOfRecording();
     this.points = criteria ? new AskedPoints() : null;
     if (this.points) this.asked.append(this.points.el);
     root.replaceChildren(
       h("div", { class: "page" },
         h("h2", { id: "sheet-h" }, t("sheet-title")),
         taskLine(task, criteria),
-        h("p", { class: "quiet" }, t(this.recording ? "sheet-about_recording" : OWN_ABOUT.has(task.kind) ? `sheet-about_${task.kind}` : "sheet-about")),
+        h("p", { class: "quiet" }, t(this.recording ? "sheet-about_recording" : aboutKey(task.kind))),
         this.naming?.el,
         this.lines(),
-        h("div", { class: "row" }, this.check, task.kind !== "clean_stretch" && this.reveal, !this.recording && this.again), this.note),
+        h("div", { class: "row" }, this.check, task.reads !== "stretch" && this.reveal, !this.recording && this.again), this.note),
       this.debrief.el, this.asked);
     session.onView((view) => this.show(view));
     session.onRefusal((code, args, action) => paneOf(action.do) === "sheet" && action.do !== "name" && words(this.note, refusalText(code, args)));
@@ -72,7 +68,7 @@ export class SheetPane {
 
   /** After exercise: how to find the time of the middle. */
   howMiddle() {
-    return this.task.kind === "after_exercise" && h("details", { class: "how" }, h("summary", {}, t("sheet-middle_how")), h("p", { class: "quiet" }, t("sheet-middle_text")));
+    return this.task.fields.includes("middle") && h("details", { class: "how" }, h("summary", {}, t("sheet-middle_how")), h("p", { class: "quiet" }, t("sheet-middle_text")));
   }
 
   put() {
@@ -111,7 +107,7 @@ export class SheetPane {
     for (const blank of this.blanks) blank.show(view);
     for (const one of [this.check, this.reveal]) prop(one, "disabled", over);
     flag(this.again, "btn-strong", over);
-    const named = this.naming && this.task.kind === "name_fault";
+    const named = this.naming && this.task.reads === "nothing";
     const which = { n: Math.min(view.checks.done + 1, view.checks.most), of: view.checks.most };
     relabel(this.check, over ? t(named ? "sheet-check_names_over" : "sheet-check_over") : t(named ? "sheet-check_names" : "sheet-check", which));
     this.points?.show(view);

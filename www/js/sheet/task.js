@@ -3,7 +3,7 @@
 
 import { h } from "../dom.js";
 import { has, num, t } from "../text.js";
-/** @import { Args, Field, TaskKind } from '../types/names' */
+/** @import { Args, Field } from '../types/names' */
 /** @import { Criteria, Task, View } from '../types/view' */
 
 /**
@@ -20,11 +20,20 @@ export const blanksOf = (task) => [...new Set([...task.fields, ...task.optional]
 
 /**
  * The key of a field's line: some kinds of question have a line of their own.
- * @param {Field} field @param {TaskKind} kind
+ * @param {Field} field @param {string} kind
  */
 export function lineKey(field, kind) {
   const own = `sheet-line-${field}-${kind}`;
   return has(own) ? own : `sheet-line-${field}`;
+}
+
+/**
+ * The key of what to do first: some kinds of question have words of their own.
+ * @param {string} kind
+ */
+export function aboutKey(kind) {
+  const own = `sheet-about_${kind}`;
+  return has(own) ? own : "sheet-about";
 }
 
 /**

@@ -26,7 +26,7 @@ export type CourseEntry = {
 
 export type RubricPoint = { code: string; got: boolean; evidence?: string; at_s?: number; log?: number };
 export type RubricRow = { row: string; applies: boolean; got: number; of: number; points: RubricPoint[] };
-export type Rubric = { got: number; possible: number; total: number; of: number; scored: boolean; ready: boolean; rows: RubricRow[] };
+export type Rubric = { got: number; possible: number; total: number; of: number; scored: boolean; ready: boolean; bar: "check" | "shown" | "help" | "row" | "points" | null; rows: RubricRow[] };
 
 /** The band of rates that a count in a window allows. */
 export type Band = { low: number; high: number; rate: number };

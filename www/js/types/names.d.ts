@@ -15,8 +15,8 @@ export type Which = "a" | "b";
 
 /** How much help an attempt has. */
 export type Aid = "shown" | "half" | "alone";
-export type TaskKind =
-  | "own_window" | "given_window" | "intervals" | "irregular" | "after_exercise" | "clean_stretch" | "read_range" | "name_fault" | "compare";
+/** What a question has read off the strip. */
+export type Reads = "beats" | "intervals" | "heights" | "stretch" | "nothing";
 /** A blank of the worksheet. */
 export type Field =
   | "count" | "seconds" | "multiplier" | "rate" | "uncertainty" | "middle" | "range" | "amplitude" | "count_1" | "seconds_1" | "rate_1";

@@ -1,7 +1,7 @@
 // What else the core tells, outside the view.
 
 import type { Action, TestDeed } from "./action";
-import type { Aid, Args, TaskKind } from "./names";
+import type { Aid, Args } from "./names";
 import type { Lane } from "./check";
 import type { Assignment, Criteria } from "./view";
 
@@ -24,7 +24,7 @@ export type Summary = {
 
 /** What an attempt shows of each skill; with at_ms when it is kept. */
 export type Evidence = {
-  v: number; scenario: string; level: number; seed: string; mode: Aid; kind: TaskKind; passed: boolean; tries: number; hints: number; revealed: boolean;
+  v: number; scenario: string; level: number; seed: string; mode: Aid; kind: string; passed: boolean; tries: number; hints: number; revealed: boolean;
   over: boolean; misreading: string | null; rubric: { total: number; ready: boolean };
   /** What each skill rests on. */
   skills: Record<string, { got: "pass" | "fail" | "none"; code: string | null }>;
@@ -47,7 +47,7 @@ export type FaultSpec = { name: string; severity?: number | [number, number] | n
 /** A scenario as a value for editing; what is not named here stays as it was. */
 export type ScenarioValue = {
   id?: string; level?: number; title?: string; aim?: string; brief?: string; help?: string; mains?: { hz: number; volts: number };
-  task?: { kind: TaskKind }; subject?: Record<string, unknown>; recorder?: Record<string, unknown>; fault?: FaultSpec[];
+  task?: { kind: string }; subject?: Record<string, unknown>; recorder?: Record<string, unknown>; fault?: FaultSpec[];
   name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Assignment & { word?: string; worked?: boolean }; attempt?: unknown[];
 };
 

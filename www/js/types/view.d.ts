@@ -3,7 +3,7 @@
 
 import type { TestDeed } from "./action";
 import type { Check } from "./check";
-import type { Aid, Args, End, Face, Field, OtherHand, Part, Place, Point, Rung, Shape, Socket, Step, Switch, TaskKind } from "./names";
+import type { Aid, Args, End, Face, Field, OtherHand, Part, Place, Point, Rung, Shape, Socket, Step, Switch, Reads } from "./names";
 
 /** A part with its middle and footprint; the handles of the pad's lead are among them (Bench.view in core.js). */
 export type PartAt = { id: Part; x: number; y: number; w: number; d: number; movable: boolean };
@@ -50,11 +50,11 @@ export type Criteria = {
 /** What a scenario tells before it is begun. */
 export type Brief = {
   id: string; level: number; title: string; aim: string; brief: string; help: "guided" | "alone"; mains: { hz: number; volts: number };
-  pass: Criteria; name_faults: boolean; task: { kind: TaskKind }; worked: boolean; assignment: Assignment | null;
+  pass: Criteria; name_faults: boolean; task: { kind: string }; worked: boolean; assignment: Assignment | null;
 };
 
 export type Task = {
-  kind: TaskKind; fields: Field[]; optional: Field[];
+  kind: string; reads: Reads; windows: number; fields: Field[]; optional: Field[]; needs: { code: string; args: Record<string, number> }[];
   seconds?: number; n?: number; at_least_s?: number; longest_s?: number; within_s?: number;
 };
 /** A blank as the core reads it. */
