@@ -357,9 +357,9 @@ describe("a class", { concurrency: 2 }, () => {
       const dialog = page.locator("dialog.projector");
       await dialog.waitFor();
       assert.equal(await dialog.locator(".show-state").innerText(), "As found");
-      const picture = () => dialog.locator(".drum:not([hidden]) canvas").nth(1).evaluate((el) => el.toDataURL().length);
+      const picture = () => dialog.locator(".show-side:not([hidden]) canvas").nth(1).evaluate((el) => el.toDataURL().length);
       const first = await picture();
-      await page.waitForFunction((before) => document.querySelectorAll("dialog .drum:not([hidden]) canvas")[1].toDataURL().length !== before, first); // it runs
+      await page.waitForFunction((before) => document.querySelectorAll("dialog .show-side:not([hidden]) canvas")[1].toDataURL().length !== before, first); // it runs
       await pressButton(page, "Freeze");
       await student.frames(page, 2);
       const found = await picture();
@@ -373,6 +373,37 @@ describe("a class", { concurrency: 2 }, () => {
       assert.equal(await dialog.locator(".show-title").innerText(), "Charger beside the lead");
       const { violations } = await new AxeBuilder({ page }).analyze();
       assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target)}`), []);
+      await page.keyboard.press("Escape");
+      await dialog.waitFor({ state: "detached" });
+    });
+  });
+
+  test("the bench stands beside its strip, with the mains of the region, and its look-alikes follow", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await page.goto(`${url}#class`);
+      await page.getByLabel("Fault", { exact: true }).selectOption("charger_near");
+      await page.locator(".show-fault").getByLabel("Mains").selectOption("60/120");
+      await pressButton(page, "Show it");
+      const dialog = page.locator("dialog.projector");
+      await dialog.waitFor();
+      const side = dialog.locator(".show-side:not([hidden])");
+      assert.ok((await side.locator(".show-table svg [data-part], .show-table svg .lead").count()) > 3, "a bench is drawn");
+      const place = dialog.locator(".show-place");
+      const alike = Number((await place.innerText()).match(/^1 of (\d+) that look alike · mains 60 Hz$/)?.[1]);
+      assert.ok(alike > 1, await place.innerText());
+      await pressButton(page, "Name it");
+      const names = [await dialog.locator(".show-title").innerText()];
+      for (let k = 2; k <= alike; k += 1) {
+        await page.keyboard.press("ArrowRight");
+        assert.match(await place.innerText(), new RegExp(`^${k} of ${alike} `));
+        assert.equal(await dialog.locator(".show-title").isVisible(), false, "the next one is found out, not read");
+        await page.keyboard.press("w");
+        names.push(await dialog.locator(".show-title").innerText());
+      }
+      assert.equal(new Set(names).size, alike, names.join(", "));
+      assert.ok(await page.getByRole("button", { name: "Next look-alike" }).isDisabled());
+      await page.keyboard.press("ArrowLeft");
+      assert.match(await place.innerText(), new RegExp(`^${alike - 1} of `));
       await page.keyboard.press("Escape");
       await dialog.waitFor({ state: "detached" });
     });

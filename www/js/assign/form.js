@@ -6,6 +6,7 @@ import { attr, h, newId, prop, refill, style, words } from "../dom.js";
 import { kindsOfTask } from "../desk.js";
 import { plainName } from "../hand/file.js";
 import { icon } from "../icons.js";
+import { REGIONS } from "./regions.js";
 import { num, t } from "../text.js";
 import { button, Choice, opensByArrow, Tick } from "../widgets.js";
 /** @import { FaultBook, Kid, ScenarioEntry } from '../types/page' */
@@ -13,7 +14,6 @@ import { button, Choice, opensByArrow, Tick } from "../widgets.js";
 /** @import { Option } from '../widgets.js' */
 
 const MOST_FAULTS = 4; // what the core takes
-const REGIONS = [[50, 230], [50, 220], [60, 120], [60, 127], [60, 220], [50, 100], [60, 100]];
 
 /** @param {ScenarioValue} value @param {string} path */
 const get = (value, path) => path.split(".").reduce((/** @type {any} */ at, key) => at?.[key], value);

@@ -1,11 +1,14 @@
 // @ts-check
-// Showing a fault to a room: one strip over the whole screen, large letters, the cure beside it at a key, and a freeze. Two benches
-// of one seed run side by side, one with the fault and one without, so that nothing but the fault differs.
+// Showing a fault to a room: the bench and its strip over the whole screen, large letters, the cure at a key, and a freeze. Two
+// benches of one seed run side by side, one with the fault and one without, so that nothing but the fault differs. The faults that
+// it is confused with follow it, each with the same heart.
 
 import { MiniStrip } from "../assign/ministrip.js";
+import { REGIONS } from "../assign/regions.js";
+import { Table } from "../bench/table.js";
 import { Bench } from "../core.js";
 import { composed } from "../desk.js";
-import { attr, h, prop, words } from "../dom.js";
+import { attr, flag, h, prop, words } from "../dom.js";
 import { Loop } from "../loop.js";
 import { newSeed } from "../route.js";
 import { num, t } from "../text.js";
@@ -13,9 +16,9 @@ import { button, Choice, relabel } from "../widgets.js";
 /** @import { FaultBook } from '../types/page' */
 /** @import { FaultSpec } from '../types/told' */
 
-/** @param {FaultSpec | null} fault */
-const BENCH = (fault) => ({
-  id: "shown", level: 1, title: "shown", aim: "shown", brief: "shown", subject: { restlessness: 0.2, pulse_mv: 40, premature_per_min: 0, rest_rate_bpm: 68 },
+/** @param {FaultSpec | null} fault @param {readonly number[]} region its mains, Hz and volts */
+const BENCH = (fault, [hz, volts]) => ({
+  id: "shown", level: 1, title: "shown", aim: "shown", brief: "shown", mains: { hz, volts }, subject: { restlessness: 0.2, pulse_mv: 40, premature_per_min: 0, rest_rate_bpm: 68 },
   recorder: { range_v: 0.05 }, fault: fault ? [fault] : [],
 });
 const ZOOM = 1.9; // letters and lines that are read from the last row
@@ -30,25 +33,36 @@ export class ShowFault {
     this.benches = [];
     /** @type {MiniStrip[]} */
     this.strips = [];
+    /** @type {string[]} */
+    this.list = []; // what is shown in turn
+    this.at = 0;
+    this.seed = "";
     this.cured = this.near = false;
     /** @type {HTMLDialogElement | null} */
     this.dialog = null;
     this.loop = new Loop((dt) => {
       for (const bench of this.benches) if (dt > 0) bench.advance(dt);
-      this.strips[this.cured ? 1 : 0].draw();
+      this.strips[this.cured ? 1 : 0]?.draw();
     });
     this.title = h("h2", { class: "show-title" });
     this.state = h("p", { class: "show-state", role: "status" });
     this.cure = button("", () => this.turn(), { kind: "btn-strong" });
     this.freeze = button("", () => this.hold());
     this.closer = button(t("class-show_closer"), () => this.look());
+    this.namer = button(t("class-show_name"), () => this.name());
+    this.before = button(t("class-show_before"), () => this.step(-1));
+    this.after = button(t("class-show_after"), () => this.step(1));
+    this.place = h("p", { class: "show-place quiet" });
+    this.stage = h("div", { class: "show-stage" });
+    this.region = new Choice(t("assign-region"), () => {});
+    this.region.set(REGIONS.map(([hz, volts]) => /** @type {[string, string]} */ ([`${hz}/${volts}`, t("assign-region_of", { hz, volts })])), REGIONS[0].join("/"));
     this.fault = new Choice(t("class-show_fault"), () => this.label());
     this.fault.select.replaceChildren(...faults.impressions.map(({ name, faults: all }) => h("optgroup", { label: name }, all.map((one) => h("option", { value: one.id }, one.name)))));
     this.fault.select.value = "charger_near";
     this.severity = h("input", { type: "range", min: "0", max: "1", step: "0.05", value: "0.7", "aria-label": t("class-show_severity"), oninput: () => this.label() });
     this.shown = h("span", { class: "quiet" });
     this.el = h("section", { class: "show-fault", "aria-labelledby": "show-h" }, h("h2", { id: "show-h" }, t("class-show")), h("p", { class: "quiet" }, t("class-show_about")),
-      h("div", { class: "show-row" }, this.fault.el, h("div", { class: "fld" }, h("span", { class: "lbl" }, t("class-show_severity")), this.severity, this.shown), button(t("class-show_go"), () => this.open(), { kind: "btn-strong", pic: "live" })));
+      h("div", { class: "show-row" }, this.fault.el, h("div", { class: "fld" }, h("span", { class: "lbl" }, t("class-show_severity")), this.severity, this.shown), this.region.el, button(t("class-show_go"), () => this.open(), { kind: "btn-strong", pic: "live" })));
     this.label();
   }
 
@@ -58,37 +72,66 @@ export class ShowFault {
 
   open() {
     const name = this.fault.select.value;
-    const seed = newSeed();
-    const spec = { name, severity: Number(this.severity.value) };
-    this.benches = [spec, null].map((fault) => Bench.fresh(composed(BENCH(fault)), seed));
-    for (const bench of this.benches) for (let s = 0; s < BEFORE_S; s += 0.25) bench.advance(0.25);
-    this.strips = this.benches.map((bench) => new MiniStrip(bench, innerWidth > 700 ? ZOOM : 1));
-    this.cured = this.near = false;
+    this.list = [name, ...(this.faults.of(name)?.confused_with ?? [])];
+    this.at = 0;
+    this.seed = newSeed();
     this.loop.running = true;
     this.loop.last = null;
-    this.title.hidden = true;
-    words(this.title, this.faults.of(name)?.name ?? name);
-    attr(this.closer, "aria-pressed", "false");
-    const name2 = button(t("class-show_name"), () => { this.title.hidden = !this.title.hidden; attr(name2, "aria-pressed", String(!this.title.hidden)); }, { "aria-pressed": "false" });
     /** @type {HTMLDialogElement} */
     const dialog = h("dialog", { class: "projector", "aria-label": t("class-show"), onclose: () => this.end(), onkeydown: (event) => this.key(event) },
-      h("div", { class: "show-head" }, this.state, this.title),
-      h("div", { class: "show-strips" }, this.strips.map((strip) => strip.el)),
-      h("div", { class: "row show-foot" }, this.cure, this.freeze, this.closer, name2, button(t("class-show_close"), () => dialog.close(), { kind: "btn-plain" })));
+      h("div", { class: "show-head" }, this.state, this.title, this.place),
+      this.stage,
+      h("div", { class: "row show-foot" }, this.cure, this.freeze, this.closer, this.namer, this.before, this.after, button(t("class-show_close"), () => dialog.close(), { kind: "btn-plain" })));
     this.dialog = dialog;
+    this.setUp();
     document.body.append(dialog);
-    this.label2();
     dialog.showModal();
     dialog.requestFullscreen?.().catch(() => {}); // where the browser does not allow it the whole window is enough
     if (matchMedia("(prefers-reduced-motion: reduce)").matches) this.hold();
     this.loop.start();
   }
 
+  /** Puts the fault whose turn it is on the stage, and the same bench without it. */
+  setUp() {
+    this.clear();
+    const name = this.list[this.at];
+    const spec = { name, severity: Number(this.severity.value) };
+    const region = this.region.select.value.split("/").map(Number);
+    this.benches = [spec, null].map((fault) => Bench.fresh(composed(BENCH(fault, region)), this.seed));
+    for (const bench of this.benches) for (let s = 0; s < BEFORE_S; s += 0.25) bench.advance(0.25);
+    this.strips = this.benches.map((bench) => new MiniStrip(bench, innerWidth > 700 ? ZOOM : 1));
+    this.cured = this.near = false;
+    this.title.hidden = true;
+    words(this.title, this.faults.of(name)?.name ?? name);
+    attr(this.namer, "aria-pressed", "false");
+    attr(this.closer, "aria-pressed", "false");
+    const mains = t("class-show_mains", { hz: this.benches[0].view().scenario?.mains.hz ?? region[0] });
+    words(this.place, this.list.length > 1 ? `${t("class-show_place", { n: this.at + 1, of: this.list.length })} · ${mains}` : mains);
+    for (const one of [this.before, this.after]) prop(one, "hidden", this.list.length < 2);
+    prop(this.before, "disabled", this.at === 0);
+    prop(this.after, "disabled", this.at === this.list.length - 1);
+    this.stage.replaceChildren(...this.benches.map((bench, k) => h("div", { class: "show-side" }, tableOf(bench), h("div", { class: "show-strip" }, this.strips[k].el))));
+    this.label2();
+  }
+
+  /** Another fault of those that look alike. @param {number} by */
+  step(by) {
+    const at = this.at + by;
+    if (at < 0 || at >= this.list.length) return;
+    this.at = at;
+    this.setUp();
+  }
+
+  name() {
+    this.title.hidden = !this.title.hidden;
+    attr(this.namer, "aria-pressed", String(!this.title.hidden));
+  }
+
   /** @param {KeyboardEvent} event */
   key(event) {
     if (/** @type {Element} */ (event.target).closest("button") && (event.key === "Enter" || event.key === " ")) return;
     /** @type {Record<string, () => void>} */
-    const deeds = { c: () => this.turn(), f: () => this.hold(), n: () => this.look() };
+    const deeds = { c: () => this.turn(), f: () => this.hold(), n: () => this.look(), w: () => this.name(), arrowleft: () => this.step(-1), arrowright: () => this.step(1) };
     const deed = deeds[event.key.toLowerCase()];
     if (deed && !event.ctrlKey && !event.metaKey && !event.altKey) deed();
   }
@@ -111,7 +154,7 @@ export class ShowFault {
   }
 
   label2() {
-    this.strips.forEach((strip, k) => prop(strip.el, "hidden", (k === 1) !== this.cured));
+    [...this.stage.children].forEach((side, k) => prop(/** @type {HTMLElement} */ (side), "hidden", (k === 1) !== this.cured));
     words(this.state, t(this.cured ? "class-show_cured" : "class-show_faulty"));
     relabel(this.cure, t(this.cured ? "class-show_uncure" : "class-show_cure"));
     relabel(this.freeze, t(this.loop.running ? "class-show_freeze" : "class-show_go_on"));
@@ -121,9 +164,30 @@ export class ShowFault {
     if (!this.dialog) return;
     this.loop.stop();
     if (document.fullscreenElement) document.exitFullscreen().catch(() => {});
-    for (const strip of this.strips) strip.end();
-    for (const bench of this.benches) bench.free();
+    this.clear();
     this.dialog.remove();
     this.dialog = null;
   }
+
+  /** Ends what stands on the stage. */
+  clear() {
+    for (const strip of this.strips) strip.end();
+    for (const bench of this.benches) bench.free();
+    this.benches = [];
+    this.strips = [];
+    this.stage.replaceChildren();
+  }
+}
+
+/**
+ * The table of a bench, as it stands; nothing here can be touched.
+ * @param {Bench} bench
+ */
+function tableOf(bench) {
+  const { bench: there, link } = bench.view();
+  if (!there) return null;
+  const table = new Table(there);
+  table.draw(there);
+  flag(table.svg, "is-seen", link.seen);
+  return h("div", { class: "show-table", "aria-hidden": "true" }, table.svg);
 }
