@@ -1,14 +1,14 @@
 // @ts-check
 // Scenario and seed in the address: #s=<id>&seed=<digits>, so that a reload or a link gives the same bench; a composed one as
-// #a=<its packed text>; #assign and #class for
-// instructors, and #class&look=<n> for one attempt of the class.
+// #a=<its packed text>; #assign, #class and
+// #paper for instructors, and #class&look=<n> for one attempt of the class.
 
-/** @import { Route, SideName } from './types/page' */
+/** @import { Route, ScreenName, SideName } from './types/page' */
 
 /** @type {SideName[]} */
 const SIDES = ["faults", "skills", "notebook", "report", "words", "teach", "device"];
-/** @type {("assign" | "class")[]} */
-const SCREENS = ["assign", "class"];
+/** @type {ScreenName[]} */
+const SCREENS = ["assign", "class", "paper"];
 
 /**
  * What the address asks for: a scenario and its seed, a worked example to watch, a packed assignment, an instructor's screen, or

@@ -2,18 +2,18 @@
 // Setting a bench for a class: what it is, how it looks, whether its grading is fair, and passing it on.
 
 import { CoreError } from "../core.js";
-import { composed, scenarioValue, wordHash } from "../desk.js";
+import { composed, scenarioValue } from "../desk.js";
 import { h, words } from "../dom.js";
 import { faultWords } from "../faults/words.js";
 import { download } from "../download.js";
 import { chooseFiles, plainName } from "../hand/file.js";
 import { unpackText } from "../hand/link.js";
-import { newSeed } from "../route.js";
 import { problemOf } from "../scenarios.js";
 import { asideNote } from "../device/aside.js";
 import { aside, keep, layTextAside, recall } from "../device.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
+import { blank, sealed } from "./draft.js";
 import { Fair } from "./fair.js";
 import { Form } from "./form.js";
 import { Out } from "./out.js";
@@ -39,26 +39,6 @@ export async function showScreen(root, { scenarios }) {
   return made;
 }
 
-/**
- * A bench without anything wrong, to begin with.
- * @returns {ScenarioValue}
- */
-export const BLANK = () => ({
-  id: "our-own-bench", level: 2, title: t("assign-blank_title"), aim: t("assign-blank_aim"), brief: t("assign-blank_brief"), help: "alone",
-  subject: { restlessness: 0.3 }, recorder: { range_v: 0.1 }, fault: [], name_faults: false, pass: {},
-  assignment: { key: `key-${newSeed()}`, seeds: "each", attempts: 2, opening: "", closing: "" },
-});
-
-/**
- * A scenario as it leaves this page: with the hash of the instructor's word in its place.
- * @param {ScenarioValue} scenario @returns {ScenarioValue}
- */
-function sealed(scenario) {
-  const { assignment } = scenario;
-  composed(scenario); // a word that cannot be one is refused before it is a hash
-  return assignment?.word ? { ...scenario, assignment: { ...assignment, word: wordHash(assignment.key, assignment.word) } } : scenario;
-}
-
 class Assign {
   /** @param {HTMLElement} root @param {ScenarioEntry[]} scenarios @param {FaultBook} faults */
   constructor(root, scenarios, faults) {
@@ -82,11 +62,11 @@ class Assign {
       h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el)), this.out.el, packagePart(() => (this.workOut(), this.toml === null ? null : { toml: this.toml, id: this.form.value().id ?? "" })));
     const kept = recall("assign");
     try {
-      this.take(typeof kept?.id === "string" ? kept : BLANK());
+      this.take(typeof kept?.id === "string" ? kept : blank());
       if (this.toml === null) throw new TypeError("a draft that no core reads");
     } catch { // what is kept is of no shape that can be shown
       layTextAside("assign");
-      this.take(BLANK());
+      this.take(blank());
     }
   }
 
@@ -104,14 +84,14 @@ class Assign {
   take(scenario) {
     const { assignment } = scenario;
     words(this.note, "");
-    this.form.show({ ...scenario, attempt: [], assignment: assignment ?? BLANK().assignment });
+    this.form.show({ ...scenario, attempt: [], assignment: assignment ?? blank().assignment });
     this.workOut();
   }
 
   /** @param {string} id */
   pickBase(id) {
     const found = this.scenarios.find((one) => one.id === id);
-    if (!found) return this.take(BLANK());
+    if (!found) return this.take(blank());
     // An id of its own: what is changed is no longer the page's scenario, whose words the page knows in other languages.
     const value = scenarioValue(found.toml ?? "");
     return this.take({ ...value, id: `own-${value.id}`.slice(0, 60) });

@@ -8,26 +8,8 @@ import { copy } from "../hand/file.js";
 import { linkOf, pageAddress } from "../hand/link.js";
 import { num, t } from "../text.js";
 import { button } from "../widgets.js";
+import { checkedAddress, isOwnMachine } from "./address.js";
 /** @import { ScenarioValue } from '../types/told' */
-
-/**
- * An address that a link can begin with, without what may stand behind it; null where it is none.
- * @param {string} text
- */
-function checkedAddress(text) {
-  try {
-    const { protocol, origin, pathname } = new URL(text.trim());
-    return ["http:", "https:"].includes(protocol) ? origin + pathname : null;
-  } catch {
-    return null;
-  }
-}
-
-/**
- * Does this address lead back to the machine that asks for it?
- * @param {string} address
- */
-const isOwnMachine = (address) => /^(localhost|.*\.localhost|127(\.\d+){3}|\[::1\]|0\.0\.0\.0)$/.test(new URL(address).hostname);
 
 export class Out {
   /**
@@ -48,13 +30,14 @@ export class Out {
     this.here = h("p", { class: "problem", role: "status" });
     this.address = h("output", { class: "address", tabindex: "0", role: "group", "aria-label": t("assign-link") });
     this.length = h("p", { class: "quiet" });
+    this.paper = h("a", { class: "btn btn-plain", href: "#paper" }, t("assign-paper"));
     this.said = h("span", { class: "quiet", role: "status" });
     this.picture = h("div", { class: "qr" });
     this.open = h("a", { class: "btn btn-plain" }, t("assign-as_student"));
     this.savePicture = button(t("assign-qr_save"), () => this.svg && download(`${this.name}-qr.svg`, this.svg, "image/svg+xml"), { pic: "save" });
     this.el = h("section", { class: "out", "aria-labelledby": "out-h" }, h("h2", { id: "out-h" }, t("assign-out")), h("p", { class: "quiet" }, t("assign-out_about")),
       h("div", { class: "fld out-at" }, h("label", { for: at }, t("assign-at")), this.at, this.here),
-      h("div", { class: "out-two" }, h("div", {}, this.address, this.length, h("div", { class: "row" }, button(t("assign-copy"), () => this.copy(), { kind: "btn-strong" }), this.open, button(t("assign-save"), saveFile, { pic: "save" }), this.said)),
+      h("div", { class: "out-two" }, h("div", {}, this.address, this.length, h("div", { class: "row" }, button(t("assign-copy"), () => this.copy(), { kind: "btn-strong" }), this.open, button(t("assign-save"), saveFile, { pic: "save" }), this.paper, this.said)),
         h("div", { class: "qr-row" }, this.picture, this.savePicture)));
     this.el.addEventListener("focusin", settle);
   }

@@ -1,22 +1,22 @@
 // @ts-check
-// The screens for instructors: setting a bench for a class, and what the class handed in.
+// The screens for instructors: setting a bench for a class, what the class handed in, and what goes on paper.
 
 import { byId } from "../dom.js";
 import { calm, entitle, report, show } from "../frame.js";
 import { closeLab, stand } from "../lab.js";
 import { allScenarios } from "../scenarios.js";
 import { bringTexts, t } from "../text.js";
-/** @import { ScreenModule } from '../types/page' */
+/** @import { ScreenModule, ScreenName } from '../types/page' */
 /** @import { Navigation } from '../navigation.js' */
 
-/** @type {Record<"assign" | "class", () => Promise<ScreenModule>>} */
-const SCREENS = { assign: () => import("../assign/index.js"), class: () => import("../class/index.js") };
+/** @type {Record<ScreenName, () => Promise<ScreenModule>>} */
+const SCREENS = { assign: () => import("../assign/index.js"), class: () => import("../class/index.js"), paper: () => import("../paper/index.js") };
 
 let stood = ""; // the screen that stood here last: from it the browser's own Back leads there again
 
 /**
  * Opens one; with a number, an attempt of the class, which is only looked at.
- * @param {Navigation} navigation @param {"assign" | "class"} name @param {number | null} [look]
+ * @param {Navigation} navigation @param {ScreenName} name @param {number | null} [look]
  */
 export async function openScreen(navigation, name, look = null) {
   closeLab();

@@ -15,7 +15,10 @@ const page = (lines) => h("div", { class: "asked" }, h("h3", { class: "debrief-h
  * The page for a scenario's question, as the core says what it needs.
  * @param {Task} task
  */
-export const askedPage = ({ needs }) => page(needs.map(({ code, args }) => t(`asked-${code}`, shown(args))));
+export const askedPage = (task) => page(askedOf(task));
+
+/** The same as lines. @param {Task} task */
+export const askedOf = ({ needs }) => needs.map(({ code, args }) => t(`asked-${code}`, shown(args)));
 
 /** @param {Record<string, number>} args */
 const shown = (args) => Object.fromEntries(Object.entries(args).map(([key, value]) => [key, num(value, 1)]));

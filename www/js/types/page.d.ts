@@ -39,10 +39,12 @@ export type Assigned = { address: string; student: string; tries: number; closin
 /** What an address asks for. */
 export type Route = {
   scenario: string | null; seed: string | null; watch: string | null; assigned: string | null;
-  screen: "assign" | "class" | null; look: number | null; side: SideName | null; turn: string | null;
+  screen: ScreenName | null; look: number | null; side: SideName | null; turn: string | null;
 };
 export type SideName = "faults" | "skills" | "notebook" | "report" | "words" | "teach" | "device";
-export type ViewName = "loading" | "start" | "lab" | "assign" | "class" | "faults" | "skills" | "notebook" | "report" | "read" | "device";
+/** A screen for instructors. */
+export type ScreenName = "assign" | "class" | "paper";
+export type ViewName = "loading" | "start" | "lab" | ScreenName | "faults" | "skills" | "notebook" | "report" | "read" | "device";
 export type Pane = "bench" | "strip" | "sheet";
 
 /** What a screen beside the bench is given. */

@@ -93,6 +93,7 @@ assign-length = { $n } characters.
 assign-copy = Copy the link
 assign-as_student = Open it as a student
 assign-save = Save the scenario file
+assign-paper = On paper
 assign-qr = The link as a picture for a telephone’s camera
 assign-pack = For a course site
 assign-pack_about = A package holds this bench and the whole page. Upload it to your course site as an activity. Tries, words, points, each step and each misreading then go through the site. The package is made here, on your device.

@@ -93,6 +93,7 @@ assign-length = { $n } caracteres.
 assign-copy = Copiar el enlace
 assign-as_student = Abrirlo como estudiante
 assign-save = Guardar el archivo del escenario
+assign-paper = En papel
 assign-qr = El enlace como imagen para la cámara de un teléfono
 assign-pack = Para un sitio de curso
 assign-pack_about = Un paquete contiene esta mesa y la página entera. Súbelo a tu sitio de curso como actividad. Los intentos, los textos, los puntos, cada paso y cada error de lectura pasan entonces por el sitio. El paquete se hace aquí, en tu dispositivo.

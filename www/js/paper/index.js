@@ -1,0 +1,109 @@
+// @ts-check
+// On paper: the bench that is being set, as sheets to hand out, to fill in, to go through and to teach from.
+
+import { checkedAddress, isOwnMachine } from "../assign/address.js";
+import { blank, sealed } from "../assign/draft.js";
+import { Bench, CoreError } from "../core.js";
+import { composed, pictureOf } from "../desk.js";
+import { recall } from "../device.js";
+import { attr, h, newId, words } from "../dom.js";
+import { faultWords } from "../faults/words.js";
+import { linkOf, pageAddress } from "../hand/link.js";
+import { newSeed } from "../route.js";
+import { bringTexts, t } from "../text.js";
+import { button, Tick } from "../widgets.js";
+import { SHEETS } from "./sheets.js";
+/** @import { FaultBook, Screen } from '../types/page' */
+/** @import { ScenarioValue } from '../types/told' */
+
+/** @typedef {keyof typeof SHEETS} SheetName */
+
+/**
+ * Fills the section; returns what is to be ended when it is left.
+ * @param {HTMLElement} root @returns {Promise<Screen>}
+ */
+export async function showScreen(root) {
+  const [book] = await Promise.all([faultWords(), bringTexts("paper"), bringTexts("points")]);
+  new Paper(root, book);
+  return { end: () => root.replaceChildren() };
+}
+
+class Paper {
+  /** @param {HTMLElement} root @param {FaultBook} book */
+  constructor(root, book) {
+    this.book = book;
+    this.count = 0; // of the times that sheets were made: those that come late give way
+    this.scenario = draft();
+    /** @type {Set<SheetName>} */
+    this.chosen = new Set(["handout", "worksheet", "station"]);
+    this.problem = h("p", { class: "calm", role: "alert", hidden: true });
+    this.sheets = h("div", { class: "paper-sheets" });
+    this.at = h("input", { class: "txt", type: "url", inputmode: "url", autocomplete: "off", spellcheck: "false", value: pageAddress(), id: newId("at"), oninput: () => this.make() });
+    this.here = h("p", { class: "problem", role: "status" });
+    /** @param {SheetName} name @param {string} label */
+    const tick = (name, label) => {
+      const made = new Tick(label, (on) => {
+        if (on) this.chosen.add(name);
+        else this.chosen.delete(name);
+        this.make();
+      });
+      made.set(this.chosen.has(name));
+      return made.el;
+    };
+    root.replaceChildren(
+      h("div", { class: "wide-lead paper-tools" }, h("h1", { id: "paper-h", tabindex: "-1" }, t("paper-title")), h("p", { class: "lede" }, t("paper-lede", { title: this.scenario.title ?? "" })),
+        h("div", { class: "row" }, tick("handout", t("paper-handout")), tick("worksheet", t("paper-worksheet")), tick("station", t("paper-station")), tick("key", t("paper-key"))),
+        h("div", { class: "fld out-at" }, h("label", { for: this.at.id }, t("assign-at")), this.at, this.here),
+        h("div", { class: "row" }, button(t("paper-print"), () => print(), { kind: "btn-strong", pic: "print" }), h("a", { class: "btn btn-plain", href: "#assign" }, t("paper-change")), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")))),
+      this.problem, this.sheets);
+    this.make();
+  }
+
+  /** Makes the sheets that are chosen, of the bench as it is handed out. */
+  async make() {
+    const mine = (this.count += 1);
+    const address = checkedAddress(this.at.value);
+    words(this.here, address === null ? t("assign-at_wrong") : isOwnMachine(address) ? t("assign-at_here") : "");
+    attr(this.at, "aria-invalid", address === null ? "true" : null);
+    let bench;
+    try {
+      const toml = composed(sealed(this.scenario));
+      bench = Bench.fresh(toml, newSeed());
+      bench.act({ do: "help", mode: "alone" });
+      const view = bench.view();
+      const link = await linkOf(toml, address ?? pageAddress());
+      if (mine !== this.count) return;
+      const svg = pictureOf(link);
+      const picture = () => (svg ? document.importNode(/** @type {SVGElement} */ (/** @type {unknown} */ (new DOMParser().parseFromString(svg, "image/svg+xml").documentElement)), true) : null);
+      this.sheets.replaceChildren(...[...this.chosen].sort(byOrder).flatMap((name) => SHEETS[name]({ view, link, picture: picture(), faults: this.scenario.fault ?? [], book: this.book }) ?? []));
+      this.complain("");
+    } catch (error) {
+      if (!(error instanceof CoreError)) throw error;
+      this.sheets.replaceChildren();
+      this.complain(t("assign-problem", { told: error.message }));
+    } finally {
+      bench?.free();
+    }
+  }
+
+  /** @param {string} text */
+  complain(text) {
+    this.problem.hidden = !text;
+    words(this.problem, text);
+  }
+}
+
+const ORDER = /** @type {SheetName[]} */ (Object.keys(SHEETS));
+/** @param {SheetName} one @param {SheetName} other */
+const byOrder = (one, other) => ORDER.indexOf(one) - ORDER.indexOf(other);
+
+/** The bench that was set last on this device; a plain one where there is none that can be read. @returns {ScenarioValue} */
+function draft() {
+  const kept = recall("assign");
+  try {
+    composed(kept);
+    return kept;
+  } catch {
+    return blank();
+  }
+}
