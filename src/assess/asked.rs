@@ -31,6 +31,16 @@ pub fn judge(sheet: &Sheet) -> Report {
                 .for_each(|f| f.code = "rate_follows");
         }
     }
+    // Where N and T hold, a slip in the multiplier alone changes no rate that was worked out from them.
+    let typed = &sheet.typed;
+    let by_multiplier = typed
+        .count
+        .zip(typed.multiplier)
+        .zip(typed.rate)
+        .is_some_and(|((n, k), rate)| (n * k - rate).abs() <= 1.0);
+    if all_hold(&[Step::Count, Step::Seconds], &steps) && !by_multiplier {
+        steps.iter_mut().filter(|f| f.code == "rate_follows").for_each(|f| f.code = "rate_beside");
+    }
     Report::of(steps, found.map(|c| c.peaks).filter(|_| sheet.task.counts_beats()))
 }
 

@@ -29,8 +29,8 @@ pub struct Truth {
     pub own_window: Option<Beats>,
     /// Intervals between the first and the last of them: 60 (n - 1) / span.
     pub own_span: Option<Intervals>,
-    /// Beats of the whole record.
-    pub record: Option<Beats>,
+    /// Intervals between the first and the last beat of the whole record.
+    pub record: Option<Intervals>,
     /// Full-scale range to one side of zero, mV, where it was asked for.
     pub range_mv: Option<f64>,
     /// Height from cursor A to cursor B, mV, where it was asked for.
@@ -107,18 +107,26 @@ impl Session {
         let inside = |a: f64, b: f64| {
             peaks.iter().filter(move |p| p.within(a, b)).map(|p| p.at_s).collect::<Vec<f64>>()
         };
-        truth.record_rate = interval_rate(&peaks, 0.0, duration_s);
-        let beats = inside(0.0, duration_s).len();
-        truth.record = truth.record_rate.map(|rate| Beats { beats, seconds: duration_s, rate });
-        truth.beat_times = peaks.iter().map(|p| p.at_s + delay_s).collect();
-        let Some((a, b)) = take.window().filter(|(a, b)| b > a) else { return truth };
         let intervals = |intervals: usize, seconds: f64| {
             (intervals > 0).then(|| Intervals { intervals, seconds, rate: 60.0 * intervals as f64 / seconds })
         };
+        let all = inside(0.0, duration_s);
+        truth.record = all.first().zip(all.last()).and_then(|(x, y)| intervals(all.len() - 1, y - x));
+        truth.record_rate = interval_rate(&peaks, 0.0, duration_s);
+        truth.beat_times = peaks.iter().map(|p| p.at_s + delay_s).collect();
+        let Some((a, b)) = take.window().filter(|(a, b)| b > a) else { return truth };
         if self.sheet.task.reads() == Reads::Intervals {
             // A and B are the ends of the run that was timed; how many beats lie between them was not asked.
-            let spanned = spanned(&peaks, delay_s, a, b).map(|(n, _)| n as usize);
-            truth.own_span = spanned.and_then(|n| intervals(n, b - a));
+            // Where they stand on two features, the beats nearest to them do.
+            let at = |t: f64| {
+                let sure = peaks.iter().filter(|p| p.sure).map(|p| p.at_s + delay_s);
+                sure.min_by(|x, y| (x - t).abs().total_cmp(&(y - t).abs()))
+            };
+            let edge_s = self.criteria().edge_s;
+            truth.own_span = spanned(&peaks, delay_s, a, b).and_then(|(n, off)| {
+                let seconds = if off <= edge_s { b - a } else { at(b)? - at(a)? };
+                intervals(n as usize, seconds)
+            });
             return truth;
         }
         let own = inside(a - delay_s, b - delay_s);

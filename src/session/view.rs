@@ -14,7 +14,6 @@ use super::judging::MOST_CHECKS;
 use super::note::Note;
 use super::take::Take;
 use super::worksheet::Field;
-use crate::assess::Criteria;
 use crate::assess::task::Task;
 use crate::chain::Chain;
 use crate::plain::{fields, json, put};
@@ -72,7 +71,7 @@ impl Session {
         json!({
             "revision": self.revision(),
             "named": self.sheet.named,
-            "task": task(&self.sheet.task, self.scenario().map(|s| &s.pass)),
+            "task": task(&self.sheet.task, self.scenario()),
             "help": self.help.aid.unwrap_or_default(),
             "helped": self.help.aid.is_some(),
             "snap": self.strip.snap,
@@ -142,11 +141,11 @@ fn entry(session: &Session, field: Field) -> Value {
 }
 
 /// What is asked.
-fn task(task: &Task, pass: Option<&Criteria>) -> Value {
+fn task(task: &Task, scenario: Option<&Scenario>) -> Value {
     let mut shown = json!({
         "kind": task.kind, "reads": task.reads(), "windows": task.windows(),
         "fields": task.fields(), "optional": task.optional(),
-        "needs": pass.map_or_else(Vec::new, |pass| task.needs(pass)),
+        "needs": scenario.map_or_else(Vec::new, |s| task.needs(&s.pass, s.name_faults)),
     });
     put(&mut shown, "seconds", task.seconds);
     put(&mut shown, "n", task.n);

@@ -156,10 +156,13 @@ impl Question {
 
 impl Task {
     /// What a reading needs, line by line: a good trace and a long recording where they are asked for, then what the kind
-    /// asks. Shares are told in hundredths.
-    pub fn needs(&self, pass: &Criteria) -> Vec<Needs> {
+    /// asks; `names` where what is wrong is to be named beside. Shares are told in hundredths.
+    pub fn needs(&self, pass: &Criteria, names: bool) -> Vec<Needs> {
         let question = self.kind.question();
         let mut lines = Vec::new();
+        if names && question.reads != Reads::Nothing {
+            lines.push(plainly("name_all"));
+        }
         if question.needs_trace {
             let hundredths = |share: f64| (100.0 * share).round();
             let fill = json!({"low": hundredths(pass.fill_min), "high": hundredths(pass.fill_max)});

@@ -22,7 +22,7 @@ export class Rubric {
     if (!rubric) return;
     refill(this.el, rubric, () => [
       h("h3", { class: "debrief-h", id: "rubric-h" }, t("rubric-title")),
-      !rubric.scored ? h("p", { class: "pencil" }, t("rubric-not_scored")) : h("p", { class: "rubric-total" }, h("b", {}, t("rubric-total", { got: num(rubric.total, 1), of: rubric.of })), " ", h("span", { class: "pencil" }, rubric.bar ? t(`rubric-bar_${rubric.bar}`) : t("rubric-ready"))),
+      !rubric.scored ? h("p", { class: "pencil" }, t("rubric-not_scored")) : h("p", { class: "rubric-total" }, h("b", {}, t("rubric-total", { got: num(rubric.total, 1), of: rubric.of })), " ", h("span", { class: "pencil" }, rubric.bar ? t(`rubric-bar_${rubric.bar}`, { list: listed(rubric.rows.filter(({ applies, got }) => applies && got === 0).map(({ row }) => t(`rubric-${row}`))) }) : t("rubric-ready"))),
       h("div", { class: "rubric-rows" }, rubric.rows.filter(counts).map((row) => this.row(row))),
       rubric.scored && !rubric.rows.every(counts) && h("p", { class: "quiet" }, t("rubric-left_out", { list: listed(rubric.rows.filter((row) => !counts(row)).map(({ row }) => t(`rubric-${row}`))) })),
     ]);

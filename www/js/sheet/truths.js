@@ -18,7 +18,7 @@ export function truthPart(truth, recording) {
     ["beats", truth.beats_in_window ?? window?.beats, 0, truth.unsure > 0 && t("truth-unsure", { n: truth.unsure })],
     ["window", window?.rate ?? truth.window_rate, 1, window && t("truth-window_how", { n: window.beats, s: fixed(window.seconds, 2) })],
     ["span", span?.rate, 1, span && t("truth-span_how", { n: span.intervals, s: fixed(span.seconds, 2) })],
-    ["record", record?.rate ?? truth.record_rate, 1, record && t("truth-record_how", { n: record.beats, s: fixed(record.seconds, 0) })],
+    ["record", record?.rate ?? truth.record_rate, 1, record && t("truth-record_how", { n: record.intervals, s: fixed(record.seconds, 2) })],
   ];
   const rows = listed.filter(([name, value]) => typeof value === "number" || (name !== "span" && recording));
   rows.push(...asked.map(([name, value]) => /** @type {typeof rows[number]} */ ([name, value, 1, false])));

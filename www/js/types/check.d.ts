@@ -43,7 +43,7 @@ export type Truth = {
   also: string[];
   own_span: { intervals: number; rate: number; seconds: number } | null;
   own_window: { beats: number; rate: number; seconds: number } | null;
-  record: { beats: number; rate: number; seconds: number } | null;
+  record: { intervals: number; rate: number; seconds: number } | null;
   record_rate: number | null;
   window_rate: number | null;
   /** The range and the height of a beat that are asked for, where they are. */

@@ -105,7 +105,7 @@ truth-window_how = 60 · { $n } / { $s } s. Your count answers to this one.
 truth-span = beats/min: your window’s beats
 truth-span_how = { $n } intervals from the first to the last of them, { $s } s. How fast they followed one another.
 truth-record = beats/min: the whole record
-truth-record_how = { $n } beats in { $s } s. No short window has to hit it.
+truth-record_how = { $n } intervals from the first beat to the last, { $s } s. No short window has to hit it.
 truth-range = mV: the range, plus or minus
 truth-amplitude = mV: the height from A to B
 

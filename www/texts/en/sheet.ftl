@@ -53,7 +53,7 @@ asked-row = { $n ->
     [one] 1 point
    *[other] { $n } points
 }
-asked-ready = Ready means: the check is passed, 16 points of 20 or more, no row at zero, and you work alone.
+asked-ready = Ready means: the check is passed, 16 points of 20 or more, no row at zero, and you did all of it yourself, not watched and not half done. Hints cost nothing.
 asked-fill = The pulse fills { $low } to { $high } % of the screen.
 asked-hum = Hum stays under { $hum } % of the pulse.
 asked-clip = No top or bottom is cut flat.
@@ -61,7 +61,7 @@ asked-record = The take is { $s } s long or longer.
 asked-window = A and B stand { $s } s apart or more.
 asked-long = A and B stand 15 s apart or more; a shorter window makes each beat weigh too much.
 asked-compared = Your count is compared with the detector’s in your own window.
-asked-count = N is the number of peaks between A and B.
+asked-count = N is the number of beats between A and B: one for each steep climb.
 asked-work = T, the multiplier and the rate follow from one another.
 
 fault-cause = Cause

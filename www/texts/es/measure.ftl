@@ -105,7 +105,7 @@ truth-window_how = 60 · { $n } / { $s } s. Con esta se compara tu recuento.
 truth-span = latidos/min: los latidos de tu ventana
 truth-span_how = { $n } intervalos del primero al último, { $s } s. Con qué rapidez se siguieron.
 truth-record = latidos/min: el registro entero
-truth-record_how = { $n } latidos en { $s } s. Ninguna ventana corta tiene que acertarla.
+truth-record_how = { $n } intervalos del primer latido al último, { $s } s. Ninguna ventana corta tiene que acertarla.
 truth-range = mV: el rango, más o menos
 truth-amplitude = mV: la altura de A a B
 

@@ -53,7 +53,7 @@ asked-row = { $n ->
     [one] 1 punto
    *[other] { $n } puntos
 }
-asked-ready = Listo significa: la comprobación está aprobada, 16 puntos de 20 o más, ninguna fila en cero, y trabajas sin ayuda.
+asked-ready = Listo quiere decir: la comprobación aprobada, 16 puntos de 20 o más, ninguna fila en cero, y todo hecho por ti, ni mirado ni a medio hacer. Las pistas no cuestan nada.
 asked-fill = El pulso llena del { $low } al { $high } % de la pantalla.
 asked-hum = El zumbido queda por debajo del { $hum } % del pulso.
 asked-clip = Nada está recortado, ni arriba ni abajo.
@@ -61,7 +61,7 @@ asked-record = El registro dura { $s } s o más.
 asked-window = A y B están separados { $s } s o más.
 asked-long = A y B están separados 15 s o más; en una ventana más corta cada latido pesa demasiado.
 asked-compared = Tu recuento se compara con el del detector en tu propia ventana.
-asked-count = N es el número de picos entre A y B.
+asked-count = N es el número de latidos entre A y B: uno por cada subida rápida.
 asked-work = T, el multiplicador y la frecuencia se siguen unos de otros.
 
 fault-cause = Causa
