@@ -6,6 +6,7 @@ use super::fault::{self, Situation};
 use super::script::{Attempt, LONGEST_WAIT_S, MOST_STEPS};
 use super::text;
 use crate::assess::Criteria;
+use crate::assess::own::{OwnHint, OwnMisreading};
 use crate::assess::task::{Kind, TaskSpec};
 use crate::bench::strap::{Face, Place};
 use crate::bench::table::{Part, Point};
@@ -93,6 +94,12 @@ pub struct Scenario {
     /// Whether the student is to name what is wrong before the check.
     #[serde(default)]
     pub name_faults: bool,
+    /// Misreadings that the instructor looks for beside the built-in ones.
+    #[serde(default)]
+    pub misreading: Vec<OwnMisreading>,
+    /// Words of the instructor's in the place of those of built-in hints.
+    #[serde(default)]
+    pub hint: Vec<OwnHint>,
     /// What somebody did before the student came: steps as in a scripted attempt.
     #[serde(default)]
     pub before: Vec<serde_json::Value>,

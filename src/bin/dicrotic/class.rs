@@ -4,6 +4,7 @@
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
+use dicrotic::assess::own::PREFIX;
 use dicrotic::exchange::class::talk::Change;
 use dicrotic::exchange::class::{Class, Line, State, Terms, answers, gradebook, roster, saved};
 use dicrotic::exchange::handin::class::{Summary, sum_up};
@@ -138,7 +139,11 @@ fn name(student: &Line, k: usize, names: bool) -> String {
 
 /// A code of the core as words.
 fn words(code: &str) -> String {
-    code.replace('_', " ")
+    let plain = code.replace('_', " ");
+    match plain.strip_prefix(PREFIX) {
+        Some(own) => format!("own: {own}"),
+        None => plain,
+    }
 }
 
 fn state(state: State) -> &'static str {
@@ -159,7 +164,7 @@ fn feedback(line: &Line) -> String {
         if line.misreadings.is_empty() {
             String::new()
         } else {
-            format!("Misreading: {}.", list(line.misreadings.iter().map(|m| m.name()).collect()))
+            format!("Misreading: {}.", list(line.misreadings.iter().map(String::as_str).collect()))
         },
         if line.faults_left.is_empty() {
             String::new()
@@ -239,10 +244,7 @@ fn plain(summary: &Summary, lines: &[Line], names: bool, notes: &[String]) -> St
         "faults left at the end",
         summary.faults.iter().map(|f| format!("{:>3} of {:<3} {}", f.left, f.met, words(f.id))).collect(),
     );
-    part(
-        "misreadings",
-        summary.misreadings.iter().map(|(id, n)| format!("{n:>3} {}", words(id.name()))).collect(),
-    );
+    part("misreadings", summary.misreadings.iter().map(|(id, n)| format!("{n:>3} {}", words(id))).collect());
     part(
         "steps right",
         summary
@@ -330,7 +332,10 @@ fn html(summary: &Summary, lines: &[Line], names: bool, notes: &[String]) -> Str
         body.push_str("</tbody></table></div>");
     };
     part("Faults left at the end", summary.faults.iter().map(|f| (f.id, f.left, f.met)).collect());
-    part("Misreadings", summary.misreadings.iter().map(|(id, n)| (id.name(), *n, summary.results)).collect());
+    part(
+        "Misreadings",
+        summary.misreadings.iter().map(|(id, n)| (id.as_str(), *n, summary.results)).collect(),
+    );
     part("Steps that were right", summary.steps.iter().map(|s| (s.step.name(), s.right, s.judged)).collect());
     part(
         "Skills shown, per cent",

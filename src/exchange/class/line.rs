@@ -4,7 +4,6 @@ use super::care::{Care, Pick};
 use super::course::Class;
 use super::roster::Entry;
 use super::talk::causes;
-use crate::assess::misreading::Misreading;
 use crate::assess::verdict::Step;
 use crate::exchange::handin::class::once_each;
 use crate::exchange::handin::together::{Beside, beside, whose};
@@ -76,8 +75,8 @@ pub struct Line {
     pub first_wrong: Option<Step>,
     /// Faults that are still there in it.
     pub faults_left: Vec<&'static str>,
-    /// What explains its first check and its last, where those are not right.
-    pub misreadings: Vec<Misreading>,
+    /// What explains its first check and its last, where those are not right, see [`crate::exchange::handin::Outcome::explained`].
+    pub misreadings: Vec<String>,
     /// Why its trace was not good enough, see [`super::talk::CAUSES`].
     pub trace: Vec<&'static str>,
     /// Codes of what keeps results of theirs from being verified.
@@ -249,10 +248,10 @@ impl Class {
 }
 
 /// What explains the first check and the last one, each once.
-fn misreadings(graded: &Graded) -> Vec<Misreading> {
-    let mut all: Vec<Misreading> = Vec::new();
+fn misreadings(graded: &Graded) -> Vec<String> {
+    let mut all: Vec<String> = Vec::new();
     for outcome in graded.first.iter().chain([&graded.outcome]) {
-        all.extend(outcome.misreading.filter(|m| !all.contains(m)));
+        all.extend(outcome.explained().filter(|m| !all.contains(m)));
     }
     all
 }

@@ -1,10 +1,10 @@
 //! What was set, given by the instructor, and a result compared with it.
 
-use crate::assess::Criteria;
 use crate::plain::json;
 use crate::scenario::digest::{bench_digest, digest};
 use crate::scenario::{Scenario, ScenarioError};
 use crate::session::compact::{Code, DIGEST_BYTES};
+use crate::session::regrade::Terms;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use thiserror::Error;
@@ -30,8 +30,8 @@ pub struct One {
     pub bench: BenchMark,
     /// Its whole digest.
     pub whole: [u8; 32],
-    /// What must be reached.
-    pub pass: Criteria,
+    /// By what it judges: what must be reached, and the misreadings that are looked for.
+    pub terms: Terms,
     /// Tries that a student has, where they are counted.
     pub attempts: Option<u32>,
 }
@@ -70,7 +70,7 @@ impl Set {
             text: text.into(),
             bench: bench_mark(text),
             whole: digest(text),
-            pass: scenario.pass,
+            terms: Terms::of(&scenario),
             attempts: scenario.assignment.and_then(|a| a.attempts),
         };
         match self.of_bench(&one.bench) {

@@ -4,7 +4,6 @@
 
 use super::grade::Graded;
 use super::together::Beside;
-use crate::assess::misreading::Misreading;
 use crate::assess::verdict::Step;
 use crate::exchange::formula::disarmed;
 use serde_json::Value;
@@ -36,7 +35,7 @@ pub fn fields(graded: &Graded) -> [(&'static str, Value); FIELDS] {
         ("score", graded.score.map_or(Value::Null, Value::from)),
         ("rubric_ready", yes(graded.rubric_ready)),
         ("first_wrong", outcome.first_wrong.map_or(Value::Null, |step| Value::from(Step::name(step)))),
-        ("misreading", outcome.misreading.map_or(Value::Null, |m| Value::from(Misreading::name(m)))),
+        ("misreading", outcome.explained().map_or(Value::Null, Value::from)),
         ("faults_left", known(left.join(" "))),
         ("minutes", Value::from(format!("{:.1}", graded.minutes).parse::<f64>().unwrap_or(0.0))),
         ("actions", Value::from(graded.actions)),
