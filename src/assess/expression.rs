@@ -1,6 +1,7 @@
 //! A number out of a short expression: `+ - * /`, brackets, decimal numbers, names. It is worked out while it is read, so
 //! that there is no tree to keep; its length and depth are limited, and every text gives a number or an error.
 
+#[cfg(feature = "desk")]
 use std::fmt;
 
 /// Longest expression, characters.
@@ -40,6 +41,7 @@ pub enum Expected {
     Sign,
 }
 
+#[cfg(feature = "desk")]
 impl fmt::Display for Expected {
     fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
         match self {

@@ -4,6 +4,7 @@
 use super::error::ScenarioError;
 use super::fault::{self, AtWork, Fault, Scene, Situation};
 use super::schema::{Scenario, Severity};
+#[cfg(feature = "desk")]
 use crate::assess::own;
 use crate::assess::task::Kind;
 use crate::chain::Chain;
@@ -22,6 +23,7 @@ pub(super) fn check(scenario: &Scenario) -> Result<(), ScenarioError> {
         let expected = "at least one fault, where the question is to name it";
         return Err(ScenarioError::at("fault", "no fault", expected));
     }
+    #[cfg(feature = "desk")]
     own::check(&scenario.misreading, &scenario.hint, &scenario.task, window)
         .map_err(|(field, found, expected)| ScenarioError::at(field, found, expected))?;
     undone(scenario)

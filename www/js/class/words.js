@@ -9,8 +9,11 @@ import { state } from "./state.js";
 export const NONE = "–";
 export const OF = 20;
 
-/** @param {string} prefix @param {string} id */
-export const named = (prefix, id) => (has(`${prefix}-${id}`) ? t(`${prefix}-${id}`) : id.replaceAll("_", " "));
+/**
+ * The words for a name of the core's; what an instructor looks for of their own has the name that they gave it.
+ * @param {string} prefix @param {string} id
+ */
+export const named = (prefix, id) => (id.startsWith("own-") ? t("class-own_misreading", { name: id.slice(4).replaceAll("_", " ") }) : has(`${prefix}-${id}`) ? t(`${prefix}-${id}`) : id.replaceAll("_", " "));
 
 /**
  * How a student is called: by name and code where they may be shown, else by the place of the line.

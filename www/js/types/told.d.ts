@@ -44,11 +44,15 @@ export type Fairness = { students: number; without: number; own_window: number; 
 
 /** A fault as a scenario file lays it down. */
 export type FaultSpec = { name: string; severity?: number | [number, number] | null };
+/** A misreading and a hint of the instructor's own. */
+export type OwnMisreading = { name: string; field: string; formula: string; tolerance?: number | null; words: string };
+export type OwnHint = { about: string; rung: string; words: string };
 /** A scenario as a value for editing; what is not named here stays as it was. */
 export type ScenarioValue = {
   id?: string; level?: number; title?: string; aim?: string; brief?: string; help?: string; mains?: { hz: number; volts: number };
   task?: { kind: TaskKind }; subject?: Record<string, unknown>; recorder?: Record<string, unknown>; fault?: FaultSpec[];
   name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Assignment & { word?: string; worked?: boolean }; attempt?: unknown[];
+  misreading?: OwnMisreading[]; hint?: OwnHint[];
 };
 
 /** Something handed in, as it came: a file's text, or a code with the text of its scenario. */
