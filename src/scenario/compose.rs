@@ -90,7 +90,8 @@ pub(super) fn write(all: &Map<String, Value>) -> String {
     text
 }
 
-fn put_pair(text: &mut String, key: &str, value: &Value) {
+/// A key with its value.
+pub(super) fn put_pair(text: &mut String, key: &str, value: &Value) {
     match value {
         Value::Null => {}
         Value::String(words) if words.contains('\n') && !words.contains("\"\"\"") => {

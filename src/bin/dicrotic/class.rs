@@ -60,6 +60,7 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
     for one in given.set.all() {
         class.set.put(&one.from, &one.text).while_doing(|| one.from.clone())?;
     }
+    class.plan = given.plan.or(class.plan);
     if let Some(path) = order.roster {
         class.roster = roster::read(&text_file::read(path)?).map_err(|errors| {
             let lines: Vec<String> = errors
@@ -73,7 +74,7 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
         if waiting.iter().any(|source| !source.code.is_empty()) { Known::new() } else { Known::default() };
     let mut rows: Vec<Row> =
         waiting.into_par_iter().map(|source| handed_in::graded(source, &class.set, &known)).collect();
-    let set = set::Given { set: class.set.clone(), files: given.files };
+    let set = set::Given { set: class.set.clone(), plan: None, files: given.files };
     rows.extend(grade_all(paths, &set, order.out)?);
     for row in &rows {
         match (&row.graded, &row.why) {

@@ -2,8 +2,10 @@
 
 use super::care::{Care, Pick};
 use super::course::Class;
+use super::parts::PartLine;
 use super::roster::Entry;
 use super::talk::causes;
+use crate::assess::rubric::OF;
 use crate::assess::verdict::Step;
 use crate::exchange::handin::class::once_each;
 use crate::exchange::handin::together::{Beside, beside, whose};
@@ -65,9 +67,13 @@ pub struct Line {
     pub failed: Vec<usize>,
     /// The one that stands for them.
     pub chosen: Option<usize>,
-    /// Its points of twenty.
+    /// Its points; in a course those of all parts together.
     pub points: Option<u32>,
-    /// Benches on which they did what is needed.
+    /// The most points that there are: twenty, in a course for each part.
+    pub of: u32,
+    /// In a course, how they stand in each part.
+    pub parts: Vec<PartLine>,
+    /// Benches on which they did what is needed; in a course the parts in which they are ready.
     pub passes: usize,
     /// Time at the bench over all results, min.
     pub minutes: f64,
@@ -95,11 +101,11 @@ pub struct Line {
 
 /// Who a line is of, and what is theirs.
 #[derive(Default)]
-struct Own {
-    entry: Entry,
-    listed: bool,
-    results: Vec<usize>,
-    failed: Vec<usize>,
+pub(super) struct Own {
+    pub(super) entry: Entry,
+    pub(super) listed: bool,
+    pub(super) results: Vec<usize>,
+    pub(super) failed: Vec<usize>,
 }
 
 impl Class {
@@ -132,7 +138,12 @@ impl Class {
                 all[place].failed.push(k);
             }
         }
-        all.into_iter().map(|own| self.line(own, &found)).collect()
+        let benches = self.part_benches();
+        let line = |own: Own| match benches.is_empty() {
+            true => self.line(own, &found),
+            false => self.course_line(own, &found, &benches),
+        };
+        all.into_iter().map(line).collect()
     }
 
     /// The student of the list whose code stands in a file's name; of several the longest. Courses put codes into names.
@@ -168,7 +179,7 @@ impl Class {
         codes
     }
 
-    fn line(&self, own: Own, found: &[Beside]) -> Line {
+    pub(super) fn line(&self, own: Own, found: &[Beside]) -> Line {
         let Own { entry, listed, results, failed } = own;
         let Entry { code, name, email, group } = entry;
         let care = self.cares.of(&code);
@@ -214,6 +225,8 @@ impl Class {
             state,
             chosen,
             points: stands.and_then(|g| g.score),
+            of: OF,
+            parts: Vec::new(),
             passes: benches.len(),
             minutes: of().fold(0.0, |sum, g| sum + g.minutes), // an empty sum would be -0
             first_wrong: stands.and_then(|g| g.outcome.first_wrong),

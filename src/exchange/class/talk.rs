@@ -7,6 +7,8 @@ use crate::exchange::handin::class::{Summary, sum_up};
 use crate::exchange::handin::together::beside;
 use crate::exchange::handin::{Graded, Outcome};
 use crate::plain::json;
+use crate::scenario::Scenario;
+use crate::scenario::plan::Part;
 use serde::Serialize;
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -173,8 +175,15 @@ impl Class {
             .iter()
             .map(|f| json!({"file": f.source.file, "student": f.student, "why": f.why, "args": f.args}))
             .collect();
+        let part = |part: &Part| {
+            let title = Scenario::read(&part.scenario).map_or_else(|_| String::new(), |s| s.title);
+            json!({"title": title, "opens_s": part.opens_s(), "due_s": part.due_s()})
+        };
+        let course = self.plan.as_ref().map(|plan| {
+            json!({"title": plan.course.title, "parts": plan.part.iter().map(part).collect::<Vec<_>>()})
+        });
         json!({
-            "states": states, "groups": groups(&lines), "changes": self.changes(&lines),
+            "course": course, "states": states, "groups": groups(&lines), "changes": self.changes(&lines),
             "wrong": wrong, "misreadings": misreadings, "trace": trace, "checked": checked,
             "faults": faults, "steps": steps, "skills": skills, "minutes": minutes, "results": results,
             "again": again, "not_compared": not_compared, "turned": turned, "several": several,
