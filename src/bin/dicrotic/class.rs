@@ -5,6 +5,7 @@ use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
 use dicrotic::assess::own::PREFIX;
+use dicrotic::exchange::class::parts::PartLine;
 use dicrotic::exchange::class::talk::Change;
 use dicrotic::exchange::class::{Class, Line, State, Terms, answers, gradebook, roster, saved};
 use dicrotic::exchange::handin::class::{Summary, sum_up};
@@ -198,11 +199,30 @@ fn remarks(student: &Line) -> Vec<&'static str> {
     .collect()
 }
 
+/// How each part of a course stands, behind the state of the whole.
+fn parts(student: &Line) -> String {
+    let part = |(k, part): (usize, &PartLine)| {
+        let points = part.points.map_or_else(String::new, |points| format!(" {points}"));
+        let dates: String = part.remarks.iter().map(|code| format!(", {}", words(code))).collect();
+        format!("{}: {}{points}{dates}", k + 1, state(part.state))
+    };
+    let all: Vec<String> = student.parts.iter().enumerate().map(part).collect();
+    if all.is_empty() { String::new() } else { format!(" ({})", all.join("; ")) }
+}
+
 fn line(student: &Line) -> [String; 7] {
     [
-        state(student.state).into(),
-        format!("{} of {}", student.passes, student.results.len()),
-        student.points.map_or_else(|| "-".into(), |s| s.to_string()),
+        format!("{}{}", state(student.state), parts(student)),
+        format!(
+            "{} of {}",
+            student.passes,
+            if student.parts.is_empty() { student.results.len() } else { student.parts.len() }
+        ),
+        match student.points {
+            None => "-".into(),
+            Some(points) if student.parts.is_empty() => points.to_string(),
+            Some(points) => format!("{points} of {}", student.of),
+        },
         student.first_wrong.map_or_else(|| "-".into(), |step| words(step.name())),
         if student.faults_left.is_empty() {
             "-".into()
