@@ -73,6 +73,7 @@ describe("a course", { concurrency: 2 }, () => {
       await page.waitForFunction(() => document.querySelector(".course-maker .address").textContent.includes("#c="));
       await page.waitForFunction(() => !document.querySelector(".course-maker .btn-strong").disabled);
       file = await save(page, "Save the course file");
+      await page.waitForFunction(() => document.querySelector(".course-maker .address").textContent.includes("#c="));
       link = await page.locator(".course-maker .address").innerText();
       const { violations } = await new AxeBuilder({ page }).include(".course-maker").analyze();
       assert.deepEqual(violations.map((one) => one.id), []);
@@ -99,7 +100,7 @@ describe("a course", { concurrency: 2 }, () => {
       await page.getByLabel("Your own code").fill("Ada 1");
       await page.getByRole("link", { name: "Open “What is it?”" }).click();
       await page.locator("#ask").waitFor();
-      assert.equal(await page.getByLabel(/Your own code/).inputValue(), "Ada 1", "it was typed already");
+      assert.equal(await page.locator("#ask").getByLabel(/Your own code/).inputValue(), "Ada 1", "it was typed already");
       await pressButton(page, "Begin try 1 of 2");
       await nameFault(page, "finger_cold");
       await student.checkAll(page);

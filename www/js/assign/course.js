@@ -42,12 +42,13 @@ export class CourseMaker {
     this.length = h("p", { class: "quiet" });
     this.open = h("a", { class: "btn btn-plain" }, t("assign-as_student"));
     this.copies = button(t("assign-course_copy"), () => this.copy(), { kind: "btn-strong" });
-    this.saves = button(t("assign-course_save"), () => this.out && download(`${this.value.course.id}.toml`, this.out.file, "application/toml"), { pic: "save" });
+    this.saves = button(t("assign-course_save"), () => this.saveFile(), { pic: "save" });
     this.el = h("details", { class: "out course-maker" }, h("summary", {}, t("assign-course")), h("p", { class: "quiet" }, t("assign-course_about")),
       h("div", { class: "fld" }, h("label", { for: title }, t("assign-course_title")), this.title), h("div", { class: "fld" }, h("label", { for: more }, t("assign-course_words")), this.words),
       this.list,
       h("div", { class: "row" }, button(t("assign-course_add"), () => this.addCurrent(), { pic: "plus" }), button(t("assign-course_files"), () => chooseFiles(".toml,.txt,text/plain", (files) => this.addFiles(files), true), { pic: "open" })),
       this.problem, h("div", {}, this.link, this.length), h("div", { class: "row" }, this.copies, this.open, this.saves, this.said));
+    this.open.addEventListener("focus", () => this.due && this.workOut());
     this.show();
   }
 
@@ -158,6 +159,7 @@ export class CourseMaker {
   /** Puts the course to the core: what comes back is what is passed on. */
   async workOut() {
     clearTimeout(this.due);
+    this.due = undefined;
     const mine = (this.count += 1);
     this.out = null;
     for (const one of [this.copies, this.saves]) prop(one, "disabled", true);
@@ -182,7 +184,14 @@ export class CourseMaker {
     for (const one of [this.copies, this.saves]) prop(one, "disabled", false);
   }
 
+  /** What was changed a moment ago is taken in first: nobody passes on the course before. */
+  saveFile() {
+    this.workOut();
+    if (this.out) download(`${this.value.course.id}.toml`, this.out.file, "application/toml");
+  }
+
   async copy() {
+    await this.workOut();
     words(this.said, (await copy(this.link.textContent ?? "", this.link)) ? t("hand-copied") : t("hand-by_hand"));
   }
 }
