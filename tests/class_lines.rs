@@ -144,7 +144,7 @@ fn the_best_attempt_or_the_last_one_stands_for_a_student() {
     class.terms.pick = Pick::Last;
     let ada = line(&class.lines(), "Ada");
     assert_eq!((ada.chosen, ada.state), (Some(2), State::Tried));
-    assert_eq!(ada.misreadings.iter().map(|m| m.name()).collect::<Vec<_>>(), ["bumps_counted"]);
+    assert_eq!(ada.misreadings, ["bumps_counted"]);
     class.terms.pick = Pick::Best;
     class.terms.benches = 2;
     assert_eq!(line(&class.lines(), "Ada").state, State::Tried);

@@ -309,7 +309,8 @@ fn a_class_is_summed_up() {
         ("charger_near", 3, 30)
     );
     assert_eq!((summary.faults[1].left, summary.faults[1].met), (0, 30));
-    let count = |id| summary.misreadings.iter().find(|(m, _)| *m == id).map_or(0, |(_, n)| *n);
+    let count =
+        |id| summary.misreadings.iter().find(|(m, _)| *m == Misreading::name(id)).map_or(0, |(_, n)| *n);
     let of = [Misreading::OtherMultiplier, Misreading::BumpsCounted, Misreading::OneTooMany];
     assert_eq!(of.map(count), [3, 3, 3]);
     let step = |step| summary.steps.iter().find(|s| s.step == step).unwrap();

@@ -58,6 +58,14 @@ const TOLD: &[(&str, &str)] = &[
     ("[subject]", "[pass]\nrecord_s = 20.0\n\n[subject]"),
     ("[subject]", "[pass]\nwindow_s = 20.0\nrecord_s = 20.0\n\n[subject]"),
     ("[subject]", "[pass]\nedge_s = 0.1\n\n[subject]"),
+    // The instructor's own misreadings and hints: no sample and no right answer depends on them, and a word of theirs may be put
+    // right, or a signature written, after the class has handed in, without another heart for anyone. Who edits them into a
+    // link learns no more than by two checks of their own on the same bench.
+    (
+        "[subject]",
+        "[[misreading]]\nname = \"x\"\nfield = \"count\"\nformula = \"2*n_true\"\nwords = \"w\"\n\n[subject]",
+    ),
+    ("[subject]", "[[hint]]\nabout = \"count\"\nrung = \"look\"\nwords = \"w\"\n\n[subject]"),
 ];
 
 #[test]
@@ -73,7 +81,7 @@ fn what_makes_the_bench_changes_its_digest_and_what_may_be_put_right_later_does_
     // No table of a scenario is forgotten above: what is no table of the lists is one of the names and words.
     let fields = serde_json::to_value(Scenario::read(ASSIGNMENT).unwrap()).unwrap();
     for field in fields.as_object().unwrap().keys().filter(|f| *f != "attempt") {
-        let (table, key) = (format!("[{field}]"), format!("{field} = "));
+        let (table, key) = (format!("[{field}]"), format!("{field} = ")); // a list of tables has it within its brackets
         let among = |list: &[(&str, &str)]| {
             list.iter().any(|(from, to)| to.contains(&table) || to.contains(&key) || from.contains(&key))
         };

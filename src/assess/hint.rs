@@ -42,7 +42,40 @@ pub struct Hint {
     /// Where to look: a stretch of time, a cursor, a field.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub locate: Option<Value>,
+    /// The instructor's words in the place of the built-in ones.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub words: Option<String>,
 }
+
+/// All topics.
+pub const TOPICS: [&str; 26] = [
+    "trace_size",
+    "trace_hum",
+    "trace_clipped",
+    "trace_short",
+    "trace_restless",
+    "trace_foreign",
+    "window_given",
+    "window_early",
+    "window_features",
+    "window_foot_peak",
+    "window_overlap",
+    "bumps",
+    "missed",
+    "fence",
+    "gaps",
+    "seconds_unit",
+    "name",
+    "window",
+    "count",
+    "seconds",
+    "multiplier",
+    "rate",
+    "middle",
+    "range",
+    "amplitude",
+    "uncertainty",
+];
 
 /// What a finding's hints are about.
 pub fn topic(finding: &Finding) -> &'static str {

@@ -7,6 +7,7 @@
 //! within 1 and the next one is at least half as far again (design default: the match rule of the taxonomy).
 
 mod numbers;
+pub mod own;
 
 use super::sheet::Sheet;
 use super::task::{Field, Reads};

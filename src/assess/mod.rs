@@ -7,6 +7,7 @@
 //! - `arithmetic`, `counting`: T, multiplier and rate by what they do to the rate; the count by each right method
 //! - [`hint`]: the ladder of hints
 //! - [`misreading`]: which well-known misreading explains what was typed
+//! - [`own`], [`expression`]: misreadings and hints that the instructor writes, and their formulas
 //! - [`parse`]: what was typed, as numbers; parsing is not grading
 //! - [`window`]: the beats inside the student's own window, and which counts the window's edges allow
 //! - [`process`]: how faults were found and mended
@@ -23,10 +24,12 @@
 mod arithmetic;
 pub mod asked;
 mod counting;
+pub mod expression;
 mod heights;
 pub mod hint;
 pub mod kind;
 pub mod misreading;
+pub mod own;
 pub mod parse;
 mod placed;
 pub mod process;

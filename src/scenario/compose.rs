@@ -22,7 +22,19 @@ const TABLES: [(&str, &str); 9] = [
     ("recorder", "The recorder's settings at the start."),
     ("pass", "What must be reached; shares of the screen and of the pulse, and seconds."),
 ];
-const FAULTS: &str = "A fault of the catalogue. Its severity is a number from 0 to 1, or two to draw between; drawn freely when left out.";
+/// Lists of tables in order, each with its comment.
+const LISTS: [(&str, &str); 4] = [
+    (
+        "fault",
+        "A fault of the catalogue. Its severity is a number from 0 to 1, or two to draw between; drawn freely when left out.",
+    ),
+    (
+        "misreading",
+        "A misreading to look for: the answer that it shows in, what stands there then, what the student is told.",
+    ),
+    ("hint", "Words in the place of a built-in hint: for a step or a topic, on a rung."),
+    ("attempt", ""),
+];
 
 /// A scenario given as JSON, as the file has it in TOML. Refuses what the scenario's own checks refuse. Scripted attempts
 /// are left out: they belong to whoever wrote them.
@@ -45,9 +57,7 @@ pub(super) fn write(all: &Map<String, Value>) -> String {
     }
     let mut others: Vec<&str> = all.keys().map(String::as_str).collect();
     others.sort_unstable();
-    others.retain(|key| {
-        !TOP.contains(key) && !["fault", "attempt"].contains(key) && !TABLES.iter().any(|(k, _)| k == key)
-    });
+    others.retain(|key| !TOP.contains(key) && !LISTS.iter().chain(&TABLES).any(|(k, _)| k == key));
     for (key, comment) in TABLES.into_iter().chain(others.into_iter().map(|key| (key, ""))) {
         match all.get(key) {
             Some(Value::Object(table)) if table.values().any(|v| !v.is_null()) => {
@@ -65,26 +75,23 @@ pub(super) fn write(all: &Map<String, Value>) -> String {
             Some(other) => text = format!("{} = {}\n{text}", bare(key), inline(other)),
         }
     }
-    for (k, fault) in all.get("fault").and_then(Value::as_array).into_iter().flatten().enumerate() {
-        text.push('\n');
-        if k == 0 {
-            text.push_str(&format!("# {FAULTS}\n"));
-        }
-        text.push_str("[[fault]]\n");
-        for (name, value) in fault.as_object().into_iter().flatten() {
-            put_pair(&mut text, &bare(name), value);
-        }
-    }
-    for attempt in all.get("attempt").and_then(Value::as_array).into_iter().flatten() {
-        text.push_str("\n[[attempt]]\n");
-        for (name, value) in attempt.as_object().into_iter().flatten() {
-            put_pair(&mut text, &bare(name), value);
+    for (key, comment) in LISTS {
+        for (k, one) in all.get(key).and_then(Value::as_array).into_iter().flatten().enumerate() {
+            text.push('\n');
+            if k == 0 && !comment.is_empty() {
+                text.push_str(&format!("# {comment}\n"));
+            }
+            text.push_str(&format!("[[{key}]]\n"));
+            for (name, value) in one.as_object().into_iter().flatten() {
+                put_pair(&mut text, &bare(name), value);
+            }
         }
     }
     text
 }
 
-fn put_pair(text: &mut String, key: &str, value: &Value) {
+/// A key with its value.
+pub(super) fn put_pair(text: &mut String, key: &str, value: &Value) {
     match value {
         Value::Null => {}
         Value::String(words) if words.contains('\n') && !words.contains("\"\"\"") => {

@@ -5,7 +5,7 @@
 //!
 //! - the whole digest ([`digest`]) changes with every word;
 //! - the bench digest ([`bench_digest`]) leaves out [what may be put right later](TOLD): words, order of difficulty, what
-//!   must be reached, the number of tries. Results are compared with what was set by it, and the heart of an assigned bench
+//!   must be reached, the instructor's own misreadings and hints, the number of tries. Results are compared with what was set by it, and the heart of an assigned bench
 //!   is drawn from it.
 
 use super::compose;
@@ -15,7 +15,7 @@ use sha2::{Digest, Sha256};
 
 /// What is no part of the bench: of the file, and of its table `assignment`.
 pub const TOLD: [&[&str]; 2] =
-    [&["level", "title", "aim", "brief", "pass"], &["attempts", "opening", "closing"]];
+    [&["level", "title", "aim", "brief", "pass", "misreading", "hint"], &["attempts", "opening", "closing"]];
 /// What a word's hash begins with.
 const HASHED: &str = "sha256:";
 /// What stands before key and word, so that no other use of the hash gives the same.

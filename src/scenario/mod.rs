@@ -10,6 +10,8 @@
 //! - [`error`]: what is wrong with a file, and where
 //! - [`assignment`]: what makes a scenario an assignment
 //! - [`digest`]: what is handed out, and which bench it is
+//! - [`plan`]: a course of several assignments
+//! - [`moment`]: days and moments
 //! - `together`: what fits by itself and not beside the rest
 //! - [`script`]: scripted attempts as they stand in the file; they are replayed by [`crate::session`]
 
@@ -20,6 +22,8 @@ pub mod digest;
 mod drawn;
 pub mod error;
 pub mod fault;
+pub mod moment;
+pub mod plan;
 pub mod schema;
 pub mod script;
 pub mod text;

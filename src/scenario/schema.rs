@@ -4,6 +4,7 @@ use super::assignment::Assignment;
 use super::fault::Fault;
 use super::script::Attempt;
 use crate::assess::Criteria;
+use crate::assess::own::{OwnHint, OwnMisreading};
 use crate::assess::task::TaskSpec;
 use crate::bench::strap::{Face, Place};
 use crate::bench::table::Part;
@@ -78,6 +79,12 @@ pub struct Scenario {
     /// Whether the student is to name what is wrong before the check.
     #[serde(default)]
     pub name_faults: bool,
+    /// Misreadings that the instructor looks for beside the built-in ones.
+    #[serde(default)]
+    pub misreading: Vec<OwnMisreading>,
+    /// Words of the instructor's in the place of those of built-in hints.
+    #[serde(default)]
+    pub hint: Vec<OwnHint>,
     /// What somebody did before the student came: steps as in a scripted attempt.
     #[serde(default)]
     pub before: Vec<serde_json::Value>,

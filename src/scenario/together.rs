@@ -4,6 +4,8 @@
 use super::error::ScenarioError;
 use super::fault::{self, AtWork, Fault, Scene, Situation};
 use super::schema::Scenario;
+#[cfg(feature = "desk")]
+use crate::assess::own;
 use crate::assess::task::Reads;
 use crate::chain::Chain;
 
@@ -24,6 +26,9 @@ pub(super) fn check(scenario: &Scenario) -> Result<(), ScenarioError> {
         let expected = "at least one fault, where the question is to name it";
         return Err(ScenarioError::at("fault", "no fault", expected));
     }
+    #[cfg(feature = "desk")]
+    own::check(&scenario.misreading, &scenario.hint, &scenario.task, window)
+        .map_err(|(field, found, expected)| ScenarioError::at(field, found, expected))?;
     undone(scenario)
 }
 

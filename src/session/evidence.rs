@@ -1,6 +1,7 @@
 //! What an attempt says once it has been checked, in types: for grading, and written down for the page to keep.
 
 use super::attempt::Session;
+use super::own::OwnReading;
 use super::view;
 use super::worksheet::Field;
 use crate::assess::misreading::Misreading;
@@ -42,6 +43,8 @@ pub struct Evidence {
     pub over: bool,
     /// The misreading that explains what was typed.
     pub misreading: Option<Misreading>,
+    /// The same, where it is one of the instructor's own: its name beside those of the built-in ones.
+    pub own: Option<String>,
     /// What is said of each skill, in the order of [`skill::SKILLS`].
     pub skills: Vec<(&'static str, Said)>,
     /// Points of the rubric, of twenty.
@@ -60,7 +63,7 @@ impl Evidence {
         json!({
             "v": FORM, "scenario": self.scenario, "level": self.level, "seed": self.seed.to_string(),
             "mode": self.aid, "kind": self.kind, "passed": self.passed, "tries": self.tries, "hints": self.hints,
-            "revealed": self.revealed, "over": self.over, "misreading": self.misreading,
+            "revealed": self.revealed, "over": self.over, "misreading": self.own.clone().or_else(|| self.misreading.map(|m| m.name().into())),
             "skills": fields(&mut skills), "rubric": {"total": self.points, "ready": self.ready},
         })
     }
@@ -107,6 +110,7 @@ impl Session {
             revealed: self.sheet.revealed,
             over: self.sheet.over,
             misreading: check.misreading.as_ref().map(|m| m.id),
+            own: check.own.as_ref().map(OwnReading::id),
             skills,
             points: check.rubric.total,
             ready: check.rubric.ready(),

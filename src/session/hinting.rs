@@ -53,7 +53,8 @@ impl Session {
             (rung == Rung::Locate || rung == Rung::Answer).then(|| self.place_of(&finding)).flatten();
         self.help.rung = Some((finding.step, code, rung));
         self.help.hints += 1;
-        let hint = Hint { rung, step: finding.step, code, args, locate };
+        let words = self.own_hint(code, finding.step, rung);
+        let hint = Hint { rung, step: finding.step, code, args, locate, words };
         self.help.taken.push(hint.clone());
         self.help.hint = Some(hint);
         Ok(())

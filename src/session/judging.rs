@@ -3,6 +3,7 @@
 use super::action::Refusal;
 use super::attempt::Session;
 use super::course::{self, Entry};
+use super::own::OwnReading;
 use super::take::Take;
 use super::truth::Truth;
 use super::worksheet::Field;
@@ -34,6 +35,8 @@ pub struct Checked {
     pub report: Report,
     /// The well-known misreading that explains what was typed, where one stands out.
     pub misreading: Option<Hypothesis>,
+    /// The same, where it is one of the instructor's own: then no other is named.
+    pub own: Option<OwnReading>,
     /// Where each step can be seen on the take, s.
     pub places: Vec<Option<[f64; 2]>>,
     /// How the faults were found and mended.
@@ -120,7 +123,7 @@ impl Session {
     }
 
     /// Everything that was put down about the shown take, for as long as it is looked at.
-    fn with_sheet<T>(&self, trace: Option<&Trace>, look: impl FnOnce(&Sheet) -> T) -> Option<T> {
+    pub(super) fn with_sheet<T>(&self, trace: Option<&Trace>, look: impl FnOnce(&Sheet) -> T) -> Option<T> {
         let take = self.take()?;
         let peaks = self.reference_peaks();
         let criteria = self.criteria();
@@ -194,7 +197,8 @@ impl Session {
         let (report, trace) = self.preview()?;
         let deeds = self.done();
         let (process, left) = (self.process(&deeds), self.left());
-        let misreading = if report.passed { None } else { self.misreading(&report) };
+        let own = self.own_reading(&report);
+        let misreading = if report.passed || own.is_some() { None } else { self.misreading(&report) };
         let tries = self.sheet.check.as_ref().map_or(0, |c| c.tries) + 1;
         let show = report.passed || tries >= MOST_CHECKS;
         let places = self.places(&report, show);
@@ -209,6 +213,7 @@ impl Session {
             tries,
             report,
             misreading,
+            own,
             places,
             process,
             left,

@@ -16,13 +16,14 @@
 //! - [`evidence`]: what a check says of each skill
 //! - [`course`]: what was done, in order
 //! - [`hinting`]: hints, and where to look
+//! - [`own`]: what the instructor wrote of their own: misreadings and hints
 //! - [`guide`]: worked and half-finished examples
 //! - [`truth`]: what is so, and its one reader
 //! - [`view`]: what the page may see of it
 //! - [`overview`]: what can be said of the strip without counting
 //! - [`readiness`]: whether a scenario keeps its word
 //! - `right`: the right answer to each field of the worksheet
-//! - `regrade`: judging by other criteria
+//! - [`regrade`]: judging by other criteria
 //! - [`save`]: save and restore by replay
 //! - [`compact`]: an attempt as one line of text
 //! - [`seeds`]: a seed for each student of a class
@@ -44,8 +45,9 @@ pub mod judging;
 pub mod log;
 pub mod note;
 pub mod overview;
+pub mod own;
 pub mod readiness;
-mod regrade;
+pub mod regrade;
 mod right;
 mod run;
 pub mod save;

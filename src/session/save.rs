@@ -4,7 +4,7 @@
 use super::action::{Action, Page, Refusal};
 use super::attempt::{Logged, MOST_ACTIONS, Session};
 use super::judging::Checked;
-use crate::assess::Criteria;
+use super::regrade::Terms;
 use crate::chain::Chain;
 use crate::deed::table::Pane;
 use crate::plain;
@@ -143,8 +143,8 @@ impl Replay {
     }
 
     /// Has it judged by other criteria at the end.
-    pub fn judge_by(&mut self, criteria: Criteria) {
-        self.session.judge_by(criteria);
+    pub fn judge_by(&mut self, terms: Terms) {
+        self.session.judge_by(terms);
     }
 
     /// Passes over what was done on the worksheet and is refused now: by other criteria the attempt ends elsewhere.

@@ -3,9 +3,9 @@
 use super::action::{Page, Refusal};
 use super::attempt::{MOST_TEXT, Session};
 use super::judging::Checked;
+use super::regrade::Terms;
 use super::take::Take;
 use super::worksheet::Worksheet;
-use crate::assess::Criteria;
 use crate::assess::task::Task;
 use crate::assess::verdict::Step;
 use crate::scenario::fault;
@@ -23,7 +23,7 @@ pub(super) struct Sheet {
     /// The last check.
     pub(super) check: Option<Checked>,
     /// Other criteria by which checks are judged as well, and what the last one comes to by them.
-    pub(super) others: Option<Criteria>,
+    pub(super) others: Option<Terms>,
     pub(super) by_others: Option<Checked>,
     /// Codes that were wrong in any check.
     pub(super) wrong: Vec<(Step, &'static str)>,

@@ -46,7 +46,7 @@ impl Course {
 
     /// Takes a scenario as set. All that came in waits to be graded by it.
     pub fn give(&mut self, from: &str, toml: &str) -> Result<(), JsValue> {
-        self.class.set.put(from, toml).map_err(|e| told(e.told()))?;
+        self.class.give(from, toml).map_err(|e| told(e.told()))?;
         self.waiting.extend(self.class.again());
         Ok(())
     }

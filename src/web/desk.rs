@@ -4,10 +4,12 @@
 use super::hand::handin_fail;
 use super::{Lab, fail, scenario_fail};
 use crate::assess::kind::KINDS;
+use crate::exchange::handin::bundle;
 use crate::exchange::handin::{Graded, Handed, HandinError, Set, result};
 use crate::exchange::{self, Format, NamedFile, Options, Outgoing, Samples, qr, zip};
 use crate::plain::{self, json};
 use crate::scenario::digest::{hashed, hex};
+use crate::scenario::plan::{Plan, is_plan};
 use crate::scenario::{Scenario, compose, text};
 use crate::session::Session;
 use crate::session::compact::Code;
@@ -28,6 +30,33 @@ pub fn scenario_json(toml: &str) -> Result<String, JsValue> {
 #[wasm_bindgen(js_name = composeScenario)]
 pub fn compose_scenario(scenario: &str) -> Result<String, JsValue> {
     compose::of_json(scenario).map_err(|e| scenario_fail(&e))
+}
+
+/// A course, as a file or as JSON, as it goes to students in a link.
+#[wasm_bindgen(js_name = courseHanded)]
+pub fn course_handed(text: &str) -> Result<String, JsValue> {
+    Plan::read(text).map(|plan| plan.handed_out()).map_err(|e| scenario_fail(&e))
+}
+
+/// A course, as a file or as JSON, as the text of a file.
+#[wasm_bindgen(js_name = courseFile)]
+pub fn course_file(text: &str) -> Result<String, JsValue> {
+    Plan::read(text).map(|plan| plan.written()).map_err(|e| scenario_fail(&e))
+}
+
+/// Whether a text is a course's and not a scenario's.
+#[wasm_bindgen(js_name = isCourse)]
+pub fn is_course(text: &str) -> bool {
+    is_plan(text)
+}
+
+/// The results of a course's parts in one file, each as the text of a result file; nothing where it is none such.
+#[wasm_bindgen(js_name = resultsIn)]
+pub fn results_in(text: &str) -> Result<Option<Vec<String>>, JsValue> {
+    if !bundle::is_bundle(text) {
+        return Ok(None);
+    }
+    bundle::read(text).map(Some).map_err(|e| handin_fail(&e))
 }
 
 /// How many of so many students with a right method each way of grading fails, as JSON. A window of 0 s is the

@@ -2,7 +2,7 @@
 // What few visits need, in a core of its own that has this beside all the rest: opening and writing files, composing and handing
 // out, grading a class. Whoever imports this file waits until that core is there.
 
-import init, { composeScenario, Course as Inner, fairness, hashedWord, Lab, Package, qrSvg, Regrade, scenarioJson, SetList, taskKinds } from "../wasm/dicrotic_desk.js";
+import init, { composeScenario, Course as Inner, courseFile, courseHanded, fairness, hashedWord, isCourse, Lab, Package, qrSvg, Regrade, resultsIn, scenarioJson, SetList, taskKinds } from "../wasm/dicrotic_desk.js";
 import { Bench, digestOf, guarded } from "./core.js";
 /** @import { Args } from './types/names' */
 /** @import { Care, ClassTerms, ClassTold, Fairness, GradebookOrder, ScenarioValue, Source } from './types/told' */
@@ -32,6 +32,24 @@ export const stripSvg = (bench, title) => bench.lent(Lab, (lab) => lab.stripSvg(
 export const scenarioValue = (toml) => JSON.parse(guarded(() => scenarioJson(toml)));
 /** @param {ScenarioValue} scenario */
 export const composed = (scenario) => guarded(() => composeScenario(JSON.stringify(scenario)));
+/**
+ * Whether a text is that of a course and not of a scenario.
+ * @param {string} text
+ */
+export const isCourseText = (text) => isCourse(text);
+/**
+ * A course, as a file or as JSON: as it goes to students in a link, and as the text of a file.
+ * @param {string} text
+ */
+export function courseOut(text) {
+  const handed = guarded(() => courseHanded(text));
+  return { handed, file: guarded(() => courseFile(handed)) }; // no word of the instructor's leaves in plain letters
+}
+/**
+ * The results of a course's parts in one file, each as the text of a result file; nothing where it is none such.
+ * @param {string} text @returns {string[] | undefined}
+ */
+export const partResults = (text) => guarded(() => resultsIn(text));
 /**
  * How many of so many right students each way of grading fails: {students, without, own_window, exact_count, record_mean, tolerances}.
  * @param {string} toml @param {number} first @param {number} students @param {number} [window] @returns {Fairness}

@@ -8,7 +8,7 @@ import { t } from "./text.js";
 /** @import { SideName, ViewName } from './types/page' */
 
 /** @type {ViewName[]} */
-const VIEWS = ["start", "lab", "assign", "class", "paper", ...new Set(/** @type {SideName[]} */ (Object.keys(SIDES)).map(sectionOf))];
+const VIEWS = ["start", "lab", "parts", "assign", "class", "paper", ...new Set(/** @type {SideName[]} */ (Object.keys(SIDES)).map(sectionOf))];
 /** @type {(() => unknown) | null} */
 let endView = null;
 

@@ -1,6 +1,6 @@
 // @ts-check
 // Scenario and seed in the address: #s=<id>&seed=<digits>, so that a reload or a link gives the same bench; a composed one as
-// #a=<its packed text>; #assign, #class and
+// #a=<its packed text>; a course of several as #c=<its packed text>; #assign, #class and
 // #paper for instructors, and #class&look=<n> for one attempt of the class.
 
 /** @import { Route, ScreenName, SideName } from './types/page' */
@@ -11,7 +11,7 @@ const SIDES = ["faults", "skills", "notebook", "report", "words", "teach", "devi
 const SCREENS = ["assign", "class", "paper"];
 
 /**
- * What the address asks for: a scenario and its seed, a worked example to watch, a packed assignment, an instructor's screen, or
+ * What the address asks for: a scenario and its seed, a worked example to watch, a packed assignment or course, an instructor's screen, or
  * a screen beside the bench with what is to be turned to there ("" for its top). Each may be null.
  * @returns {Route}
  */
@@ -21,7 +21,7 @@ export function readRoute() {
   /** @type {<N extends string>(names: N[]) => N | null} */
   const named = (names) => names.find((one) => parts.has(one)) ?? null;
   const side = named(SIDES);
-  return { scenario: parts.get("s"), seed: isSeed(seed) ? seed : null, watch: parts.get("watch"), assigned: parts.get("a"), screen: named(SCREENS), look: readPlace(parts.get("look")), side, turn: side && parts.get(side) };
+  return { scenario: parts.get("s"), seed: isSeed(seed) ? seed : null, watch: parts.get("watch"), assigned: parts.get("a"), course: parts.get("c"), screen: named(SCREENS), look: readPlace(parts.get("look")), side, turn: side && parts.get(side) };
 }
 
 /** @param {string | null} text */

@@ -4,6 +4,7 @@
 import { calm } from "./frame.js";
 import { lab } from "./lab.js";
 import { openAssigned } from "./open/assigned.js";
+import { openCourse } from "./open/course.js";
 import { openHome } from "./open/home.js";
 import { Nowhere } from "./open/nowhere.js";
 import { openScenario, openWatched } from "./open/scenario.js";
@@ -31,9 +32,10 @@ export async function openAddress(navigation) {
 
 /** @param {Navigation} navigation @param {Route} route */
 function openRoute(navigation, route) {
-  const { scenario, seed, watch, assigned, screen, look, side, turn } = route;
+  const { scenario, seed, watch, assigned, course, screen, look, side, turn } = route;
   if (side !== null) return openSide(navigation, side, turn ?? "");
   if (screen) return openScreen(navigation, screen, look);
+  if (course !== null) return openCourse(navigation, course);
   const there = lab();
   if (there?.isAt(route)) {
     if (there.waits) return there.comeBack();

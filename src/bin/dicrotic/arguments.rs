@@ -12,8 +12,8 @@ use crate::detect::{self, Polarity};
 use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
 use crate::{
-    check, convert, fingerprint, grade, lines, link, output, pack, plot, project, render, replay, serve,
-    site, terminal,
+    check, convert, course, fingerprint, grade, lines, link, output, pack, plot, project, render, replay,
+    serve, site, terminal,
 };
 
 /// The exit code of everything that went wrong, as for wrong arguments.
@@ -187,6 +187,24 @@ enum Command {
     },
     /// Sum up what a class handed in: who is ready, which faults stayed, which misreadings came
     Class(ClassArguments),
+    /// Check a course of several assignments; print its link, or write it as one file
+    Course {
+        /// The course file (*.toml): [course] with id, title and words, and a [[part]] for each assignment, with scenario (its
+        /// text) or file (its path), opens, due and words
+        file: PathBuf,
+        /// Print a link that holds the whole course, for the page at --at
+        #[arg(long, requires = "at")]
+        link: bool,
+        /// Check the course and tell what is in it; this is what is done when nothing else is asked for
+        #[arg(long, conflicts_with_all = ["link", "out"])]
+        check: bool,
+        /// The page's address
+        #[arg(long, value_name = "ADDRESS", requires = "link")]
+        at: Option<String>,
+        /// Write the course with the texts of all its parts in it
+        #[arg(long, value_name = "FILE.toml")]
+        out: Option<PathBuf>,
+    },
     /// Print a link that holds a whole scenario, for the page at an address
     Link {
         /// The scenario file (*.toml)
@@ -276,6 +294,9 @@ fn carry_out(command: Command) -> Result<(), Failure> {
             let out = site::checked_out(&root, &out)?;
             site::write(&site::build(&root)?, &out)?;
             output::print(&format!("The page is in {}\n", terminal::name(&out)))
+        }
+        Command::Course { file, at, out, .. } => {
+            course::run(&file, &course::Order { at: at.as_deref(), out: out.as_deref() })
         }
         Command::Check { files, readiness, word } => check::run(&files, readiness, word.as_deref()),
         Command::Render { scenario, seed, seconds, rate, out, plot, theme, size, truth, word } => {

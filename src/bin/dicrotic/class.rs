@@ -4,6 +4,8 @@
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
+use dicrotic::assess::own::PREFIX;
+use dicrotic::exchange::class::parts::PartLine;
 use dicrotic::exchange::class::talk::Change;
 use dicrotic::exchange::class::{Class, Line, State, Terms, answers, gradebook, minutes, roster, saved};
 use dicrotic::exchange::handin::class::{Summary, sum_up};
@@ -59,6 +61,7 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
     for one in given.set.all() {
         class.set.put(&one.from, &one.text).while_doing(|| one.from.clone())?;
     }
+    class.plan = given.plan.or(class.plan);
     if let Some(path) = order.roster {
         class.roster = roster::read(&text_file::read(path)?).map_err(|errors| {
             let lines: Vec<String> = errors
@@ -72,7 +75,7 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
         if waiting.iter().any(|source| !source.code.is_empty()) { Known::new() } else { Known::default() };
     let mut rows: Vec<Row> =
         waiting.into_par_iter().map(|source| handed_in::graded(source, &class.set, &known)).collect();
-    let set = set::Given { set: class.set.clone(), files: given.files };
+    let set = set::Given { set: class.set.clone(), plan: None, files: given.files };
     rows.extend(grade_all(paths, &set, order.out)?);
     for row in &rows {
         match (&row.graded, &row.why) {
@@ -138,7 +141,11 @@ fn name(student: &Line, k: usize, names: bool) -> String {
 
 /// A code of the core as words.
 fn words(code: &str) -> String {
-    code.replace('_', " ")
+    let plain = code.replace('_', " ");
+    match plain.strip_prefix(PREFIX) {
+        Some(own) => format!("own: {own}"),
+        None => plain,
+    }
 }
 
 fn state(state: State) -> &'static str {
@@ -159,7 +166,7 @@ fn feedback(line: &Line) -> String {
         if line.misreadings.is_empty() {
             String::new()
         } else {
-            format!("Misreading: {}.", list(line.misreadings.iter().map(|m| m.name()).collect()))
+            format!("Misreading: {}.", list(line.misreadings.iter().map(String::as_str).collect()))
         },
         if line.faults_left.is_empty() {
             String::new()
@@ -192,11 +199,30 @@ fn remarks(student: &Line) -> Vec<&'static str> {
     .collect()
 }
 
+/// How each part of a course stands, behind the state of the whole.
+fn parts(student: &Line) -> String {
+    let part = |(k, part): (usize, &PartLine)| {
+        let points = part.points.map_or_else(String::new, |points| format!(" {points}"));
+        let dates: String = part.remarks.iter().map(|code| format!(", {}", words(code))).collect();
+        format!("{}: {}{points}{dates}", k + 1, state(part.state))
+    };
+    let all: Vec<String> = student.parts.iter().enumerate().map(part).collect();
+    if all.is_empty() { String::new() } else { format!(" ({})", all.join("; ")) }
+}
+
 fn line(student: &Line) -> [String; 7] {
     [
-        state(student.state).into(),
-        format!("{} of {}", student.passes, student.results.len()),
-        student.points.map_or_else(|| "-".into(), |s| s.to_string()),
+        format!("{}{}", state(student.state), parts(student)),
+        format!(
+            "{} of {}",
+            student.passes,
+            if student.parts.is_empty() { student.results.len() } else { student.parts.len() }
+        ),
+        match student.points {
+            None => "-".into(),
+            Some(points) if student.parts.is_empty() => points.to_string(),
+            Some(points) => format!("{points} of {}", student.of),
+        },
         student.first_wrong.map_or_else(|| "-".into(), |step| words(step.name())),
         if student.faults_left.is_empty() {
             "-".into()
@@ -239,10 +265,7 @@ fn plain(summary: &Summary, lines: &[Line], names: bool, notes: &[String]) -> St
         "faults left at the end",
         summary.faults.iter().map(|f| format!("{:>3} of {:<3} {}", f.left, f.met, words(f.id))).collect(),
     );
-    part(
-        "misreadings",
-        summary.misreadings.iter().map(|(id, n)| format!("{n:>3} {}", words(id.name()))).collect(),
-    );
+    part("misreadings", summary.misreadings.iter().map(|(id, n)| format!("{n:>3} {}", words(id))).collect());
     part(
         "steps right",
         summary
@@ -330,7 +353,10 @@ fn html(summary: &Summary, lines: &[Line], names: bool, notes: &[String]) -> Str
         body.push_str("</tbody></table></div>");
     };
     part("Faults left at the end", summary.faults.iter().map(|f| (f.id, f.left, f.met)).collect());
-    part("Misreadings", summary.misreadings.iter().map(|(id, n)| (id.name(), *n, summary.results)).collect());
+    part(
+        "Misreadings",
+        summary.misreadings.iter().map(|(id, n)| (id.as_str(), *n, summary.results)).collect(),
+    );
     part("Steps that were right", summary.steps.iter().map(|s| (s.step.name(), s.right, s.judged)).collect());
     part(
         "Skills shown, per cent",

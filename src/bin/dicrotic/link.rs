@@ -20,6 +20,13 @@ pub fn run(scenario: &Path, address: &str, picture: Option<&Path>) -> Result<(),
     }
     let text = text_file::read(scenario)?;
     Scenario::read(&text).while_doing(|| terminal::name(scenario))?;
+    let link = of(address, "#a=", &handed_out(&text))?;
+    draw(&link, picture)?;
+    output::print(&format!("{link}\n"))
+}
+
+/// The link of what is handed out, for the page at an address; `mark` stands before it.
+pub fn of(address: &str, mark: &str, handed_out: &str) -> Result<String, Failure> {
     if !(address.starts_with("http://") || address.starts_with("https://")) || address.contains('#') {
         return Err(Failure::new(format!(
             "--at {address}: expected the page's address, beginning with http:// or https:// and without a #"
@@ -27,15 +34,17 @@ pub fn run(scenario: &Path, address: &str, picture: Option<&Path>) -> Result<(),
     }
     // As the page packs it: raw deflate, base64url.
     let mut packer = DeflateEncoder::new(Vec::new(), Compression::best());
-    let packed = packer.write_all(handed_out(&text).as_bytes()).and_then(|()| packer.finish());
-    let bytes = packed.while_doing(|| "packing the scenario".into())?;
-    let link = format!("{address}#a={}", base64::write(&bytes));
-    if let Some(picture) = picture {
-        let drawn = qr::svg(&link).ok_or_else(|| {
-            let (found, most) = (link.len(), qr::MOST_BYTES);
-            Failure::new(format!("the link has {found} characters; a picture holds {most}"))
-        })?;
-        text_file::write(picture, &drawn)?;
-    }
-    output::print(&format!("{link}\n"))
+    let packed = packer.write_all(handed_out.as_bytes()).and_then(|()| packer.finish());
+    let bytes = packed.while_doing(|| "packing what is handed out".into())?;
+    Ok(format!("{address}{mark}{}", base64::write(&bytes)))
+}
+
+/// Draws a link into a picture, where one is wanted.
+fn draw(link: &str, picture: Option<&Path>) -> Result<(), Failure> {
+    let Some(picture) = picture else { return Ok(()) };
+    let drawn = qr::svg(link).ok_or_else(|| {
+        let (found, most) = (link.len(), qr::MOST_BYTES);
+        Failure::new(format!("the link has {found} characters; a picture holds {most}"))
+    })?;
+    text_file::write(picture, &drawn)
 }

@@ -15,7 +15,7 @@
 //! | `http`, `request`, `serve` | the protocol; what is let in; the page's server |
 //! | `pack` | an assignment with the page: for a course site, or as one file |
 //! | `check` | scenario files |
-//! | `link` | a scenario as a link |
+//! | `link`, `course` | a scenario as a link; several assignments as one |
 //! | `handed_in`, `grade`, `class` | what students handed in, as a table of grades and summed up |
 //! | `lines` | the same line by line, in and out |
 //! | `set`, `told` | what was set, to compare with; what is said of results beside their grades |
@@ -43,6 +43,8 @@ mod class;
 mod class_arguments;
 #[cfg(not(target_family = "wasm"))]
 mod convert;
+#[cfg(not(target_family = "wasm"))]
+mod course;
 #[cfg(not(target_family = "wasm"))]
 mod detect;
 #[cfg(not(target_family = "wasm"))]

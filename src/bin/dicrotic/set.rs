@@ -1,25 +1,28 @@
-//! What an instructor gives as set: scenario files, folders of them, links, and files with a link in them.
+//! What an instructor gives as set: scenario files, course files, folders of them, links, and files with a link in them.
 
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use dicrotic::exchange::handin::Set;
 use dicrotic::scenario::check::MOST_BYTES;
+use dicrotic::scenario::plan::{self, Plan};
 use dicrotic::session::compact::base64;
 use flate2::read::DeflateDecoder;
 
 use crate::failure::{Failure, While};
 use crate::stamp::files_below;
-use crate::{terminal, text_file};
+use crate::{course, terminal, text_file};
 
-/// What stands in a link before the packed scenario.
-const MARK: &str = "#a=";
+/// What stands in a link before what it carries: a scenario, or a course.
+const MARKS: [&str; 2] = ["#a=", "#c="];
 
 /// What was set, and the files that it was read from.
 #[derive(Default)]
 pub struct Given {
     /// What results are compared with.
     pub set: Set,
+    /// The course whose parts were set, where one was given.
+    pub plan: Option<Plan>,
     /// The files, which nothing may be written over.
     pub files: Vec<PathBuf>,
 }
@@ -28,8 +31,8 @@ pub struct Given {
 pub fn read(given: &[String]) -> Result<Given, Failure> {
     let mut all = Given::default();
     for one in given {
-        if one.contains(MARK) {
-            add(&mut all.set, "the link", &unpacked(one).while_doing(|| "--set: the link".into())?)?;
+        if carries(one) {
+            add(&mut all, "the link", &unpacked(one).while_doing(|| "--set: the link".into())?)?;
             continue;
         }
         let path = Path::new(one);
@@ -53,27 +56,40 @@ pub fn read(given: &[String]) -> Result<Given, Failure> {
 fn add_file(all: &mut Given, path: &Path) -> Result<(), Failure> {
     let (name, text) = (terminal::name(path), text_file::read(path)?);
     all.files.push(path.to_path_buf());
-    if path.extension().is_none_or(|e| e != "toml") && text.contains(MARK) {
-        return add(&mut all.set, &name, &unpacked(&text).while_doing(|| name.clone())?);
+    if path.extension().is_none_or(|e| e != "toml") && carries(&text) {
+        return add(all, &name, &unpacked(&text).while_doing(|| name.clone())?);
     }
-    add(&mut all.set, &name, &text)
+    let text = if plan::is_plan(&text) { course::whole(path, &text)? } else { text };
+    add(all, &name, &text)
 }
 
-fn add(set: &mut Set, name: &str, text: &str) -> Result<(), Failure> {
-    set.add(name, text).while_doing(|| format!("--set {name}"))
+fn add(all: &mut Given, name: &str, text: &str) -> Result<(), Failure> {
+    let plan = all.set.add_any(name, text).while_doing(|| format!("--set {name}"))?;
+    if plan.is_some() && all.plan.is_some() {
+        return Err(Failure::new(format!("--set {name}: a second course; a class has one")));
+    }
+    all.plan = all.plan.take().or(plan);
+    Ok(())
 }
 
-/// The scenario that the first link in a text carries.
+/// Whether there is a link in a text.
+fn carries(text: &str) -> bool {
+    MARKS.iter().any(|mark| text.contains(mark))
+}
+
+/// What the first link in a text carries.
 fn unpacked(text: &str) -> Result<String, String> {
     let damaged = || "the link is damaged".to_string();
-    let packed = text.split_once(MARK).ok_or_else(damaged)?.1;
+    let first = MARKS.iter().filter_map(|mark| text.find(mark)).min().ok_or_else(damaged)?;
+    let most = if text[first..].starts_with(MARKS[1]) { plan::MOST_BYTES } else { MOST_BYTES };
+    let packed = &text[first + MARKS[0].len()..];
     let end = packed.find(|c: char| !(c.is_ascii_alphanumeric() || c == '-' || c == '_'));
     let bytes = base64::read(&packed[..end.unwrap_or(packed.len())]).map_err(|_| damaged())?;
     let mut whole = String::new();
-    // A link that swells beyond what a scenario may be is none of ours.
-    let read = DeflateDecoder::new(&bytes[..]).take(MOST_BYTES as u64 + 1).read_to_string(&mut whole);
+    // A link that swells beyond what it may carry is none of ours.
+    let read = DeflateDecoder::new(&bytes[..]).take(most as u64 + 1).read_to_string(&mut whole);
     match read {
-        Ok(n) if n > 0 && n <= MOST_BYTES => Ok(whole),
+        Ok(n) if n > 0 && n <= most => Ok(whole),
         _ => Err(damaged()),
     }
 }

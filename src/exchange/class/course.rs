@@ -2,7 +2,9 @@
 
 use super::care::{Cares, Terms};
 use super::roster::Entry;
+use crate::exchange::handin::set::SetError;
 use crate::exchange::handin::{Graded, HandinError, Set};
+use crate::scenario::plan::Plan;
 use crate::session::compact::Code;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -68,6 +70,8 @@ pub struct Class {
     pub terms: Terms,
     /// What was set.
     pub set: Set,
+    /// The course whose parts were set, where it is one: then a student is ready who is ready in every part.
+    pub plan: Option<Plan>,
     /// What came in and was graded: where it came from, and what came of it, place by place.
     pub sources: Vec<Source>,
     /// See [`Class::sources`].
@@ -79,6 +83,14 @@ pub struct Class {
 }
 
 impl Class {
+    /// Takes a scenario, or a course with its parts, as set; in the place of what has the same bench.
+    pub fn give(&mut self, from: &str, text: &str) -> Result<(), SetError> {
+        if let Some(plan) = self.set.put_any(from, text)? {
+            self.plan = Some(plan);
+        }
+        Ok(())
+    }
+
     /// Takes down what came of something.
     pub fn take(&mut self, source: Source, graded: Graded) {
         self.sources.push(source);

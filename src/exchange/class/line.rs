@@ -2,9 +2,10 @@
 
 use super::care::{Care, Pick};
 use super::course::Class;
+use super::parts::PartLine;
 use super::roster::Entry;
 use super::talk::causes;
-use crate::assess::misreading::Misreading;
+use crate::assess::rubric::OF;
 use crate::assess::verdict::Step;
 use crate::exchange::handin::class::once_each;
 use crate::exchange::handin::together::{Beside, beside, whose};
@@ -66,9 +67,13 @@ pub struct Line {
     pub failed: Vec<usize>,
     /// The one that stands for them.
     pub chosen: Option<usize>,
-    /// Its points of twenty.
+    /// Its points; in a course those of all parts together.
     pub points: Option<u32>,
-    /// Benches on which they did what is needed.
+    /// The most points that there are: twenty, in a course for each part.
+    pub of: u32,
+    /// In a course, how they stand in each part.
+    pub parts: Vec<PartLine>,
+    /// Benches on which they did what is needed; in a course the parts in which they are ready.
     pub passes: usize,
     /// Time at the bench over all results, min.
     pub minutes: f64,
@@ -76,8 +81,8 @@ pub struct Line {
     pub first_wrong: Option<Step>,
     /// Faults that are still there in it.
     pub faults_left: Vec<&'static str>,
-    /// What explains its first check and its last, where those are not right.
-    pub misreadings: Vec<Misreading>,
+    /// What explains its first check and its last, where those are not right, see [`crate::exchange::handin::Outcome::explained`].
+    pub misreadings: Vec<String>,
     /// Why its trace was not good enough, see [`super::talk::CAUSES`].
     pub trace: Vec<&'static str>,
     /// Codes of what keeps results of theirs from being verified.
@@ -105,11 +110,11 @@ pub fn minutes(lines: &[Line]) -> Option<[f64; 3]> {
 
 /// Who a line is of, and what is theirs.
 #[derive(Default)]
-struct Own {
-    entry: Entry,
-    listed: bool,
-    results: Vec<usize>,
-    failed: Vec<usize>,
+pub(super) struct Own {
+    pub(super) entry: Entry,
+    pub(super) listed: bool,
+    pub(super) results: Vec<usize>,
+    pub(super) failed: Vec<usize>,
 }
 
 impl Class {
@@ -142,7 +147,12 @@ impl Class {
                 all[place].failed.push(k);
             }
         }
-        all.into_iter().map(|own| self.line(own, &found)).collect()
+        let benches = self.part_benches();
+        let line = |own: Own| match benches.is_empty() {
+            true => self.line(own, &found),
+            false => self.course_line(own, &found, &benches),
+        };
+        all.into_iter().map(line).collect()
     }
 
     /// The student of the list whose code stands in a file's name; of several the longest. Courses put codes into names.
@@ -178,7 +188,7 @@ impl Class {
         codes
     }
 
-    fn line(&self, own: Own, found: &[Beside]) -> Line {
+    pub(super) fn line(&self, own: Own, found: &[Beside]) -> Line {
         let Own { entry, listed, results, failed } = own;
         let Entry { code, name, email, group } = entry;
         let care = self.cares.of(&code);
@@ -224,6 +234,8 @@ impl Class {
             state,
             chosen,
             points: stands.and_then(|g| g.score),
+            of: OF,
+            parts: Vec::new(),
             passes: benches.len(),
             minutes: of().fold(0.0, |sum, g| sum + g.minutes), // an empty sum would be -0
             first_wrong: stands.and_then(|g| g.outcome.first_wrong),
@@ -258,10 +270,10 @@ impl Class {
 }
 
 /// What explains the first check and the last one, each once.
-fn misreadings(graded: &Graded) -> Vec<Misreading> {
-    let mut all: Vec<Misreading> = Vec::new();
+fn misreadings(graded: &Graded) -> Vec<String> {
+    let mut all: Vec<String> = Vec::new();
     for outcome in graded.first.iter().chain([&graded.outcome]) {
-        all.extend(outcome.misreading.filter(|m| !all.contains(m)));
+        all.extend(outcome.explained().filter(|m| !all.contains(m)));
     }
     all
 }

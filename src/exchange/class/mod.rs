@@ -3,7 +3,7 @@
 //! - [`roster`], [`table`]: the list of students; rows and cells of a table
 //! - [`care`]: what the instructor decided, and by what the class is judged
 //! - [`course`]: the class itself
-//! - [mod@line]: one line a student
+//! - [mod@line], [`parts`]: one line a student; how each part of a course stands in it
 //! - [`talk`]: what to talk about, groups, what changed
 //! - [`gradebook`], [`answers`]: what goes out again: rows for a course site, the answer key
 //! - [`saved`]: a class as a file, and back
@@ -16,6 +16,7 @@ pub mod care;
 pub mod course;
 pub mod gradebook;
 pub mod line;
+pub mod parts;
 pub mod roster;
 pub mod saved;
 pub mod table;

@@ -5,6 +5,7 @@ use super::care::{Cares, Terms};
 use super::course::{Class, Failed, Source, Stood};
 use super::roster::{Entry, MOST_STUDENTS};
 use crate::plain;
+use crate::scenario::plan::Plan;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use thiserror::Error;
@@ -73,6 +74,9 @@ struct Form {
     /// Version of the program that wrote it.
     program: String,
     set: Vec<Given>,
+    /// The course whose parts were set, as JSON.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    course: Option<String>,
     terms: Terms,
     roster: Vec<Entry>,
     cares: Cares,
@@ -122,6 +126,7 @@ pub fn write(class: &Class) -> String {
         version: VERSION,
         program: env!("CARGO_PKG_VERSION").into(),
         set: class.set.all().iter().map(|o| Given { from: o.from.clone(), text: o.text.clone() }).collect(),
+        course: class.plan.as_ref().map(|plan| plain::given(plan).to_string()),
         terms: class.terms.clone(),
         roster: class.roster.clone(),
         cares: class.cares.clone(),
@@ -165,6 +170,10 @@ pub fn read(text: &str) -> Result<(Class, Vec<Source>), SavedError> {
         stood: form.stood,
         ..Class::default()
     };
+    if let Some(course) = &form.course {
+        let plan = Plan::read(course).map_err(|e| foreign(format!("course: {e}")))?;
+        class.plan = Some(plan);
+    }
     for one in form.set {
         class
             .set

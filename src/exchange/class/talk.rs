@@ -7,6 +7,8 @@ use crate::exchange::handin::class::{Summary, sum_up};
 use crate::exchange::handin::together::beside;
 use crate::exchange::handin::{Graded, Outcome};
 use crate::plain::json;
+use crate::scenario::Scenario;
+use crate::scenario::plan::Part;
 use serde::Serialize;
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -50,8 +52,8 @@ pub struct Group {
     pub states: Vec<usize>,
     /// The middle of the points, where there are any.
     pub points: Option<f64>,
-    /// The name of the misreading that came most often; empty where there is none.
-    pub misreading: &'static str,
+    /// The name of the misreading that came most often; empty where there is none; see [`Outcome::explained`].
+    pub misreading: String,
 }
 
 /// The first check and the last one of a result.
@@ -60,15 +62,15 @@ fn checks(graded: &Graded) -> [&Outcome; 2] {
 }
 
 /// Counts what `what` finds in first and last checks, most frequent first.
-fn often(results: &[&Graded], what: impl Fn(&Outcome) -> Vec<&'static str>) -> Vec<Often> {
-    let mut counts: BTreeMap<&'static str, [usize; 2]> = BTreeMap::new();
+fn often(results: &[&Graded], what: impl Fn(&Outcome) -> Vec<String>) -> Vec<Often> {
+    let mut counts: BTreeMap<String, [usize; 2]> = BTreeMap::new();
     for graded in results {
         for (k, outcome) in checks(graded).into_iter().enumerate() {
             what(outcome).into_iter().for_each(|id| counts.entry(id).or_default()[k] += 1);
         }
     }
     let mut all: Vec<Often> =
-        counts.into_iter().map(|(id, [first, last])| Often { id: id.into(), first, last }).collect();
+        counts.into_iter().map(|(id, [first, last])| Often { id, first, last }).collect();
     all.sort_by_key(|one| std::cmp::Reverse((one.first + one.last, one.first)));
     all
 }
@@ -84,16 +86,19 @@ pub fn groups(lines: &[Line]) -> Vec<Group> {
         points.sort_unstable();
         let middle =
             |points: &[u32]| f64::from(points[(points.len() - 1) / 2] + points[points.len() / 2]) / 2.0;
-        let mut counts: BTreeMap<&'static str, usize> = BTreeMap::new();
+        let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
         for misreading in lines.iter().flat_map(|line| &line.misreadings) {
-            *counts.entry(misreading.name()).or_default() += 1;
+            *counts.entry(misreading).or_default() += 1;
         }
         Group {
             group: name.into(),
             n: lines.len(),
             states: STATES.map(|state| lines.iter().filter(|line| line.state == state).count()).into(),
             points: (!points.is_empty()).then(|| middle(&points)),
-            misreading: counts.into_iter().max_by_key(|(_, n)| *n).map_or("", |(name, _)| name),
+            misreading: counts
+                .into_iter()
+                .max_by_key(|(_, n)| *n)
+                .map_or_else(String::new, |(name, _)| name.into()),
         }
     };
     by_name.into_iter().map(group).collect()
@@ -136,9 +141,11 @@ impl Class {
     /// Steps that were not right, at first and at last; misreadings; why traces were not good enough.
     pub fn talk(&self) -> [Vec<Often>; 3] {
         let here = self.here();
-        let step = |outcome: &Outcome| outcome.first_wrong.map(|step| step.name()).into_iter().collect();
-        let misreading = |outcome: &Outcome| outcome.misreading.map(|m| m.name()).into_iter().collect();
-        [often(&here, step), often(&here, misreading), often(&here, |outcome| causes(&outcome.codes))]
+        let step =
+            |outcome: &Outcome| outcome.first_wrong.map(|step| step.name().to_string()).into_iter().collect();
+        let misreading = |outcome: &Outcome| outcome.explained().into_iter().collect();
+        let cause = |outcome: &Outcome| causes(&outcome.codes).into_iter().map(str::to_string).collect();
+        [often(&here, step), often(&here, misreading), often(&here, cause)]
     }
 
     /// Everything that an instructor sees of the class, as JSON.
@@ -158,8 +165,15 @@ impl Class {
             .iter()
             .map(|f| json!({"file": f.source.file, "student": f.student, "why": f.why, "args": f.args}))
             .collect();
+        let part = |part: &Part| {
+            let title = Scenario::read(&part.scenario).map_or_else(|_| String::new(), |s| s.title);
+            json!({"title": title, "opens_s": part.opens_s(), "due_s": part.due_s()})
+        };
+        let course = self.plan.as_ref().map(|plan| {
+            json!({"title": plan.course.title, "parts": plan.part.iter().map(part).collect::<Vec<_>>()})
+        });
         json!({
-            "states": states, "groups": groups(&lines), "changes": self.changes(&lines),
+            "course": course, "states": states, "groups": groups(&lines), "changes": self.changes(&lines),
             "wrong": wrong, "misreadings": misreadings, "trace": trace, "checked": checked,
             "faults": faults, "steps": steps, "skills": skills, "minutes": minutes(&lines), "results": results,
             "again": again, "not_compared": not_compared, "turned": turned, "several": several,

@@ -3,7 +3,6 @@
 use super::grade::Graded;
 use super::set::Compared;
 use super::together::{benches_of_one_name, beside};
-use crate::assess::misreading::Misreading;
 use crate::assess::skill::Got;
 use crate::assess::verdict::{Step, Verdict};
 use serde::Serialize;
@@ -37,7 +36,7 @@ pub struct Summary {
     /// Most often left first.
     pub faults: Vec<FaultCount>,
     /// Misreadings by count, most frequent first.
-    pub misreadings: Vec<(Misreading, usize)>,
+    pub misreadings: Vec<(String, usize)>,
     /// Steps in the order of measuring.
     pub steps: Vec<StepCount>,
     /// Skills with the share of results that show them, where there is evidence.
@@ -65,7 +64,7 @@ pub fn sum_up(results: &[Graded]) -> Summary {
     let results = &results[..];
     Summary {
         faults: faults(results),
-        misreadings: most_first(results.iter().filter_map(|g| g.outcome.misreading)),
+        misreadings: most_first(results.iter().filter_map(|g| g.outcome.explained())),
         steps: steps(results),
         skills: skills(results),
         results: results.len(),
@@ -82,13 +81,11 @@ pub(in crate::exchange) fn once_each(codes: impl Iterator<Item = &'static str>) 
     codes.collect::<BTreeSet<_>>().into_iter().collect()
 }
 
-fn most_first(found: impl Iterator<Item = Misreading>) -> Vec<(Misreading, usize)> {
-    let mut counts: BTreeMap<&'static str, (Misreading, usize)> = BTreeMap::new();
-    for misreading in found {
-        counts.entry(misreading.name()).or_insert((misreading, 0)).1 += 1;
-    }
+fn most_first(found: impl Iterator<Item = String>) -> Vec<(String, usize)> {
+    let mut counts: BTreeMap<String, usize> = BTreeMap::new();
+    found.for_each(|name| *counts.entry(name).or_default() += 1);
     // Of two as frequent the one whose name comes first.
-    let mut sorted: Vec<(Misreading, usize)> = counts.into_values().collect();
+    let mut sorted: Vec<(String, usize)> = counts.into_iter().collect();
     sorted.sort_by_key(|(_, n)| core::cmp::Reverse(*n));
     sorted
 }

@@ -7,6 +7,7 @@ use super::result::{Claim, Said};
 use super::set::{BenchMark, Compared, One, Set, bench_mark};
 use super::told;
 use crate::assess::misreading::Misreading;
+use crate::assess::own::PREFIX;
 use crate::assess::skill::Got;
 use crate::assess::verdict::{Step, Verdict};
 use crate::plain::json;
@@ -34,12 +35,21 @@ pub struct Outcome {
     pub codes: Vec<String>,
     /// The misreading that explains what was typed.
     pub misreading: Option<Misreading>,
+    /// The name of the instructor's own misreading that explains it; then no other is named.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub own: Option<String>,
 }
 
 impl Outcome {
     /// What came of an attempt.
     pub fn of(session: &Session) -> Self {
         session.check().map_or_else(Self::default, Self::of_check)
+    }
+
+    /// What explains what was typed, by its name; those of the instructor's own have a [prefix](PREFIX).
+    pub fn explained(&self) -> Option<String> {
+        let own = self.own.as_ref().map(|name| format!("{PREFIX}{name}"));
+        own.or_else(|| self.misreading.map(|m| m.name().into()))
     }
 
     /// What came of a check.
@@ -50,6 +60,7 @@ impl Outcome {
             first_wrong: check.report.first_wrong,
             codes: check.report.steps.iter().map(|s| s.code.into()).collect(),
             misreading: check.misreading.as_ref().map(|m| m.id),
+            own: check.own.as_ref().map(|own| own.name.clone()),
         }
     }
 }

@@ -79,7 +79,7 @@ impl Handed {
         if let Some(one) = self.one(set).filter(|one| !self.is_whole(one)) {
             match self.whole {
                 Some(_) => replay.be_loose(),
-                None => replay.judge_by(one.pass.clone()),
+                None => replay.judge_by(one.terms.clone()),
             }
         }
         Ok(replay)

@@ -1,6 +1,7 @@
 //! What a student hands in and what an instructor makes of it.
 //!
 //! - [`result`]: the result file
+//! - [`bundle`]: the results of a course's parts as one file
 //! - [`handed`]: what was handed in, and doing it again
 //! - [`grade`]: compares a replay with what was claimed and with what was set, and draws up what came of it
 //! - [`error`]: what is wrong with something handed in
@@ -15,6 +16,7 @@
 //! That finds damage, mistakes and clumsy forgery. It cannot prove who sat at the screen, nor that a log was made by
 //! hand: the page runs on the student's machine.
 
+pub mod bundle;
 pub mod class;
 pub mod error;
 pub mod grade;

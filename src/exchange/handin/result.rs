@@ -75,7 +75,7 @@ impl Claim {
             passed: outcome.passed,
             first_wrong: outcome.first_wrong.map(|step| step.name().into()),
             codes: outcome.codes.iter().map(|code| code.to_string()).collect(),
-            misreading: outcome.misreading.map(|m| m.name().into()),
+            misreading: outcome.explained(),
         }
     }
 }

@@ -1,10 +1,11 @@
 //! What was set, given by the instructor, and a result compared with it.
 
-use crate::assess::Criteria;
 use crate::plain::json;
 use crate::scenario::digest::{bench_digest, digest};
+use crate::scenario::plan::{self, Plan};
 use crate::scenario::{Scenario, ScenarioError};
 use crate::session::compact::{Code, DIGEST_BYTES};
+use crate::session::regrade::Terms;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use thiserror::Error;
@@ -30,8 +31,8 @@ pub struct One {
     pub bench: BenchMark,
     /// Its whole digest.
     pub whole: [u8; 32],
-    /// What must be reached.
-    pub pass: Criteria,
+    /// By what it judges: what must be reached, and the misreadings that are looked for.
+    pub terms: Terms,
     /// Tries that a student has, where they are counted.
     pub attempts: Option<u32>,
 }
@@ -70,7 +71,7 @@ impl Set {
             text: text.into(),
             bench: bench_mark(text),
             whole: digest(text),
-            pass: scenario.pass,
+            terms: Terms::of(&scenario),
             attempts: scenario.assignment.and_then(|a| a.attempts),
         };
         match self.of_bench(&one.bench) {
@@ -79,6 +80,32 @@ impl Set {
             None => self.0.push(one),
         }
         Ok(())
+    }
+
+    /// Takes a scenario, or every part of a course, as set; the course, where it was one.
+    pub fn add_any(&mut self, from: &str, text: &str) -> Result<Option<Plan>, SetError> {
+        self.any(from, text, Self::add)
+    }
+
+    /// The same in the place of those with the same bench.
+    pub fn put_any(&mut self, from: &str, text: &str) -> Result<Option<Plan>, SetError> {
+        self.any(from, text, Self::put)
+    }
+
+    fn any(
+        &mut self,
+        from: &str,
+        text: &str,
+        take: fn(&mut Self, &str, &str) -> Result<(), SetError>,
+    ) -> Result<Option<Plan>, SetError> {
+        if !plan::is_plan(text) {
+            return take(self, from, text).map(|()| None);
+        }
+        let plan = Plan::read(text)?;
+        for (k, part) in plan.part.iter().enumerate() {
+            take(self, &format!("{from}, part {}", k + 1), &part.scenario)?;
+        }
+        Ok(Some(plan))
     }
 
     /// Takes a scenario as set in the place of one with the same bench, whose criteria no longer count.

@@ -4,9 +4,9 @@
 
 use super::grade::Graded;
 use super::together::Beside;
-use crate::assess::misreading::Misreading;
 use crate::assess::verdict::Step;
 use crate::exchange::formula::disarmed;
+use crate::scenario::moment::told;
 use serde_json::Value;
 
 /// The table's head.
@@ -36,7 +36,7 @@ pub fn fields(graded: &Graded) -> [(&'static str, Value); FIELDS] {
         ("score", graded.score.map_or(Value::Null, Value::from)),
         ("rubric_ready", yes(graded.rubric_ready)),
         ("first_wrong", outcome.first_wrong.map_or(Value::Null, |step| Value::from(Step::name(step)))),
-        ("misreading", outcome.misreading.map_or(Value::Null, |m| Value::from(Misreading::name(m)))),
+        ("misreading", outcome.explained().map_or(Value::Null, Value::from)),
         ("faults_left", known(left.join(" "))),
         ("minutes", Value::from(format!("{:.1}", graded.minutes).parse::<f64>().unwrap_or(0.0))),
         ("actions", Value::from(graded.actions)),
@@ -88,21 +88,7 @@ pub fn cell(text: &str) -> String {
     if safe.chars().all(bare) { safe } else { format!("\"{}\"", safe.replace('"', "\"\"")) }
 }
 
-/// A moment as `2026-09-01T08:30:00Z`; nothing where it is not known (civil date after the proleptic Gregorian
-/// calendar, days counted in eras of 400 years).
+/// A moment as `2026-09-01T08:30:00Z`; nothing where it is not known.
 pub fn moment(since_1970_s: u64) -> String {
-    if since_1970_s == 0 || since_1970_s > 253_402_300_799 {
-        return String::new();
-    }
-    let (days, s) = (since_1970_s / 86_400, since_1970_s % 86_400);
-    // Years that begin in March end with the leap day.
-    let shifted = days + 719_468;
-    let (era, day_of_era) = (shifted / 146_097, shifted % 146_097);
-    let year_of_era = (day_of_era - day_of_era / 1460 + day_of_era / 36_524 - day_of_era / 146_096) / 365;
-    let day_of_year = day_of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
-    let from_march = (5 * day_of_year + 2) / 153;
-    let day = day_of_year - (153 * from_march + 2) / 5 + 1;
-    let month = if from_march < 10 { from_march + 3 } else { from_march - 9 };
-    let year = era * 400 + year_of_era + u64::from(month <= 2);
-    format!("{year:04}-{month:02}-{day:02}T{:02}:{:02}:{:02}Z", s / 3600, s / 60 % 60, s % 60)
+    if since_1970_s == 0 { String::new() } else { told(since_1970_s) }
 }

@@ -11,6 +11,7 @@ use crate::assess::verdict::Finding;
 use crate::plain::{json, put};
 use crate::session::course::Entry;
 use crate::session::judging::Checked;
+use crate::session::own::OwnReading;
 use crate::session::truth::Truth;
 use serde_json::Value;
 
@@ -22,7 +23,7 @@ pub(super) fn check(check: &Checked, over: bool) -> Value {
         "steps": steps(check),
         "first_wrong": report.first_wrong,
         "passed": report.passed,
-        "misreading": check.misreading.as_ref().map(|m| misreading(m, over)),
+        "misreading": check.own.as_ref().map(own).or_else(|| check.misreading.as_ref().map(|m| misreading(m, over))),
         "process": list(&check.process, &|r| remark(r, over)),
         "trace": check.trace.as_ref().map(trace),
         "course": list(&check.course, &entry),
@@ -38,6 +39,7 @@ pub(super) fn check(check: &Checked, over: bool) -> Value {
 pub(super) fn hint(hint: &Hint) -> Value {
     let mut shown = json!({"rung": hint.rung, "step": hint.step, "code": hint.code, "args": hint.args});
     put(&mut shown, "locate", hint.locate.as_ref());
+    put(&mut shown, "words", hint.words.as_ref());
     shown
 }
 
@@ -62,6 +64,13 @@ fn misreading(found: &Hypothesis, over: bool) -> Value {
     let fence = matches!(found.id, Misreading::OneTooMany | Misreading::OneTooFew) && !over;
     let id = if fence { json!("fence") } else { json!(found.id) };
     json!({"id": id, "step": found.step, "distance": found.distance, "args": found.args})
+}
+
+/// What of the instructor's own explains it. How far the answer is from its formula would tell what is so.
+fn own(found: &OwnReading) -> Value {
+    json!({
+        "id": found.id(), "step": found.step, "distance": 0.0, "args": {}, "name": found.name, "words": found.words,
+    })
 }
 
 /// A remark on the way of working. Which fault it is about would be an answer.

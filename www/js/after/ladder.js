@@ -80,10 +80,11 @@ function deedName({ do: deed, ...args }) {
 }
 
 /**
- * The words of a hint: of its topic where it has some, else of the rung alone.
+ * The words of a hint: the instructor's; of its topic where it has some; else of the rung alone.
  * @param {Hint} hint @param {FaultBook | null} names
  */
-export function hintText({ code, rung, args, step }, names) {
+export function hintText({ code, rung, args, step, words: own }, names) {
+  if (own) return own;
   const shown = Object.fromEntries(Object.entries(args ?? {}).map(([name, value]) => [name, typeof value === "number" ? num(value, 2) : Array.isArray(value) ? value.map((id) => names?.of(String(id))?.name ?? id).join(", ") : value]));
   if (rung === "answer" && shown.list === "") return t("hint-nothing_wrong");
   const key = `hint-${code}.${rung}`;

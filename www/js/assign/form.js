@@ -9,6 +9,7 @@ import { icon } from "../icons.js";
 import { REGIONS } from "./regions.js";
 import { num, t } from "../text.js";
 import { button, Choice, opensByArrow, Tick } from "../widgets.js";
+import { Own } from "./own.js";
 /** @import { FaultBook, Kid, ScenarioEntry } from '../types/page' */
 /** @import { FaultSpec, ScenarioValue } from '../types/told' */
 /** @import { Option } from '../widgets.js' */
@@ -47,6 +48,8 @@ export class Form {
     this.addFault = new Choice(t("assign-add_fault"), (id) => id && this.add(id));
     opensByArrow(this.addFault.select); // a choice acts at once: a step by arrow would add what one only passes
     this.fillFaults();
+    this.own = new Own(changed);
+    this.fields.push(() => this.own.show(this.scenario));
     /** @param {string} key @param {...Kid} kids */
     const part = (key, ...kids) => h("fieldset", { class: "part" }, h("legend", {}, t(`assign-part_${key}`)), kids);
     this.el = h("div", { class: "assign-form" },
@@ -59,6 +62,7 @@ export class Form {
         this.slider("edge", "pass.edge_s", 0, 0.15, 0.01, 0.06, (v) => t("unit-ms", { v: num(v * 1000, 0) })),
         this.slider("hum", "pass.hum_ratio", 0.02, 1, 0.02, 0.1, (v) => t("assign-percent", { v: num(v * 100, 0) })),
         h("div", { class: "pair" }, this.slider("low", "pass.fill_min", 0.05, 0.6, 0.05, 0.3, (v) => t("assign-percent", { v: num(v * 100, 0) })), this.slider("high", "pass.fill_max", 0.6, 1, 0.05, 0.8, (v) => t("assign-percent", { v: num(v * 100, 0) })))),
+      part("own", this.own.el),
       part("class", h("div", { class: "pair" }, this.number("attempts", "assignment.attempts", 1, 99), this.choice("seeds", "assignment.seeds", ["each", "same"].map((key) => pair(key, t(`assign-seeds_${key}`))))), this.text("key", "assignment.key", 60), h("p", { class: "quiet" }, t("assign-key_about")),
         this.text("word", "assignment.word", 60), h("p", { class: "quiet" }, t("assign-word_about")),
         this.area("opening", "assignment.opening", 2), this.area("closing", "assignment.closing", 2)));

@@ -2,7 +2,7 @@
 // Setting a bench for a class: what it is, how it looks, whether its grading is fair, and passing it on.
 
 import { CoreError } from "../core.js";
-import { composed, scenarioValue } from "../desk.js";
+import { composed, isCourseText, scenarioValue } from "../desk.js";
 import { h, words } from "../dom.js";
 import { faultWords } from "../faults/words.js";
 import { download } from "../download.js";
@@ -13,6 +13,7 @@ import { asideNote } from "../device/aside.js";
 import { aside, keep, layTextAside, recall } from "../device.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
+import { CourseMaker } from "./course.js";
 import { blank, sealed } from "./draft.js";
 import { Fair } from "./fair.js";
 import { Form } from "./form.js";
@@ -54,12 +55,13 @@ class Assign {
     this.form = new Form({ scenarios, faults, changed: () => this.changed(), pickBase: (id) => this.pickBase(id) });
     this.preview = new Preview();
     this.fair = new Fair();
+    this.course = new CourseMaker({ current: () => (this.workOut(), this.toml), addressOf: () => this.out.base });
     this.out = new Out({ saveFile: () => this.saveFile(), settle: () => this.settle() });
     root.replaceChildren(
       h("div", { class: "wide-lead" }, h("h1", { id: "assign-h", tabindex: "-1" }, t("assign-title")), h("p", { class: "lede" }, t("assign-lede")),
         h("div", { class: "row" }, button(t("assign-load"), () => this.load(), { pic: "open" }), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")))),
       this.problem, this.note,
-      h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el)), this.out.el, packagePart(() => (this.workOut(), this.toml === null ? null : { toml: this.toml, id: this.form.value().id ?? "" })));
+      h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el)), this.out.el, this.course.el, packagePart(() => (this.workOut(), this.toml === null ? null : { toml: this.toml, id: this.form.value().id ?? "" })));
     const kept = recall("assign");
     try {
       this.take(typeof kept?.id === "string" ? kept : blank());
@@ -74,6 +76,7 @@ class Assign {
     clearTimeout(this.due);
     this.preview.end();
     this.fair.end();
+    this.course.end();
     this.root.replaceChildren();
   }
 
@@ -155,6 +158,10 @@ class Assign {
       if (!file) return;
       try {
         const text = await file.text();
+        if (/#c=/.test(text) || isCourseText(text)) {
+          this.course.el.open = true;
+          return void (await this.course.addFiles([file]));
+        }
         const packed = text.match(/#a=([\w-]+)/)?.[1];
         const value = scenarioValue(packed ? await unpackText(packed) : text);
         this.take(value);

@@ -79,6 +79,11 @@ export class Out {
     this.picture.replaceChildren(picture);
   }
 
+  /** Where the page is for students; empty where that is no address. */
+  get base() {
+    return checkedAddress(this.at.value) ?? "";
+  }
+
   /** With another address of the page. */
   again() {
     if (this.shown) this.show(this.shown.toml, this.shown.scenario);

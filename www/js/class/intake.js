@@ -2,9 +2,10 @@
 // Taking in: what was set, the list of students, result files and codes. Grading is done beside the page, see grader.js.
 
 import { brief, CoreError, digestOf } from "../core.js";
+import { partResults } from "../desk.js";
 import { h, newId, prop, style, words } from "../dom.js";
 import { chooseFiles } from "../hand/file.js";
-import { unpackText } from "../hand/link.js";
+import { MOST_COURSE_BYTES, unpackText } from "../hand/link.js";
 import { coded, listed, t } from "../text.js";
 import { button } from "../widgets.js";
 import { Grader } from "./grader.js";
@@ -13,7 +14,7 @@ import { changed, state } from "./state.js";
 /** @import { Source } from '../types/told' */
 /** @import { Waiting } from './grader.js' */
 
-const MOST_FILE = 4 << 20;
+const MOST_FILE = 4 << 20, MOST_COURSE_FILE = 16 << 20;
 const SHOW_EVERY_MS = 1500; // while it is at work: to show a class takes a processor away from grading it
 const CODE = /\bD\d+\.[\w-]+/g; // of any form: which ones can be read the core says
 
@@ -169,17 +170,36 @@ export class Intake {
     for (const file of files) {
       if (/\.dicrotic-class\.json$/i.test(file.name)) {
         await this.openClass(await file.text());
-      } else if (file.size > MOST_FILE) {
+      } else if (file.size > MOST_FILE && !(/\.dicrotic-course-result\.json$/i.test(file.name) && file.size <= MOST_COURSE_FILE)) {
         this.complain(file.name, t("class-too_large"));
       } else if (/\.toml$/i.test(file.name)) {
         this.give(file.name, await file.text());
       } else if (/\.txt$/i.test(file.name)) {
         later.push(...(await this.codes(file.name, await file.text())));
+      } else if ((await file.slice(0, 400).text()).includes('"dicrotic-course-result"')) {
+        later.push(...this.parts(file.name, await file.text()));
       } else {
         later.push({ file: file.name, read: async () => ({ file: file.name, text: await file.text() }) });
       }
     }
     this.take([], later);
+  }
+
+  /**
+   * The results in the one file of a course.
+   * @param {string} file @param {string} text @returns {Waiting[]}
+   */
+  parts(file, text) {
+    try {
+      return (partResults(text) ?? []).map((one, k) => {
+        const name = t("class-result_of", { from: file, n: k + 1 });
+        return { file: name, source: { file: name, text: one } };
+      });
+    } catch (error) {
+      if (!(error instanceof CoreError)) throw error;
+      this.complain(file, error.message);
+      return [];
+    }
   }
 
   /** @param {string} text */
@@ -193,9 +213,9 @@ export class Intake {
    * @param {string} from @param {string} text @returns {Promise<Waiting[]>}
    */
   async codes(from, text) {
-    for (const [, packed] of text.matchAll(/#a=([\w-]+)/g)) {
+    for (const [, mark, packed] of text.matchAll(/#([ac])=([\w-]+)/g)) {
       try {
-        this.give(t("class-a_link"), await unpackText(packed));
+        this.give(t("class-a_link"), await unpackText(packed, mark === "c" ? MOST_COURSE_BYTES : undefined));
       } catch {
         this.complain(t("class-a_link"), t("hand-link_damaged"));
       }
@@ -203,7 +223,7 @@ export class Intake {
     // Mail programs fold lines and put signs before them: what begins after a code may be the rest of it.
     const plain = text.replace(/^[> \t]+/gm, "");
     const starts = [...plain.matchAll(CODE)];
-    if (starts.length === 0 && !text.includes("#a=")) this.complain(from, t("class-no_code"));
+    if (starts.length === 0 && !/#[ac]=/.test(text)) this.complain(from, t("class-no_code"));
     return starts.map((start, k) => {
       const rest = plain.slice(start.index, starts[k + 1]?.index ?? plain.length);
       const joined = rest.match(/^[\w.-]+(?:\r?\n[\w-]+(?=\r?\n|$))*/)?.[0].replace(/\s/g, "") ?? start[0];

@@ -85,7 +85,7 @@ function groups(told) {
     h("thead", {}, h("tr", {}, head.map((key) => h("th", { scope: "col" }, title(key))))),
     h("tbody", {}, told.groups.map((one) => h("tr", {}, h("th", { scope: "row" }, one.group || t("class-group_none")), h("td", {}, num(one.n, 0)),
       STATES.flatMap((name, k) => (told.states[name] > 0 ? [h("td", {}, num(one.states[k], 0))] : [])),
-      h("td", {}, one.points === null ? NONE : t("class-points_of", { n: num(one.points, 1), of: OF })), h("td", {}, one.misreading ? named("class-misreading", one.misreading) : NONE)))))));
+      h("td", {}, one.points === null ? NONE : t("class-points_of", { n: num(one.points, 1), of: told.course ? OF * told.course.parts.length : OF })), h("td", {}, one.misreading ? named("class-misreading", one.misreading) : NONE)))))));
 }
 
 /** What is otherwise since it was graded by other criteria, saved, or looked at the last time. */

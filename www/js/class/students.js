@@ -7,7 +7,7 @@ import { button, Choice } from "../widgets.js";
 import { decide } from "./care.js";
 import { STATES } from "./report.js";
 import { state } from "./state.js";
-import { named, nameOf, NONE, remarksOf, wrongOf } from "./words.js";
+import { named, nameOf, NONE, partOf, remarksOf, wrongOf } from "./words.js";
 /** @import { FaultBook, Kid } from '../types/page' */
 /** @import { ClassLine, ClassTold } from '../types/told' */
 
@@ -88,9 +88,9 @@ export class Students {
     return h("tr", { class: line.state === "ready" || line.state === "waived" ? "is-ready" : "is-not", data: { code: state.view.names ? line.code : undefined, state: line.state } },
       h("th", { scope: "row", class: "c-student" }, h("label", { class: "ticked" }, tick, h("span", {}, name)), state.view.names && line.group && h("span", { class: "of-group" }, line.group),
         remarks.length > 0 && h("span", { class: "remarks" }, remarks.join(" ")), decided.length > 0 && h("span", { class: "decided" }, decided.join(" "))),
-      cell("ready", h("span", { class: "state" }, named("class-state", line.state))),
-      cell("score", line.points === null ? NONE : num(line.points, 0)),
-      cell("passed", line.results.length === 0 ? NONE : t("class-of", { n: line.passes, of: line.results.length })),
+      cell("ready", h("span", { class: "state" }, named("class-state", line.state)), line.parts.length > 0 && h("ol", { class: "line-parts" }, line.parts.map((part, k) => h("li", { data: { part: k + 1, state: part.state } }, partOf(part))))),
+      cell("score", line.points === null ? NONE : line.parts.length > 0 ? t("class-of", { n: line.points, of: line.of }) : num(line.points, 0)),
+      cell("passed", line.results.length === 0 ? NONE : t("class-of", { n: line.passes, of: line.parts.length || line.results.length })),
       cell("wrong", wrong.length > 0 ? wrong.join("; ") : NONE),
       cell("minutes", line.results.length === 0 ? NONE : num(line.minutes, 0)),
       h("td", { class: "c-look" }, line.results.map((r, i) => button(line.results.length > 1 ? t("class-look_n", { n: i + 1 }) : t("class-look"), () => this.ways.look(r), { kind: `btn-small${r === line.chosen && line.results.length > 1 ? " is-chosen" : ""}`, data: { look: r }, "aria-label": t("class-look_at", { name, n: i + 1 }) })),

@@ -4,13 +4,16 @@
 import { has, listed, num, t } from "../text.js";
 import { state } from "./state.js";
 /** @import { FaultBook } from '../types/page' */
-/** @import { ClassLine } from '../types/told' */
+/** @import { ClassLine, PartLine } from '../types/told' */
 
 export const NONE = "–";
 export const OF = 20;
 
-/** @param {string} prefix @param {string} id */
-export const named = (prefix, id) => (has(`${prefix}-${id}`) ? t(`${prefix}-${id}`) : id.replaceAll("_", " "));
+/**
+ * The words for a name of the core's; what an instructor looks for of their own has the name that they gave it.
+ * @param {string} prefix @param {string} id
+ */
+export const named = (prefix, id) => (id.startsWith("own-") ? t("class-own_misreading", { name: id.slice(4).replaceAll("_", " ") }) : has(`${prefix}-${id}`) ? t(`${prefix}-${id}`) : id.replaceAll("_", " "));
 
 /**
  * How a student is called: by name and code where they may be shown, else by the place of the line.
@@ -32,6 +35,14 @@ export const remarksOf = (line, withList) => [
 ];
 
 /**
+ * How a part of a course stands, with its points and what its dates say.
+ * @param {PartLine} part
+ */
+export const partOf = ({ state, points, remarks }) => [
+  named("class-state", state), ...(points === null ? [] : [t("class-part_points", { n: num(points, 0) })]), ...remarks.map((code) => t(`class-part_${code}`)),
+].join(", ");
+
+/**
  * What went wrong, in a few words; the feedback is made of the same.
  * @param {ClassLine} line @param {FaultBook} faults
  */
@@ -47,6 +58,6 @@ export const wrongOf = (line, faults) => [
  * @param {ClassLine} line @param {FaultBook} faults
  */
 export function feedbackOf(line, faults) {
-  const points = line.points === null ? "" : t("class-feedback_points", { n: num(line.points, 0), of: OF });
+  const points = line.points === null ? "" : t("class-feedback_points", { n: num(line.points, 0), of: line.of });
   return [`${named("class-state", line.state)}.`, points, ...wrongOf(line, faults).map((one) => `${one}.`), line.care.note].filter(Boolean).join(" ");
 }

@@ -34,7 +34,7 @@ export function reportCheck(lms, check, worksheet) {
   const { misreading } = check;
   for (const id of known(lms)) if (id.startsWith("misreading-") && id !== `misreading-${misreading?.id}`) objective(lms, id, true, "");
   if (!misreading) return;
-  const words = t(`class-misreading-${misreading.id}`);
+  const words = misreading.name ? t("course-own_misreading", { name: misreading.name.replaceAll("_", " ") }) : t(`class-misreading-${misreading.id}`);
   objective(lms, `misreading-${misreading.id}`, false, words);
   interaction(lms, `misreading-${misreading.id}`, misreading.id, lms.old ? "wrong" : "incorrect", words);
 }

@@ -10,10 +10,9 @@ import { openJournal, recallAttempt } from "../store.js";
 import { t } from "../text.js";
 import { beGuest, beWho, guest, mark, tagOf } from "../who.js";
 import { button, Tick } from "../widgets.js";
+import { courseOf } from "./course.js";
 import { unpackText } from "./link.js";
-/** @import { Assignment } from '../types/view' */
-
-/** @typedef {{ id: string, toml: string, title: string, assignment: Assignment | null, worked: boolean }} LinkTask */
+/** @import { LinkTask } from '../types/page' */
 
 /**
  * What a link carries: {id, toml, title, assignment, worked: whether its example may be watched}. Rejects with words for what is wrong.
@@ -27,8 +26,7 @@ export async function readAssigned(packed) {
     throw new Error(t("hand-link_damaged"));
   }
   try {
-    const { title, assignment, worked } = brief(toml);
-    return { id: `a-${digestOf(toml).slice(0, 16)}`, toml, title, assignment, worked };
+    return taskOf(toml);
   } catch (error) {
     if (error instanceof CoreError) throw error;
     throw new Error(t("hand-link_damaged"), { cause: error });
@@ -36,10 +34,31 @@ export async function readAssigned(packed) {
 }
 
 /**
+ * The assignment that a scenario's text is.
+ * @param {string} toml @returns {LinkTask}
+ */
+export function taskOf(toml) {
+  const { title, assignment, worked } = brief(toml);
+  return { id: `a-${digestOf(toml).slice(0, 16)}`, toml, title, assignment, worked };
+}
+
+/**
+ * What the student typed in the course that a link belongs to, which stands in this tab; empty where there is none.
+ * @param {string} address
+ */
+export const typedBefore = (address) => courseOf(address)?.student ?? "";
+
+/**
+ * The seed of a student's try.
+ * @param {NonNullable<LinkTask["assignment"]>} assignment @param {string} student @param {number} n
+ */
+export const seedAtTry = ({ key, seeds }, student, n) => seedOf(key, seeds === "each" ? student : "", n);
+
+/**
  * How many tries a student has begun on this device.
  * @param {string} id @param {string} student
  */
-const begunBy = (id, student) => Math.max(0, Math.floor(Number(recall(`tries:${id}${mark(tagOf(student))}`)) || 0));
+export const begunBy = (id, student) => Math.max(0, Math.floor(Number(recall(`tries:${id}${mark(tagOf(student))}`)) || 0));
 
 /**
  * Asks for the student's code and which try; nobody's code stands there before it is typed, but before: that of a student who has
@@ -52,7 +71,7 @@ export async function whoAndWhich(task, before) {
   if (!assignment) return { student: "", tries: 0, seed: await seedWithoutKey(task) };
   const each = assignment.seeds === "each";
   /** @param {string} student @param {number} n */
-  const seedAt = (student, n) => seedOf(assignment.key, each ? student : "", n);
+  const seedAt = (student, n) => seedAtTry(assignment, student, n);
   const dialog = question();
   const id = newId("student"), problemId = newId("problem");
   const input = h("input", { id, class: "txt", autocomplete: "off", autofocus: true, maxlength: "60", "aria-describedby": problemId });

@@ -4,6 +4,7 @@
 import { h, newId, prop, say, words } from "../dom.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
+import { courseOf } from "./course.js";
 import { copy, plainName } from "./file.js";
 import { download } from "../download.js";
 /** @import { Session } from '../session.js' */
@@ -32,6 +33,8 @@ export class HandIn {
       h("div", { class: "fld handin-who" }, h("label", { for: id }, t("hand-own_code")), this.student),
       h("div", { class: "row" }, button(t("hand-file"), () => this.save(), { kind: "btn-strong", pic: "save" }), button(t("hand-copy"), () => this.copy())),
       h("details", {}, h("summary", {}, t("hand-show_code")), h("div", { class: "fld" }, h("label", { for: codeId }, t("hand-code")), this.code)), this.note);
+    const course = assigned && courseOf(assigned.address);
+    if (course) this.el.append(h("p", { class: "handin-course" }, t("hand-course_part", { title: course.title }), " ", h("a", { class: "btn btn-plain", href: `#c=${course.address}` }, t("hand-course_back"))));
     root.append(this.el);
     session.onView((view) => this.show(view));
   }

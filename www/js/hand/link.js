@@ -27,19 +27,32 @@ async function through(bytes, stream, most) {
  * A scenario's text as the part of a link after "#a=".
  * @param {string} toml
  */
-export async function packText(toml) {
-  const bytes = await through(new TextEncoder().encode(minimised(toml)), new CompressionStream("deflate-raw"), Infinity);
-  return btoa(String.fromCharCode(...bytes)).replace(/\+/g, "-").replace(/\//g, "_").replace(/=+$/, "");
+export const packText = (toml) => packed(minimised(toml));
+
+/**
+ * Any text as the part of a link after its mark.
+ * @param {string} text
+ */
+export async function packed(text) {
+  const bytes = await through(new TextEncoder().encode(text), new CompressionStream("deflate-raw"), Infinity);
+  let letters = "";
+  for (const byte of bytes) letters += String.fromCharCode(byte);
+  return btoa(letters).replace(/\+/g, "-").replace(/\//g, "_").replace(/=+$/, "");
 }
 
 /**
- * The text that a link carries; throws when it is damaged.
- * @param {string} packed
+ * The text that a link carries; throws when it is damaged. most: bytes that it may swell to.
+ * @param {string} packed @param {number} [most]
  */
-export async function unpackText(packed) {
+export async function unpackText(packed, most = MOST_BYTES) {
   const bytes = Uint8Array.from(atob(packed.replace(/-/g, "+").replace(/_/g, "/")), (c) => c.charCodeAt(0));
-  return new TextDecoder("utf-8", { fatal: true }).decode(await through(bytes, new DecompressionStream("deflate-raw"), MOST_BYTES));
+  return new TextDecoder("utf-8", { fatal: true }).decode(await through(bytes, new DecompressionStream("deflate-raw"), most));
 }
+
+/**
+ * What a link of a course may swell to: twenty parts and what is said of them.
+ */
+export const MOST_COURSE_BYTES = 21 * MOST_BYTES;
 
 /** Where this page is. */
 export const pageAddress = () => location.origin + location.pathname;

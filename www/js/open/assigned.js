@@ -18,13 +18,13 @@ import { Nowhere } from "./nowhere.js";
  * @param {Navigation} navigation @param {string} address @param {string} [before]
  */
 export async function openAssigned(navigation, address, before = "") {
-  const [{ readAssigned, whoAndWhich }] = await navigation.wait(Promise.all([import("../hand/begin.js"), bringTexts("hand")]));
+  const [{ readAssigned, typedBefore, whoAndWhich }] = await navigation.wait(Promise.all([import("../hand/begin.js"), bringTexts("hand")]));
   const task = await navigation.wait(readAssigned(address).catch((error) => {
     throw new Nowhere(t("hand-link_bad", { told: error.message }));
   }));
   closeLab();
   show("loading");
-  const chosen = await navigation.wait(whoAndWhich(task, before));
+  const chosen = await navigation.wait(whoAndWhich(task, before || typedBefore(address)));
   if (!chosen) return void goTo(location.pathname);
   /** @param {string} [same] */
   const again = (same) => go((next) => {

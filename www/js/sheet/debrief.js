@@ -5,7 +5,7 @@ import { h, refill } from "../dom.js";
 import { faultWords } from "../faults/words.js";
 import { has, listed, num, t } from "../text.js";
 import { readingOf } from "./misreading.js";
-import { ask, doNext, glyph, see } from "./parts.js";
+import { ask, doNext, glyph, own, see } from "./parts.js";
 import { processPart } from "./process.js";
 import { truthPart } from "./truths.js";
 /** @import { Check, Finding, Truth } from '../types/check' */
@@ -91,7 +91,7 @@ export class Debrief {
     const more = told ? readable(told.args, this.asked) : {};
     return h("li", { class: `step step-${verdict}${first ? " is-first" : ""}` }, glyph(verdict),
       h("div", {}, h("p", { class: "step-name" }, t(`debrief-step-${step}`), h("span", { class: "verdict" }, t(`verdict-${verdict}`))),
-        see(`${key}.see`, shown), told ? [see(`${told.key}.see`, more), ask(`${told.key}.ask`, more), doNext(`${told.key}.do`, more)] : [ask(`${key}.ask`, shown), doNext(this.placed && has(`${key}.placed`) ? `${key}.placed` : `${key}.do`, shown)],
+        see(`${key}.see`, shown), told?.words ? own(told.words) : told ? [see(`${told.key}.see`, more), ask(`${told.key}.ask`, more), doNext(`${told.key}.do`, more)] : [ask(`${key}.ask`, shown), doNext(this.placed && has(`${key}.placed`) ? `${key}.placed` : `${key}.do`, shown)],
         place && h("p", {}, h("button", { type: "button", class: "btn btn-plain step-place", onclick: () => this.goTo?.(...place) }, t("debrief-show")))));
   }
 
@@ -99,10 +99,10 @@ export class Debrief {
    * A misreading that explains no open step is a remark of its own.
    * @param {Reading} reading
    */
-  reading({ key, args }) {
+  reading({ key, args, words }) {
     const shown = readable(args, this.asked);
-    return has(`${key}.see`) && h("li", { class: "step step-note" }, glyph("note"),
-      h("div", {}, h("p", { class: "step-name" }, t("debrief-step-reading"), h("span", { class: "verdict" }, t("verdict-note"))), see(`${key}.see`, shown), ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)));
+    return (words || has(`${key}.see`)) && h("li", { class: "step step-note" }, glyph("note"),
+      h("div", {}, h("p", { class: "step-name" }, t("debrief-step-reading"), h("span", { class: "verdict" }, t("verdict-note"))), words ? own(words) : [see(`${key}.see`, shown), ask(`${key}.ask`, shown), doNext(`${key}.do`, shown)]));
   }
 
   /**

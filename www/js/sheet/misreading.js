@@ -4,10 +4,11 @@
 /** @import { Check } from '../types/check' */
 /** @import { Args, Step } from '../types/names' */
 
-/** @typedef {{ key: string, args: Args, step: Step | null }} Reading */
+/** @typedef {{ key: string, args: Args, step: Step | null, words?: string }} Reading */
 
 /**
  * {key, step} of a check's misreading: the stem of its words, and the open step that it explains (null: none).
+ * words: the instructor's, where it is one of theirs.
  * @param {Check} check @returns {Reading | null}
  */
 export function readingOf({ misreading, steps }) {
@@ -16,6 +17,6 @@ export function readingOf({ misreading, steps }) {
   const whole = misreading.id === "show_work"; // it is about the way through, not about one step
   return {
     key: `misreading-${misreading.id}`, args: misreading.args ?? {},
-    step: open && !whole ? misreading.step : null,
+    step: open && !whole ? misreading.step : null, words: misreading.words,
   };
 }

@@ -18,3 +18,8 @@ const line = (kind) => (key, args) => has(key) && h("p", { class: kind }, t(key,
 export const see = line("see");
 export const ask = line("ask pencil");
 export const doNext = line("do");
+/**
+ * Words of the instructor's own, as they are.
+ * @param {string} words
+ */
+export const own = (words) => words.trim().split("\n").map((line) => h("p", { class: "pencil own-words" }, line));

@@ -61,7 +61,8 @@ export type Check = {
   over: boolean;
   steps: Finding[];
   first_wrong: Step | null;
-  misreading: { id: string; step: Step; distance: number; args: Args } | null;
+  /** name and words: of one of the instructor's own, whose id begins with "own-". */
+  misreading: { id: string; step: Step; distance: number; args: Args; name?: string; words?: string } | null;
   process: Told[];
   course: CourseEntry[];
   rubric: Rubric;

@@ -4,7 +4,7 @@ import type { Bench } from "../core";
 import type { Check, Truth } from "./check";
 import type { Aid } from "./names";
 import type { CatalogueFault } from "./told";
-import type { Brief, Cursors, Kept, RecorderSettings } from "./view";
+import type { Assignment, Brief, Cursors, Kept, RecorderSettings } from "./view";
 
 /** What can stand in an element; what is empty is left out. */
 export type Kid = Node | string | number | boolean | null | undefined | readonly Kid[];
@@ -36,15 +36,21 @@ export type KeptPlace = { key: string; scenario: string; seed: string; owner: st
 /** A link's assignment as a student has begun it. */
 export type Assigned = { address: string; student: string; tries: number; closing: string; own: boolean };
 
+/** A course as its link carries it, and a part of it that can be opened. Moments in ms since 1970. */
+export type CoursePart = { task: LinkTask; address: string; words: string; opens: number | null; due: number | null };
+export type Course = { id: string; title: string; words: string; parts: CoursePart[] };
+/** What a link's assignment is: worked tells whether its example may be watched. */
+export type LinkTask = { id: string; toml: string; title: string; assignment: Assignment | null; worked: boolean };
+
 /** What an address asks for. */
 export type Route = {
-  scenario: string | null; seed: string | null; watch: string | null; assigned: string | null;
+  scenario: string | null; seed: string | null; watch: string | null; assigned: string | null; course: string | null;
   screen: ScreenName | null; look: number | null; side: SideName | null; turn: string | null;
 };
 export type SideName = "faults" | "skills" | "notebook" | "report" | "words" | "teach" | "device";
 /** A screen for instructors. */
 export type ScreenName = "assign" | "class" | "paper";
-export type ViewName = "loading" | "start" | "lab" | ScreenName | "faults" | "skills" | "notebook" | "report" | "read" | "device";
+export type ViewName = "loading" | "start" | "lab" | "parts" | ScreenName | "faults" | "skills" | "notebook" | "report" | "read" | "device";
 export type Pane = "bench" | "strip" | "sheet";
 
 /** What a screen beside the bench is given. */

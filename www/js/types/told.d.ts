@@ -44,12 +44,20 @@ export type Fairness = { students: number; without: number; own_window: number; 
 
 /** A fault as a scenario file lays it down. */
 export type FaultSpec = { name: string; severity?: number | [number, number] | null };
+/** A misreading and a hint of the instructor's own. */
+export type OwnMisreading = { name: string; field: string; formula: string; tolerance?: number | null; words: string };
+export type OwnHint = { about: string; rung: string; words: string };
 /** A scenario as a value for editing; what is not named here stays as it was. */
 export type ScenarioValue = {
   id?: string; level?: number; title?: string; aim?: string; brief?: string; help?: string; mains?: { hz: number; volts: number };
   task?: { kind: string }; subject?: Record<string, unknown>; recorder?: Record<string, unknown>; fault?: FaultSpec[];
   name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Assignment & { word?: string; worked?: boolean }; attempt?: unknown[];
+  misreading?: OwnMisreading[]; hint?: OwnHint[];
 };
+
+/** A course as a value for editing; moments as text. */
+export type PartValue = { opens?: string | null; due?: string | null; words?: string; scenario: string };
+export type CourseValue = { course: { id: string; title: string; words?: string }; part: PartValue[] };
 
 /** Something handed in, as it came: a file's text, or a code with the text of its scenario. */
 export type Source = { file: string; text?: string; code?: string; scenario?: string };
@@ -58,19 +66,22 @@ export type ClassState = "absent" | "unusable" | "wrong_bench" | "tried" | "read
 export type Care = { waived: boolean; tries: number; until_s: number; note: string };
 /** By what a class is judged; due_s: s since 1970, 0 for none. */
 export type ClassTerms = { benches: number; rubric: boolean; pick: "best" | "last"; due_s: number };
+/** How a student stands in a part of a course; remarks: before_open, after_due. */
+export type PartLine = { state: ClassState; points: number | null; results: number; remarks: string[] };
 /** A student's line; results and failed are places among what was graded and what could not be used. */
 export type ClassLine = {
   code: string; name: string; email: string; group: string; listed: boolean; state: ClassState; results: number[]; failed: number[]; chosen: number | null;
-  points: number | null; passes: number; minutes: number; first_wrong: string | null; faults_left: string[]; misreadings: string[]; trace: string[];
+  points: number | null; of: number; parts: PartLine[]; passes: number; minutes: number; first_wrong: string | null; faults_left: string[]; misreadings: string[]; trace: string[];
   doubts: string[]; against: string[]; copied: boolean; alike: boolean; remarks: string[]; care: Care;
 };
 /** Results whose first check, and whose last one, came to something. */
 export type Often = { id: string; first: number; last: number };
+export type ClassCourse = { title: string; parts: { title: string; opens_s: number | null; due_s: number | null }[] };
 export type ClassGroup = { group: string; n: number; states: number[]; points: number | null; misreading: string };
 export type ClassChange = { code: string; before: ClassState | null; now: ClassState; points: [number | null, number | null] };
 /** All that there is to be seen of a class. */
 export type ClassTold = {
-  states: Record<ClassState, number>; groups: ClassGroup[]; changes: ClassChange[]; wrong: Often[]; misreadings: Often[]; trace: Often[]; checked: number;
+  course: ClassCourse | null; states: Record<ClassState, number>; groups: ClassGroup[]; changes: ClassChange[]; wrong: Often[]; misreadings: Often[]; trace: Often[]; checked: number;
   faults: { id: string; met: number; left: number }[]; steps: { step: string; judged: number; right: number }[]; skills: [string, number][];
   minutes: [number, number, number] | null; results: number; again: number; not_compared: number; turned: number; several: [string, number][];
   doubtful: number; failed: { file: string; student: string; why: string; args: Args }[]; listed: number; lines: ClassLine[];

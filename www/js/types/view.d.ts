@@ -74,7 +74,7 @@ export type Note = { at_s: number; length_s: number | null; text: string };
 
 /** Where a hint points: a stretch of the take, a cursor, a blank, an action that would tell. */
 export type Locate = { from_s?: number; to_s?: number; cursor?: "a" | "b"; field?: Field; action?: TestDeed };
-export type Hint = { rung: Rung; step: Step; code: string; args: Args; locate?: Locate };
+export type Hint = { rung: Rung; step: Step; code: string; args: Args; locate?: Locate; words?: string };
 
 export type StripView = { mode: "live" | "hold" | "take"; start_s: number; time_base_s: number; take: number | null; zoomed: boolean };
 

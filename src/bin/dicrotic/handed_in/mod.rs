@@ -17,7 +17,7 @@ use std::path::{Path, PathBuf};
 
 use dicrotic::exchange::class::Source;
 use dicrotic::exchange::handin::set::{BenchMark, bench_mark};
-use dicrotic::exchange::handin::{Graded, Handed, HandinError, Set, result};
+use dicrotic::exchange::handin::{Graded, Handed, HandinError, Set, bundle, result};
 use dicrotic::session::compact::{Code, PREFIX};
 use indicatif::{ProgressBar, ProgressStyle};
 use rayon::prelude::*;
@@ -85,10 +85,10 @@ pub fn grade_all(paths: &[PathBuf], set: &Given, out: Option<&Path>) -> Result<V
     }
     let rows = quietly(|| {
         work.par_iter()
-            .map(|one| {
-                let row = grade(one, &set.set, &known);
+            .flat_map(|one| {
+                let rows = grade(one, &set.set, &known);
                 bar.inc(1);
-                row
+                rows
             })
             .collect()
     });
@@ -155,7 +155,8 @@ fn small_text(path: &Path) -> Result<String, String> {
     if let Some(why) = folder::not_read(facts.file_type()) {
         return Err(why.into());
     }
-    let most = result::MOST_BYTES as u64;
+    let named = path.file_name().is_some_and(|n| n.to_string_lossy().ends_with(bundle::EXTENSION));
+    let most = if named { bundle::MOST_BYTES } else { result::MOST_BYTES } as u64;
     if facts.len() > most {
         return Err(format!("{} bytes; a result has at most {most}", facts.len()));
     }
@@ -190,15 +191,27 @@ impl Known {
     }
 }
 
-fn grade(work: &Work, set: &Set, known: &Known) -> Row {
+/// One thing to be graded; of a course's result each part.
+fn grade(work: &Work, set: &Set, known: &Known) -> Vec<Row> {
     match work {
-        Work::Wrong { file, why } => unread(file.clone(), why.clone()),
-        Work::File(path) => match small_text(path) {
-            Err(why) => unread(terminal::name(path), why),
-            Ok(text) => graded(Source { file: terminal::name(path), text, ..Source::default() }, set, known),
-        },
+        Work::Wrong { file, why } => vec![unread(file.clone(), why.clone())],
+        Work::File(path) => {
+            let file = terminal::name(path);
+            let of = |file: String, text| graded(Source { file, text, ..Source::default() }, set, known);
+            match small_text(path) {
+                Err(why) => vec![unread(file, why)],
+                Ok(text) if bundle::is_bundle(&text) => match bundle::read(&text) {
+                    Err(why) => vec![unread(file, why.to_string())],
+                    Ok(parts) => {
+                        let part = |(k, text)| of(format!("{file}, result {}", k + 1), text);
+                        parts.into_iter().enumerate().map(part).collect()
+                    }
+                },
+                Ok(text) => vec![of(file, text)],
+            }
+        }
         Work::Code { file, code } => {
-            graded(Source { file: file.clone(), code: code.clone(), ..Source::default() }, set, known)
+            vec![graded(Source { file: file.clone(), code: code.clone(), ..Source::default() }, set, known)]
         }
     }
 }

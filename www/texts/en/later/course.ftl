@@ -1,6 +1,7 @@
 ### An assignment inside a course site.
 
 course-title = Course site
+course-own_misreading = The instructor’s own: { $name }
 course-which = Try { $n } of { $of }
 course-finish = Finish and hand over
 course-none = No course site was found around this page. The attempt is kept on this device.

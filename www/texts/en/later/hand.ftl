@@ -24,3 +24,30 @@ hand-code = The attempt as a code
 hand-saved = Saved. Pass the file on as your instructor asks.
 hand-copied = Copied.
 hand-by_hand = Selected; copy it with your keys.
+
+hand-course_part = This is a part of “{ $title }”.
+hand-course_back = Back to the course
+hand-course_who = The list then shows what you did on this device.
+hand-course_about = One file holds the results of every part that you checked on this device. Nothing is sent from here: you pass it on yourself.
+hand-course_save = Save one result file for all parts
+hand-course_codes = Copy all codes
+hand-course_code_list = The codes, one line each
+hand-course_saved = { $n ->
+    [one] Saved, with { $n } result. Pass the file on as your instructor asks.
+   *[other] Saved, with { $n } results. Pass the file on as your instructor asks.
+}
+hand-course_open = Open
+hand-course_open_part = Open “{ $title }”
+hand-course_looking = Looking up what you did.
+hand-course_state_nothing = Not begun.
+hand-course_state_begun = Begun, not checked.
+hand-course_state_checked = Checked, not correct yet: { $n } of { $of } points.
+hand-course_state_done = Done: { $n } of { $of } points.
+hand-course_phase_later = opens later
+hand-course_phase_open = open
+hand-course_phase_closed = past its date
+hand-course_opens = Opens { $when }.
+hand-course_opened = Open since { $when }.
+hand-course_due = Due { $when }.
+hand-course_was_due = Was due { $when }.
+hand-course_total = { $n } of { $of } parts done, { $points } of { $most } points.

@@ -1,6 +1,7 @@
 ### Una tarea dentro de un sitio de curso.
 
 course-title = Sitio del curso
+course-own_misreading = Propio del docente: { $name }
 course-which = Intento { $n } de { $of }
 course-finish = Terminar y entregar
 course-none = No se encontró ningún sitio de curso alrededor de esta página. El intento se guarda en este dispositivo.

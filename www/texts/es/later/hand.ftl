@@ -24,3 +24,30 @@ hand-code = El intento como código
 hand-saved = Guardado. Entrega el archivo como pida tu docente.
 hand-copied = Copiado.
 hand-by_hand = Seleccionado; cópialo con el teclado.
+
+hand-course_part = Esta es una parte de «{ $title }».
+hand-course_back = Volver al curso
+hand-course_who = La lista muestra entonces lo que hiciste en este dispositivo.
+hand-course_about = Un archivo contiene los resultados de cada parte que comprobaste en este dispositivo. Desde aquí no se envía nada: lo entregas tú.
+hand-course_save = Guardar un archivo con el resultado de todas las partes
+hand-course_codes = Copiar todos los códigos
+hand-course_code_list = Los códigos, uno por línea
+hand-course_saved = { $n ->
+    [one] Guardado, con { $n } resultado. Entrega el archivo como pida tu docente.
+   *[other] Guardado, con { $n } resultados. Entrega el archivo como pida tu docente.
+}
+hand-course_open = Abrir
+hand-course_open_part = Abrir «{ $title }»
+hand-course_looking = Buscando lo que hiciste.
+hand-course_state_nothing = Sin empezar.
+hand-course_state_begun = Empezada, sin comprobar.
+hand-course_state_checked = Comprobada, aún no es correcta: { $n } de { $of } puntos.
+hand-course_state_done = Hecha: { $n } de { $of } puntos.
+hand-course_phase_later = se abre más tarde
+hand-course_phase_open = abierta
+hand-course_phase_closed = pasó su fecha
+hand-course_opens = Se abre el { $when }.
+hand-course_opened = Abierta desde el { $when }.
+hand-course_due = Hasta el { $when }.
+hand-course_was_due = Era hasta el { $when }.
+hand-course_total = { $n } de { $of } partes hechas, { $points } de { $most } puntos.

@@ -1,0 +1,218 @@
+//! A course: several assignments in order, with days and words, handed out as one link or one file. Each part is an ordinary
+//! assignment; what students do with it, and how it is graded, is as if it had been handed out alone.
+
+use super::check;
+use super::compose;
+use super::digest::{bench_digest, handed_out};
+use super::error::ScenarioError;
+use super::moment;
+use super::schema::Scenario;
+use super::text;
+use crate::plain::{self, Plain, json};
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+/// Most parts.
+pub const MOST_PARTS: usize = 20;
+/// Longest text of a course with all its parts, bytes.
+pub const MOST_BYTES: usize = (MOST_PARTS + 1) * check::MOST_BYTES;
+/// Longest title, and longest words, characters.
+const MOST_TITLE: usize = 80;
+const MOST_WORDS: usize = 2000;
+
+/// A course as it stands in a file.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Plan {
+    /// What it is.
+    pub course: Heading,
+    /// Its assignments, in order.
+    pub part: Vec<Part>,
+}
+
+/// What a course is called, and what its students are told.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Heading {
+    /// Name in results: small letters, digits, hyphens.
+    pub id: String,
+    /// Heading.
+    pub title: String,
+    /// What students are told above the list.
+    #[serde(default)]
+    pub words: String,
+}
+
+/// One assignment of a course.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Part {
+    /// From when on it is to be done: a day or a moment (`2026-09-01`, `2026-09-01T08:00+02:00`). Students' devices and the class
+    /// tell who began before; nothing keeps them from it.
+    pub opens: Option<String>,
+    /// Until when it is to be done; a day counts to its end. It is compared with the clock of the student's device.
+    pub due: Option<String>,
+    /// What students are told of it in the list.
+    pub words: String,
+    /// The text of its scenario file, which has an `[assignment]`.
+    pub scenario: String,
+    /// The path of that file, from the course's own folder, in the place of its text. Only the command line follows it.
+    pub file: String,
+}
+
+impl Part {
+    /// From when on, s since 1970.
+    pub fn opens_s(&self) -> Option<u64> {
+        moment::seconds(self.opens.as_ref()?, false)
+    }
+
+    /// Until when, s since 1970.
+    pub fn due_s(&self) -> Option<u64> {
+        moment::seconds(self.due.as_ref()?, true)
+    }
+}
+
+/// Whether a text is that of a course and not of a scenario: in TOML or, out of a link, in JSON.
+pub fn is_plan(text: &str) -> bool {
+    value_of(text).is_some_and(|value| value.get("course").is_some() || value.get("part").is_some())
+}
+
+fn value_of(text: &str) -> Option<Value> {
+    if text.trim_start().starts_with('{') { plain::value(text).ok() } else { text::value_of(text) }
+}
+
+impl Plan {
+    /// Reads a course and checks it and all its parts. The error names the field, what stands there and what was expected.
+    pub fn read(text: &str) -> Result<Self, ScenarioError> {
+        let plan = Self::outline(text)?;
+        plan.check()?;
+        Ok(plan)
+    }
+
+    /// Reads its tables without looking into its parts, of which some may be in files of their own.
+    pub fn outline(text: &str) -> Result<Self, ScenarioError> {
+        if text.len() > MOST_BYTES {
+            let expected = format!("at most {MOST_BYTES} bytes");
+            return Err(ScenarioError::at("file", format!("{} bytes", text.len()), expected));
+        }
+        if text.trim_start().starts_with('{') {
+            let damaged = |e: plain::Unread| ScenarioError::at("file", e.to_string(), "a course");
+            return Plain::from(plain::value(text).map_err(damaged)?).read().map_err(damaged);
+        }
+        text::read(text)
+    }
+
+    fn check(&self) -> Result<(), ScenarioError> {
+        let Heading { id, title, words } = &self.course;
+        let known = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-';
+        if !(1..=60).contains(&id.len()) || !id.bytes().all(known) {
+            let expected = "1 to 60 small letters, digits and hyphens";
+            return Err(ScenarioError::at("course.id", format!("\"{id}\""), expected));
+        }
+        let length = title.trim().chars().count();
+        if !(1..=MOST_TITLE).contains(&length) {
+            let expected = format!("1 to {MOST_TITLE} characters");
+            return Err(ScenarioError::at("course.title", format!("{length} characters"), expected));
+        }
+        worded("course.words", words)?;
+        let parts = self.part.len();
+        if !(1..=MOST_PARTS).contains(&parts) {
+            return Err(ScenarioError::at("part", format!("{parts} parts"), format!("1 to {MOST_PARTS}")));
+        }
+        for (k, part) in self.part.iter().enumerate() {
+            part.check(k)?;
+            let bench = bench_digest(&part.scenario);
+            if let Some(l) = self.part[..k].iter().position(|other| bench_digest(&other.scenario) == bench) {
+                let found = format!("the same bench as part[{l}]");
+                let expected = "another one: results are told apart by their bench";
+                return Err(ScenarioError::at(format!("part[{k}].scenario"), found, expected));
+            }
+        }
+        Ok(())
+    }
+
+    /// The course as a file.
+    pub fn written(&self) -> String {
+        let Heading { id, title, words } = &self.course;
+        let mut text = String::from("[course]\n");
+        let mut put = |key: &str, value: &str| {
+            if !value.is_empty() {
+                compose::put_pair(&mut text, key, &Value::from(value));
+            }
+        };
+        put("id", id);
+        put("title", title);
+        put("words", words);
+        for part in &self.part {
+            text.push_str("\n[[part]]\n");
+            let texts = [
+                ("opens", part.opens.as_deref().unwrap_or_default()),
+                ("due", part.due.as_deref().unwrap_or_default()),
+                ("words", &part.words),
+                ("file", &part.file),
+                ("scenario", &part.scenario),
+            ];
+            for (key, value) in texts.into_iter().filter(|(_, value)| !value.is_empty()) {
+                compose::put_pair(&mut text, key, &Value::from(value));
+            }
+        }
+        text
+    }
+
+    /// The course as it goes to students: each part as it is handed out, moments in universal time. It is JSON, which the page
+    /// reads by itself.
+    pub fn handed_out(&self) -> String {
+        let moment = |s: Option<u64>| s.map(crate::scenario::moment::told);
+        let part = |part: &Part| {
+            json!({
+                "opens": moment(part.opens_s()), "due": moment(part.due_s()), "words": part.words,
+                "scenario": handed_out(&part.scenario),
+            })
+        };
+        let parts: Value = self.part.iter().map(part).collect();
+        json!({"course": self.course, "part": parts}).to_string()
+    }
+}
+
+impl Part {
+    fn check(&self, k: usize) -> Result<(), ScenarioError> {
+        let here = |field: &str| format!("part[{k}].{field}");
+        if !self.file.is_empty() {
+            let found = format!("\"{}\"", self.file.chars().take(200).collect::<String>());
+            let expected = "the text of the assignment as scenario; only the command line follows a path";
+            return Err(ScenarioError::at(here("file"), found, expected));
+        }
+        for (field, moment, seconds) in
+            [("opens", &self.opens, self.opens_s()), ("due", &self.due, self.due_s())]
+        {
+            if let (Some(text), None) = (moment, seconds) {
+                let found = format!("\"{}\"", text.chars().take(40).collect::<String>());
+                let expected = "a day or a moment from 1970 on, as 2026-09-01 or 2026-09-01T08:00+02:00";
+                return Err(ScenarioError::at(here(field), found, expected));
+            }
+        }
+        if let Some((opens, due)) = self.opens_s().zip(self.due_s()).filter(|(opens, due)| opens >= due) {
+            let found = format!("{} s before it opens", opens - due);
+            return Err(ScenarioError::at(here("due"), found, "a moment after it opens"));
+        }
+        worded(&here("words"), &self.words)?;
+        let scenario = Scenario::read(&self.scenario).map_err(|e| {
+            let field = format!("{}: {}", here("scenario"), e.field);
+            ScenarioError { field, ..e }
+        })?;
+        if scenario.assignment.is_none() {
+            let expected = "an [assignment] with a key, so that each student has a bench of their own";
+            return Err(ScenarioError::at(here("scenario"), "none", expected));
+        }
+        Ok(())
+    }
+}
+
+fn worded(field: &str, words: &str) -> Result<(), ScenarioError> {
+    let length = words.chars().count();
+    if length > MOST_WORDS {
+        let expected = format!("at most {MOST_WORDS} characters");
+        return Err(ScenarioError::at(field, format!("{length} characters"), expected));
+    }
+    Ok(())
+}

@@ -1,0 +1,301 @@
+//! Courses: several assignments as one link or file, one result for all, and one line a student.
+
+mod command;
+mod students;
+
+use command::{dicrotic, error_of, scratch, told};
+use dicrotic::exchange::class::{Class, Source, State, saved};
+use dicrotic::exchange::handin::{HandinError, bundle, result};
+use dicrotic::scenario::moment::seconds;
+use dicrotic::scenario::plan::{MOST_PARTS, Plan, is_plan};
+use dicrotic::session::compact::About;
+use serde_json::Value;
+use std::fs;
+use students::{ASSIGNMENT, Way, attempt_at, faultless};
+
+/// The second part: the same table without its faults.
+fn second() -> String {
+    faultless().replace("id = \"before-the-lab\"", "id = \"rest\"").replace("Before the lab", "At rest")
+}
+
+/// The third: one fault of the two.
+fn third() -> String {
+    let one = ASSIGNMENT.replace("[[fault]]\nname = \"strip_off\"\n", "").replace("name_faults = true", "");
+    one.replace("id = \"before-the-lab\"", "id = \"hum\"").replace("Before the lab", "Hum")
+}
+
+fn part(scenario: &str, more: &str) -> String {
+    format!("\n[[part]]\n{more}scenario = '''\n{scenario}'''\n")
+}
+
+/// Begins of the attempts of [`attempt_at`] lie round 1790000000, which is 2026-09-21T14:13:20Z.
+const COURSE: &str = "[course]\nid = \"bio-101\"\ntitle = \"Three weeks\"\nwords = \"One a week.\"\n";
+
+fn course() -> String {
+    let weeks = [
+        part(ASSIGNMENT, "opens = \"2026-09-01\"\ndue = \"2026-10-01\"\nwords = \"Week one.\"\n"),
+        part(&second(), "due = \"2026-09-20\"\n"),
+        part(&third(), "opens = \"2026-12-01T08:00+01:00\"\n"),
+    ];
+    format!("{COURSE}{}", weeks.concat())
+}
+
+fn handed(scenario: &str, code: &str, tries: u32, way: Way) -> String {
+    let (session, about) = attempt_at(scenario, code, tries, way);
+    result::write(&session, &about).unwrap()
+}
+
+#[test]
+fn days_and_moments_are_seconds_since_1970() {
+    // `date -u -d ... +%s` (GNU coreutils 9.1) gives these.
+    for (text, end, expected) in [
+        ("1970-01-01", false, Some(0)),
+        ("2026-09-08", false, Some(1_788_825_600)),
+        ("2026-09-08", true, Some(1_788_912_000)),
+        ("2026-09-08T18:00", true, Some(1_788_890_400)),
+        ("2026-09-08T18:00:30Z", false, Some(1_788_890_430)),
+        ("2026-09-08 18:00+02:00", false, Some(1_788_883_200)),
+        ("2026-09-08T18:00-05:30", false, Some(1_788_910_200)),
+        ("2024-02-29", false, Some(1_709_164_800)),
+        ("2026-02-29", false, None),
+        ("2026-13-01", false, None),
+        ("2026-9-1", false, None),
+        ("1969-12-31", false, None),
+        ("2026-09-08T24:00", false, None),
+        ("2026-09-08T18", false, None),
+        ("8.9.2026", false, None),
+        ("", false, None),
+        ("é", true, None),
+        ("2026-09-08T18:00+é0:00", true, None),
+    ] {
+        assert_eq!(seconds(text, end), expected, "{text}");
+    }
+}
+
+#[test]
+fn what_is_no_course_is_refused_with_its_field() {
+    let first = part(ASSIGNMENT, "");
+    let many: String =
+        (0..=MOST_PARTS).map(|k| part(&ASSIGNMENT.replace("week 3", &format!("week {k}")), "")).collect();
+    let bare = ASSIGNMENT.split("[assignment]").next().unwrap();
+    for (text, field, found) in [
+        (COURSE.to_string(), "part", ""),
+        (format!("part = []\n{COURSE}"), "part", "0 parts"),
+        (format!("{COURSE}{many}"), "part", "21 parts"),
+        (format!("{COURSE}colour = 1\n{first}"), "course.colour", ""),
+        (format!("{}{first}", COURSE.replace("bio-101", "Bio 101")), "course.id", "\"Bio 101\""),
+        (format!("{}{first}", COURSE.replace("Three weeks", "")), "course.title", "0 characters"),
+        (format!("{COURSE}{}", part(ASSIGNMENT, "due = \"soon\"\n")), "part[0].due", "\"soon\""),
+        (format!("{COURSE}{}", part(ASSIGNMENT, "due = 3\n")), "part[0].due", "3"),
+        (
+            format!("{COURSE}{}", part(ASSIGNMENT, "opens = \"2026-09-02\"\ndue = \"2026-09-01\"\n")),
+            "part[0].due",
+            "0 s before it opens",
+        ),
+        (format!("{COURSE}\n[[part]]\nfile = \"a.toml\"\n"), "part[0].file", "\"a.toml\""),
+        (format!("{COURSE}{first}{first}"), "part[1].scenario", "the same bench as part[0]"),
+        (format!("{COURSE}{}", part(bare, "")), "part[0].scenario", "none"),
+        (
+            format!("{COURSE}{}", part(&ASSIGNMENT.replace("level = 2", "level = 20"), "")),
+            "part[0].scenario: level",
+            "20",
+        ),
+    ] {
+        let error = Plan::read(&text).expect_err(field);
+        assert_eq!(error.field, field, "{error}");
+        assert!(error.found.contains(found), "{error}");
+    }
+    assert!(is_plan(&course()) && !is_plan(ASSIGNMENT) && !is_plan("{}") && !is_plan("no"));
+}
+
+#[test]
+fn a_course_is_handed_out_without_words_and_scripts_and_comes_back_as_the_same_benches() {
+    let plan = Plan::read(&course()).unwrap();
+    assert_eq!(Plan::read(&plan.written()).unwrap(), plan);
+    let out = plan.handed_out();
+    assert!(!out.contains("chalk") && out.contains("sha256:"), "the instructor's word goes out");
+    let back = Plan::read(&out).unwrap();
+    assert_eq!(back.part[0].due.as_deref(), Some("2026-10-02T00:00:00Z"));
+    for (a, b) in plan.part.iter().zip(&back.part) {
+        assert_eq!((a.opens_s(), a.due_s(), &a.words), (b.opens_s(), b.due_s(), &b.words));
+        assert_eq!(
+            dicrotic::scenario::digest::bench_digest(&a.scenario),
+            dicrotic::scenario::digest::bench_digest(&b.scenario)
+        );
+    }
+}
+
+#[test]
+fn one_file_holds_ordinary_results_and_nothing_of_it_is_believed() {
+    let results = [handed(ASSIGNMENT, "A 1", 1, Way::Right), handed(&second(), "A 1", 1, Way::Six)];
+    let text = bundle::write("bio-101", &results);
+    assert!(bundle::is_bundle(&text) && !bundle::is_bundle(&results[0]));
+    let back = bundle::read(&text).unwrap();
+    for (one, other) in back.iter().zip(&results) {
+        assert_eq!(result::read(one).unwrap(), result::read(other).unwrap());
+        assert!(result::read(one).unwrap().grade().unwrap().verified());
+    }
+    // A word changed in one of them is found in that one alone.
+    let changed = text.replacen("\"passed\": false", "\"passed\": true", 1);
+    assert_ne!(changed, text);
+    let sure: Vec<bool> = bundle::read(&changed)
+        .unwrap()
+        .iter()
+        .map(|one| result::read(one).unwrap().grade().unwrap().verified())
+        .collect();
+    assert_eq!(sure, [true, false]);
+    let is = |text: &str, code| assert_eq!(bundle::read(text).unwrap_err().code(), code, "{text:.80}");
+    is("{", "no_result");
+    is(&results[0], "no_result");
+    is(&text.replace("\"version\":1,\"course\"", "\"version\":9,\"course\""), "version");
+    is(&bundle::write("x", &[]), "no_result");
+    is(&bundle::write("x", &vec!["{}".into(); 201]), "no_result");
+    assert!(matches!(bundle::read(&" ".repeat(bundle::MOST_BYTES + 1)), Err(HandinError::TooLong { .. })));
+}
+
+fn class_of(handed: &[String]) -> Class {
+    let mut class = Class::default();
+    class.give("course.toml", &course()).unwrap();
+    for text in handed {
+        let graded = result::read(text).unwrap().grade_by(&class.set).unwrap();
+        class.take(Source { file: "f".into(), text: text.clone(), ..Source::default() }, graded);
+    }
+    class
+}
+
+#[test]
+fn one_line_a_student_tells_each_part_and_the_whole() {
+    let (one, two, three) = (ASSIGNMENT.to_string(), second(), third());
+    let hum = |way| {
+        // The third part opens long after this is handed in.
+        let (session, about) = attempt_at(&three.replace("name_faults = true", ""), "Ada", 1, way);
+        result::write(&session, &About { ended_s: about.ended_s, ..about }).unwrap()
+    };
+    let class = class_of(&[
+        handed(&one, "Ada", 1, Way::Right),
+        handed(&two, "Ada", 1, Way::Right),
+        handed(&one, "Bob", 1, Way::Six),
+        handed(&one, "Bob", 2, Way::Right),
+        handed(&ASSIGNMENT.replace("week 3", "week 4"), "Cy", 1, Way::Right),
+    ]);
+    let lines = class.lines();
+    let ada = &lines[0];
+    assert_eq!((ada.code.as_str(), ada.state, ada.of, ada.passes), ("Ada", State::Tried, 60, 2));
+    let states: Vec<State> = ada.parts.iter().map(|part| part.state).collect();
+    assert_eq!(states, [State::Ready, State::Ready, State::Absent]);
+    let points: u32 = ada.parts.iter().filter_map(|part| part.points).sum();
+    assert_eq!(ada.points, Some(points));
+    assert!(points > 30 && points <= 40, "{points}");
+    // Dates remark and fail nothing.
+    assert_eq!(ada.parts[0].remarks, Vec::<&str>::new());
+    assert_eq!(ada.parts[1].remarks, ["after_due"]);
+    let bob = &lines[1];
+    assert_eq!((bob.state, bob.parts[0].state, bob.parts[0].results), (State::Tried, State::Ready, 2));
+    assert_eq!((bob.parts[1].state, bob.points), (State::Absent, bob.parts[0].points));
+    assert_eq!((lines[2].code.as_str(), lines[2].state), ("Cy", State::WrongBench));
+    // Whoever is ready in every part is ready.
+    let class =
+        class_of(&[handed(&one, "Ada", 1, Way::Right), handed(&two, "Ada", 1, Way::Right), hum(Way::Right)]);
+    let ada = &class.lines()[0];
+    assert_eq!((ada.state, ada.passes), (State::Ready, 3), "{:?}", ada.parts);
+    assert_eq!(ada.parts[2].remarks, ["before_open"]);
+    // The class is saved with its course.
+    let (mut again, waiting) = saved::read(&saved::write(&class)).unwrap();
+    assert_eq!(again.plan, class.plan);
+    for source in waiting {
+        let graded = result::read(&source.text).unwrap().grade_by(&again.set).unwrap();
+        again.take(source, graded);
+    }
+    assert_eq!(again.lines(), class.lines());
+    let told = again.told();
+    assert_eq!(told["course"]["parts"][1]["title"], "At rest");
+    assert_eq!(told["course"]["parts"][1]["due_s"], 1_789_948_800_u64);
+    assert_eq!(told["lines"][0]["parts"][2]["state"], "ready");
+}
+
+#[test]
+fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_parts() {
+    let folder = scratch("course");
+    let path = |name: &str| folder.join(name).display().to_string();
+    fs::write(path("one.toml"), ASSIGNMENT).unwrap();
+    fs::write(path("two.toml"), second()).unwrap();
+    let parts = "\n[[part]]\nfile = \"one.toml\"\ndue = \"2026-10-01\"\n\n[[part]]\nfile = \"two.toml\"\n";
+    fs::write(path("course.toml"), format!("{COURSE}{parts}")).unwrap();
+    let said = told(&mut dicrotic(&["course", &path("course.toml"), "--check"]));
+    assert!(
+        said.contains("valid, 2 parts") && said.contains("1. Before the lab, due 2026-10-02T00:00:00Z"),
+        "{said}"
+    );
+    told(&mut dicrotic(&["course", &path("course.toml"), "--out", &path("whole.toml")]));
+    let whole = Plan::read(&fs::read_to_string(path("whole.toml")).unwrap()).unwrap();
+    assert_eq!(whole.part[1].scenario, second());
+    let link =
+        told(&mut dicrotic(&["course", &path("course.toml"), "--link", "--at", "https://course.example/p/"]));
+    assert!(link.starts_with("https://course.example/p/#c="), "{link}");
+    // Nothing is written over what is read, and a path that leads nowhere is named.
+    let own = error_of(&mut dicrotic(&["course", &path("course.toml"), "--out", &path("two.toml")]));
+    assert!(own.contains("two.toml"), "{own}");
+    fs::write(path("lost.toml"), format!("{COURSE}\n[[part]]\nfile = \"gone.toml\"\n")).unwrap();
+    let lost = error_of(&mut dicrotic(&["course", &path("lost.toml")]));
+    assert!(lost.contains("part[0].file") && lost.contains("gone.toml"), "{lost}");
+    // One result for all.
+    let all = [handed(ASSIGNMENT, "Ada", 1, Way::Right), handed(&second(), "Ada", 1, Way::Six)];
+    let file = path("ada.dicrotic-course-result.json");
+    fs::write(&file, bundle::write("bio-101", &all)).unwrap();
+    let codes: Vec<String> = [(ASSIGNMENT, Way::Right), (&second(), Way::Right)]
+        .map(|(scenario, way)| {
+            let (session, about) = attempt_at(scenario, "Bob", 1, way);
+            session.code(&about).unwrap().write()
+        })
+        .into();
+    fs::write(path("bob.txt"), codes.join("\n")).unwrap();
+    for set in [path("course.toml"), path("whole.toml"), link.trim().to_string()] {
+        let table = path("grades.csv");
+        told(&mut dicrotic(&["grade", &file, &path("bob.txt"), "--set", &set, "--out", &table]));
+        let rows = fs::read_to_string(&table).unwrap();
+        assert_eq!(rows.lines().count(), 5, "{rows}");
+        assert_eq!(rows.matches(", result ").count(), 2, "{rows}");
+        let said = told(&mut dicrotic(&["class", &file, &path("bob.txt"), "--set", &set, "--names"]));
+        let of = |code: &str| {
+            said.lines().find(|line| line.starts_with(code)).unwrap_or_else(|| panic!("{said}")).to_string()
+        };
+        assert!(of("Ada").contains("(1: ready 18; 2: tried"), "{said}");
+        assert!(
+            of("Bob").contains("ready (1: ready 18; 2: ready 18)") && of("Bob").contains("36 of 40"),
+            "{said}"
+        );
+    }
+    // A class goes on with its course, and a gradebook scales the total.
+    let (save, book) = (path("c.dicrotic-class.json"), path("book.csv"));
+    told(&mut dicrotic(&["class", &file, "--set", &path("course.toml"), "--save", &save]));
+    told(&mut dicrotic(&[
+        "class",
+        &path("bob.txt"),
+        "--open",
+        &save,
+        "--gradebook",
+        &book,
+        "--maximum",
+        "10",
+    ]));
+    let rows = fs::read_to_string(&book).unwrap();
+    assert!(rows.contains("\r\nBob,,9,10,"), "{rows}");
+    // A result of another bench inside is named as ever; a second course is refused.
+    let other = handed(&ASSIGNMENT.replace("week 3", "week 4"), "Eve", 1, Way::Right);
+    fs::write(path("eve.dicrotic-course-result.json"), bundle::write("bio-101", &[other])).unwrap();
+    let eve = path("eve.dicrotic-course-result.json");
+    let error =
+        error_of(&mut dicrotic(&["grade", &eve, "--set", &path("course.toml"), "--out", &path("e.csv")]));
+    assert!(error.contains("another bench than the one set") && error.contains("result 1"), "{error}");
+    let twice = error_of(&mut dicrotic(&[
+        "class",
+        &file,
+        "--set",
+        &path("course.toml"),
+        "--set",
+        &path("whole.toml"),
+    ]));
+    assert!(twice.contains("a second course"), "{twice}");
+    let json: Value = serde_json::from_str(&fs::read_to_string(&save).unwrap()).unwrap();
+    assert!(json["course"].as_str().unwrap().contains("bio-101"));
+}
