@@ -48,7 +48,7 @@ export const pictureOf = (link) => qrSvg(link);
  */
 export const wordHash = (key, word) => hashedWord(key, word);
 /**
- * An assignment and the page's files, [[name, bytes]…], as the files of a package for a course site ("scorm12", "scorm2004").
+ * An assignment and the page's files, [[name, bytes]…], as the files of a package for a course site ("scorm12", "scorm2004", "cmi5").
  * @param {[string, Uint8Array][]} named @param {string} toml @param {string} standard
  */
 export const packageOf = (named, toml, standard) => guarded(() => new Package(named.map(([name]) => name), named.map(([, bytes]) => bytes), toml, standard));

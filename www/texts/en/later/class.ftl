@@ -99,6 +99,7 @@ assign-pack_about = A package holds this bench and the whole page. Upload it to 
 assign-pack_standard = Standard
 assign-pack_scorm12 = SCORM 1.2 (every course site reads it)
 assign-pack_scorm2004 = SCORM 2004 (has room for longer attempts)
+assign-pack_cmi5 = cmi5 (has room for every attempt)
 assign-pack_save = Save the package
 assign-pack_working = The package is being made.
 assign-pack_done = Saved.

@@ -99,6 +99,7 @@ assign-pack_about = Un paquete contiene esta mesa y la página entera. Súbelo a
 assign-pack_standard = Estándar
 assign-pack_scorm12 = SCORM 1.2 (lo lee cualquier sitio de curso)
 assign-pack_scorm2004 = SCORM 2004 (tiene sitio para intentos más largos)
+assign-pack_cmi5 = cmi5 (tiene sitio para todo intento)
 assign-pack_save = Guardar el paquete
 assign-pack_working = Se está haciendo el paquete.
 assign-pack_done = Guardado.
