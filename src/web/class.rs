@@ -1,7 +1,8 @@
 //! For the page: a class, what came in, and what goes out of it again.
 
 use super::fail;
-use crate::exchange::class::answers::{answers, table as answer_table};
+use crate::exchange::class::answers::{self, Key};
+use crate::exchange::class::roster::Entry;
 use crate::exchange::class::{Care, Class, Line, Source, Terms, gradebook, roster, saved};
 use crate::exchange::handin::together::beside;
 use crate::exchange::handin::{Graded, table};
@@ -150,11 +151,36 @@ impl Course {
         gradebook::write(&lines, &feedback, &order).map_err(|e| told(e.told()))
     }
 
-    /// The answer key of what was set, for the list, as a table of text.
-    pub fn answers(&self, which: usize, word: &str) -> Result<String, JsValue> {
-        let text = self.class.set.all().get(which).map_or("", |one| one.text.as_str());
+    /// Everybody who can be named, as JSON: the list, or else who handed in.
+    pub fn everybody(&self) -> String {
+        json!(self.class.everybody()).to_string()
+    }
+}
+
+/// The answer key of what was set, made student by student, so that several workers can share it.
+#[wasm_bindgen]
+pub struct AnswerKey {
+    key: Key,
+}
+
+#[wasm_bindgen]
+impl AnswerKey {
+    /// Opens it with the instructor's word; "" where the file itself has it.
+    #[wasm_bindgen(constructor)]
+    pub fn new(text: &str, word: &str) -> Result<AnswerKey, JsValue> {
         let word = Some(word).filter(|word| !word.is_empty());
-        let found = answers(text, word, &self.class.everybody()).map_err(|e| told(e.told()))?;
-        Ok(answer_table(&found))
+        Ok(Self { key: Key::open(text, word).map_err(|e| told(e.told()))? })
+    }
+
+    /// The first line of its table.
+    pub fn head() -> String {
+        answers::HEAD.into()
+    }
+
+    /// The lines of a student of [`Course::everybody`].
+    pub fn rows(&self, student: &str) -> Result<String, JsValue> {
+        let wrong = |e: plain::Unread| fail("core_stopped", json!({"told": e.to_string()}));
+        let entry: Entry = plain::from_json(student).map_err(wrong)?;
+        Ok(answers::rows(&self.key.of(&entry).map_err(|e| told(e.told()))?))
     }
 }

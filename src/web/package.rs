@@ -1,7 +1,7 @@
 //! For the page: an assignment packed for a course site, from the page's own files.
 
 use super::{fail, scenario_fail};
-use crate::exchange::package::{self, Files, MANIFEST, PackageError, Standard};
+use crate::exchange::package::{self, Files, PackageError, Standard};
 use crate::exchange::zip::{self, Item};
 use crate::plain::json;
 use crate::scenario::digest::handed_out;
@@ -20,6 +20,7 @@ fn package_fail(error: &PackageError) -> JsValue {
 pub struct Package {
     files: Files,
     packed: BTreeMap<String, Vec<u8>>,
+    first: &'static str,
 }
 
 #[wasm_bindgen]
@@ -38,8 +39,9 @@ impl Package {
         let toml = handed_out(toml);
         let mut files = package::page(all, &toml, standard.name()).map_err(|e| package_fail(&e))?;
         let manifest = package::manifest(&files, &toml, standard).map_err(|e| package_fail(&e))?;
-        files.insert(MANIFEST.into(), manifest.into_bytes());
-        Ok(Self { files, packed: BTreeMap::new() })
+        let first = standard.manifest();
+        files.insert(first.into(), manifest.into_bytes());
+        Ok(Self { files, packed: BTreeMap::new(), first })
     }
 
     /// The names of its files.
@@ -59,8 +61,8 @@ impl Package {
 
     /// All of it as one file, the manifest first; nothing if it is too large for the format.
     pub fn archive(&self) -> Option<Vec<u8>> {
-        let first = self.files.get_key_value(MANIFEST);
-        let rest = self.files.iter().filter(|(name, _)| *name != MANIFEST);
+        let first = self.files.get_key_value(self.first);
+        let rest = self.files.iter().filter(|(name, _)| *name != self.first);
         let items: Vec<Item> = first
             .into_iter()
             .chain(rest)

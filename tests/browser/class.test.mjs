@@ -1,11 +1,12 @@
 // A class of three hundred in the page: each in the right line, nothing lost by going about, saved and opened, out again.
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
 import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import AxeBuilder from "@axe-core/playwright";
-import { withPage } from "./lib.mjs";
+import { host, root, withPage } from "./lib.mjs";
 import { classOfThreeHundred } from "./screens.mjs";
 import * as student from "./student.mjs";
 
@@ -148,8 +149,22 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       assert.match(await page.locator(".class-changes summary").innerText(), /\d+ students’ results changed/);
       // The answer key: three tries for each of the list. What was opened is the instructor's own file, with the word in it.
       await page.getByText("Answer key", { exact: true }).click();
+      // It is made beside the page, which goes on meanwhile, and it can be stopped.
+      await pressButton(page, "Save the answer key");
+      await page.getByText(/^[1-9]\d* of 300 students$/).waitFor();
+      await page.locator(".class-out").getByRole("button", { name: "Stop", exact: true }).click();
+      await page.getByText("Stopped. No file was saved.").waitFor();
+      await page.evaluate(() => {
+        globalThis.longest = 0;
+        new PerformanceObserver((list) => list.getEntries().forEach(({ duration }) => (globalThis.longest = Math.max(globalThis.longest, duration)))).observe({ type: "longtask" });
+      });
       const key = (await save(page, "Save the answer key")).text.trim().split("\n");
+      console.log(`# the longest task of the page while the answer key of 300 was made: ${await page.evaluate(() => globalThis.longest)} ms`);
       assert.equal(key.length, 1 + 3 * 300);
+      // The command line makes the same, student by student in one go.
+      const out = path.join(path.dirname(file), "key.csv");
+      execFileSync(host, ["class", "--roster", made.roster, "--set", made.assignment, "--answers", out], { cwd: root, stdio: "pipe" });
+      assert.deepEqual(key, readFileSync(out, "utf8").trim().split("\n"));
       assert.match(key[1], /^S-001,"Student 1, the 1th",Group A,1,\d+,strip_off charger_near,1\.00 0\.80,\d\d\.\d$/);
     });
   });

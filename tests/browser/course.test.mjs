@@ -232,29 +232,32 @@ test("a tab killed at any moment: what was told as kept comes back, to its own s
   assert.ok(sum.due > 5, `only ${sum.due} actions were due: the kills came too early to tell`);
 });
 
-test("the page packs what the command line packs, file for file, and the package runs", async () => {
-  const { file, toml } = await withPage({ viewport }, async ({ page, url }) => {
-    await page.goto(`${url}#assign`);
-    await page.locator("#assign .preview-table svg").waitFor();
-    await page.getByLabel("Words before the first try").fill(OPENING);
-    await page.getByLabel("Standard").selectOption("scorm2004");
-    const link = await student.linkWith(page, OPENING);
-    const [download] = await Promise.all([page.waitForEvent("download"), student.pressButton(page, "Save the package")]);
-    assert.match(download.suggestedFilename(), /-scorm2004\.zip$/);
-    const toml = await page.evaluate(async (packed) => (await import("./js/hand/link.js")).unpackText(packed), link.split("#a=")[1]);
-    return { file: await student.bytesOf(download), toml };
+for (const [standard, manifest] of [["scorm2004", "imsmanifest.xml"], ["cmi5", "cmi5.xml"]]) {
+  test(`${standard}: the page packs what the command line packs, file for file, and the package runs`, async () => {
+    const { file, toml } = await withPage({ viewport }, async ({ page, url }) => {
+      await page.goto(`${url}#assign`);
+      await page.locator("#assign .preview-table svg").waitFor();
+      await page.getByLabel("Words before the first try").fill(OPENING);
+      await page.getByLabel("Standard").selectOption(standard);
+      const link = await student.linkWith(page, OPENING);
+      const [download] = await Promise.all([page.waitForEvent("download"), student.pressButton(page, "Save the package")]);
+      assert.ok(download.suggestedFilename().endsWith(`-${standard}.zip`));
+      const toml = await page.evaluate(async (packed) => (await import("./js/hand/link.js")).unpackText(packed), link.split("#a=")[1]);
+      return { file: await student.bytesOf(download), toml };
+    });
+    const zip = path.join(work, `from-page-${standard}.zip`);
+    writeFileSync(zip, file);
+    const here = unpack(zip), there = await packed("from-line", standard, toml);
+    assert.deepEqual([...here.keys()].toSorted(), [...there.keys()].toSorted());
+    assert.equal([...here.keys()][0], manifest);
+    for (const [name, bytes] of there) assert.ok(Buffer.compare(bytes, here.get(name)) === 0, name);
+    if (standard === "cmi5") return; // cmi5.test.mjs runs what the command line packs
+    await withSite(standard, async ({ device, url }) => {
+      const { lab } = await launch(await device(), url, { expectBench: false });
+      await begin(lab, 1);
+    }, { files: here });
   });
-  const zip = path.join(work, "from-page.zip");
-  writeFileSync(zip, file);
-  const here = unpack(zip), there = await packed("from-line", "scorm2004", toml);
-  assert.deepEqual([...here.keys()].toSorted(), [...there.keys()].toSorted());
-  assert.equal([...here.keys()][0], "imsmanifest.xml");
-  for (const [name, bytes] of there) assert.ok(Buffer.compare(bytes, here.get(name)) === 0, name);
-  await withSite("scorm2004", async ({ device, url }) => {
-    const { lab } = await launch(await device(), url, { expectBench: false });
-    await begin(lab, 1);
-  }, { files: here });
-});
+}
 
 test("the manifest tells the score that passes, the page's own rule says the same, and no status contradicts it", async () => {
   const { MASTERY } = { MASTERY: Number(readFileSync(path.join(root, "www/js/course/lms.js"), "utf8").match(/MASTERY = (\d+)/)[1]) };
@@ -262,4 +265,6 @@ test("the manifest tells the score that passes, the page's own rule says the sam
   assert.equal(Number(old.match(/<adlcp:masteryscore>(\d+)<\/adlcp:masteryscore>/)?.[1]), MASTERY);
   const now = (await packed("mastery", "scorm2004", assigned())).get("imsmanifest.xml").toString();
   assert.equal(Number(now.match(/<imsss:minNormalizedMeasure>([\d.]+)<\/imsss:minNormalizedMeasure>/)?.[1]) * 100, MASTERY);
+  const unit = (await packed("mastery", "cmi5", assigned())).get("cmi5.xml").toString();
+  assert.equal(Number(unit.match(/ masteryScore="([\d.]+)"/)?.[1]) * 100, MASTERY);
 });

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { launch, root, startServer } from "./lib.mjs";
+import { classOfThreeHundred } from "./screens.mjs";
 import { frames } from "./student.mjs";
 
 const scenario = readFileSync(path.join(root, "scenarios/02-hum-on-the-strip.toml"), "utf8");
@@ -95,6 +96,29 @@ try {
     told(`dragging the charger${slow > 1 ? `, processor ${slow} x slower` : ""}`, `${moves} moves: event to paint median ${quantile(all, 0.5) <= 8 ? "under 16" : quantile(all, 0.5)} ms, p98 ${quantile(all, 0.98)} ms; frames ${quantile(steps, 0.5).toFixed(1)} ms, p98 ${quantile(steps, 0.98).toFixed(1)} ms`);
     await hand.close();
   }
+
+  // A whole class: from the choice of the files to the last line; then the answer key of everybody on the list.
+  const made = classOfThreeHundred();
+  const desk = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+  await desk.goto(`${server.url}#class`);
+  await desk.locator(".intake").waitFor();
+  const give = async (name, files) => {
+    const [chooser] = await Promise.all([desk.waitForEvent("filechooser"), desk.getByRole("button", { name, exact: true }).click()]);
+    await chooser.setFiles(files);
+  };
+  await give("Open what was set", [made.assignment]);
+  await give("Open the list", [made.roster]);
+  await desk.locator(".class-results").waitFor();
+  let began = performance.now();
+  await give("Choose files", made.files);
+  await desk.waitForFunction(() => document.querySelector("#class .report")?.dataset.students === "300" && document.querySelector("#class .intake")?.dataset.busy === ""
+    && /^\d+ results,/.test(document.querySelector("#class .intake-wide [role=status]").textContent), null, { timeout: 300_000 });
+  told("class of 300 results in the page, to all graded", `${((performance.now() - began) / 1000).toFixed(1)} s, ${made.files.length} files`);
+  await desk.getByText("Answer key", { exact: true }).click();
+  began = performance.now();
+  await Promise.all([desk.waitForEvent("download", { timeout: 300_000 }), desk.getByRole("button", { name: "Save the answer key", exact: true }).click()]);
+  told("answer key of 300 students in the page, three tries each", `${((performance.now() - began) / 1000).toFixed(1)} s`);
+  await desk.close();
 
   // What a frame of the page costs in script, with everything that it does: world, view, trace, stylus.
   const own = await browser.newPage({ viewport: { width: 1280, height: 900 } });

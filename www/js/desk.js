@@ -2,7 +2,7 @@
 // What few visits need, in a core of its own that has this beside all the rest: opening and writing files, composing and handing
 // out, grading a class. Whoever imports this file waits until that core is there.
 
-import init, { composeScenario, Course as Inner, courseFile, courseHanded, fairness, hashedWord, isCourse, Lab, Package, qrSvg, Regrade, resultsIn, scenarioJson, SetList, taskKinds } from "../wasm/dicrotic_desk.js";
+import init, { AnswerKey, composeScenario, Course as Inner, courseFile, courseHanded, fairness, hashedWord, isCourse, Lab, Package, qrSvg, Regrade, resultsIn, scenarioJson, SetList, taskKinds } from "../wasm/dicrotic_desk.js";
 import { Bench, digestOf, guarded } from "./core.js";
 /** @import { Args } from './types/names' */
 /** @import { Care, ClassTerms, ClassTold, Fairness, GradebookOrder, ScenarioValue, Source } from './types/told' */
@@ -69,10 +69,18 @@ export const kindsOfTask = () => JSON.parse(taskKinds());
  */
 export const wordHash = (key, word) => hashedWord(key, word);
 /**
- * An assignment and the page's files, [[name, bytes]…], as the files of a package for a course site ("scorm12", "scorm2004").
+ * An assignment and the page's files, [[name, bytes]…], as the files of a package for a course site ("scorm12", "scorm2004", "cmi5").
  * @param {[string, Uint8Array][]} named @param {string} toml @param {string} standard
  */
 export const packageOf = (named, toml, standard) => guarded(() => new Package(named.map(([name]) => name), named.map(([, bytes]) => bytes), toml, standard));
+/**
+ * The first line of an answer key; throws where the word does not open it.
+ * @param {string} toml @param {string} word
+ */
+export function keyHead(toml, word) {
+  guarded(() => new AnswerKey(toml, word)).free();
+  return AnswerKey.head();
+}
 /** A class: its list, what came in, what was decided, what was set. What goes in and out of it is told in types/told.d.ts. */
 export class Course {
   #course;
@@ -149,9 +157,9 @@ export class Course {
   gradebook(codes, feedback, order) {
     return guarded(() => this.#course.gradebook(JSON.stringify(codes), JSON.stringify(feedback), JSON.stringify(order)));
   }
-  /** @param {number} which @param {string} word */
-  answers(which, word) {
-    return guarded(() => this.#course.answers(which, word));
+  /** Everybody who can be named: the list, or else who handed in; each as JSON. @returns {string[]} */
+  everybody() {
+    return JSON.parse(this.#course.everybody()).map((/** @type {unknown} */ one) => JSON.stringify(one));
   }
   free() {
     this.#course.free();

@@ -21,6 +21,29 @@ export const DATABASE = `dicrotic${copy}`;
 /** The name of this copy's database of classes, one a tab. */
 export const CLASSES = `dicrotic${copy}-classes`;
 
+/**
+ * A text that holds for this tab, also when it is loaded anew; "" for none.
+ * @param {string} name
+ */
+export function ofTab(name) {
+  try {
+    return sessionStorage.getItem(PREFIX + name) ?? "";
+  } catch {
+    return "";
+  }
+}
+
+/**
+ * Lets a text hold for this tab; "" takes it away.
+ * @param {string} name @param {string} value
+ */
+export function toTab(name, value) {
+  try {
+    if (value) sessionStorage.setItem(PREFIX + name, value);
+    else sessionStorage.removeItem(PREFIX + name);
+  } catch { /* storage is off: it holds as long as the page */ }
+}
+
 /** @type {Map<string, string>} */
 const page = new Map(); // what lives as long as this page
 /** Kinds of keys that stay in the page, by how they begin. @type {(key: string) => boolean} */

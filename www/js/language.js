@@ -2,7 +2,7 @@
 // Which language the page speaks: the reader's choice, else the first of the browser's that there is, else English.
 
 import { h } from "./dom.js";
-import { keep, recall } from "./device.js";
+import { keep, ofTab, recall, toTab } from "./device.js";
 import { languageNow, t } from "./text.js";
 
 const FIRST = "en";
@@ -12,11 +12,20 @@ const there = () => (document.documentElement.dataset.languages ?? FIRST).split(
 /** The language to load; marks the document with it and with its direction. */
 export function chooseLanguage() {
   const known = there();
-  const wanted = [recall("language"), ...navigator.languages].filter((one) => typeof one === "string").map((one) => one.toLowerCase().split("-")[0]);
+  const wanted = [recall("language"), ofTab("language"), ...navigator.languages].filter((one) => typeof one === "string").map((one) => one.toLowerCase().split("-")[0]);
   const language = wanted.find((one) => known.includes(one)) ?? FIRST;
   document.documentElement.lang = language;
   document.documentElement.dir = RIGHT_TO_LEFT.has(language) ? "rtl" : "ltr";
   return language;
+}
+
+/**
+ * From the next loading on this tab speaks a language, unless its reader has chosen one; false where no tab can keep that.
+ * @param {string} language
+ */
+export function speakInTab(language) {
+  toTab("language", language);
+  return ofTab("language") === language;
 }
 
 /**

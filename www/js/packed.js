@@ -3,5 +3,5 @@
 
 const mark = /** @type {HTMLMetaElement | null} */ (document.querySelector('meta[name="dicrotic-pack"]'));
 
-/** null, or {standard: "scorm12" | "scorm2004" | "alone", id: the scenario}. */
+/** null, or {standard: "scorm12" | "scorm2004" | "cmi5" | "alone", id: the scenario}. */
 export const packed = mark && { standard: mark.content, id: mark.dataset.scenario };

@@ -3,26 +3,10 @@
 // ID itself is never kept, only what it makes (a number); who is at the device now holds for one tab. A guest leaves nothing.
 
 import { seedOf } from "./core.js";
-import { emptyPage, keep, keepInPage, PREFIX } from "./device.js";
+import { emptyPage, keep, keepInPage, ofTab, toTab } from "./device.js";
 
-const WHO = `${PREFIX}who`, GUEST = `${PREFIX}guest`;
+const WHO = "who", GUEST = "guest";
 const isTag = /^\d{1,20}$/;
-
-/** @param {string} name */
-function ofTab(name) {
-  try {
-    return sessionStorage.getItem(name) ?? "";
-  } catch {
-    return "";
-  }
-}
-/** @param {string} name @param {string} value */
-function toTab(name, value) {
-  try {
-    if (value) sessionStorage.setItem(name, value);
-    else sessionStorage.removeItem(name);
-  } catch { /* storage is off: it holds as long as the page */ }
-}
 
 let now = isTag.test(ofTab(WHO)) ? ofTab(WHO) : "";
 let isGuest = false;
@@ -78,7 +62,7 @@ export function startAsAsked() {
 /** What stands behind a name in the keys of somebody's things. */
 export const mark = (tag = now) => (tag ? `@${tag}` : "");
 
-const FORMS = [/^attempt:[^:@]*(?:@(\d+))?:/, /^page:(?:@(\d+)\/)?/, /^history(?:@(\d+))?$/, /^(?:seed|tries):[^@]*(?:@(\d+))?$/, /^owner:(\d+)$/, /^course:[^:]*:(\d*):/, /^course-tries:[^:]*:(\d*)$/];
+const FORMS = [/^attempt:[^:@]*(?:@(\d+))?:/, /^page:(?:@(\d+)\/)?/, /^history(?:@(\d+))?$/, /^(?:seed|tries):[^@]*(?:@(\d+))?$/, /^owner:(\d+)$/, /^course:[^:]*:(\d*):/, /^course-tries:[^:]*:(\d*)$/, /^course-out:[^:]*:(\d*)$/];
 
 /**
  * Whose a key is: a number, "" for nobody by name; null for what is nobody's work.

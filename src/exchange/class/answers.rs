@@ -67,25 +67,40 @@ impl AnswersError {
     }
 }
 
-/// The key for a list. `word` is the instructor's; it may be left out where the file itself has it.
-pub fn answers(text: &str, word: Option<&str>, list: &[Entry]) -> Result<Vec<Answer>, AnswersError> {
-    let scenario = Scenario::read(text)?;
-    let Some(assignment) = scenario.assignment.clone() else { return Err(AnswersError::NoAssignment) };
-    if assignment.word.is_empty() {
-        return Err(AnswersError::NoWord);
+/// An assignment that its word has opened: tells what any student meets at it.
+#[derive(Debug)]
+pub struct Key {
+    scenario: Scenario,
+    text: String,
+    key: String,
+    seeds: Seeds,
+    tries: u32,
+}
+
+impl Key {
+    /// Opens the key of an assignment, given its text. `word` is the instructor's; it may be left out where the file itself
+    /// has it.
+    pub fn open(text: &str, word: Option<&str>) -> Result<Self, AnswersError> {
+        let scenario = Scenario::read(text)?;
+        let Some(assignment) = scenario.assignment.clone() else { return Err(AnswersError::NoAssignment) };
+        if assignment.word.is_empty() {
+            return Err(AnswersError::NoWord);
+        }
+        if !assignment.is_opened_by(word) {
+            return Err(AnswersError::OtherWord);
+        }
+        let tries = assignment.attempts.unwrap_or(1).min(MOST_TRIES);
+        Ok(Self { scenario, text: text.into(), key: assignment.key, seeds: assignment.seeds, tries })
     }
-    if !assignment.is_opened_by(word) {
-        return Err(AnswersError::OtherWord);
-    }
-    let tries = assignment.attempts.unwrap_or(1).min(MOST_TRIES);
-    let mut all = Vec::new();
-    for entry in list {
-        for n in 1..=tries {
-            let student = if assignment.seeds == Seeds::Each { entry.code.as_str() } else { "" };
-            let seed = seeds::seed(&assignment.key, student, n);
-            let heart = scenario.heart(text, seed);
-            let drawn = scenario.clone().drawn(heart);
-            all.push(Answer {
+
+    /// What a student meets, try by try. It depends on that student alone, so that a list may be divided.
+    pub fn of(&self, entry: &Entry) -> Result<Vec<Answer>, AnswersError> {
+        let student = if self.seeds == Seeds::Each { entry.code.as_str() } else { "" };
+        let answer = |n: u32| {
+            let seed = seeds::seed(&self.key, student, n);
+            let heart = self.scenario.heart(&self.text, seed);
+            let drawn = self.scenario.clone().drawn(heart);
+            Ok(Answer {
                 code: entry.code.clone(),
                 name: entry.name.clone(),
                 group: entry.group.clone(),
@@ -93,10 +108,17 @@ pub fn answers(text: &str, word: Option<&str>, list: &[Entry]) -> Result<Vec<Ans
                 seed: seed.to_string(),
                 faults: drawn.severities(heart).into_iter().map(|(fault, v)| (fault.id, v)).collect(),
                 rate: true_rate(&drawn, heart)?,
-            });
-        }
+            })
+        };
+        (1..=self.tries).map(answer).collect()
     }
-    Ok(all)
+}
+
+/// The key for a list, as [`Key`] tells it for each.
+pub fn answers(text: &str, word: Option<&str>, list: &[Entry]) -> Result<Vec<Answer>, AnswersError> {
+    let key = Key::open(text, word)?;
+    let all: Result<Vec<Vec<Answer>>, AnswersError> = list.iter().map(|entry| key.of(entry)).collect();
+    Ok(all?.concat())
 }
 
 fn true_rate(scenario: &Scenario, heart: u64) -> Result<Option<f64>, ScenarioError> {
@@ -114,9 +136,17 @@ fn true_rate(scenario: &Scenario, heart: u64) -> Result<Option<f64>, ScenarioErr
     Ok((beats.len() > 1 && span > 0.0).then(|| 60.0 * (beats.len() - 1) as f64 / span))
 }
 
+/// The first line of the key as a table.
+pub const HEAD: &str = "student,name,group,try,seed,faults,severities,true_rate_bpm\n";
+
 /// The key as a table of text.
 pub fn table(answers: &[Answer]) -> String {
-    let mut text = String::from("student,name,group,try,seed,faults,severities,true_rate_bpm\n");
+    HEAD.to_string() + &rows(answers)
+}
+
+/// The lines of the table after its first.
+pub fn rows(answers: &[Answer]) -> String {
+    let mut text = String::new();
     for one in answers {
         let ids: Vec<&str> = one.faults.iter().map(|(id, _)| *id).collect();
         let severities: Vec<String> = one.faults.iter().map(|(_, v)| format!("{v:.2}")).collect();

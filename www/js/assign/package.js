@@ -9,7 +9,7 @@ import { plainName } from "../hand/file.js";
 import { t } from "../text.js";
 import { button, Choice } from "../widgets.js";
 
-const STANDARDS = ["scorm12", "scorm2004"];
+const STANDARDS = ["scorm12", "scorm2004", "cmi5"];
 const AT_ONCE = 6; // files on their way
 
 /** @param {string} name */

@@ -4,8 +4,8 @@
 /** @import { Args } from '../types/names' */
 /** @import { Source } from '../types/told' */
 
-const MOST_WORKERS = 4;
-const SPARE = navigator.hardwareConcurrency || 2;
+/** So many workers at most, here and for the answer key. */
+export const WORKERS = Math.min(4, navigator.hardwareConcurrency || 2);
 
 /**
  * What waits: its source, or how to get at it; joined: a code across the line ends of a mail.
@@ -70,7 +70,7 @@ export class Grader {
 
   next() {
     while (this.queue.length > 0) {
-      const hand = this.hands.find((one) => one.job === null) ?? (this.hands.length < Math.min(MOST_WORKERS, SPARE) ? this.hire() : null);
+      const hand = this.hands.find((one) => one.job === null) ?? (this.hands.length < WORKERS ? this.hire() : null);
       if (!hand) return;
       const one = this.queue.shift();
       if (one) this.start(hand, one);

@@ -75,6 +75,12 @@ class ClassScreen {
     return { overview, students, out, results, intake };
   }
 
+  /** What is under way for this screen is not wanted any more. */
+  endParts() {
+    this.on?.intake.end();
+    this.on?.out.end();
+  }
+
   altered() {
     changed();
     this.sumUp();
@@ -121,7 +127,7 @@ class ClassScreen {
   async openClass(text) {
     try {
       const course = Course.open(text);
-      this.on?.intake.end();
+      this.endParts();
       putCourse(course);
       state.waiting = course.waiting();
       this.fill();
@@ -132,13 +138,13 @@ class ClassScreen {
   }
 
   async forget() {
-    this.on?.intake.end();
+    this.endParts();
     await forget();
     this.fill();
   }
 
   end() {
-    this.on?.intake.end();
+    this.endParts();
     this.show.end();
     if (state.unsaved && state.waiting.length + state.queue.length === 0) layDown();
   }

@@ -2,11 +2,13 @@
 // Out again: rows for a gradebook, in columns called as the course site wants them, and the answer key.
 
 import { brief, CoreError } from "../core.js";
-import { h, newId, prop, words } from "../dom.js";
+import { h, newId, prop, style, words } from "../dom.js";
 import { download } from "../download.js";
 import { keep, recall } from "../device.js";
 import { t } from "../text.js";
 import { button, Choice, Tick } from "../widgets.js";
+import { keyHead } from "../desk.js";
+import { keyRows } from "./key.js";
 import { state } from "./state.js";
 import { shown } from "./students.js";
 import { feedbackOf } from "./words.js";
@@ -46,13 +48,19 @@ export class Out {
     /** @type {HTMLInputElement} */
     this.word = h("input", { id: word, class: "txt", type: "password", autocomplete: "off" });
     this.saidKey = h("p", { class: "quiet", role: "status" });
+    this.saveKey = button(t("class-answers_save"), () => this.answers(), { pic: "save" });
+    this.stopKey = button(t("class-answers_stop"), () => this.making?.abort());
+    this.keyBar = h("span", { class: "fair-bar" });
+    this.keyWork = h("div", { class: "intake-work", hidden: true }, h("div", { class: "fair-track intake-bar", "aria-hidden": "true" }, this.keyBar), this.stopKey);
+    /** @type {AbortController | null} */
+    this.making = null;
     this.el = h("div", { class: "class-out" },
       h("details", {}, h("summary", {}, t("class-gradebook")), h("div", { class: "out-part" }, h("p", { class: "quiet" }, t("class-gradebook_about")), this.columns,
         h("div", { class: "row" }, button(t("class-column_add"), () => this.change([...this.order.columns, { title: "", field: "empty" }]))),
         h("div", { class: "row out-ways" }, this.rows.el, h("div", { class: "fld" }, h("label", { for: maximum }, t("class-maximum")), most), divides.el), bom.el, blank.el,
         h("div", { class: "row" }, button(t("class-gradebook_save"), () => this.gradebook(), { kind: "btn-strong", pic: "save" })), this.said)),
       h("details", {}, h("summary", {}, t("class-answers")), h("div", { class: "out-part" }, h("p", { class: "quiet" }, t("class-answers_about")), this.which.el,
-        h("div", { class: "fld" }, h("label", { for: word }, t("assign-word")), this.word), h("div", { class: "row" }, button(t("class-answers_save"), () => this.answers(), { pic: "save" })), this.saidKey)));
+        h("div", { class: "fld" }, h("label", { for: word }, t("assign-word")), this.word), h("div", { class: "row" }, this.saveKey), this.keyWork, this.saidKey)));
     this.showColumns();
   }
 
@@ -100,11 +108,39 @@ export class Out {
     });
   }
 
-  answers() {
-    this.tried(this.saidKey, () => {
-      download("answer-key.csv", state.course.answers(Number(this.which.select.value) || 0, this.word.value), "text/csv");
+  async answers() {
+    const [, toml] = state.course.given()[Number(this.which.select.value) || 0] ?? ["", ""];
+    const word = this.word.value, students = state.course.everybody();
+    const { signal } = (this.making = new AbortController());
+    /** @param {number} done */
+    const moved = (done) => {
+      style(this.keyBar, "width", `${((100 * done) / Math.max(1, students.length)).toFixed(1)}%`);
+      words(this.saidKey, t("class-answers_made", { n: done, of: students.length }));
+    };
+    try {
+      const head = keyHead(toml, word);
+      this.work(true);
+      moved(0);
+      download("answer-key.csv", head + (await keyRows(toml, word, students, { moved, signal })), "text/csv");
       words(this.saidKey, t("class-answers_saved"));
-    });
+    } catch (error) {
+      if (signal.aborted) words(this.saidKey, t("class-answers_stopped"));
+      else if (error instanceof CoreError) words(this.saidKey, error.message);
+      else throw error;
+    } finally {
+      this.work(false);
+    }
+  }
+
+  /** @param {boolean} on */
+  work(on) {
+    prop(this.saveKey, "disabled", on);
+    prop(this.keyWork, "hidden", !on);
+  }
+
+  /** What is being made is not wanted any more. */
+  end() {
+    this.making?.abort();
   }
 
   /** @param {HTMLElement} said @param {() => void} make */

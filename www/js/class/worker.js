@@ -1,23 +1,28 @@
 // @ts-check
-// Off the main thread: replays what was handed in, one thing after another, and tells what came of each.
+// Off the main thread: replays what was handed in, one thing after another, and tells what came of each; or what students meet, for the
+// answer key.
 
-import init, { Regrade, scenarioDigest, SetList } from "../../wasm/dicrotic_desk.js";
+import init, { AnswerKey, Regrade, scenarioDigest, SetList } from "../../wasm/dicrotic_desk.js";
 /** @import { Source } from '../types/told' */
 
 const ready = init();
 const SLICE_SAMPLES = 1 << 20;
 /** @type {SetList | null} */
 let set = null; // made once the core is there
+/** @type {AnswerKey | null} */
+let key = null;
 /** @type {Record<string, string>} */
 let known = {};
 let knownText = "{}";
 
 /**
  * Does one thing: what was set anew, scenarios that codes may belong to, or something handed in.
- * @param {{ set?: [string, string][], known?: Record<string, string>, job?: number, source?: Source, joined?: string }} asked
+ * @param {{ set?: [string, string][], known?: Record<string, string>, job?: number, source?: Source, joined?: string, key?: { toml: string, word: string }, part?: { from: number, students: string[] } }} asked
  */
 async function work(asked) {
   await ready;
+  if (asked.key) key = new AnswerKey(asked.key.toml, asked.key.word);
+  if (asked.part) return answer(asked.part);
   set ??= new SetList();
   if (asked.set) {
     set.free();
@@ -30,6 +35,18 @@ async function work(asked) {
   }
   if (asked.job === undefined || !asked.source) return;
   postMessage({ job: asked.job, ...graded(asked.source, asked.joined ?? "", set) });
+}
+
+/**
+ * The lines of some students.
+ * @param {{ from: number, students: string[] }} part
+ */
+function answer({ from, students }) {
+  try {
+    postMessage({ from, rows: students.map((one) => key?.rows(one) ?? "").join("") });
+  } catch (thrown) {
+    postMessage({ from, error: String(thrown) });
+  }
 }
 
 /**

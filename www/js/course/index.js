@@ -11,10 +11,9 @@ import { newSeed } from "../route.js";
 import { t } from "../text.js";
 import { beWho, tagOf } from "../who.js";
 import { button } from "../widgets.js";
-import { MASTERY } from "./lms.js";
-import { reportCheck } from "./reports.js";
 import { Copies, newToken, readState, writeState } from "./state.js";
-import { Over } from "./words.js";
+import { Over, tellWhatGoes } from "./words.js";
+/** @import { Cmi5 } from './cmi5.js' */
 /** @import { Lms } from './lms.js' */
 /** @import { State } from './state.js' */
 /** @import { Session } from '../session.js' */
@@ -22,12 +21,13 @@ import { Over } from "./words.js";
 /** @import { Assignment, View } from '../types/view' */
 
 /** @typedef {{ id: string, title: string, toml: string, assignment: Assignment | null }} CourseTask */
+/** @typedef {Lms | Cmi5} Site a session that has begun, in a site of either kind */
 
 /** What stays on the device in a course site: safety copies, and how the page looks. All else lives in this page alone. */
-const STAYS = /^(course:|course-tries:|owner:|aside:|theme$|language$|explain$|brief$)/;
+const STAYS = /^(course:|course-tries:|course-out:|owner:|aside:|theme$|language$|explain$|brief$)/;
 
 export class Course {
-  /** @param {Lms} lms a session that has begun @param {CourseTask} task */
+  /** @param {Site} lms @param {CourseTask} task */
   constructor(lms, task) {
     this.lms = lms;
     this.task = task;
@@ -53,10 +53,14 @@ export class Course {
     this.counter = this.state?.counter ?? 0;
     this.taken = there !== null;
     this.whole = true; // whether the site has all of the last step
+    /** @type {Promise<boolean> | boolean} */
+    this.asked = true; // whether it will have
     this.note = h("span", { class: "quiet", role: "status" });
     this.which = h("span", { class: "quiet" });
     this.done = button(t("course-finish"), () => this.finish(), { kind: "btn-strong" });
-    this.el = h("div", { class: "course", role: "group", "aria-label": t("course-title") }, this.which, this.done, this.note);
+    const goes = lms.host !== "" && button(t("course-goes"), () => tellWhatGoes(lms.host), { kind: "btn-quiet" });
+    this.el = h("div", { class: "course", role: "group", "aria-label": t("course-title") }, this.which, this.done, goes, this.note);
+    lms.again = () => this.again?.();
   }
 
   /** How many tries there are in each attempt of the site; null for any number. */
@@ -107,7 +111,7 @@ export class Course {
    */
   pointsOf({ rubric: { total, of }, passed }) {
     const points = Math.round((100 * total) / of);
-    return passed ? points : Math.min(points, MASTERY - 1);
+    return passed ? points : Math.min(points, Math.max(0, Math.ceil(this.lms.mastery) - 1));
   }
 
   /** @param {Session} session @param {View} view */
@@ -116,8 +120,8 @@ export class Course {
     if (!check || check.try === this.judged || session.view !== view || this.lms.ended) return;
     this.judged = check.try;
     this.points = Math.max(this.points, this.pointsOf(check));
-    reportCheck(this.lms, check, view.worksheet);
-    this.lms.judge(this.pointsOf(check), check.passed && this.pointsOf(check) >= MASTERY);
+    this.lms.report(check, view.worksheet);
+    this.lms.judge(this.pointsOf(check), check.passed && this.pointsOf(check) >= this.lms.mastery);
     this.write(session.deeds);
   }
 
@@ -137,21 +141,28 @@ export class Course {
   async write(deeds) {
     const { session, lms, token } = this;
     if (!session || lms.ended) return undefined;
+    if (lms.looks) {
+      words(this.note, t("course-looks"));
+      return "off";
+    }
     const code = session.bench.code(this.about(session));
     this.counter += 1;
     const state = writeState({ counter: this.counter, heart: this.heart, tries: this.tries, token, code });
     // At once, before the site is asked, which may take its time; and again once it is known that the site has it.
     let copy = this.copies.keep(token, state, this.taken, deeds);
-    this.whole = lms.keep(state);
-    if (this.whole && !this.taken) {
+    const asked = (this.asked = lms.keep(state));
+    const whole = await asked;
+    if (this.asked === asked) this.whole = whole;
+    if (whole && !this.taken) {
       this.taken = true;
       copy = this.copies.keep(token, state, true, deeds);
     }
     const here = ["kept", "once"].includes(await copy);
-    if (this.whole) words(this.note, t("course-kept"));
+    if (this.asked !== asked || this.session !== session) return whole || here ? "kept" : "off"; // the step after this one tells
+    if (whole) words(this.note, t("course-kept"));
     else if (!lms.fits(state)) words(this.note, t(here ? "course-long" : "course-long_nowhere"));
     else words(this.note, t(here ? "course-refused" : "course-lost"));
-    return this.whole || here ? "kept" : "off";
+    return whole || here ? "kept" : "off";
   }
 
   /** @param {Session} session */
@@ -165,18 +176,24 @@ export class Course {
    */
   handOver(root, session) {
     const save = () => download(`${[this.task.id, plainName(this.lms.student, 24), session.view.seed].filter(Boolean).join("-")}.dicrotic-result.json`, session.bench.result(this.about(session)));
-    new Over(root, session, { closing: this.task.assignment?.closing ?? "", mastery: MASTERY, save, score: () => ({ points: this.points, left: this.most && this.most - this.tries }) });
+    new Over(root, session, { closing: this.task.assignment?.closing ?? "", mastery: this.lms.mastery, save, score: () => ({ points: this.points, left: this.most && this.most - this.tries }) });
   }
 
-  finish() {
+  async finish() {
     const { session, lms } = this;
     if (!session || lms.ended) return;
+    prop(this.done, "disabled", true);
     session.saveNow();
+    this.whole = await this.asked;
     const over = Boolean(session.view.over);
     const left = this.most !== null && this.tries < this.most;
-    const kept = lms.finish(over && !left);
+    const kept = await lms.finish(over && !left);
+    if (!lms.ended) {
+      prop(this.done, "disabled", false);
+      return void words(this.note, t("course-again"));
+    }
     if (kept && this.whole) this.copies.forget(this.token); // nothing stays on a machine that others use
-    prop(this.done, "disabled", true);
-    this.ended(t(!kept ? "course-lost" : !over ? "course-suspended" : left ? "course-ended_left" : "course-ended"));
+    this.ended(t(lms.looks ? "course-looked" : !kept ? "course-lost" : !over ? "course-suspended" : left ? "course-ended_left" : "course-ended"));
+    if (lms.home) location.assign(lms.home);
   }
 }

@@ -2,6 +2,10 @@
 // The course site's side of an attempt: finds its interface (SCORM 1.2 or 2004), and speaks with it. Every call can fail and
 // costs nothing then: the device keeps the attempt too.
 
+import { reportCheck } from "./reports.js";
+/** @import { Check } from '../types/check' */
+/** @import { View } from '../types/view' */
+
 /** So many points of 100 pass: sixteen of the rubric's twenty. The package's manifest says the same (`src/exchange/package/manifest.rs`). */
 export const MASTERY = 80;
 const MOST_WINDOWS = 12; // how far the interface is looked for
@@ -79,6 +83,12 @@ export class Lms {
     this.began = Date.now();
     this.ended = false;
     this.student = this.launch = this.state = "";
+    this.mastery = MASTERY;
+    /** What a site of cmi5 has besides: where it all goes, where to go afterwards, a look without judgement. */
+    this.host = this.home = "";
+    this.looks = false;
+    /** @type {() => unknown} */
+    this.again = () => undefined;
     this.#api = api;
   }
   /** @param {keyof Form["calls"]} name @param {...string} values */
@@ -157,7 +167,15 @@ export class Lms {
   }
 
   /**
-   * Tells what a check found: 0 to 100, and whether it was passed. A better result of before stays.
+   * Tells what a check found, step by step.
+   * @param {Check} check @param {View["worksheet"]} worksheet
+   */
+  report(check, worksheet) {
+    reportCheck(this, check, worksheet);
+  }
+
+  /**
+   * Tells what a check came to: 0 to 100, and whether it was passed. A better result of before stays.
    * @param {number} score @param {boolean} passed
    */
   judge(score, passed) {

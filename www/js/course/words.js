@@ -15,16 +15,30 @@ import { button } from "../widgets.js";
 const lines = (text) => text.split("\n").map((line) => h("p", {}, line));
 
 /**
- * The words before a try; true when it is to begin. away: whether one may turn away from it.
- * @param {{ title: string, opening: string, n: number, of: number | null, away: boolean }} what
+ * The words before a try; true when it is to begin. away: whether one may turn away from it; host: where it all goes, to be told.
+ * @param {{ title: string, opening: string, n: number, of: number | null, away: boolean, host: string }} what
  */
-export async function mayBegin({ title, opening, n, of, away }) {
+export async function mayBegin({ title, opening, n, of, away, host }) {
   const dialog = question();
   dialog.returnValue = "";
-  dialog.replaceChildren(h("div", {}, h("h2", { id: "ask-h" }, title), opening && h("div", { class: "said" }, lines(opening)), away && h("p", {}, t("course-new_closes")),
+  dialog.replaceChildren(h("div", {}, h("h2", { id: "ask-h" }, title), opening && h("div", { class: "said" }, lines(opening)), away && h("p", {}, t("course-new_closes")), host && whatGoes(host),
     h("div", { class: "row" }, button(of ? t("course-begin_of", { n, of }) : t("course-begin", { n }), () => dialog.close("yes"), { kind: "btn-strong", autofocus: true }), away && button(t("course-stay"), () => dialog.close("no")))));
   await asked(dialog);
   return !away || dialog.returnValue === "yes";
+}
+
+/** @param {string} host */
+const whatGoes = (host) => [h("p", {}, t("course-goes_where", { host })), h("p", { class: "quiet" }, t("course-goes_what"))];
+
+/**
+ * What leaves this device, and where to.
+ * @param {string} host
+ */
+export async function tellWhatGoes(host) {
+  const dialog = question();
+  dialog.returnValue = "";
+  dialog.replaceChildren(h("h2", { id: "ask-h" }, t("course-goes")), ...whatGoes(host), h("div", { class: "row" }, button(t("course-goes_close"), () => dialog.close(), { kind: "btn-strong", autofocus: true })));
+  await asked(dialog);
 }
 
 /**

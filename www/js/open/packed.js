@@ -33,8 +33,13 @@ export async function openPacked(navigation) {
   const { assignment, title } = briefOf(scenario);
   const toml = /** @type {string} */ (scenario.toml);
   if (packed && packed.standard !== "alone" && !alone) {
-    const [{ Course }, { Lms }] = await navigation.wait(Promise.all([import("../course/index.js"), import("../course/lms.js"), bringTexts("course"), bringTexts("class")]));
-    const lms = course?.lms ?? Lms.begin(packed.standard);
+    const [{ Course }, { beginSession }] = await navigation.wait(Promise.all([import("../course/index.js"), import("../course/begin.js"), bringTexts("course"), bringTexts("class")]));
+    const lms = course?.lms ?? (await navigation.wait(beginSession(packed.standard)));
+    if (typeof lms === "string") {
+      show("loading");
+      nothingComes();
+      return calm(lms);
+    }
     if (lms) return openInCourse(navigation, (course ??= new Course(lms, { id: scenario.id, title, toml, assignment })));
     alone = true; // no site around it: it is a page like others
   }
@@ -67,7 +72,8 @@ async function openInCourse(navigation, around) {
   async function beginTry(next, tries, { told, away = false }) {
     if (most !== null && tries > most) return calm(t("course-no_tries", { n: most }));
     const opening = task.assignment?.opening ?? "";
-    if ((away || opening) && !(await next.wait(mayBegin({ title: task.title, opening: away ? "" : opening, n: tries, of: most, away })))) return undefined;
+    const host = away ? "" : around.lms.host; // it was told before the first one
+    if ((away || opening || host) && !(await next.wait(mayBegin({ title: task.title, opening: away ? "" : opening, n: tries, of: most, away, host })))) return undefined;
     const { heart, seed } = around.next();
     return void begin(Bench.fresh(task.toml, seed), seed, { tries, heart }, { told });
   }

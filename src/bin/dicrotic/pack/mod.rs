@@ -1,4 +1,4 @@
-//! `pack`: an assignment and the page that opens it as one file: for a course site (SCORM), or for a double click.
+//! `pack`: an assignment and the page that opens it as one file: for a course site (SCORM or cmi5), or for a double click.
 //!
 //! | module | what lives there |
 //! |---|---|
@@ -27,6 +27,8 @@ pub enum Standard {
     Scorm12,
     /// SCORM 2004, 4th edition: tells passed from completed, and has room for longer attempts
     Scorm2004,
+    /// cmi5: statements go to a record store; no limit to an attempt's length
+    Cmi5,
 }
 
 impl Standard {
@@ -34,6 +36,7 @@ impl Standard {
         match self {
             Self::Scorm12 => package::Standard::Scorm12,
             Self::Scorm2004 => package::Standard::Scorm2004,
+            Self::Cmi5 => package::Standard::Cmi5,
         }
     }
 }
@@ -70,6 +73,7 @@ pub fn run(assignment: &Path, to: &Path, standard: Option<Standard>) -> Result<(
         (true, _) => "one page that opens by a double click",
         (false, Standard::Scorm12) => "SCORM 1.2",
         (false, Standard::Scorm2004) => "SCORM 2004, 4th edition",
+        (false, Standard::Cmi5) => "cmi5",
     };
     output::print(&format!("{}: \"{}\", {what}, {count} files in {kb} kB\n", terminal::name(to), told.title))
 }
@@ -81,7 +85,7 @@ fn archive(files: &Files, text: &str, standard: Standard) -> Result<Vec<u8>, Fai
     let mut zip = ZipWriter::new(Cursor::new(Vec::new()));
     // No date of its own, so that the same assignment gives the same file.
     let options = SimpleFileOptions::default().compression_method(CompressionMethod::Deflated);
-    let first = (package::MANIFEST, manifest.as_bytes());
+    let first = (standard.known().manifest(), manifest.as_bytes());
     for (name, bytes) in std::iter::once(first).chain(files.iter().map(|(n, b)| (n.as_str(), b.as_slice()))) {
         zip.start_file(name, options).while_doing(doing)?;
         zip.write_all(bytes).while_doing(doing)?;
