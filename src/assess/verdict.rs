@@ -182,14 +182,9 @@ pub fn foreign() -> Finding {
 /// Whether the named faults are those that are there. `also` are at work beside them: naming one of those is right and not
 /// asked for. Neither how many there are is told nor how many of
 /// those named are right.
-pub fn names(there: &[(&str, &[&str])], also: &[&str], named: &[String]) -> Finding {
-    let is_named = |id: &str| named.iter().any(|n| n == id);
-    // A fault that comes with a cause of its own, as a filter set against a hum, is found by whoever names that cause.
-    let hits =
-        there.iter().filter(|(id, brings)| is_named(id) || brings.iter().any(|id| is_named(id))).count();
-    let known =
-        |n: &str| also.contains(&n) || there.iter().any(|(id, brings)| *id == n || brings.contains(&n));
-    let astray = named.iter().filter(|n| !known(n)).count();
+pub fn names(there: &[&str], also: &[&str], named: &[String]) -> Finding {
+    let hits = named.iter().filter(|n| there.contains(&n.as_str())).count();
+    let astray = named.iter().filter(|n| !there.contains(&n.as_str()) && !also.contains(&n.as_str())).count();
     let args = json!({});
     if hits == there.len() && astray == 0 && (!named.is_empty() || there.is_empty()) {
         finding(Step::Name, Verdict::Right, "name_right", args)

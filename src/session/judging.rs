@@ -175,9 +175,7 @@ impl Session {
     /// Whether the faults that were named are those of the scenario, where it asks for names.
     fn judge_names(&self) -> Option<Finding> {
         let scenario = self.scenario().filter(|s| s.name_faults)?;
-        let brings = |name: &str| fault::named(name).map_or(&[][..], |f| f.brings);
-        let there: Vec<(&str, &[&str])> =
-            scenario.fault.iter().map(|f| (f.name.as_str(), brings(&f.name))).collect();
+        let there: Vec<&str> = scenario.fault.iter().map(|f| f.name.as_str()).collect();
         Some(verdict::names(&there, &self.beside(), &self.sheet.named))
     }
 
