@@ -7,6 +7,8 @@ use serde::{Deserialize, Serialize};
 
 /// A kind of question.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(rename = "TaskKind"))]
 #[serde(rename_all = "snake_case")]
 pub enum Kind {
     /// Count in a window of one's own choice.
@@ -32,6 +34,7 @@ pub enum Kind {
 
 /// The question as it stands in a scenario file.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct TaskSpec {
     /// The kind of question.
