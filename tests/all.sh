@@ -147,7 +147,7 @@ other_browser_tests() {
 
 reference() {
   local script
-  for script in tests/reference/filters.py tests/reference/files.py tests/reference/hr_agreement.py tests/reference/qr.py tests/reference/pack.py tests/reference/lines.py; do
+  for script in tests/reference/filters.py tests/reference/files.py tests/reference/hr_agreement.py tests/reference/qr.py tests/reference/pack.py tests/reference/lines.py tests/reference/schema.py; do
     "$target/venv/bin/python" "$script"
   done
 }
@@ -161,7 +161,7 @@ step "program and tests, compiled" cargo test --locked --no-run
 meanwhile "page" build_page
 step "lints, native" cargo clippy --locked --all-targets -- -D warnings
 lints_wasm() {
-  cargo clippy --locked --lib --target wasm32-unknown-unknown -- -D warnings
+  cargo clippy --locked --lib --target wasm32-unknown-unknown --no-default-features --features desk -- -D warnings
   # The core of every visit is built without what few visits need.
   cargo clippy --locked --lib --target wasm32-unknown-unknown --no-default-features -- -D warnings
 }

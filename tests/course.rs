@@ -63,6 +63,8 @@ fn days_and_moments_are_seconds_since_1970() {
         ("1969-12-31", false, None),
         ("2026-09-08T24:00", false, None),
         ("2026-09-08T18", false, None),
+        ("9999-12-31", false, Some(253_402_214_400)),
+        ("9999-12-31", true, None),
         ("8.9.2026", false, None),
         ("", false, None),
         ("é", true, None),
@@ -122,6 +124,26 @@ fn a_course_is_handed_out_without_words_and_scripts_and_comes_back_as_the_same_b
             dicrotic::scenario::digest::bench_digest(&a.scenario),
             dicrotic::scenario::digest::bench_digest(&b.scenario)
         );
+    }
+}
+
+#[test]
+fn awkward_words_come_back_from_the_file_and_from_the_link() {
+    for words in [
+        "\"\"\" and \\ and '''",
+        "line\n\nline\n",
+        "\ttab \u{7f}",
+        "</script>",
+        "# no comment",
+        "\n[course]\n",
+    ] {
+        let mut plan = Plan::read(&course()).unwrap();
+        plan.course.words = words.into();
+        plan.part[1].words = words.into();
+        plan.part[1].scenario = plan.part[1].scenario.replace("Somebody else", r#"Somebody \"\"\" else"#);
+        assert_eq!(Plan::read(&plan.written()).unwrap(), plan, "{words}");
+        let back = Plan::read(&plan.handed_out()).unwrap();
+        assert_eq!((&back.course, &back.part[1].words), (&plan.course, &plan.part[1].words));
     }
 }
 

@@ -444,6 +444,10 @@ const CALLS: &[(&str, &str)] = &[
     ("scenario_minimised", "text"),
     ("seed_for", "key"),
     ("hashed_word", "key and word"),
+    ("course_handed", "text"),
+    ("course_file", "text"),
+    ("is_course", "text"),
+    ("results_in", "text"),
     // Begin an attempt.
     ("new", "begins"),
     ("worked", "begins, on the seed of its script"),

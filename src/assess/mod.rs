@@ -48,6 +48,7 @@ use serde::{Deserialize, Serialize};
 
 /// What a trace and a measurement must reach. Defaults are common practice.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct Criteria {
     /// Smallest height of the pulse, as a share of the screen.
@@ -56,7 +57,7 @@ pub struct Criteria {
     pub fill_max: f64,
     /// Largest hum, peak to peak, as a share of the pulse.
     pub hum_ratio: f64,
-    /// Lowest quality of the window, 0 to 1 (design default: see [`crate::measure::quality`]).
+    /// Lowest quality of the window, 0 to 1 (design default).
     pub quality_min: f64,
     /// Largest share of samples at the ends of the range.
     pub clip_share: f64,

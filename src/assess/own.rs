@@ -20,6 +20,7 @@ pub const PREFIX: &str = "own-";
 
 /// A misreading of the instructor's own.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct OwnMisreading {
     /// A short name, under which it is counted: small letters, digits and `_`.
@@ -38,6 +39,7 @@ pub struct OwnMisreading {
 
 /// A hint of the instructor's own, in the place of the built-in words.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct OwnHint {
     /// A step of the verdict, or a topic of the ladder, which goes before its step.

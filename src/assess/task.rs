@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 
 /// The question as it stands in a scenario file.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct TaskSpec {
     /// The kind of question.

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// Where along the finger the pad sits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Place {
     /// The soft pulp of the fingertip.
@@ -17,6 +18,7 @@ pub enum Place {
 
 /// Which way the pad's sensing face looks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Face {
     /// To the skin, as it should.

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 /// One end of a lead: a plug.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum End {
     /// Mains lead, the end for the recorder unit.
@@ -25,6 +26,7 @@ pub const ENDS: [End; 5] = [End::MainsUnit, End::MainsWall, End::DataUnit, End::
 
 /// A socket.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Socket {
     /// Mains inlet at the unit's back.

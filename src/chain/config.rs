@@ -28,6 +28,7 @@ pub struct Config {
 
 /// Troubles that no part of the bench holds, each with its severity from 0 (none) to 1.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct Trouble {
     /// How restless the hand is, until the subject is asked to keep still.

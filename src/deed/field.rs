@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 /// A field of the worksheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Field {
     /// Beats (or intervals) counted, N.

@@ -8,6 +8,7 @@ use thiserror::Error;
 
 /// How trained the subject is; sets resting rate, variability and recovery.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Fitness {
     /// Untrained.
@@ -20,6 +21,7 @@ pub enum Fitness {
 
 /// What a scenario may fix about the subject. Everything left out is drawn from the seed.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct SubjectSpec {
     /// Age, 6 to 90 years.

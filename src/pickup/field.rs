@@ -17,6 +17,7 @@ use serde::{Deserialize, Serialize};
 
 /// The mains of a region.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct Mains {
     /// Voltage against earth, V rms.

@@ -5,6 +5,8 @@ use serde::{Deserialize, Serialize};
 
 /// What the pad is made of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(rename = "PadKind"))]
 #[serde(rename_all = "snake_case")]
 pub enum Kind {
     /// A ceramic disc: 20 nF on 100 megohm.
@@ -17,6 +19,7 @@ pub enum Kind {
 
 /// State of the shield around the pad's lead.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Shield {
     /// Whole: 40 dB.
@@ -29,6 +32,7 @@ pub enum Shield {
 
 /// The pad as a scenario describes it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct Pad {
     /// What it is made of.

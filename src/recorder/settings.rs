@@ -23,6 +23,7 @@ pub const NOTCH_Q: f64 = 30.0;
 
 /// The unit's settings.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct Settings {
     /// Which input is shown and recorded, 1 to 4.

@@ -15,6 +15,7 @@ pub const WORD: [usize; 2] = [8, 60];
 
 /// Whose seed is whose.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Seeds {
     /// Each student's own, from the key and the student's code.
@@ -26,9 +27,10 @@ pub enum Seeds {
 
 /// A scenario handed out to a class.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct Assignment {
-    /// From which seeds are derived, see [`crate::session::seeds`].
+    /// What the seeds are made from, together with each student's own code.
     pub key: String,
     /// Whose seed is whose.
     pub seeds: Seeds,

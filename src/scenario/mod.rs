@@ -10,6 +10,7 @@
 //! - [`error`]: what is wrong with a file, and where
 //! - [`assignment`]: what makes a scenario an assignment
 //! - [`digest`]: what is handed out, and which bench it is
+//! - `fields`: a schema and a table of all fields, for the command line
 //! - [`plan`]: a course of several assignments
 //! - [`moment`]: days and moments
 //! - `together`: what fits by itself and not beside the rest
@@ -22,6 +23,8 @@ pub mod digest;
 mod drawn;
 pub mod error;
 pub mod fault;
+#[cfg(feature = "schema")]
+pub mod fields;
 pub mod moment;
 pub mod plan;
 pub mod schema;

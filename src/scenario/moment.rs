@@ -1,8 +1,15 @@
 //! A day or a moment as it stands in a course: `2026-09-08`, `2026-09-08T18:00`, with `Z` or `+02:00` behind it (RFC 3339). Without
 //! that it is universal time.
 
-/// Seconds since 1970; a day alone stands for its end where `end` says so. `None` for what is no such moment.
+/// The last second that is written with four digits of a year.
+const LAST_S: u64 = 253_402_300_799;
+
+/// Seconds since 1970; a day alone stands for its end where `end` says so. `None` for what is no such moment up to the year 9999.
 pub fn seconds(text: &str, end: bool) -> Option<u64> {
+    any_seconds(text, end).filter(|s| *s <= LAST_S)
+}
+
+fn any_seconds(text: &str, end: bool) -> Option<u64> {
     let (day, time) = match text.split_once(['T', ' ']) {
         Some((day, time)) => (day, Some(time)),
         None => (text, None),
@@ -69,7 +76,7 @@ fn days_since_1970(day: &str) -> Option<i64> {
 
 /// A moment as `2026-09-01T08:30:00Z`; nothing after the year 9999.
 pub fn told(since_1970_s: u64) -> String {
-    if since_1970_s > 253_402_300_799 {
+    if since_1970_s > LAST_S {
         return String::new();
     }
     let (days, s) = (since_1970_s / 86_400, since_1970_s % 86_400);

@@ -22,6 +22,7 @@ const MOST_WORDS: usize = 2000;
 
 /// A course as it stands in a file.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Plan {
     /// What it is.
@@ -32,6 +33,7 @@ pub struct Plan {
 
 /// What a course is called, and what its students are told.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Heading {
     /// Name in results: small letters, digits, hyphens.
@@ -45,6 +47,8 @@ pub struct Heading {
 
 /// One assignment of a course.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(rename = "CoursePart"))]
 #[serde(default, deny_unknown_fields)]
 pub struct Part {
     /// From when on it is to be done: a day or a moment (`2026-09-01`, `2026-09-01T08:00+02:00`). Students' devices and the class

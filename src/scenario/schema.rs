@@ -20,6 +20,7 @@ use std::fmt;
 
 /// How much the page helps.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Help {
     /// The next step is named.
@@ -31,6 +32,7 @@ pub enum Help {
 
 /// A scenario.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Scenario {
     /// Name in links and results: small letters, digits, hyphens.
@@ -98,6 +100,7 @@ pub struct Scenario {
 
 /// A fault of the catalogue in a scenario.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct FaultSpec {
     /// Its name in the catalogue.
@@ -116,6 +119,7 @@ impl FaultSpec {
 
 /// A severity, or a range to draw one from.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(untagged)]
 pub enum Severity {
     /// As it is.
@@ -176,6 +180,7 @@ fn ten() -> f64 {
 
 /// How the bench is found.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct BenchSpec {
     /// What the bench is before the rest of this table applies.
@@ -213,6 +218,7 @@ impl Default for BenchSpec {
 
 /// What the bench is at first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Start {
     /// All leads apart, the unit off, the pad beside the hand.
@@ -223,6 +229,7 @@ pub enum Start {
 
 /// The strap, as far as it is laid down.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct StrapSpec {
     /// On the finger.
@@ -239,6 +246,7 @@ pub struct StrapSpec {
 
 /// A part and where it stands.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct PlaceSpec {
     /// The part.
@@ -251,6 +259,7 @@ pub struct PlaceSpec {
 
 /// A plug and where it is; no socket when it lies on the table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct PlugSpec {
     /// The plug.

@@ -9,6 +9,7 @@ pub const LONGEST_WAIT_S: f64 = 600.0;
 
 /// One scripted attempt with its expected result.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Attempt {
     /// What the attempt shows.
@@ -27,6 +28,7 @@ pub struct Attempt {
 
 /// What a scripted attempt must end with.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Expect {
     /// Whether the last check is passed.

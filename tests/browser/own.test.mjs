@@ -18,6 +18,9 @@ describe("misreadings and hints of the instructor's own", { concurrency: 2 }, ()
     await withPage(wide, async ({ page, url }) => {
       await page.goto(`${url}#assign`);
       await page.locator("#assign .preview-table svg").waitFor();
+      const fields = await page.getByRole("link", { name: "All fields of a scenario file" }).getAttribute("href");
+      const told = await (await page.request.get(`${url}${fields}`)).text();
+      assert.match(told, /<code>misreading\[\]\.formula<\/code>/);
       await student.pressButton(page, "Add a misreading");
       const row = page.locator(".own-row").first();
       await row.getByLabel("Short name, for the class results").fill("Both bumps");

@@ -112,13 +112,18 @@ before(async () => {
   }
 
   // A reading in which only the multiplier is wrong: the worked example's own steps, with another answer.
-  const example = core.Lab.worked(tomlOf("04-rest-pulse.toml"));
-  const attempt = watched(new core.Lab(tomlOf("04-rest-pulse.toml"), example.seed()));
-  for (let step = JSON.parse(example.workedNext()); step; step = JSON.parse(example.workedNext())) {
-    if (step.action) attempt.act(step.action.field === "multiplier" ? { ...step.action, text: "2" } : step.action);
-    else attempt.wait(step.wait_s);
+  // Once more where the instructor has words for it.
+  const words = '\n[[misreading]]\nname = "half_minute"\nfield = "multiplier"\nformula = "2"\ntolerance = 0.01\nwords = "w"\n\n[[hint]]\nabout = "multiplier"\nrung = "look"\nwords = "w"\n';
+  for (const own of ["", words]) {
+    const toml = tomlOf("04-rest-pulse.toml") + own;
+    const example = core.Lab.worked(toml);
+    const attempt = watched(new core.Lab(toml, example.seed()));
+    for (let step = JSON.parse(example.workedNext()); step; step = JSON.parse(example.workedNext())) {
+      if (step.action) attempt.act(step.action.field === "multiplier" ? { ...step.action, text: "2" } : step.action);
+      else attempt.wait(step.wait_s);
+    }
+    hints(attempt);
   }
-  hints(attempt);
 
   // A recording from a file, with a note in it.
   const lines = Array.from({ length: 3000 }, (_, k) => `${k / 100},${Math.max(0, Math.sin(k / 13)) ** 3 + Math.sin(k / 50) / 10}`);
@@ -146,6 +151,15 @@ before(async () => {
   assert.equal(course.roster("code,name,email,group\ns0,Ada,a@example.org,A\nnobody,Bo,b@example.org,\n"), "[]");
   course.settle();
   course.care("s0", JSON.stringify({ waived: true, tries: 1, until_s: 1, note: "ill" }));
+  told.ClassTold.push(JSON.parse(course.told()));
+  // The same where the bench was set as a part of a course.
+  course.give("course", JSON.stringify({ course: { id: "c", title: "C" }, part: [{ opens: "2026-09-01", due: "2026-09-08", scenario: assigned }] }));
+  const theirs = watched(new core.Lab(assigned, core.seedFor("k", "s9", 1)));
+  wrongly(theirs, { count: "3", seconds: "2" });
+  const text = theirs.lab.result(JSON.stringify({ student: "s9", try: 1, begun_s: 1, ended_s: 600 }));
+  const replayed = new core.Regrade(text, "{}", set);
+  while (!replayed.step(1e9));
+  course.take(JSON.stringify({ file: "s9.json", text }), replayed.graded());
   told.ClassTold.push(JSON.parse(course.told()));
 });
 

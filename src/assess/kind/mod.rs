@@ -22,6 +22,8 @@ use serde_json::Value;
 
 /// A kind of question.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(rename = "TaskKind"))]
 #[serde(rename_all = "snake_case")]
 pub enum Kind {
     /// Count in a window of one's own choice.

@@ -5,6 +5,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 use dicrotic::exchange::Options;
+use dicrotic::scenario::fields::File;
 
 use crate::chart::{self, Order, Size, Theme};
 use crate::class_arguments::{self, ClassArguments};
@@ -13,7 +14,7 @@ use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
 use crate::{
     check, convert, course, fingerprint, grade, lines, link, output, pack, plot, project, render, replay,
-    serve, site, terminal,
+    schema, serve, site, terminal,
 };
 
 /// The exit code of everything that went wrong, as for wrong arguments.
@@ -205,6 +206,18 @@ enum Command {
         #[arg(long, value_name = "FILE.toml")]
         out: Option<PathBuf>,
     },
+    /// Print a JSON schema of scenario files, for editors; or a table of all fields
+    Schema {
+        /// Of course files in the place of scenario files
+        #[arg(long)]
+        course: bool,
+        /// The table of all fields, in Markdown
+        #[arg(long)]
+        table: bool,
+        /// The file to write; printed if left out
+        #[arg(long, value_name = "FILE")]
+        out: Option<PathBuf>,
+    },
     /// Print a link that holds a whole scenario, for the page at an address
     Link {
         /// The scenario file (*.toml)
@@ -297,6 +310,10 @@ fn carry_out(command: Command) -> Result<(), Failure> {
         }
         Command::Course { file, at, out, .. } => {
             course::run(&file, &course::Order { at: at.as_deref(), out: out.as_deref() })
+        }
+        Command::Schema { course, table, out } => {
+            let file = if course { File::Course } else { File::Scenario };
+            schema::run(file, table, out.as_deref())
         }
         Command::Check { files, readiness, word } => check::run(&files, readiness, word.as_deref()),
         Command::Render { scenario, seed, seconds, rate, out, plot, theme, size, truth, word } => {

@@ -14,7 +14,7 @@
 //! | `site` | puts the page together |
 //! | `http`, `request`, `serve` | the protocol; what is let in; the page's server |
 //! | `pack` | an assignment with the page: for a course site, or as one file |
-//! | `check` | scenario files |
+//! | `check`, `schema` | scenario files; what may stand in them |
 //! | `link`, `course` | a scenario as a link; several assignments as one |
 //! | `handed_in`, `grade`, `class` | what students handed in, as a table of grades and summed up |
 //! | `lines` | the same line by line, in and out |
@@ -83,6 +83,8 @@ mod request;
 mod safe_output;
 #[cfg(not(target_family = "wasm"))]
 mod same_file;
+#[cfg(not(target_family = "wasm"))]
+mod schema;
 #[cfg(all(test, not(target_family = "wasm")))]
 mod scratch;
 #[cfg(not(target_family = "wasm"))]

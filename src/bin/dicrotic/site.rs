@@ -12,7 +12,7 @@ use sha2::{Digest, Sha256};
 use crate::failure::{Failure, While};
 use crate::stamp::files_below;
 use crate::wasm::{self, Cores};
-use crate::{safe_output, terminal, texts};
+use crate::{safe_output, schema, terminal, texts};
 
 /// File contents by path relative to the page, with `/` between the parts.
 pub type Files = BTreeMap<String, Vec<u8>>;
@@ -32,6 +32,7 @@ pub struct Entry {
 pub fn build(root: &Path) -> Result<Files, Failure> {
     let mut files = hand_written(root)?;
     add_cores(&mut files, wasm::up_to_date(root)?);
+    files.insert(schema::PAGE.into(), schema::page().into_bytes());
     add_version(&mut files);
     Ok(files)
 }

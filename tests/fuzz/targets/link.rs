@@ -1,6 +1,7 @@
-//! What stands behind `#a=`: base64url of a raw deflate of a scenario's text.
+//! What stands behind `#a=` and `#c=`: base64url of a raw deflate of the text of a scenario or a course.
 #![no_main]
 use dicrotic::scenario::Scenario;
+use dicrotic::scenario::plan::Plan;
 use dicrotic::session::compact::base64;
 use flate2::read::DeflateDecoder;
 use libfuzzer_sys::fuzz_target;
@@ -24,6 +25,7 @@ fn unpacked(packed: &[u8]) {
     if DeflateDecoder::new(packed).take(64 * 1024 + 1).read_to_end(&mut text).is_ok() {
         if let Ok(text) = String::from_utf8(text) {
             let _ = Scenario::read(&text);
+            let _ = Plan::read(&text);
         }
     }
 }

@@ -43,7 +43,7 @@ export class CourseMaker {
     this.open = h("a", { class: "btn btn-plain" }, t("assign-as_student"));
     this.copies = button(t("assign-course_copy"), () => this.copy(), { kind: "btn-strong" });
     this.saves = button(t("assign-course_save"), () => this.saveFile(), { pic: "save" });
-    this.el = h("details", { class: "out course-maker" }, h("summary", {}, t("assign-course")), h("p", { class: "quiet" }, t("assign-course_about")),
+    this.el = h("details", { class: "course-maker" }, h("summary", {}, t("assign-course")), h("p", { class: "quiet" }, t("assign-course_about")),
       h("div", { class: "fld" }, h("label", { for: title }, t("assign-course_title")), this.title), h("div", { class: "fld" }, h("label", { for: more }, t("assign-course_words")), this.words),
       this.list,
       h("div", { class: "row" }, button(t("assign-course_add"), () => this.addCurrent(), { pic: "plus" }), button(t("assign-course_files"), () => chooseFiles(".toml,.txt,text/plain", (files) => this.addFiles(files), true), { pic: "open" })),

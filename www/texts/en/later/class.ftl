@@ -59,6 +59,7 @@ assign-hum = Most hum, of the pulse
 assign-low = Pulse at least, of the screen
 assign-high = Pulse at most, of the screen
 assign-percent = { $v } %
+assign-all_fields = All fields of a scenario file
 assign-part_own = Misreadings and hints of your own
 assign-own_about = When an answer is not right and comes to your formula, the student reads your words. In the formula: n, t, multiplier and rate as typed; n_true, t_true and rate_true as they are in the student’s own window; numbers, + - * / and brackets. The page shows your words as they are, also before the last check.
 assign-own_add_misreading = Add a misreading

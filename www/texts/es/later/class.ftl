@@ -59,6 +59,7 @@ assign-hum = Zumbido máximo, respecto del pulso
 assign-low = Pulso mínimo, respecto de la pantalla
 assign-high = Pulso máximo, respecto de la pantalla
 assign-percent = { $v } %
+assign-all_fields = Todos los campos de un archivo de tarea (en inglés)
 assign-part_own = Errores e indicaciones propios
 assign-own_about = Cuando una respuesta no es correcta y coincide con su fórmula, el estudiante lee sus palabras. En la fórmula: n, t, multiplier y rate tal como se escribieron; n_true, t_true y rate_true tal como son en la ventana del estudiante; números, + - * / y paréntesis. La página muestra sus palabras tal cual, también antes de la última comprobación.
 assign-own_add_misreading = Añadir un error
