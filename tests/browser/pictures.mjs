@@ -20,7 +20,7 @@ for (const { widths, options } of kinds) {
     let number = 0;
     const [width, height] = widths[0];
     try {
-      await withPage({ ...options, viewport: { width, height }, expected: [] }, async (given) => {
+      await withPage({ ...options, viewport: { width, height }, expected: parts[part].expected ?? [] }, async (given) => {
         const { page } = given;
         await parts[part](given, async (name) => {
           number += 1;

@@ -4,7 +4,9 @@ import { execFileSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readdirSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
+import { Cmi5Host } from "./cmi5_site.mjs";
 import { root } from "./lib.mjs";
+import { pack, serveSite, unpack } from "./site.mjs";
 import * as student from "./student.mjs";
 
 const { checkAll, fillBlanks, openHalf, pressButton, putCursors } = student;
@@ -204,6 +206,17 @@ async function instructor({ page, url }, see) {
   await chooser.setFiles([...classOfThirty(), bad]);
   await page.locator('.report[data-students="30"]').waitFor({ timeout: 60_000 });
   await see("class of thirty");
+  await page.getByText("Gradebook file", { exact: true }).click();
+  await page.getByText("Answer key", { exact: true }).click();
+  await see("class, gradebook and answer key");
+  await page.getByText("Gradebook file", { exact: true }).click();
+  await page.getByText("Answer key", { exact: true }).click();
+  await page.getByLabel("Show the students’ codes").check();
+  await page.getByRole("button", { name: /^Decide/ }).first().click();
+  await page.getByLabel("Note to the student").fill("Was ill on Monday.");
+  await see("class, a decision");
+  await pressButton(page, "Keep");
+  await page.getByLabel("Show the students’ codes").uncheck();
   await page.locator(".students .c-look button").first().click();
   await page.locator(".strip.is-measuring").waitFor({ state: "attached" });
   await turnTo(page, "Worksheet");
@@ -219,5 +232,46 @@ async function instructor({ page, url }, see) {
   await see("fault shown to a room");
 }
 
+/** A package in a course site of cmi5: no other screens are so much of the site's. */
+async function course({ page }, see) {
+  const files = unpack(await pack("screens-cmi5.zip", "--standard", "cmi5"));
+  const host = new Cmi5Host({ publisher: files.get("cmi5.xml").toString().match(/<au id="([^"]+)"/)[1] });
+  const site = await serveSite("scorm12", files);
+  const place = site.url.replace("/site", "/package/index.html");
+  try {
+    await host.serve(page.context());
+    await page.goto(place + host.launch(host.register()));
+    await page.locator("#ask").getByText("Your work goes to").waitFor();
+    await see("what is sent");
+    await pressButton(page, "Begin try 1");
+    await page.locator(".plug").first().waitFor({ state: "attached" });
+    await page.getByText("The course site has everything up to now").waitFor();
+    await see("bench in a course site");
+    await turnTo(page, "Strip");
+    await student.record(page, 4);
+    await turnTo(page, "Worksheet");
+    await student.fillSheet(page, { count: 5, seconds: 4, multiplier: 15, rate: 300 });
+    await student.check(page);
+    await page.locator(".handin").getByText("Points:").waitFor();
+    await see("result in a course site");
+    host.down = true;
+    await pressButton(page, "Finish and hand over");
+    await page.getByText("The course site could not be told that you are finished").waitFor();
+    await see("the end could not be told");
+    host.down = false;
+    await pressButton(page, "Finish and hand over");
+    await page.locator("#calm").filter({ hasText: "This window can be closed" }).waitFor();
+    await see("end of a visit");
+    await page.reload();
+    await page.locator("#calm").filter({ hasText: "This visit is over" }).waitFor();
+    await see("a visit that is over");
+  } finally {
+    await site.stop();
+  }
+}
+
+/** What the page may complain of there: records that do not exist yet, as xAPI tells it (404), and a network that fails once. */
+course.expected = [/^\w+: https:\/\/records\.example\//, /Failed to load resource/];
+
 /** The parts of the walk; each begins on a page of its own. */
-export const parts = { bench, after, kinds, reading, instructor };
+export const parts = { bench, after, kinds, reading, instructor, course };

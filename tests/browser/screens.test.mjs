@@ -41,7 +41,7 @@ describe("every screen", { concurrency: 2 }, () => {
   ]) {
     for (const part of Object.keys(parts)) {
       test(`every screen and state (${part}), ${kind}: axe has no complaint in either theme, all is named, nothing scrolls sideways`, { timeout: 900_000 }, async () => {
-        await withPage({ viewport: size(widths[0]), colorScheme: themes[0], ...options }, async ({ page, context, url }) => {
+        await withPage({ viewport: size(widths[0]), colorScheme: themes[0], expected: parts[part].expected ?? [], ...options }, async ({ page, context, url }) => {
           const session = await context.newCDPSession(page);
           let seen = 0;
           await parts[part]({ page, url }, async (screen) => {

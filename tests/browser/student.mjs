@@ -146,7 +146,8 @@ export const settled = (page) => page.evaluate(async () => {
   for (let calm = 0, last = "", turn = 0; calm < 3; last = place(), turn += 1) {
     if (turn > 1000) throw new Error("the page does not come to rest");
     await frame();
-    const moving = document.getAnimations().filter((one) => one.playState === "running" && Number.isFinite(Number(one.effect?.getComputedTiming().endTime)));
+    const moving = document.getAnimations().filter((one) => one.playState === "running" && Number.isFinite(Number(one.effect?.getComputedTiming().endTime))
+      && one.effect.target?.checkVisibility() !== false); // in a part that was closed over it a change of colour never ends
     await Promise.all(moving.map((one) => one.finished.catch(() => {})));
     calm = moving.length === 0 && place() === last ? calm + 1 : 0;
   }

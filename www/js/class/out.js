@@ -60,7 +60,7 @@ export class Out {
         h("div", { class: "row out-ways" }, this.rows.el, h("div", { class: "fld" }, h("label", { for: maximum }, t("class-maximum")), most), divides.el), bom.el, blank.el,
         h("div", { class: "row" }, button(t("class-gradebook_save"), () => this.gradebook(), { kind: "btn-strong", pic: "save" })), this.said)),
       h("details", {}, h("summary", {}, t("class-answers")), h("div", { class: "out-part" }, h("p", { class: "quiet" }, t("class-answers_about")), this.which.el,
-        h("div", { class: "fld" }, h("label", { for: word }, t("assign-word")), this.word), h("div", { class: "row" }, this.saveKey), this.keyWork, this.saidKey)));
+        h("div", { class: "fld" }, h("label", { for: word }, t("class-answers_word")), this.word), h("div", { class: "row" }, this.saveKey), this.keyWork, this.saidKey)));
     this.showColumns();
   }
 

@@ -401,6 +401,7 @@ class-answers_save = Save the answer key
 class-answers_made = { $n } of { $of } students
 class-answers_stop = Stop
 class-answers_stopped = Stopped. No file was saved.
+class-answers_word = Word of the assignment
 class-answers_saved = Saved. Keep it away from students.
 error-class_too_long = It is far larger than a saved class ({ $bytes } bytes; at most { $most }).
 error-class_foreign = It is not a saved class, or a part of it is missing. ({ $found })

@@ -401,6 +401,7 @@ class-answers_save = Guardar la clave
 class-answers_made = { $n } de { $of } estudiantes
 class-answers_stop = Parar
 class-answers_stopped = Parado. No se guardó ningún archivo.
+class-answers_word = Palabra de la tarea
 class-answers_saved = Guardado. Que no llegue a los estudiantes.
 error-class_too_long = Es mucho mayor que una clase guardada ({ $bytes } bytes; como mucho { $most }).
 error-class_foreign = No es una clase guardada, o le falta una parte. ({ $found })
