@@ -1,9 +1,9 @@
 // @ts-check
-// A strip without a trace, to draw on or to paste one over: ten divisions of time, six of height, in print sizes.
+// A strip without a trace, to draw on or to paste one over: ten divisions of time, five of height, in print sizes.
 
 import { h, s } from "../dom.js";
 
-const ACROSS = 10, DOWN = 6, SIZE = 10;
+const ACROSS = 10, DOWN = 5, SIZE = 10;
 
 /** The blank strip; label: what it is called. @param {string} label */
 export function grid(label) {

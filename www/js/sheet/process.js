@@ -15,8 +15,7 @@ const WELL = new Set(["process_tested"]);
  */
 export function processPart(remarks, nameOf) {
   const told = remarks.map(({ code, args }) => ({ code, args: { ...args, n: args.times } }));
-  // A word of praise for a test would tell that what was met is the cause.
-  const kinds = [...new Set(told.map((one) => one.code))].filter((code) => !WELL.has(code));
+  const kinds = [...new Set(told.map((one) => one.code))];
   const lines = nameOf ? told : kinds.flatMap((code) => told.find((one) => one.code === code) ?? []);
   if (lines.length === 0) return null;
   const order = [...lines.filter((one) => WELL.has(one.code)), ...lines.filter((one) => !WELL.has(one.code))];
