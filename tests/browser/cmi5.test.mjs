@@ -218,6 +218,28 @@ test("a passing reading after a failed one is told once the rules allow it", { t
   });
 });
 
+test("the site's records show the misreading, and that it is gone later", { timeout: 300_000 }, async () => {
+  await withHost(async ({ host, device, launch }) => {
+    const page = await launch(await device(), host.register());
+    await begin(page);
+    await setRange(page, "±50 mV");
+    await student.record(page, 18);
+    await student.putCursors(page, 1, 17);
+    const about = () => host.statements.filter(({ object }) => object.id.endsWith("/misreading-turned_over")).map((one) => [verbOf(one), one.result.success, one.object.definition.type]);
+    const objective = "http://adlnet.gov/expapi/activities/objective";
+    for (const [multiplier, rate, told] of [[(16 / 60).toFixed(4), 4.5, [["experienced", false, objective]]], [3.75, 63.8, [["experienced", false, objective], ["mastered", true, objective]]]]) {
+      await student.fillSheet(page, { count: 17, seconds: 16, multiplier, rate });
+      await student.check(page);
+      await student.kept(page);
+      await siteHasAll(page);
+      assert.deepEqual(about(), told);
+    }
+    const answer = host.statements.find(({ object }) => object.id.endsWith("/step-multiplier"));
+    assert.deepEqual([answer.result.success, answer.result.response.includes("0.2667")], [false, true]);
+    assert.deepEqual(host.refused, []);
+  });
+});
+
 test("a launch that cannot begin is told, and no work is begun that the site would never see", async () => {
   await withHost(async ({ host, device, launch, place }) => {
     const context = await device(), registration = host.register();

@@ -193,7 +193,6 @@ export class Course {
       return void words(this.note, t("course-again"));
     }
     if (kept && this.whole) this.copies.forget(this.token); // nothing stays on a machine that others use
-    this.el.hidden = true; // nothing is left to be pressed
     this.ended(t(lms.looks ? "course-looked" : !kept ? "course-lost" : !over ? "course-suspended" : left ? "course-ended_left" : "course-ended"));
     if (lms.home) location.assign(lms.home);
   }

@@ -35,11 +35,7 @@ export async function openPacked(navigation) {
   if (packed && packed.standard !== "alone" && !alone) {
     const [{ Course }, { beginSession }] = await navigation.wait(Promise.all([import("../course/index.js"), import("../course/begin.js"), bringTexts("course"), bringTexts("class")]));
     const lms = course?.lms ?? (await navigation.wait(beginSession(packed.standard)));
-    if (typeof lms === "string") {
-      show("loading");
-      nothingComes();
-      return calm(lms);
-    }
+    if (typeof lms === "string") return nothingElse(title, lms);
     if (lms) return openInCourse(navigation, (course ??= new Course(lms, { id: scenario.id, title, toml, assignment })));
     alone = true; // no site around it: it is a page like others
   }
@@ -51,18 +47,25 @@ export async function openPacked(navigation) {
   if (alone) byId("course").replaceChildren(h("p", { class: "quiet", role: "status" }, t("course-none")));
 }
 
+/**
+ * Leaves nothing on the page but what it was for, and words: a visit that has ended, or cannot begin.
+ * @param {string} title @param {string} text
+ */
+function nothingElse(title, text) {
+  closeLab();
+  show("loading");
+  nothingComes();
+  byId("course").replaceChildren(h("h1", { class: "course-over" }, title));
+  calm(text);
+}
+
 /** @param {Navigation} navigation @param {Course} around */
 async function openInCourse(navigation, around) {
   const { mayBegin, mayGoOn } = await navigation.wait(import("../course/words.js"));
   const { task, most } = around;
   byId("course").replaceChildren(around.el);
   /** @param {string} text */
-  const ended = (text) => {
-    closeLab();
-    show("loading");
-    nothingComes();
-    calm(text);
-  };
+  const ended = (text) => nothingElse(task.title, text);
   /** @param {Bench} bench @param {string} seed @param {{ tries: number, heart: number }} which @param {What} more */
   const begin = (bench, seed, which, more) => stand(bench, {
     scenario: task.id, seed, ...more, keeper: around, follow: (session) => around.follow(session, which, ended),

@@ -366,7 +366,7 @@ class-gradebook_saved = { $n ->
 }
 class-column_add = Add a column
 class-column_out = Take out
-class-column_out_of = Take column { $n } out
+class-column_out_of = Take out column { $n }
 class-column_title = Title of column { $n }
 class-column_field = What is in column { $n }
 class-field_code = code
