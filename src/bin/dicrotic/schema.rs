@@ -40,23 +40,27 @@ pub fn page() -> String {
     let escaped = |text: &str| {
         text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
     };
+    // What stands between two backticks is code.
+    let about = |text: &str| -> String {
+        let part = |(k, part): (usize, &str)| match k % 2 {
+            0 => escaped(part),
+            _ => format!("<code>{}</code>", escaped(part)),
+        };
+        text.split('`').enumerate().map(part).collect()
+    };
     let table = |file: File| {
         let head: String = HEADS.iter().map(|head| format!("<th scope=\"col\">{head}</th>")).collect();
         let row = |row: Row| {
             let [path, rest @ ..] = cells(&row);
-            let rest: String = rest.iter().map(|cell| format!("<td>{}</td>", escaped(cell))).collect();
+            let rest: String = rest.iter().map(|cell| format!("<td>{}</td>", about(cell))).collect();
             format!("<tr id=\"{0}\"><th scope=\"row\"><code>{0}</code></th>{rest}</tr>\n", escaped(&path))
         };
         let rows: String = fields::table(file).into_iter().map(row).collect();
-        format!("<table>\n<thead><tr>{head}</tr></thead>\n<tbody>\n{rows}</tbody>\n</table>\n")
+        format!(
+            "<div class=\"wide\"><table>\n<thead><tr>{head}</tr></thead>\n<tbody>\n{rows}</tbody>\n</table></div>\n"
+        )
     };
-    format!(
-        "<!doctype html>\n<html lang=\"en\">\n<head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
-         <link rel=\"stylesheet\" href=\"css/tokens.css\">\n<link rel=\"stylesheet\" href=\"css/base.css\">\n\
-         <title>Fields of a scenario file</title></head>\n<body>\n<h1>Fields of a scenario file</h1>\n\
-         <p>What may stand in the file of a scenario, and what holds where it is left out. The same as a schema for editors: \
-         <code>dicrotic schema --out scenario.schema.json</code>.</p>\n{}<h1>Fields of a course file</h1>\n{}</body>\n</html>\n",
-        table(File::Scenario),
-        table(File::Course)
-    )
+    include_str!("schema.html")
+        .replace("{scenario}", &table(File::Scenario))
+        .replace("{course}", &table(File::Course))
 }

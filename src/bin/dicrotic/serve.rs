@@ -181,10 +181,10 @@ impl Page {
         }
         match site::hand_written(&self.root) {
             Ok(mut files) => {
-                now.files.retain(|name, _| name.starts_with("wasm/"));
+                now.files.retain(|name, _| site::is_made(name));
                 files.extend(now.files.iter().map(|(name, core)| (name.clone(), core.plain.clone())));
                 site::add_version(&mut files);
-                files.retain(|name, _| !name.starts_with("wasm/"));
+                files.retain(|name, _| !site::is_made(name));
                 now.files.extend(files.into_iter().map(|(name, bytes)| (name, Arc::new(Ready::new(bytes)))));
             }
             Err(failure) => terminal::say(&format!("{failure}; the page stays as it was")),

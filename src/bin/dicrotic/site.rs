@@ -32,7 +32,6 @@ pub struct Entry {
 pub fn build(root: &Path) -> Result<Files, Failure> {
     let mut files = hand_written(root)?;
     add_cores(&mut files, wasm::up_to_date(root)?);
-    files.insert(schema::PAGE.into(), schema::page().into_bytes());
     add_version(&mut files);
     Ok(files)
 }
@@ -55,9 +54,15 @@ pub fn add_version(files: &mut Files) {
     files.insert(WORKER.into(), [line.as_bytes(), &worker].concat());
 }
 
-/// Puts the cores where the page looks for them.
+/// Puts the cores where the page looks for them, and beside them what else is made and not written by hand: the page of all fields.
 pub fn add_cores(files: &mut Files, cores: Cores) {
+    files.insert(schema::PAGE.into(), schema::page().into_bytes());
     files.extend(cores.into_iter().map(|(name, bytes)| (format!("wasm/{name}"), bytes)));
+}
+
+/// Whether a file is one of those, and no edit of the sources of the page changes it.
+pub fn is_made(name: &str) -> bool {
+    name.starts_with("wasm/") || name == schema::PAGE
 }
 
 /// All but the core: `www/` and the scenarios.
