@@ -303,6 +303,30 @@ fn a_clean_stretch_is_judged_by_its_trace_and_length_alone() {
 }
 
 #[test]
+fn a_rate_beside_the_multiplier_is_told_only_where_there_is_one() {
+    let (criteria, peaks) = (Criteria::default(), peaks());
+    // N and T hold, the multiplier is turned over: the rate that was worked out from N and T stays as it is.
+    let mut sheet = right(Kind::OwnWindow, &criteria, &peaks);
+    let good = sheet.typed;
+    assert_eq!(code(&judge(&sheet), Step::Rate).0, "rate_right");
+    sheet.typed.multiplier = good.multiplier.map(|k| 1.0 / k);
+    assert_eq!(code(&judge(&sheet), Step::Rate).0, "rate_beside");
+    // It follows from the wrong multiplier: then it changes with it.
+    sheet.typed.rate = good.count.zip(sheet.typed.multiplier).map(|(n, k)| n * k);
+    assert_eq!(code(&judge(&sheet), Step::Rate).0, "rate_follows");
+    // A slip in the count of the first of two windows, where no multiplier is asked for.
+    let mut sheet = Sheet {
+        first: Some((20.1, 35.1)),
+        typed_first: Typed { multiplier: None, ..typed(24.0, 15.0, 0.0, 96.0) },
+        written: Written::default().with(Field::Uncertainty, 4.0),
+        ..right(Kind::Compare, &criteria, &peaks)
+    };
+    sheet.typed.multiplier = None;
+    let report = judge(&sheet);
+    assert_eq!((code(&report, Step::Rate1).0, code(&report, Step::Rate).0), ("rate_follows", "rate_right"));
+}
+
+#[test]
 fn two_windows_are_to_be_two() {
     let (criteria, peaks) = (Criteria::default(), peaks());
     let mut sheet = Sheet {

@@ -40,6 +40,13 @@ fn course() -> String {
     format!("{COURSE}{}", weeks.concat())
 }
 
+/// The one file as the page writes it (`www/js/hand/courselist.js`).
+fn bundled(course: &str, results: &[String]) -> String {
+    let (format, version, name) = (bundle::FORMAT, bundle::VERSION, Value::from(course));
+    let all = results.join(",\n");
+    format!("{{\"format\":\"{format}\",\"version\":{version},\"course\":{name},\"results\":[\n{all}\n]}}\n")
+}
+
 fn handed(scenario: &str, code: &str, tries: u32, way: Way) -> String {
     let (session, about) = attempt_at(scenario, code, tries, way);
     result::write(&session, &about).unwrap()
@@ -150,7 +157,7 @@ fn awkward_words_come_back_from_the_file_and_from_the_link() {
 #[test]
 fn one_file_holds_ordinary_results_and_nothing_of_it_is_believed() {
     let results = [handed(ASSIGNMENT, "A 1", 1, Way::Right), handed(&second(), "A 1", 1, Way::Six)];
-    let text = bundle::write("bio-101", &results);
+    let text = bundled("bio-101", &results);
     assert!(bundle::is_bundle(&text) && !bundle::is_bundle(&results[0]));
     let back = bundle::read(&text).unwrap();
     for (one, other) in back.iter().zip(&results) {
@@ -170,8 +177,8 @@ fn one_file_holds_ordinary_results_and_nothing_of_it_is_believed() {
     is("{", "no_result");
     is(&results[0], "no_result");
     is(&text.replace("\"version\":1,\"course\"", "\"version\":9,\"course\""), "version");
-    is(&bundle::write("x", &[]), "no_result");
-    is(&bundle::write("x", &vec!["{}".into(); 201]), "no_result");
+    is(&bundled("x", &[]), "no_result");
+    is(&bundled("x", &vec!["{}".into(); 201]), "no_result");
     assert!(matches!(bundle::read(&" ".repeat(bundle::MOST_BYTES + 1)), Err(HandinError::TooLong { .. })));
 }
 
@@ -263,7 +270,7 @@ fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_par
     // One result for all.
     let all = [handed(ASSIGNMENT, "Ada", 1, Way::Right), handed(&second(), "Ada", 1, Way::Six)];
     let file = path("ada.dicrotic-course-result.json");
-    fs::write(&file, bundle::write("bio-101", &all)).unwrap();
+    fs::write(&file, bundled("bio-101", &all)).unwrap();
     let codes: Vec<String> = [(ASSIGNMENT, Way::Right), (&second(), Way::Right)]
         .map(|(scenario, way)| {
             let (session, about) = attempt_at(scenario, "Bob", 1, way);
@@ -304,7 +311,7 @@ fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_par
     assert!(rows.contains("\r\nBob,,9,10,"), "{rows}");
     // A result of another bench inside is named as ever; a second course is refused.
     let other = handed(&ASSIGNMENT.replace("week 3", "week 4"), "Eve", 1, Way::Right);
-    fs::write(path("eve.dicrotic-course-result.json"), bundle::write("bio-101", &[other])).unwrap();
+    fs::write(path("eve.dicrotic-course-result.json"), bundled("bio-101", &[other])).unwrap();
     let eve = path("eve.dicrotic-course-result.json");
     let error =
         error_of(&mut dicrotic(&["grade", &eve, "--set", &path("course.toml"), "--out", &path("e.csv")]));

@@ -336,15 +336,8 @@ fn signatures_are_named_over_windows_and_hearts_and_right_answers_never() {
                 }
                 let report = judge(&put);
                 let evidence = Evidence {
-                    sheet: &put,
-                    report: &report,
-                    bumps: &[],
-                    marks: &[],
-                    rate_decimals: 0,
                     breaths_per_min: record.breaths_per_min,
-                    mains_shows_hz: 50.0,
-                    screens_s: &[10.0],
-                    squares_s: &[1.0],
+                    ..Evidence::of_numbers(&put, &report)
                 };
                 let found = own::named(&evidence, &own).map(|(one, _)| one.name.as_str());
                 if k == 5 {

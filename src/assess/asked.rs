@@ -19,27 +19,18 @@ pub fn judge(sheet: &Sheet) -> Report {
         steps.extend(fitting(sheet.task.kind.question().spared, all, trace));
     }
     (sheet.task.kind.question().judge)(sheet, &mut steps);
+    // A rate that is worked out rightly from a slip is no right rate: it is told apart.
     for (rate, before) in [
         (Step::Rate, &[Step::Count, Step::Seconds, Step::Multiplier][..]),
         (Step::Rate1, &[Step::Count1, Step::Seconds1]),
     ] {
-        // A rate that is worked out rightly from a slip is no right rate: it is told apart.
-        if !all_hold(before, &steps) {
-            steps
-                .iter_mut()
-                .filter(|f| f.step == rate && f.code == "rate_right")
-                .for_each(|f| f.code = "rate_follows");
+        if all_hold(before, &steps) {
+            continue;
         }
-    }
-    // Where N and T hold, a slip in the multiplier alone changes no rate that was worked out from them.
-    let typed = &sheet.typed;
-    let by_multiplier = typed
-        .count
-        .zip(typed.multiplier)
-        .zip(typed.rate)
-        .is_some_and(|((n, k), rate)| (n * k - rate).abs() <= 1.0);
-    if all_hold(&[Step::Count, Step::Seconds], &steps) && !by_multiplier {
-        steps.iter_mut().filter(|f| f.code == "rate_follows").for_each(|f| f.code = "rate_beside");
+        let beside =
+            rate == Step::Rate && all_hold(&[Step::Count, Step::Seconds], &steps) && is_beside(&sheet.typed);
+        let code = if beside { "rate_beside" } else { "rate_follows" };
+        steps.iter_mut().filter(|f| f.step == rate && f.code == "rate_right").for_each(|f| f.code = code);
     }
     Report::of(steps, found.map(|c| c.peaks).filter(|_| sheet.task.counts_beats()))
 }
@@ -68,6 +59,12 @@ pub(super) fn numbers(
     let multiplier = sheet.task.asks(Field::Multiplier).then(|| judge_multiplier(typed, hold, span));
     let rate = judge_rate(typed, hold, span);
     [Some(seconds), multiplier, Some(rate)].into_iter().flatten().collect()
+}
+
+/// Whether a rate was worked out past the multiplier: a slip in that alone changes none that came from N and T.
+fn is_beside(typed: &Typed) -> bool {
+    let of_multiplier = typed.count.zip(typed.multiplier).zip(typed.rate);
+    !of_multiplier.is_some_and(|((n, k), rate)| (n * k - rate).abs() <= 1.0)
 }
 
 /// Whether every finding about these steps holds.

@@ -176,6 +176,23 @@ impl Reading {
     }
 }
 
+impl<'a> Evidence<'a> {
+    /// What lies in the numbers alone.
+    pub fn of_numbers(sheet: &'a Sheet<'a>, report: &'a Report) -> Self {
+        Self {
+            sheet,
+            report,
+            bumps: &[],
+            marks: &[],
+            rate_decimals: 0,
+            breaths_per_min: 0.0,
+            mains_shows_hz: 0.0,
+            screens_s: &[],
+            squares_s: &[],
+        }
+    }
+}
+
 impl Evidence<'_> {
     /// Whether it matters where the second bumps are: only where a count is wrong and a mark lies off all peaks. To find
     /// them takes as long as much else of a check.

@@ -45,22 +45,14 @@ impl Scenario {
     }
 
     fn check_heading(&self) -> Result<(), ScenarioError> {
-        let known = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
-        if self.id.is_empty() || self.id.len() > 60 || !self.id.chars().all(known) {
-            let expected = "1 to 60 small letters, digits and hyphens";
-            return Err(ScenarioError::at("id", format!("\"{}\"", self.id), expected));
-        }
+        check_id("id", &self.id)?;
         if !(1..=9).contains(&self.level) {
             return Err(ScenarioError::at("level", self.level, "a whole number from 1 to 9"));
         }
         for (field, text, most) in
             [("title", &self.title, 80), ("aim", &self.aim, 400), ("brief", &self.brief, 2000)]
         {
-            let length = text.trim().chars().count();
-            if length == 0 || length > most {
-                let expected = format!("1 to {most} characters");
-                return Err(ScenarioError::at(field, format!("{length} characters"), expected));
-            }
+            check_text(field, text, most)?;
         }
         Ok(())
     }
@@ -152,6 +144,24 @@ impl Scenario {
         }
         Ok(())
     }
+}
+
+/// A name that stands in links and results.
+pub(super) fn check_id(field: &str, id: &str) -> Result<(), ScenarioError> {
+    let known = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-';
+    if (1..=60).contains(&id.len()) && id.bytes().all(known) {
+        return Ok(());
+    }
+    Err(ScenarioError::at(field, format!("\"{id}\""), "1 to 60 small letters, digits and hyphens"))
+}
+
+/// A text that is there, of at most so many characters.
+pub(super) fn check_text(field: &str, text: &str, most: usize) -> Result<(), ScenarioError> {
+    let length = text.trim().chars().count();
+    if (1..=most).contains(&length) {
+        return Ok(());
+    }
+    Err(ScenarioError::at(field, format!("{length} characters"), format!("1 to {most} characters")))
 }
 
 /// The waits of a script in all, s. Each is looked at by itself as well: one below zero, or none at all, would hide the

@@ -108,16 +108,8 @@ impl Plan {
 
     fn check(&self) -> Result<(), ScenarioError> {
         let Heading { id, title, words } = &self.course;
-        let known = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-';
-        if !(1..=60).contains(&id.len()) || !id.bytes().all(known) {
-            let expected = "1 to 60 small letters, digits and hyphens";
-            return Err(ScenarioError::at("course.id", format!("\"{id}\""), expected));
-        }
-        let length = title.trim().chars().count();
-        if !(1..=MOST_TITLE).contains(&length) {
-            let expected = format!("1 to {MOST_TITLE} characters");
-            return Err(ScenarioError::at("course.title", format!("{length} characters"), expected));
-        }
+        check::check_id("course.id", id)?;
+        check::check_text("course.title", title, MOST_TITLE)?;
         worded("course.words", words)?;
         let parts = self.part.len();
         if !(1..=MOST_PARTS).contains(&parts) {

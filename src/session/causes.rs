@@ -4,7 +4,6 @@ use super::action::Mode;
 use super::attempt::Session;
 use super::script;
 use crate::assess::process::{Case, Done};
-use crate::assess::task::Kind as Question;
 use crate::bench::table::{Part, Point};
 use crate::deed::{Action, Kind, Thing};
 use crate::scenario::Scenario;
@@ -99,7 +98,7 @@ impl Session {
 
     /// The faults as the way of working is judged by them.
     pub(super) fn cases_judged(&self) -> Vec<Case> {
-        let naming = self.sheet.task.kind == Question::NameFault;
+        let mends = self.sheet.task.kind.question().mends();
         self.log
             .cases
             .iter()
@@ -108,7 +107,7 @@ impl Session {
                 tests: f.tests,
                 repairs: f.remedy.iter().filter_map(|step| repair(step)).collect(),
                 present: self.is_at_work(f),
-                to_mend: f.curable && !naming,
+                to_mend: f.curable && mends,
                 paper: f.impression == Impression::Paper,
             })
             .collect()

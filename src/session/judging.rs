@@ -338,7 +338,7 @@ impl Session {
     /// What the attempt is about, as far as it decides which points there are.
     fn terms(&self) -> rubric::Terms {
         let asks_anew = |f: &&fault::Fault| matches!(f.id, "stopped_early" | "others_file");
-        let mends = self.sheet.task.kind.question().mends;
+        let mends = self.sheet.task.kind.question().mends();
         rubric::Terms {
             task: self.sheet.task,
             aid: self.help.aid.unwrap_or_default(),

@@ -38,17 +38,7 @@ impl Session {
         }
         self.with_sheet(None, |sheet| {
             // An own signature lies in the numbers alone.
-            let evidence = Evidence {
-                sheet,
-                report,
-                bumps: &[],
-                marks: &[],
-                rate_decimals: 0,
-                breaths_per_min: 0.0,
-                mains_shows_hz: 0.0,
-                screens_s: &[],
-                squares_s: &[],
-            };
+            let evidence = Evidence::of_numbers(sheet, report);
             own::named(&evidence, list).map(|(one, step)| OwnReading {
                 name: one.name.clone(),
                 step,

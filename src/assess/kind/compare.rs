@@ -1,6 +1,6 @@
 //! Two windows of one take, and how far a rate can be trusted.
 
-use super::{Question, Reads, nothing_drawn, plainly};
+use super::{PLAIN, Question, Reads, plainly};
 use crate::assess::asked::{count_in, exactly, numbers};
 use crate::assess::counting::judge_count;
 use crate::assess::placed::apart;
@@ -14,19 +14,12 @@ pub(super) const QUESTION: Question = Question {
     reads: Reads::Beats,
     windows: 2,
     fields: &[Count1, Seconds1, Rate1, Count, Seconds, Rate, Uncertainty],
-    optional: &[],
-    owns: &[],
-    settle: nothing_drawn,
     holds_s: |_, pass| Some(pass.window_s),
-    brief_says_window: false,
-    about: &[],
     spared: Some(&[]),
     points: &[points::CLEAN_WINDOW, points::EXACT_COUNT, points::UNITS, points::FORMULA],
-    mends: true,
-    window_topic: "window",
     needs: |_, _| ["two", "count", "uncertainty"].map(plainly).to_vec(),
-    needs_trace: true,
     judge,
+    ..PLAIN
 };
 
 fn judge(sheet: &Sheet, steps: &mut Vec<Finding>) {

@@ -1,6 +1,6 @@
 //! A given number of intervals, timed from one feature to the same feature so many beats later.
 
-use super::{Needs, Question, Reads, no_window, plainly};
+use super::{Needs, PLAIN, Question, Reads, plainly};
 use crate::assess::asked::{numbers, plausible};
 use crate::assess::counting::judge_intervals;
 use crate::assess::placed::same_features;
@@ -28,19 +28,15 @@ pub(super) const QUESTION: Question = Question {
         let [low, high] = spec.n.unwrap_or(INTERVALS);
         Task { n: Some(low + pick((high - low + 1) as usize) as u32), ..Task::default() }
     },
-    holds_s: no_window,
-    brief_says_window: false,
-    about: &[],
     spared: Some(&[]),
     points: &[points::CLEAN_WINDOW, COUNTED, points::UNITS, WORKED],
-    mends: true,
     window_topic: "window_features",
     needs: |task, _| {
         let from_a_to_b = Needs { code: "intervals", args: json!({"n": task.n}) };
         vec![from_a_to_b, plainly("feature"), plainly("intervals_work")]
     },
-    needs_trace: true,
     judge,
+    ..PLAIN
 };
 
 fn judge(sheet: &Sheet, steps: &mut Vec<Finding>) {

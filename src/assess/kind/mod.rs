@@ -113,14 +113,10 @@ pub struct Question {
     pub spared: Option<&'static [&'static str]>,
     /// Points for the measurement.
     pub points: &'static [PointOf],
-    /// Whether what is wrong is to be mended.
-    pub mends: bool,
     /// What hints about a window that does not fit are about.
     pub window_topic: &'static str,
     /// What a reading needs, beside a good trace and a long recording.
     pub needs: fn(&Task, &Criteria) -> Vec<Needs>,
-    /// Whether a good trace and a long recording are asked for too.
-    pub needs_trace: bool,
     /// The verdict of its own steps.
     pub judge: fn(&Sheet, &mut Vec<Finding>),
 }
@@ -149,7 +145,35 @@ impl Kind {
     }
 }
 
+/// What a kind is that asks for no window and draws nothing: the others say what is otherwise.
+const PLAIN: Question = Question {
+    reads: Reads::Nothing,
+    windows: 0,
+    fields: &[],
+    optional: &[],
+    owns: &[],
+    settle: |_, _| Task::default(),
+    holds_s: |_, _| None,
+    brief_says_window: false,
+    about: &[],
+    spared: None,
+    points: &[],
+    window_topic: "window",
+    needs: |_, _| Vec::new(),
+    judge: |_, _| {},
+};
+
 impl Question {
+    /// Whether what is wrong is to be mended: not where it is only to be named.
+    pub fn mends(&self) -> bool {
+        self.reads != Reads::Nothing
+    }
+
+    /// Whether a good trace and a long recording are asked for too: where all of the trace is the student's matter.
+    pub fn needs_trace(&self) -> bool {
+        self.spared.is_some_and(<[_]>::is_empty)
+    }
+
     /// Whether a rate is worked out, from beats or from intervals.
     pub fn counts(&self) -> bool {
         matches!(self.reads, Reads::Beats | Reads::Intervals)
@@ -162,10 +186,10 @@ impl Task {
     pub fn needs(&self, pass: &Criteria, names: bool) -> Vec<Needs> {
         let question = self.kind.question();
         let mut lines = Vec::new();
-        if names && question.reads != Reads::Nothing {
+        if names && question.mends() {
             lines.push(plainly("name_all"));
         }
-        if question.needs_trace {
+        if question.needs_trace() {
             let hundredths = |share: f64| (100.0 * share).round();
             let fill = json!({"low": hundredths(pass.fill_min), "high": hundredths(pass.fill_max)});
             lines.push(Needs { code: "fill", args: fill });
@@ -181,14 +205,4 @@ impl Task {
 /// A line without numbers.
 fn plainly(code: &'static str) -> Needs {
     Needs { code, args: json!({}) }
-}
-
-/// Nothing is drawn.
-fn nothing_drawn(_: &TaskSpec, _: Pick) -> Task {
-    Task::default()
-}
-
-/// No window is asked for.
-fn no_window(_: &TaskSpec, _: &Criteria) -> Option<f64> {
-    None
 }

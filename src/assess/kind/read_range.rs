@@ -1,6 +1,6 @@
 //! The full-scale range, and the height of a beat.
 
-use super::{Question, Reads, no_window, nothing_drawn, plainly};
+use super::{PLAIN, Question, Reads, plainly};
 use crate::assess::heights::{amplitude, foot_to_peak, range};
 use crate::assess::rubric::{PointOf, points};
 use crate::assess::verdict::Step;
@@ -13,17 +13,10 @@ pub(super) const QUESTION: Question = Question {
     reads: Reads::Heights,
     windows: 1,
     fields: &[Field::Range, Field::Amplitude],
-    optional: &[],
-    owns: &[],
-    settle: nothing_drawn,
-    holds_s: no_window,
-    brief_says_window: false,
-    about: &[],
     spared: Some(&["trace_short"]),
     points: &[points::CLEAN_WINDOW, RANGE_READ, HEIGHT_READ],
-    mends: true,
     window_topic: "window_foot_peak",
     needs: |_, _| ["range", "foot_peak", "amplitude"].map(plainly).to_vec(),
-    needs_trace: false,
     judge: |sheet, steps| steps.extend([foot_to_peak(sheet), range(sheet), amplitude(sheet)]),
+    ..PLAIN
 };

@@ -1,6 +1,6 @@
 //! Beats counted in one window: of one's own choice, of a given length, or long enough for an uneven pulse.
 
-use super::{Needs, Pick, Question, Reads, plainly};
+use super::{Needs, PLAIN, Pick, Question, Reads, plainly};
 use crate::assess::asked::{count_in, exactly, numbers, plausible};
 use crate::assess::counting::judge_count;
 use crate::assess::placed::window_asked;
@@ -25,14 +25,11 @@ pub(super) const OWN: Question = Question {
     settle: |spec, _| Task { longest_s: spec.longest_s, ..Task::default() },
     holds_s: |_, pass| Some(pass.window_s),
     brief_says_window: true,
-    about: &[],
     spared: Some(&[]),
     points: &[points::CLEAN_WINDOW, points::EXACT_COUNT, points::UNITS, points::FORMULA],
-    mends: true,
-    window_topic: "window",
     needs: |_, pass| counted(Needs { code: "window", args: json!({"s": pass.window_s}) }),
-    needs_trace: true,
     judge,
+    ..PLAIN
 };
 
 /// A window of a given length.

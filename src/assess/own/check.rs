@@ -3,10 +3,11 @@
 
 use super::{OwnHint, OwnMisreading, SHOWN_IN};
 use crate::assess::expression::{self, NoExpression};
-use crate::assess::hint::{RUNGS, Rung, TOPICS};
-use crate::assess::task::{Kind, TaskSpec};
+use crate::assess::hint::{Rung, TOPICS};
+use crate::assess::task::{Reads, TaskSpec};
 use crate::assess::verdict::Step;
 use crate::deed::Field;
+use crate::plain;
 
 /// Most misreadings of a scenario's own.
 pub const MOST_MISREADINGS: usize = 12;
@@ -69,8 +70,8 @@ impl OwnMisreading {
             for rate in (45..=115).step_by(5) {
                 let count = (f64::from(rate) * length / 60.0).round();
                 // Intervals are timed from beat to beat.
-                let seconds = match task.kind {
-                    Kind::Intervals => count * 60.0 / f64::from(rate),
+                let seconds = match task.kind.question().reads {
+                    Reads::Intervals => count * 60.0 / f64::from(rate),
                     _ => *length,
                 };
                 let right = 60.0 * count / seconds;
@@ -129,16 +130,13 @@ pub fn check(
         let here = |field: &str| format!("hint[{k}].{field}");
         one.check().map_err(|(field, found, expected)| (here(field), found, expected))?;
         if hints[..k].iter().any(|other| other.is_about(&one.about, one.rung)) {
-            let found = format!("{} once more on the rung {}", quoted(&one.about), rung_name(one.rung));
+            let rung = plain::given(&one.rung);
+            let told = rung.as_str().unwrap_or_default();
+            let found = format!("{} once more on the rung {}", quoted(&one.about), told);
             return Err((here("about"), found, "one text for each rung".into()));
         }
     }
     Ok(())
-}
-
-fn rung_name(rung: Rung) -> &'static str {
-    const NAMES: [&str; RUNGS.len()] = ["look", "locate", "rule", "worked", "answer"];
-    RUNGS.iter().position(|one| *one == rung).map_or("", |k| NAMES[k])
 }
 
 fn worded(words: &str) -> Result<(), (&'static str, String, String)> {

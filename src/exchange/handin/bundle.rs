@@ -23,12 +23,6 @@ pub fn is_bundle(text: &str) -> bool {
     start.trim_start().starts_with('{') && start.contains(&format!("\"{FORMAT}\""))
 }
 
-/// Several results as one file.
-pub fn write(course: &str, results: &[String]) -> String {
-    let (name, all) = (Value::from(course), results.join(",\n"));
-    format!("{{\"format\":\"{FORMAT}\",\"version\":{VERSION},\"course\":{name},\"results\":[\n{all}\n]}}\n")
-}
-
 /// The texts of the results in one, in their order.
 pub fn read(text: &str) -> Result<Vec<String>, HandinError> {
     if text.len() > MOST_BYTES {

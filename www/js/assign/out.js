@@ -1,14 +1,13 @@
 // @ts-check
 // Passing the bench on: a link with everything in it, its picture, the file.
 
-import { pictureOf } from "../desk.js";
-import { attr, h, newId, prop, say, words } from "../dom.js";
+import { h, prop, say, words } from "../dom.js";
 import { download } from "../download.js";
 import { copy } from "../hand/file.js";
-import { linkOf, pageAddress } from "../hand/link.js";
+import { linkOf } from "../hand/link.js";
 import { num, t } from "../text.js";
 import { button } from "../widgets.js";
-import { checkedAddress, isOwnMachine } from "./address.js";
+import { AddressField, linkPicture } from "./address.js";
 /** @import { ScenarioValue } from '../types/told' */
 
 export class Out {
@@ -24,10 +23,7 @@ export class Out {
     this.shown = null;
     /** @type {string | undefined} */
     this.svg = undefined;
-    this.at = h("input", { class: "txt", type: "url", inputmode: "url", autocomplete: "off", spellcheck: "false", value: pageAddress(), oninput: () => this.again() });
-    const at = newId("at");
-    this.at.id = at;
-    this.here = h("p", { class: "problem", role: "status" });
+    this.at = new AddressField(() => this.again());
     this.address = h("output", { class: "address", tabindex: "0", role: "group", "aria-label": t("assign-link") });
     this.length = h("p", { class: "quiet" });
     this.paper = h("a", { class: "btn btn-plain", href: "#paper" }, t("assign-paper"));
@@ -36,7 +32,7 @@ export class Out {
     this.open = h("a", { class: "btn btn-plain" }, t("assign-as_student"));
     this.savePicture = button(t("assign-qr_save"), () => this.svg && download(`${this.name}-qr.svg`, this.svg, "image/svg+xml"), { pic: "save" });
     this.el = h("section", { class: "out", "aria-labelledby": "out-h" }, h("h2", { id: "out-h" }, t("assign-out")), h("p", { class: "quiet" }, t("assign-out_about")),
-      h("div", { class: "fld out-at" }, h("label", { for: at }, t("assign-at")), this.at, this.here),
+      this.at.el,
       h("div", { class: "out-two" }, h("div", {}, this.address, this.length, h("div", { class: "row" }, button(t("assign-copy"), () => this.copy(), { kind: "btn-strong" }), this.open, button(t("assign-save"), saveFile, { pic: "save" }), this.paper, this.said)),
         h("div", { class: "qr-row" }, this.picture, this.savePicture)));
     this.el.addEventListener("focusin", settle);
@@ -58,30 +54,21 @@ export class Out {
       prop(this.savePicture, "hidden", true);
       return;
     }
-    const address = checkedAddress(this.at.value);
-    words(this.here, address === null ? t("assign-at_wrong") : isOwnMachine(address) ? t("assign-at_here") : "");
-    attr(this.at, "aria-invalid", address === null ? "true" : null);
-    const link = await linkOf(toml, address ?? pageAddress());
+    const link = await linkOf(toml, this.at.look());
     if (mine !== this.count) return;
     this.name = scenario.id ?? "";
     words(this.address, link);
     words(this.length, t("assign-length", { n: num(link.length) }));
     this.open.href = link.slice(link.indexOf("#"));
-    this.svg = pictureOf(link);
-    prop(this.savePicture, "hidden", !this.svg);
-    if (!this.svg) {
-      this.picture.replaceChildren(h("p", { class: "quiet" }, t("assign-qr_long")));
-      return;
-    }
-    const picture = document.importNode(new DOMParser().parseFromString(this.svg, "image/svg+xml").documentElement, true);
-    picture.setAttribute("role", "img");
-    picture.setAttribute("aria-label", t("assign-qr"));
-    this.picture.replaceChildren(picture);
+    const picture = linkPicture(link);
+    this.svg = picture?.text;
+    prop(this.savePicture, "hidden", !picture);
+    this.picture.replaceChildren(picture?.el ?? h("p", { class: "quiet" }, t("assign-qr_long")));
   }
 
   /** Where the page is for students; empty where that is no address. */
   get base() {
-    return checkedAddress(this.at.value) ?? "";
+    return this.at.address ?? "";
   }
 
   /** With another address of the page. */

@@ -1,9 +1,9 @@
 // @ts-check
 // How the bench looks to one student: the table, and its strip running. Nothing here can be touched.
 
-import { Table } from "../bench/table.js";
+import { tablePicture } from "../bench/picture.js";
 import { Bench, CoreError } from "../core.js";
-import { flag, h, words } from "../dom.js";
+import { h, words } from "../dom.js";
 import { Loop } from "../loop.js";
 import { newSeed } from "../route.js";
 import { t } from "../text.js";
@@ -62,11 +62,9 @@ export class Preview {
       return;
     }
     const view = bench.view();
-    if (!view.bench) return;
-    const table = new Table(view.bench);
-    table.draw(view.bench);
-    flag(table.svg, "is-seen", view.link.seen);
-    this.table.replaceChildren(table.svg);
+    const picture = tablePicture(view);
+    if (!picture) return;
+    this.table.replaceChildren(picture);
     this.strip = new MiniStrip(bench);
     this.place.replaceChildren(this.strip.el);
     for (let k = 0; k < 24; k += 1) bench.advance(0.25); // so that there is something on the strip at once

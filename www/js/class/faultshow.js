@@ -5,10 +5,10 @@
 
 import { MiniStrip } from "../assign/ministrip.js";
 import { REGIONS } from "../assign/regions.js";
-import { Table } from "../bench/table.js";
+import { tablePicture } from "../bench/picture.js";
 import { Bench } from "../core.js";
 import { composed } from "../desk.js";
-import { attr, flag, h, prop, words } from "../dom.js";
+import { attr, h, prop, words } from "../dom.js";
 import { Loop } from "../loop.js";
 import { newSeed } from "../route.js";
 import { num, t } from "../text.js";
@@ -110,7 +110,7 @@ export class ShowFault {
     for (const one of [this.before, this.after]) prop(one, "hidden", this.list.length < 2);
     prop(this.before, "disabled", this.at === 0);
     prop(this.after, "disabled", this.at === this.list.length - 1);
-    this.stage.replaceChildren(...this.benches.map((bench, k) => h("div", { class: "show-side" }, tableOf(bench), h("div", { class: "show-strip" }, this.strips[k].el))));
+    this.stage.replaceChildren(...this.benches.map((bench, k) => h("div", { class: "show-side" }, h("div", { class: "show-table", "aria-hidden": "true" }, tablePicture(bench.view())), h("div", { class: "show-strip" }, this.strips[k].el))));
     this.label2();
   }
 
@@ -177,17 +177,4 @@ export class ShowFault {
     this.strips = [];
     this.stage.replaceChildren();
   }
-}
-
-/**
- * The table of a bench, as it stands; nothing here can be touched.
- * @param {Bench} bench
- */
-function tableOf(bench) {
-  const { bench: there, link } = bench.view();
-  if (!there) return null;
-  const table = new Table(there);
-  table.draw(there);
-  flag(table.svg, "is-seen", link.seen);
-  return h("div", { class: "show-table", "aria-hidden": "true" }, table.svg);
 }

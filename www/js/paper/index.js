@@ -1,14 +1,14 @@
 // @ts-check
 // On paper: the bench that is being set, as sheets to hand out, to fill in, to go through and to teach from.
 
-import { checkedAddress, isOwnMachine } from "../assign/address.js";
+import { AddressField, linkPicture } from "../assign/address.js";
 import { blank, sealed } from "../assign/draft.js";
 import { Bench, CoreError } from "../core.js";
-import { composed, pictureOf } from "../desk.js";
+import { composed } from "../desk.js";
 import { recall } from "../device.js";
-import { attr, h, newId, words } from "../dom.js";
+import { h, words } from "../dom.js";
 import { faultWords } from "../faults/words.js";
-import { linkOf, pageAddress } from "../hand/link.js";
+import { linkOf } from "../hand/link.js";
 import { newSeed } from "../route.js";
 import { bringTexts, t } from "../text.js";
 import { button, Tick } from "../widgets.js";
@@ -38,8 +38,7 @@ class Paper {
     this.chosen = new Set(["handout", "worksheet", "station"]);
     this.problem = h("p", { class: "calm", role: "alert", hidden: true });
     this.sheets = h("div", { class: "paper-sheets" });
-    this.at = h("input", { class: "txt", type: "url", inputmode: "url", autocomplete: "off", spellcheck: "false", value: pageAddress(), id: newId("at"), oninput: () => this.make() });
-    this.here = h("p", { class: "problem", role: "status" });
+    this.at = new AddressField(() => this.make());
     /** @param {SheetName} name @param {string} label */
     const tick = (name, label) => {
       const made = new Tick(label, (on) => {
@@ -53,7 +52,7 @@ class Paper {
     root.replaceChildren(
       h("div", { class: "wide-lead paper-tools" }, h("h1", { id: "paper-h", tabindex: "-1" }, t("paper-title")), h("p", { class: "lede" }, t("paper-lede", { title: this.scenario.title ?? "" })),
         h("div", { class: "row" }, tick("handout", t("paper-handout")), tick("worksheet", t("paper-worksheet")), tick("station", t("paper-station")), tick("key", t("paper-key"))),
-        h("div", { class: "fld out-at" }, h("label", { for: this.at.id }, t("assign-at")), this.at, this.here),
+        this.at.el,
         h("div", { class: "row" }, button(t("paper-print"), () => print(), { kind: "btn-strong", pic: "print" }), h("a", { class: "btn btn-plain", href: "#assign" }, t("paper-change")), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")))),
       this.problem, this.sheets);
     this.make();
@@ -62,20 +61,17 @@ class Paper {
   /** Makes the sheets that are chosen, of the bench as it is handed out. */
   async make() {
     const mine = (this.count += 1);
-    const address = checkedAddress(this.at.value);
-    words(this.here, address === null ? t("assign-at_wrong") : isOwnMachine(address) ? t("assign-at_here") : "");
-    attr(this.at, "aria-invalid", address === null ? "true" : null);
+    const address = this.at.look();
     let bench;
     try {
       const toml = composed(sealed(this.scenario));
       bench = Bench.fresh(toml, newSeed());
       bench.act({ do: "help", mode: "alone" });
       const view = bench.view();
-      const link = await linkOf(toml, address ?? pageAddress());
+      const link = await linkOf(toml, address);
       if (mine !== this.count) return;
-      const svg = pictureOf(link);
-      const picture = () => (svg ? document.importNode(/** @type {SVGElement} */ (/** @type {unknown} */ (new DOMParser().parseFromString(svg, "image/svg+xml").documentElement)), true) : null);
-      this.sheets.replaceChildren(...[...this.chosen].sort(byOrder).flatMap((name) => SHEETS[name]({ view, link, picture: picture(), faults: this.scenario.fault ?? [], book: this.book }) ?? []));
+      const picture = linkPicture(link)?.el ?? null;
+      this.sheets.replaceChildren(...[...this.chosen].sort(byOrder).flatMap((name) => SHEETS[name]({ view, link, picture, faults: this.scenario.fault ?? [], book: this.book }) ?? []));
       this.complain("");
     } catch (error) {
       if (!(error instanceof CoreError)) throw error;

@@ -12,7 +12,7 @@ import { grid } from "./grid.js";
 
 /**
  * What the sheets are made of: the bench as one student finds it, the link with its picture, the faults that were set.
- * @typedef {{ view: View, link: string, picture: SVGElement | null, faults: FaultSpec[], book: FaultBook }} Subject
+ * @typedef {{ view: View, link: string, picture: Element | null, faults: FaultSpec[], book: FaultBook }} Subject
  */
 
 /** @param {string} kind @param {string} title @param {string | null} under @param {...Kid} kids */
