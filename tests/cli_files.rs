@@ -202,6 +202,25 @@ fn what_is_read_is_not_written_over_under_any_name() {
 }
 
 #[test]
+fn nothing_of_a_class_is_written_over_a_result_in_its_folder() {
+    let (_, _, _, result) = inputs("over-class");
+    let class = scratch("over-class-folder");
+    let one = at(&class, "one.dicrotic-result.json");
+    std::fs::copy(&result, &one).unwrap();
+    let before = std::fs::read(&one).unwrap();
+    let all = class.to_str().unwrap();
+    for written in [&["--save"][..], &["--gradebook"], &["--out"], &["--word", "w", "--answers"]] {
+        let arguments = [&["class", all][..], written, &[&one]].concat();
+        let error = error_of(&mut dicrotic(&arguments));
+        assert!(
+            error.contains("would be written over") && error.contains("one.dicrotic"),
+            "{arguments:?}: {error}"
+        );
+        assert!(std::fs::read(&one).unwrap() == before, "{arguments:?}");
+    }
+}
+
+#[test]
 fn a_strip_that_no_memory_holds_is_refused_before_it_is_made() {
     let (folder, scenario, ..) = inputs("long");
     let out = at(&folder, "long.csv");

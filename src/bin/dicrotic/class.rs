@@ -76,7 +76,7 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
     let mut rows: Vec<Row> =
         waiting.into_par_iter().map(|source| handed_in::graded(source, &class.set, &known)).collect();
     let set = set::Given { set: class.set.clone(), plan: None, files: given.files };
-    rows.extend(grade_all(paths, &set, order.out)?);
+    rows.extend(grade_all(paths, &set, &outputs)?);
     for row in &rows {
         match (&row.graded, &row.why) {
             (Ok(graded), _) => class.take(row.source.clone(), graded.clone()),

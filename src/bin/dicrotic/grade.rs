@@ -11,7 +11,7 @@ use crate::{output, set, terminal, text_file, told};
 /// Grades `paths` by what was set into the table `out`; fails at the end if something could not be read, does not verify
 /// or must not count.
 pub fn run(paths: &[PathBuf], given: &[String], out: &Path) -> Result<(), Failure> {
-    let rows = grade_all(paths, &set::read(given)?, Some(out))?;
+    let rows = grade_all(paths, &set::read(given)?, &[out])?;
     let handed = rows.len();
     let told = told::of(rows);
     let mut text = format!("{}\n", table::HEAD);

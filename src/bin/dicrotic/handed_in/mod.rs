@@ -51,17 +51,17 @@ enum Work {
 }
 
 /// Grades everything in `paths` by what was `set`, in their order. Codes may belong to the project's scenarios besides.
-/// `out` is what will be written: refused where it is one of the files that are read.
-pub fn grade_all(paths: &[PathBuf], set: &Given, out: Option<&Path>) -> Result<Vec<Row>, Failure> {
-    same_file::refuse_overlap(paths.iter().chain(&set.files).map(PathBuf::as_path), out.as_slice())?;
-    let own = out.map(identity);
+/// `outputs` are what will be written: refused where one of them is one of the files that are read, also out of a folder.
+pub fn grade_all(paths: &[PathBuf], set: &Given, outputs: &[&Path]) -> Result<Vec<Row>, Failure> {
+    same_file::refuse_overlap(paths.iter().chain(&set.files).map(PathBuf::as_path), outputs)?;
+    let own: Vec<Identity> = outputs.iter().map(|path| identity(path)).collect();
     let mut work = Vec::new();
     for path in paths {
         if path.is_dir() {
             for item in folder::items(path) {
                 match item {
                     Ok(file) => {
-                        if read_from_folder(&file, own.as_ref(), out)? {
+                        if read_from_folder(&file, &own, outputs)? {
                             add(&mut work, &file);
                         }
                     }
@@ -113,12 +113,12 @@ fn is_handed_in(path: &Path) -> bool {
 
 /// Whether a file of a folder is to be read. What is about to be written over is left out, if it is an earlier table, and
 /// refused, if it is a result.
-fn read_from_folder(file: &Path, own: Option<&Identity>, out: Option<&Path>) -> Result<bool, Failure> {
-    if own.is_none_or(|own| *own != identity(file)) {
+fn read_from_folder(file: &Path, own: &[Identity], outputs: &[&Path]) -> Result<bool, Failure> {
+    if !own.contains(&identity(file)) {
         return Ok(true);
     }
     if is_handed_in(file) {
-        same_file::refuse_overlap([file], out.as_slice())?;
+        same_file::refuse_overlap([file], outputs)?;
     }
     Ok(false)
 }
