@@ -86,7 +86,7 @@ fn each_of_three_hundred_is_in_the_right_line() {
             Deed::Twice => assert_eq!((line.results.len(), line.passes), (2, 1)),
             Deed::Again => assert_eq!(line.results.len(), 1, "handed in again, counted once"),
             Deed::Easier | Deed::OtherBench => assert_eq!(line.against, ["other_bench"]),
-            Deed::Copied => assert!(line.copied && line.against == ["other_seed"]),
+            Deed::Copied => assert!(line.copied.len() == 1 && line.against == ["other_seed"], "{line:?}"),
             Deed::Edited => assert_eq!(line.doubts, ["differs"]),
             Deed::Damaged | Deed::EasierCode => assert_eq!((line.results.len(), line.failed.len()), (0, 1)),
             _ => {}
@@ -122,6 +122,58 @@ fn what_came_first_is_what_is_talked_about() {
     );
     assert_eq!(groups.iter().map(|g| g["n"].as_u64().unwrap()).collect::<Vec<_>>(), [100, 100, 100, 1]);
     assert_eq!(groups[0]["misreading"], "other_multiplier");
+}
+
+#[test]
+fn whoever_is_counted_in_what_to_talk_about_is_found_by_it() {
+    let class = three_hundred();
+    let lines = class.lines();
+    let [wrong, misreadings, trace] = class.talk();
+    for (kind, often) in [("wrong", wrong), ("misreadings", misreadings), ("trace", trace)] {
+        for one in often {
+            let name = format!("{kind}:{}", one.id);
+            let theirs: usize =
+                lines.iter().filter(|line| line.met.contains(&name)).map(|line| line.results.len()).sum();
+            let n = lines.iter().filter(|line| line.met.contains(&name)).count();
+            assert!(
+                n > 0 && n <= one.first + one.last && one.first.max(one.last) <= theirs,
+                "{name}: {n} of {one:?}"
+            );
+        }
+    }
+    // The same once more, student by student.
+    let six = (0..LISTED).filter(|k| matches!(deed(*k), Deed::Once(Way::Six))).count();
+    assert!(six > 0);
+    for k in (0..LISTED).filter(|k| matches!(deed(*k), Deed::Once(Way::Six))) {
+        assert!(lines[k as usize].met.contains(&"misreadings:other_multiplier".to_string()), "{}", code(k));
+    }
+    // The partner of a copy is told on both sides.
+    for line in lines.iter().filter(|line| !line.copied.is_empty()) {
+        for other in &line.copied {
+            let partner =
+                lines.iter().find(|l| l.code == *other).unwrap_or_else(|| panic!("no line of {other}"));
+            assert!(partner.copied.contains(&line.code), "{} and {other}", line.code);
+        }
+    }
+}
+
+#[test]
+fn an_easier_bench_under_the_same_heading_is_told_before_it_is_set_and_can_be_taken_back() {
+    let easier = students::faultless();
+    let mut class = assigned(ASSIGNMENT);
+    assert!(class.set.rivals(ASSIGNMENT).unwrap().is_empty(), "the same once more is no rival");
+    let rivals: Vec<String> = class.set.rivals(&easier).unwrap().iter().map(|one| one.from.clone()).collect();
+    assert_eq!(rivals, ["assignment.toml"]);
+    class.give("easier.toml", &easier).unwrap();
+    let told = class.set_told();
+    assert_eq!(told.as_array().unwrap().len(), 2);
+    assert!(told[0]["rival"] == true && told[1]["rival"] == true, "{told}");
+    assert!(
+        !told[0]["faults"].as_array().unwrap().is_empty() && told[1]["faults"].as_array().unwrap().is_empty()
+    );
+    class.take_back(told[1]["bench"].as_str().unwrap());
+    assert_eq!(class.set.all().len(), 1);
+    assert_eq!(class.set_told()[0]["rival"], false);
 }
 
 fn class_of(attempts: &[(&str, u32, Way)]) -> Class {

@@ -1,6 +1,6 @@
 //! The list of a class: read in the forms in which it comes, refused with the line and what is wrong there.
 
-use dicrotic::exchange::class::roster::{Entry, MOST_STUDENTS, RosterError, read};
+use dicrotic::exchange::class::roster::{Entry, MOST_STUDENTS, RosterError, read, read_lines};
 
 fn entry(code: &str, name: &str, email: &str, group: &str) -> Entry {
     Entry { code: code.into(), name: name.into(), email: email.into(), group: group.into() }
@@ -90,4 +90,17 @@ fn no_text_brings_the_reader_down() {
             assert!(entries.iter().all(|e| !e.code.trim().is_empty()), "{text:?}");
         }
     }
+}
+
+#[test]
+fn a_list_with_lines_that_are_wrong_gives_those_that_are_right() {
+    let (list, wrong) = read_lines("code,name\na1,Ada\n,Ben\nA 1,Cy\nb2,Dee\n").unwrap();
+    assert_eq!(list, [entry("a1", "Ada", "", ""), entry("b2", "Dee", "", "")]);
+    let wrong: Vec<String> = wrong.iter().map(ToString::to_string).collect();
+    assert_eq!(wrong, ["line 3: no code", "line 4: the code \"A 1\" stands on line 2 already"]);
+    // Where the titles say nothing, or nobody is right, nothing is taken.
+    assert!(read_lines("name,email\nAda,a@example.org\n").is_err());
+    assert!(read_lines("code,name\n,Ada\n").is_err());
+    let (strict, lines) = (read("code,name\na1,Ada\n").unwrap(), read_lines("code,name\na1,Ada\n").unwrap());
+    assert_eq!((strict, Vec::new()), lines);
 }

@@ -7,6 +7,7 @@ use crate::exchange::class::{Care, Class, Line, Source, Terms, gradebook, roster
 use crate::exchange::handin::together::beside;
 use crate::exchange::handin::{Graded, table};
 use crate::plain::{self, json};
+use crate::scenario::digest::hex;
 use wasm_bindgen::prelude::*;
 
 /// A class.
@@ -52,6 +53,26 @@ impl Course {
         Ok(())
     }
 
+    /// Benches set already under the name of a scenario or of a part of a course, that are others, as JSON: their marks.
+    pub fn rivals(&self, toml: &str) -> Result<String, JsValue> {
+        let rivals = self.class.set.rivals(toml).map_err(|e| told(e.told()))?;
+        let marks: Vec<String> = rivals.iter().map(|one| hex(&one.bench)).collect();
+        Ok(json!(marks).to_string())
+    }
+
+    /// Sets the bench with this mark no longer; see [`Class::take_back`]. All that came in waits to be graded without it.
+    #[wasm_bindgen(js_name = takeBack)]
+    pub fn take_back(&mut self, bench: &str) {
+        self.class.take_back(bench);
+        self.waiting.extend(self.class.again());
+    }
+
+    /// What was set, as JSON, see [`Class::set_told`].
+    #[wasm_bindgen(js_name = setTold)]
+    pub fn set_told(&self) -> String {
+        self.class.set_told().to_string()
+    }
+
     /// What was set, as JSON: `[[from, text]…]`.
     pub fn given(&self) -> String {
         let all: Vec<_> = self.class.set.all().iter().map(|one| (&one.from, &one.text)).collect();
@@ -79,20 +100,19 @@ impl Course {
         self.class.sources.get(k).map(|source| json!(source).to_string())
     }
 
-    /// Takes the list of students; what is wrong with it comes back as JSON: `[{code, args}…]`, none where it was taken.
+    /// Takes the list of students, as JSON: `taken`, how many (none where it is no list), and `wrong`, the lines left out or what is
+    /// wrong with the whole of it: `[{code, args}…]`.
     pub fn roster(&mut self, text: &str) -> String {
-        let wrong = match roster::read(text) {
-            Ok(list) => {
+        let (taken, wrong) = match roster::read_lines(text) {
+            Ok((list, wrong)) => {
                 self.class.roster = list;
-                Vec::new()
+                (self.class.roster.len(), wrong)
             }
-            Err(errors) => errors
-                .iter()
-                .map(|e| e.told())
-                .map(|(code, args)| json!({"code": code, "args": args}))
-                .collect(),
+            Err(wrong) => (0, wrong),
         };
-        json!(wrong).to_string()
+        let wrong: Vec<_> =
+            wrong.iter().map(|e| e.told()).map(|(code, args)| json!({"code": code, "args": args})).collect();
+        json!({"taken": taken, "wrong": wrong}).to_string()
     }
 
     /// Forgets the list.

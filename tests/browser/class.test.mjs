@@ -54,11 +54,21 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
         assert.ok(box && box.y >= 0 && box.y + box.height <= 900, `${part} is out of sight: ${JSON.stringify(box)}`);
       }
       assert.match(await page.locator(".tile-absent").innerText(), /15\s*nothing in/);
-      assert.match(await page.locator(".heat-misreadings li").first().innerText(), /multiplier of another window\s*60 → 30/);
+      assert.match(await page.locator(".heat-misreadings li").first().innerText(), /multiplier of another window\s*60 at first, 30 at last/);
       // Found, filtered, sorted.
       await page.locator(".tile-unusable").click();
       assert.equal(await page.locator(".students tbody tr").count(), 30);
       await page.locator(".tile-unusable").click();
+      // From what is talked about to those whom it is about, and back.
+      await page.locator('[data-about="misreadings:other_multiplier"]').click();
+      assert.equal(await page.locator(".students tbody tr").count(), 60);
+      assert.ok((await page.locator(".students tbody tr .remarks, .students tbody tr .c-wrong").allInnerTexts()).some((text) => /multiplier of another window/.test(text)));
+      await page.getByRole("button", { name: /show all again/ }).click();
+      assert.equal(await page.locator(".students tbody tr").count(), 300);
+      // A reason stands beside whoever cannot be graded, and the other one of two alike is named.
+      const told = await page.$$eval('.students tbody tr[data-state="unusable"], .students tbody tr[data-state="wrong_bench"]', (rows) => rows.filter((row) => !row.querySelector(".remarks")).length);
+      assert.equal(told, 0, "somebody cannot be graded, and nobody says why");
+      assert.ok((await page.locator(".students .remarks").allInnerTexts()).some((text) => /The same log came from .*S-0/.test(text)));
       await page.getByLabel("Find a student").fill("s17@");
       assert.equal(await page.locator(".students tbody tr").count(), 1);
       await page.getByLabel("Find a student").fill("");
@@ -76,6 +86,41 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
     });
   });
 
+  test("a second bench of one name is asked about, and what was set by mistake is taken back", async () => {
+    const made = classOfThreeHundred();
+    const folder = mkdtempSync(path.join(os.tmpdir(), "dicrotic-"));
+    const set = readFileSync(made.assignment, "utf8");
+    const easier = path.join(folder, "easier.toml");
+    writeFileSync(easier, set.split("[[fault]]")[0].replace("name_faults = true", ""));
+    const result = made.files.find((file) => /attempt-11\./.test(file)) ?? made.files[0];
+    await withPage(wide, async ({ page, url }) => {
+      await page.goto(`${url}#class`);
+      await page.locator(".intake").waitFor();
+      await open(page, "Open what was set", [made.assignment]);
+      await page.locator(".given[data-n='1']").waitFor();
+      assert.match(await page.locator(".given li").innerText(), /Faults: .+ and .+\. 3 tries\./);
+      await open(page, "Open what was set", [easier]);
+      await page.locator("dialog[open]").getByText("easier.toml has the same name and is another bench.").waitFor();
+      await pressButton(page, "Leave it as it was");
+      assert.equal(await page.locator(".given li").count(), 1);
+      await open(page, "Open what was set", [easier]);
+      await pressButton(page, "Set both");
+      await page.locator(".given[data-n='2']").waitFor();
+      assert.equal(await page.getByText("Another bench of this name is set too.").count(), 2);
+      await page.getByRole("button", { name: /Take out .* \(easier\.toml\)/ }).click();
+      await page.locator(".given[data-n='1']").waitFor();
+      assert.equal(await page.getByText("Another bench of this name is set too.").count(), 0);
+      // A result is not what was set; a bench is no result.
+      await open(page, "Open what was set", [result]);
+      await page.locator(".intake-wrong").getByText("It is a result and not what was set.").waitFor();
+      await open(page, "Choose files", [easier]);
+      await page.locator("dialog[open]").getByText("easier.toml is a bench or a course and no result.").waitFor();
+      await pressButton(page, "No, leave it out");
+      await page.locator(".intake-wrong").getByText("and was left out").waitFor();
+      assert.equal(await page.locator(".given li").count(), 1);
+    });
+  });
+
   test("nothing is lost by a look, by Back, by a reload, and what was decided goes along into the file and the gradebook", async () => {
     const made = classOfThreeHundred();
     const files = made.files.filter((file) => /S-00|S-01|attempt-(11|25|39)\./.test(file));
@@ -88,6 +133,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       await page.getByLabel(/One student a line/).fill("code,name\nS-001,Ada\nS-001,Ben\n");
       await pressButton(page, "Take the list");
       await page.getByText("Line 3: the code “S-001” is already on line 2.").waitFor();
+      assert.match(await page.locator(".roster-said").innerText(), /One student is on the list/, "one line that is wrong takes the list along");
       await open(page, "Open the list", [made.roster]);
       await open(page, "Choose files", files);
       await graded(page, 300);

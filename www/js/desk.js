@@ -5,7 +5,7 @@
 import init, { AnswerKey, composeScenario, Course as Inner, courseFile, courseHanded, fairness, hashedWord, isCourse, Lab, Package, qrSvg, Regrade, resultsIn, scenarioJson, SetList, taskKinds } from "../wasm/dicrotic_desk.js";
 import { Bench, digestOf, guarded } from "./core.js";
 /** @import { Args } from './types/names' */
-/** @import { Care, ClassTerms, ClassTold, Fairness, GradebookOrder, ScenarioValue, Source } from './types/told' */
+/** @import { Care, ClassTerms, ClassTold, Fairness, GradebookOrder, ScenarioValue, SetBench, Source } from './types/told' */
 
 await init();
 
@@ -109,6 +109,24 @@ export class Course {
   give(from, toml) {
     guarded(() => this.#course.give(from, toml));
   }
+  /**
+   * Benches set already that have the name of a scenario, or of a part of a course, and are others: their marks.
+   * @param {string} toml @returns {string[]}
+   */
+  rivals(toml) {
+    return JSON.parse(guarded(() => this.#course.rivals(toml)));
+  }
+  /**
+   * Sets a bench no longer; all that came in waits to be graded without it.
+   * @param {string} bench
+   */
+  takeBack(bench) {
+    this.#course.takeBack(bench);
+  }
+  /** What was set, each with what tells it from another. @returns {SetBench[]} */
+  setTold() {
+    return JSON.parse(this.#course.setTold());
+  }
   /** What was set: [from, text] each. @returns {[string, string][]} */
   given() {
     return JSON.parse(this.#course.given());
@@ -126,8 +144,8 @@ export class Course {
     return JSON.parse(this.#course.source(k) ?? "null");
   }
   /**
-   * Takes a list of students; what is wrong with it, or nothing.
-   * @param {string} text @returns {{ code: string, args: Args }[]}
+   * Takes a list of students: how many, and the lines left out, or what is wrong with the whole of it.
+   * @param {string} text @returns {{ taken: number, wrong: { code: string, args: Args }[] }}
    */
   roster(text) {
     return JSON.parse(this.#course.roster(text));

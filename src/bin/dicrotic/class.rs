@@ -86,6 +86,12 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
     }
     let told = told::of(rows);
     let (mut notes, complaints) = (told.notes, &told.complaints);
+    notes.extend(class.set.of_one_name().into_iter().map(|(first, second)| {
+        format!(
+            "{} and {} are different benches, and both are called \"{}\": results of either count",
+            first.from, second.from, second.title
+        )
+    }));
     let lines = class.lines();
     notes.extend(changed(&class, &lines));
     let summary = sum_up(&class.graded);
@@ -178,7 +184,7 @@ fn feedback(line: &Line) -> String {
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ")
 }
 
-fn remarks(student: &Line) -> Vec<&'static str> {
+fn remarks(student: &Line) -> Vec<String> {
     let against = |code: &str| student.against.contains(&code);
     let looks = |code: &str| student.remarks.contains(&code);
     [
@@ -188,14 +194,17 @@ fn remarks(student: &Line) -> Vec<&'static str> {
         (against("other_seed"), "a seed is not theirs"),
         (against("too_many_tries"), "more tries than there are"),
         (against("late"), "after the deadline"),
-        (student.copied, "same log as somebody else"),
-        (student.alike, "cursors and marks as somebody else's"),
         (looks("all_at_once"), "window, answers and check at one moment"),
         (looks("clock"), "less time from begin to end than at the bench"),
         (looks("no_pause"), "deeds without time between them"),
     ]
     .into_iter()
-    .filter_map(|(on, text)| on.then_some(text))
+    .filter_map(|(on, text)| on.then(|| text.to_string()))
+    .chain(
+        [("same log as", &student.copied), ("cursors and marks as", &student.alike)].into_iter().filter_map(
+            |(text, others)| (!others.is_empty()).then(|| format!("{text} {}", others.join(", "))),
+        ),
+    )
     .collect()
 }
 

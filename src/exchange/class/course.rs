@@ -2,8 +2,11 @@
 
 use super::care::{Cares, Terms};
 use super::roster::Entry;
-use crate::exchange::handin::set::SetError;
+use crate::exchange::handin::set::{One, SetError};
 use crate::exchange::handin::{Graded, HandinError, Set};
+use crate::plain::json;
+use crate::scenario::Scenario;
+use crate::scenario::digest::hex;
 use crate::scenario::plan::Plan;
 use crate::session::compact::Code;
 use serde::{Deserialize, Serialize};
@@ -89,6 +92,34 @@ impl Class {
             self.plan = Some(plan);
         }
         Ok(())
+    }
+
+    /// What was set, for whoever has to tell one bench from another: where it came from, its heading, its faults with their
+    /// severity (nothing where a seed draws it), how many tries there are, whether it is part of the course, and whether another
+    /// bench is set under its name.
+    pub fn set_told(&self) -> Value {
+        let parts = self.part_benches();
+        let alike: Vec<&One> = self.set.of_one_name().into_iter().flat_map(|(a, b)| [a, b]).collect();
+        let told = |one: &One| {
+            let faults = Scenario::read(&one.text).map_or_else(|_| Vec::new(), |s| s.fault);
+            json!({
+                "from": one.from, "title": one.title, "id": one.id, "bench": hex(&one.bench), "tries": one.attempts,
+                "faults": faults.iter().map(|f| json!({"id": f.name, "severity": f.severity})).collect::<Vec<_>>(),
+                "of_course": parts.contains(&one.bench), "rival": alike.iter().any(|other| other.bench == one.bench),
+            })
+        };
+        self.set.all().iter().map(told).collect()
+    }
+
+    /// Sets the bench of this mark no longer; a part takes its course along, because what is left of one is another course.
+    pub fn take_back(&mut self, bench: &str) {
+        let parts = self.part_benches();
+        if parts.iter().any(|part| hex(part) == bench) {
+            parts.iter().for_each(|part| self.set.take_back(part));
+            self.plan = None;
+        }
+        let found = self.set.all().iter().find(|one| hex(&one.bench) == bench).map(|one| one.bench);
+        found.iter().for_each(|bench| self.set.take_back(bench));
     }
 
     /// Takes down what came of something.

@@ -4,7 +4,7 @@ use super::care::{Care, Pick};
 use super::course::Class;
 use super::parts::PartLine;
 use super::roster::Entry;
-use super::talk::causes;
+use super::talk::{causes, met};
 use crate::assess::rubric::OF;
 use crate::assess::verdict::Step;
 use crate::exchange::handin::class::once_each;
@@ -89,10 +89,12 @@ pub struct Line {
     pub doubts: Vec<&'static str>,
     /// Codes of what keeps results of theirs from counting; `late` among them.
     pub against: Vec<&'static str>,
-    /// Whether somebody else handed in the same log.
-    pub copied: bool,
-    /// Whether somebody else's cursors and marks stand where theirs do.
-    pub alike: bool,
+    /// Codes of others who handed in the same log.
+    pub copied: Vec<String>,
+    /// Codes of others whose cursors and marks stand where theirs do.
+    pub alike: Vec<String>,
+    /// What stands in their results, whether those count or not, see [`super::talk::met`].
+    pub met: Vec<String>,
     /// Codes of what a log made by a program looks like.
     pub remarks: Vec<&'static str>,
     /// What was decided for them.
@@ -174,6 +176,17 @@ impl Class {
         there.max_by_key(|entry| tidy(&entry.code).len()).map_or_else(String::new, |entry| entry.code.clone())
     }
 
+    /// Whose results these are, each once: as the list spells them, or as they were typed.
+    fn codes_of<'a>(&self, results: impl Iterator<Item = &'a usize>) -> Vec<String> {
+        let code = |k: &usize| {
+            let typed = &self.graded[*k].about.student;
+            let listed = self.roster.iter().find(|entry| tidy(&entry.code) == tidy(typed));
+            listed.map_or_else(|| typed.clone(), |entry| entry.code.clone())
+        };
+        let all: BTreeSet<String> = results.map(code).collect();
+        all.into_iter().collect()
+    }
+
     /// What keeps a result from counting for this student, beside what does so for everybody.
     fn against(&self, graded: &Graded, care: &Care) -> Vec<&'static str> {
         let given = |against: &&Against| {
@@ -244,8 +257,9 @@ impl Class {
             trace: stands.map_or_else(Vec::new, |g| causes(&g.outcome.codes)),
             doubts: once_each(of().flat_map(|g| &g.doubts).map(HandinError::code)),
             against: once_each(against.concat().into_iter()),
-            copied: results.iter().any(|k| !found[*k].copies.is_empty()),
-            alike: results.iter().any(|k| !found[*k].alike.is_empty()),
+            copied: self.codes_of(results.iter().flat_map(|k| &found[*k].copies)),
+            alike: self.codes_of(results.iter().flat_map(|k| &found[*k].alike)),
+            met: met(&of().collect::<Vec<_>>()),
             remarks: once_each(of().flat_map(|g| &g.remarks).map(|r| r.code())),
             code,
             name,

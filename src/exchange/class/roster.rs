@@ -222,8 +222,15 @@ fn column_of(title: &str) -> Column {
     known.map_or(Column::Other, |(column, _)| *column)
 }
 
-/// Reads a list. What is wrong is told line by line, all of it together.
+/// Reads a list that must be whole. What is wrong is told line by line, all of it together.
 pub fn read(text: &str) -> Result<Vec<Entry>, Vec<RosterError>> {
+    let (entries, errors) = read_lines(text)?;
+    if errors.is_empty() { Ok(entries) } else { Err(errors) }
+}
+
+/// Reads a list line by line: those students who can be taken from it, and the lines that had to be left out, with the reason.
+/// A student who stands there twice is taken once. Nothing is taken from what is no list.
+pub fn read_lines(text: &str) -> Result<(Vec<Entry>, Vec<RosterError>), Vec<RosterError>> {
     if text.len() > MOST_BYTES {
         return Err(vec![RosterError::TooLong { bytes: text.len(), most: MOST_BYTES }]);
     }
@@ -238,19 +245,19 @@ pub fn read(text: &str) -> Result<Vec<Entry>, Vec<RosterError>> {
         Some(columns) => columns.clone(),
         None => untitled(&rows),
     };
-    let mut errors = Vec::new();
-    if titled.is_some() {
-        errors.extend(titles_wrong(first, &columns));
+    let wrong = if titled.is_some() { titles_wrong(first, &columns) } else { Vec::new() };
+    if !wrong.is_empty() {
+        return Err(wrong);
     }
+    let mut errors = Vec::new();
     let mut entries: Vec<Entry> = Vec::new();
     let mut lines: HashMap<String, usize> = HashMap::new();
     for row in &rows[usize::from(titled.is_some())..] {
         if errors.len() >= MOST_ERRORS {
-            break;
+            return Err(errors); // this is no list
         }
         if entries.len() >= MOST_STUDENTS {
-            errors.push(RosterError::TooMany { line: row.line, most: MOST_STUDENTS });
-            break;
+            return Err(vec![RosterError::TooMany { line: row.line, most: MOST_STUDENTS }]);
         }
         match entry(row, &columns) {
             Err(error) => errors.push(error),
@@ -265,10 +272,11 @@ pub fn read(text: &str) -> Result<Vec<Entry>, Vec<RosterError>> {
             },
         }
     }
-    if errors.is_empty() && entries.is_empty() {
-        errors.push(RosterError::Empty);
+    match (entries.is_empty(), errors.is_empty()) {
+        (false, _) => Ok((entries, errors)),
+        (true, true) => Err(vec![RosterError::Empty]),
+        (true, false) => Err(errors),
     }
-    if errors.is_empty() { Ok(entries) } else { Err(errors) }
 }
 
 /// The columns, if a row is one of titles: one of them says code, or two are known.

@@ -30,6 +30,23 @@ pub fn causes(codes: &[String]) -> Vec<&'static str> {
     CAUSES.into_iter().filter(|(_, list)| told(list)).map(|(cause, _)| cause).collect()
 }
 
+/// The misreadings, steps that went wrong, causes of a poor trace and faults left that stand in a student's results, as
+/// `misreadings:bumps_counted`, `wrong:count`, `trace:hum`, `faults:lead_moved`: whoever is counted in what to talk about is found by it.
+pub fn met(results: &[&Graded]) -> Vec<String> {
+    let here = results.iter().filter(|graded| on_this_bench(graded));
+    let mut all = std::collections::BTreeSet::new();
+    for graded in here {
+        for outcome in checks(graded) {
+            all.extend(outcome.first_wrong.map(|step| format!("wrong:{}", step.name())));
+            all.extend(outcome.explained().map(|id| format!("misreadings:{id}")));
+            all.extend(causes(&outcome.codes).into_iter().map(|cause| format!("trace:{cause}")));
+        }
+        let left = graded.faults.iter().filter(|fault| !fault.cleared);
+        all.extend(left.map(|fault| format!("faults:{}", fault.id)));
+    }
+    all.into_iter().collect()
+}
+
 /// How often something came at the first check and at the last one. Who checked once did both at once.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Often {

@@ -41,6 +41,9 @@ pub enum HandinError {
         /// What was found.
         found: String,
     },
+    /// It ends in the middle.
+    #[error("the file ends in the middle: a part of it is missing")]
+    CutShort {},
     /// Written by another version.
     #[error("result form {found}; this version reads form {}", super::result::VERSION)]
     Version {
@@ -104,6 +107,7 @@ impl HandinError {
         match self {
             HandinError::TooLong { .. } => "too_long",
             HandinError::NoResult { .. } => "no_result",
+            HandinError::CutShort {} => "cut_short",
             HandinError::Version { .. } => "version",
             HandinError::Code { .. } => "code",
             HandinError::ScenarioMissing { .. } => "scenario_missing",
@@ -127,7 +131,7 @@ impl HandinError {
             HandinError::ScenarioMissing { digest } | HandinError::OtherBench { digest } => {
                 json!({"digest": digest})
             }
-            HandinError::Changed {} | HandinError::OtherScenario {} => json!({}),
+            HandinError::CutShort {} | HandinError::Changed {} | HandinError::OtherScenario {} => json!({}),
             HandinError::OtherProgram { found, ours } => json!({"found": found, "ours": ours}),
             HandinError::Differs { field, claimed, replayed } => {
                 json!({"field": field, "claimed": claimed, "replayed": replayed})

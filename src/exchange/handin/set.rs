@@ -35,6 +35,32 @@ pub struct One {
     pub terms: Terms,
     /// Tries that a student has, where they are counted.
     pub attempts: Option<u32>,
+    /// Its name in results.
+    pub id: String,
+    /// Its heading.
+    pub title: String,
+}
+
+impl One {
+    /// One scenario, given where its text came from.
+    fn read(from: &str, text: &str) -> Result<Self, ScenarioError> {
+        let scenario = Scenario::read(text)?;
+        Ok(Self {
+            from: from.into(),
+            text: text.into(),
+            bench: bench_mark(text),
+            whole: digest(text),
+            terms: Terms::of(&scenario),
+            attempts: scenario.assignment.as_ref().and_then(|a| a.attempts),
+            id: scenario.id,
+            title: scenario.title,
+        })
+    }
+
+    /// Whether an instructor could take one for the other: they have one name or one heading, and are two benches.
+    fn rivals(&self, other: &One) -> bool {
+        self.bench != other.bench && (self.id == other.id || self.title.trim() == other.title.trim())
+    }
 }
 
 /// All that was set.
@@ -65,15 +91,7 @@ impl SetError {
 impl Set {
     /// Takes one more scenario as set, given its text and where that came from. The same once more changes nothing.
     pub fn add(&mut self, from: &str, text: &str) -> Result<(), SetError> {
-        let scenario = Scenario::read(text)?;
-        let one = One {
-            from: from.into(),
-            text: text.into(),
-            bench: bench_mark(text),
-            whole: digest(text),
-            terms: Terms::of(&scenario),
-            attempts: scenario.assignment.and_then(|a| a.attempts),
-        };
+        let one = One::read(from, text)?;
         match self.of_bench(&one.bench) {
             Some(known) if known.whole == one.whole => {}
             Some(known) => return Err(SetError::Twice(known.from.clone())),
@@ -114,6 +132,32 @@ impl Set {
         Scenario::read(text)?;
         self.0.retain(|one| one.bench != bench);
         self.add(from, text)
+    }
+
+    /// Those set already that carry the name or the heading of a scenario, or of a part of a course, and are other benches: whoever
+    /// sets both lets the easier one count.
+    pub fn rivals(&self, text: &str) -> Result<Vec<&One>, SetError> {
+        let texts = match plan::is_plan(text) {
+            true => Plan::read(text)?.part.into_iter().map(|part| part.scenario).collect(),
+            false => vec![text.to_string()],
+        };
+        let new = texts.iter().map(|text| One::read("", text)).collect::<Result<Vec<_>, _>>()?;
+        Ok(self.0.iter().filter(|known| new.iter().any(|one| known.rivals(one))).collect())
+    }
+
+    /// The names under which several different benches are set, with the places from which those came.
+    pub fn of_one_name(&self) -> Vec<(&One, &One)> {
+        let pairs = self.0.iter().enumerate();
+        pairs
+            .filter_map(|(k, one)| {
+                self.0[..k].iter().find(|other| one.rivals(other)).map(|other| (other, one))
+            })
+            .collect()
+    }
+
+    /// Sets the scenario with this bench no longer.
+    pub fn take_back(&mut self, bench: &BenchMark) {
+        self.0.retain(|one| one.bench != *bench);
     }
 
     /// All of them, in the order in which they were given.

@@ -71,7 +71,7 @@ class ClassScreen {
     const files = h("div", { class: "row class-files" }, button(t("class-save"), () => this.save(), { kind: "btn-strong", pic: "save" }), button(t("class-csv"), () => download("grades.csv", state.course.csv(), "text/csv"), { pic: "save" }),
       button(t("class-print"), () => print()), button(t("class-empty"), () => this.forget(), { kind: "btn-plain" }));
     const results = h("div", { class: "class-results", hidden: true }, terms.el, overview, students.el, files, out.el);
-    const intake = new Intake({ scenarios: this.scenarios, took: () => this.sumUp(), openClass: (text) => this.openClass(text) });
+    const intake = new Intake({ scenarios: this.scenarios, faults: this.faults, took: () => this.sumUp(), openClass: (text) => this.openClass(text) });
     return { overview, students, out, results, intake };
   }
 

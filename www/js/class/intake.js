@@ -1,16 +1,17 @@
 // @ts-check
 // Taking in: what was set, the list of students, result files and codes. Grading is done beside the page, see grader.js.
 
-import { brief, CoreError, digestOf } from "../core.js";
+import { CoreError, digestOf } from "../core.js";
 import { partResults } from "../desk.js";
 import { h, newId, prop, style, words } from "../dom.js";
 import { chooseFiles } from "../hand/file.js";
 import { MOST_COURSE_BYTES, unpackText } from "../hand/link.js";
-import { coded, listed, t } from "../text.js";
+import { coded, t } from "../text.js";
 import { button } from "../widgets.js";
+import { askSet, Given } from "./given.js";
 import { Grader } from "./grader.js";
 import { changed, state } from "./state.js";
-/** @import { ScenarioEntry } from '../types/page' */
+/** @import { FaultBook, ScenarioEntry } from '../types/page' */
 /** @import { Source } from '../types/told' */
 /** @import { Waiting } from './grader.js' */
 
@@ -21,9 +22,9 @@ const CODE = /\bD\d+\.[\w-]+/g; // of any form: which ones can be read the core 
 export class Intake {
   /**
    * took(): something came in, or is otherwise than it was.
-   * @param {{ scenarios: ScenarioEntry[], took: () => unknown, openClass: (text: string) => unknown }} ways
+   * @param {{ scenarios: ScenarioEntry[], faults: FaultBook, took: () => unknown, openClass: (text: string) => unknown }} ways
    */
-  constructor({ scenarios, took, openClass }) {
+  constructor({ scenarios, faults, took, openClass }) {
     this.scenarios = scenarios;
     this.took = took;
     this.openClass = openClass;
@@ -41,7 +42,7 @@ export class Intake {
     this.stop = button(t("class-cancel"), () => this.cancel());
     this.work = h("div", { class: "intake-work", hidden: true }, this.progress, this.stop);
     this.status = h("p", { class: "quiet", role: "status" });
-    this.given = h("p", { class: "quiet given", role: "status" });
+    this.given = new Given({ faults, altered: () => this.setAnew(), complain: (from, told) => this.complain(from, told) });
     this.wrong = h("ul", { class: "intake-wrong", tabindex: "0", "aria-label": t("class-wrong_list") });
     /** @type {HTMLElement} */
     this.drop = h("div", { class: "drop", ondragover: (event) => { event.preventDefault(); this.drop.classList.add("is-over"); }, ondragleave: () => this.drop.classList.remove("is-over"), ondrop: (event) => this.dropped(event) },
@@ -53,12 +54,11 @@ export class Intake {
     this.forgetList = button(t("class-roster_forget"), () => { state.course.forgetRoster(); this.listed(); this.altered(); }, { kind: "btn-plain" });
     const roster = this.box("roster", "class-roster_paste", "class-roster_take", (text) => this.roster(text));
     this.el = h("section", { class: "intake", "aria-label": t("class-intake") },
-      h("div", { class: "intake-step" }, h("h2", {}, t("class-step_set")), this.given, h("div", { class: "row" }, button(t("class-given_open"), () => chooseFiles(".toml,.txt", (files) => this.files(files), true), { pic: "open" })),
+      h("div", { class: "intake-step" }, h("h2", {}, t("class-step_set")), this.given.el, h("div", { class: "row" }, button(t("class-given_open"), () => chooseFiles(".toml,.txt", (files) => this.setFiles(files), true), { pic: "open" })),
         h("h2", {}, t("class-step_roster")), this.rosterSaid, h("div", { class: "row" }, button(t("class-roster_open"), () => chooseFiles(".csv,.txt,.tsv,text/csv,text/plain", async ([file]) => file && this.roster(await file.text())), { pic: "open" }), this.forgetList), this.rosterWrong,
         h("details", {}, h("summary", {}, t("class-roster_or")), roster)),
       h("div", { class: "intake-step" }, h("h2", {}, t("class-step_results")), this.drop, h("details", { class: "codes-box" }, h("summary", {}, t("class-codes_or")), codes)),
       h("div", { class: "intake-wide" }, this.work, this.status, this.wrong));
-    this.tellGiven();
     this.listed();
     this.grader.give(state.course.given());
     this.take(state.waiting.splice(0), state.queue.splice(0));
@@ -103,13 +103,6 @@ export class Intake {
     this.grader.know(Object.fromEntries(this.scenarios.flatMap(({ toml }) => (toml ? [[digestOf(toml).slice(0, 16), toml]] : []))));
   }
 
-  /** What was set, in words. */
-  tellGiven() {
-    const titles = [...new Set(state.course.given().map(([, text]) => brief(text).title))];
-    words(this.given, titles.length > 0 ? t("class-given_is", { list: listed(titles) }) : t("class-given_none"));
-    this.given.dataset.n = String(titles.length);
-  }
-
   /** How many stand on the list. */
   listed() {
     const n = state.course.told().listed;
@@ -123,34 +116,25 @@ export class Intake {
   }
 
   /**
-   * Takes a list of students; true if there was nothing wrong with it.
+   * Takes a list of students; true if all of it was taken. Lines that are wrong are left out and told.
    * @param {string} text
    */
   roster(text) {
-    const wrong = state.course.roster(text);
-    this.rosterWrong.replaceChildren(...wrong.map(({ code, args }) => h("li", {}, coded("class-roster-wrong", code, args))));
-    if (wrong.length === 0) {
+    const { taken, wrong } = state.course.roster(text);
+    const why = wrong.map(({ code, args }) => h("li", {}, coded("class-roster-wrong", code, args)));
+    this.rosterWrong.replaceChildren(...(taken > 0 && wrong.length > 0 ? [h("li", {}, h("b", {}, t("class-roster_left_out", { n: wrong.length })))] : []), ...why);
+    if (taken > 0) {
       this.altered();
       this.listed();
     }
     return wrong.length === 0;
   }
 
-  /**
-   * Takes a scenario as what was set. All that came in is compared with it anew, and what changes is told.
-   * @param {string} from @param {string} toml
-   */
-  give(from, toml) {
-    try {
-      state.course.give(from, toml);
-    } catch (error) {
-      if (!(error instanceof CoreError)) throw error;
-      return this.complain(from, error.message);
-    }
-    this.tellGiven();
+  /** What is set is other than it was: all that came in is compared with it. */
+  setAnew() {
     this.grader.give(state.course.given());
     this.take(state.course.waiting());
-    return this.altered();
+    this.altered();
   }
 
   /** @param {DragEvent} event */
@@ -161,7 +145,21 @@ export class Intake {
   }
 
   /**
-   * Result files, lists of codes, scenario files, and a saved class.
+   * Files of what was set: scenarios, courses, links to them. What was handed in is no such thing.
+   * @param {File[]} files
+   */
+  async setFiles(files) {
+    for (const file of files) {
+      const text = await file.text();
+      if (file.size > MOST_COURSE_FILE) this.complain(file.name, t("class-too_large"));
+      else if (/#[ac]=/.test(text) && !/\.toml$/i.test(file.name)) await this.links(file.name, text);
+      else if (/^\s*\{/.test(text) && /"dicrotic-(course-)?result"/.test(text)) this.complain(file.name, t("class-set_is_result"));
+      else await this.given.take(file.name, text);
+    }
+  }
+
+  /**
+   * What came in: result files, lists of codes, a saved class. What is set by mistake here is asked about first.
    * @param {File[]} files
    */
   async files(files) {
@@ -173,7 +171,8 @@ export class Intake {
       } else if (file.size > MOST_FILE && !(/\.dicrotic-course-result\.json$/i.test(file.name) && file.size <= MOST_COURSE_FILE)) {
         this.complain(file.name, t("class-too_large"));
       } else if (/\.toml$/i.test(file.name)) {
-        this.give(file.name, await file.text());
+        if (await askSet(file.name)) await this.given.take(file.name, await file.text());
+        else this.complain(file.name, t("class-not_a_result"));
       } else if (/\.txt$/i.test(file.name)) {
         later.push(...(await this.codes(file.name, await file.text())));
       } else if ((await file.slice(0, 400).text()).includes('"dicrotic-course-result"')) {
@@ -209,17 +208,29 @@ export class Intake {
   }
 
   /**
+   * What the links in a text carry is what was set.
+   * @param {string} from @param {string} text
+   */
+  async links(from, text) {
+    for (const [, mark, packed] of text.matchAll(/#([ac])=([\w-]+)/g)) {
+      /** @type {string} */
+      let set;
+      try {
+        set = await unpackText(packed, mark === "c" ? MOST_COURSE_BYTES : undefined);
+      } catch {
+        this.complain(from, t("hand-link_damaged"));
+        continue;
+      }
+      await this.given.take(t("class-link_in", { from }), set);
+    }
+  }
+
+  /**
    * Codes with whatever stands around them; a link beside them tells what was set.
    * @param {string} from @param {string} text @returns {Promise<Waiting[]>}
    */
   async codes(from, text) {
-    for (const [, mark, packed] of text.matchAll(/#([ac])=([\w-]+)/g)) {
-      try {
-        this.give(t("class-a_link"), await unpackText(packed, mark === "c" ? MOST_COURSE_BYTES : undefined));
-      } catch {
-        this.complain(t("class-a_link"), t("hand-link_damaged"));
-      }
-    }
+    await this.links(from, text);
     // Mail programs fold lines and put signs before them: what begins after a code may be the rest of it.
     const plain = text.replace(/^[> \t]+/gm, "");
     const starts = [...plain.matchAll(CODE)];
@@ -256,10 +267,16 @@ export class Intake {
     this.el && (this.el.dataset.busy = busy ? "1" : "");
   }
 
-  /** All that could not be used, with the reason, and how much came in. */
+  /** All that could not be used, by its reason, and how much came in. */
   summedUp() {
     const { results, again, failed } = state.course.told();
     words(this.status, results + again + failed.length > 0 ? t("class-came", { n: results + again, wrong: failed.length }) : "");
-    this.wrong.replaceChildren(...this.said.map((one) => h("li", {}, one)), ...failed.map(({ file, why, args }) => h("li", {}, h("b", {}, file), " ", coded("error", why, args))));
+    /** @type {Map<string, Set<string>>} */
+    const by = new Map();
+    for (const { file, why, args } of failed) {
+      const reason = coded("error", why, args);
+      by.set(reason, (by.get(reason) ?? new Set()).add(file));
+    }
+    this.wrong.replaceChildren(...this.said.map((one) => h("li", {}, one)), ...[...by].map(([reason, files]) => h("li", {}, reason, h("ul", {}, [...files].map((file) => h("li", {}, h("b", {}, file)))))));
   }
 }

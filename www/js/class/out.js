@@ -22,6 +22,15 @@ const MOST_COLUMNS = 40;
 /** @returns {GradebookOrder} */
 const usual = () => ({ columns: FIRST.map((field) => ({ title: t(`class-field_${field}`), field })), divides: ",", bom: false, maximum: 20, blank: false });
 
+/**
+ * The benches that were set, each by its title; of two with one title also by where they came from.
+ * @param {[string, string][]} given @returns {[string, string][]}
+ */
+function titlesOf(given) {
+  const titles = given.map(([, text]) => brief(text).title);
+  return titles.map((title, k) => [String(k), titles.indexOf(title) === titles.lastIndexOf(title) ? title : t("class-answers_which", { title, from: given[k][0] })]);
+}
+
 export class Out {
   /** @param {{ faults: FaultBook }} ways */
   constructor({ faults }) {
@@ -93,7 +102,7 @@ export class Out {
   show(told) {
     this.told = told;
     const given = state.course.given();
-    this.which.set(given.map(([, text], k) => [String(k), brief(text).title]), this.which.select.value || "0");
+    this.which.set(titlesOf(given), this.which.select.value || "0");
     prop(this.which.el, "hidden", given.length < 2);
   }
 
@@ -101,7 +110,7 @@ export class Out {
     if (!this.told) return;
     const which = this.rows.select.value;
     const all = this.told.lines;
-    const lines = which === "shown" ? shown(this.told).map(({ line }) => line) : which === "ticked" ? all.filter((line) => state.view.ticked.has(line.code)) : all;
+    const lines = which === "shown" ? shown(this.told, this.faults).map(({ line }) => line) : which === "ticked" ? all.filter((line) => state.view.ticked.has(line.code)) : all;
     this.tried(this.said, () => {
       download("gradebook.csv", state.course.gradebook(lines.map((line) => line.code), lines.map((line) => feedbackOf(line, this.faults)), this.order), "text/csv");
       words(this.said, t("class-gradebook_saved", { n: lines.length }));

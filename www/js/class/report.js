@@ -10,9 +10,21 @@ import { named, nameOf, NONE, OF } from "./words.js";
 
 /** @type {ClassState[]} */
 export const STATES = ["absent", "unusable", "wrong_bench", "tried", "ready", "waived"];
-const MOST_CHANGES = 12;
+const MOST_CHANGES = 12, MOST_TALK = 6;
 
-/** @typedef {[string, number, number]} Bar */
+/** What students are talked to about, and by which they are found. */
+export const ABOUT = ["misreadings", "wrong", "trace", "faults"];
+
+/**
+ * The words for something that stands in results, by its kind.
+ * @param {string} about Such as `trace:hum`. @param {FaultBook} faults
+ */
+export function aboutWords(about, faults) {
+  const cut = about.indexOf(":");
+  const kind = about.slice(0, cut), id = about.slice(cut + 1);
+  if (kind === "faults") return faults.of(id)?.name ?? id;
+  return named(kind === "misreadings" ? "class-misreading" : kind === "wrong" ? "debrief-step" : "class-trace", id);
+}
 
 /**
  * The parts of a summary; filtered(): another state is looked at.
@@ -36,44 +48,37 @@ export function report(told, faults, filtered) {
   ].filter((note) => typeof note === "string");
   const parts = [
     tiles, minutes && h("p", { class: "quiet class-time" }, t("class-minutes_of", { v: num(minutes[1], 0), low: num(minutes[0], 0), high: num(minutes[2], 0) })), notes.map((note) => h("p", { class: "quiet class-note" }, note)), changes(told),
+    told.checked > 0 && h("p", { class: "quiet talk-about" }, t("class-talk_about")),
     h("div", { class: "class-talk" },
-      talk("misreadings", told.misreadings, told.checked, (id) => named("class-misreading", id)),
-      talk("wrong", told.wrong, told.checked, (id) => named("debrief-step", id)),
-      talk("trace", told.trace, told.checked, (id) => named("class-trace", id)),
-      bars("faults", told.faults.map(({ id, left, met }) => /** @type {Bar} */ ([faults.of(id)?.name ?? id, left, met])))),
+      ABOUT.map((key) => talk(key, told, faults, filtered))),
     groups(told),
   ];
-  return parts.flat().filter((part) => part !== null);
+  return parts.flat().filter((part) => part instanceof Node);
 }
 
 /**
- * What came at first, and what was still there at last: two figures and a bar of two shades.
- * @param {string} key @param {Often[]} lines @param {number} of @param {(id: string) => string} name
+ * What came at first, and what was still there at last, the darker the more; a press shows whose results those are.
+ * @param {string} key @param {ClassTold} told @param {FaultBook} faults @param {() => unknown} filtered
  */
-function talk(key, lines, of, name) {
-  if (lines.length === 0 || of === 0) return null;
+function talk(key, told, faults, filtered) {
+  /** @type {(Often & { of: number })[]} */
+  const lines = key === "faults" ? told.faults.filter(({ met, left }) => met > 0 && left > 0).map(({ id, left, met }) => ({ id, first: left, last: left, of: met }))
+    : (key === "misreadings" ? told.misreadings : key === "wrong" ? told.wrong : told.trace).slice(0, MOST_TALK).map((one) => ({ ...one, of: told.checked }));
+  if (lines.length === 0 || lines[0].of === 0) return null;
+  const figure = (/** @type {Often & { of: number }} */ one) => (key === "faults" ? t("class-of", { n: one.last, of: one.of }) : one.first === one.last ? t("class-both", { n: one.first }) : t("class-from_to", { first: one.first, last: one.last }));
   const id = `class-${key}-h`;
-  return h("section", { class: `heat heat-${key}`, "aria-labelledby": id }, h("h2", { id }, t(`class-${key}`)), h("p", { class: "quiet" }, t("class-first_last", { of })),
-    h("ul", {}, lines.slice(0, 6).map((one) => row(name(one.id), one.first === one.last ? t("class-both", { n: one.first }) : t("class-from_to", { first: one.first, last: one.last }), Math.max(one.first, one.last) / of))));
+  return h("section", { class: `heat heat-${key}`, "aria-labelledby": id }, h("h2", { id }, t(`class-${key}`)), h("p", { class: "quiet" }, key === "faults" ? t("class-faults_about") : t("class-first_last", { of: told.checked })),
+    h("ul", {}, lines.map((one) => row(`${key}:${one.id}`, aboutWords(`${key}:${one.id}`, faults), figure(one), Math.max(one.first, one.last) / one.of, filtered))));
 }
 
-/** @param {string} name @param {string} figure @param {number} share */
-function row(name, figure, share) {
-  const line = h("li", {}, h("span", { class: "heat-name" }, name), h("span", { class: "heat-n" }, figure));
-  style(line, "--heat", share.toFixed(3));
-  return line;
-}
-
-/**
- * Counts as a heat map: the darker, the more.
- * @param {string} key @param {Bar[]} lines
- */
-function bars(key, lines) {
-  const shown = lines.filter(([, n, of]) => of > 0 && n > 0);
-  if (shown.length === 0) return null;
-  const id = `class-${key}-h`;
-  return h("section", { class: `heat heat-${key}`, "aria-labelledby": id }, h("h2", { id }, t(`class-${key}`)), h("p", { class: "quiet" }, t(`class-${key}_about`)),
-    h("ul", {}, shown.map(([name, n, of]) => row(name, t("class-of", { n, of }), n / of))));
+/** @param {string} about @param {string} name @param {string} figure @param {number} share @param {() => unknown} filtered */
+function row(about, name, figure, share, filtered) {
+  const press = h("button", { type: "button", class: "heat-row", "aria-pressed": String(state.view.about === about), data: { about }, onclick: () => {
+    state.view.about = state.view.about === about ? "" : about;
+    filtered();
+  } }, h("span", { class: "heat-name" }, name), h("span", { class: "heat-n" }, figure));
+  style(press, "--heat", share.toFixed(3));
+  return h("li", {}, press);
 }
 
 /** @param {ClassTold} told */

@@ -13,8 +13,8 @@ const SETTLE_MS = 800;
 
 /** @typedef {{ top: number, look: number } | null} Place */
 
-/** What is shown of the class, and how. */
-export const freshView = () => ({ search: "", sort: "state", group: "", only: "", names: false, /** @type {Set<string>} */ ticked: new Set() });
+/** What is shown of the class, and how; about: those only in whose results something stands, such as `trace:hum`. */
+export const freshView = () => ({ search: "", sort: "state", group: "", only: "", about: "", names: false, /** @type {Set<string>} */ ticked: new Set() });
 
 /** The class, its view, where one was before an attempt was looked at, and whether there is something that no file holds. */
 export const state = { course: new Course(), view: freshView(), place: /** @type {Place} */ (null), unsaved: false, restored: false, waiting: /** @type {Source[]} */ ([]), queue: /** @type {Waiting[]} */ ([]) };

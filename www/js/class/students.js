@@ -1,11 +1,11 @@
 // @ts-check
 // One line a student: searched, sorted, filtered; what was decided for them; a look at what they handed in.
 
-import { h, newId, prop } from "../dom.js";
+import { attr, h, newId, prop } from "../dom.js";
 import { num, t } from "../text.js";
 import { button, Choice } from "../widgets.js";
 import { decide } from "./care.js";
-import { STATES } from "./report.js";
+import { aboutWords, STATES } from "./report.js";
 import { state } from "./state.js";
 import { named, nameOf, NONE, partOf, remarksOf, wrongOf } from "./words.js";
 /** @import { FaultBook, Kid } from '../types/page' */
@@ -24,15 +24,15 @@ const SORTS = {
 };
 
 /**
- * The lines that are looked for, in the order that is asked for.
- * @param {ClassTold} told @returns {Placed[]}
+ * The lines that are looked for, in the order that is asked for: by who they are, and by what went wrong.
+ * @param {ClassTold} told @param {FaultBook} faults @returns {Placed[]}
  */
-export function shown(told) {
-  const { search, sort, group, only } = state.view;
+export function shown(told, faults) {
+  const { search, sort, group, only, about } = state.view;
   const wanted = search.trim().toLowerCase();
-  const has = (/** @type {ClassLine} */ line) => [line.code, line.name, line.email].some((text) => text.toLowerCase().includes(wanted));
+  const has = (/** @type {ClassLine} */ line) => [line.code, line.name, line.email, ...wrongOf(line, faults)].some((text) => text.toLowerCase().includes(wanted));
   return told.lines.map((line, k) => ({ line, k }))
-    .filter(({ line }) => (!only || line.state === only) && (!group || line.group === group) && (!wanted || has(line)))
+    .filter(({ line }) => (!only || line.state === only) && (!about || line.met.includes(about)) && (!group || line.group === group) && (!wanted || has(line)))
     .sort(SORTS[sort] ?? SORTS.state);
 }
 
@@ -50,9 +50,10 @@ export class Students {
     this.sort.set(Object.keys(SORTS).map((key) => [key, t(`class-sort_${key}`)]), state.view.sort);
     this.group = new Choice(t("class-group"), (key) => this.look("group", key));
     this.count = h("p", { class: "quiet", role: "status" });
+    this.about = button("", () => { state.view.about = ""; if (this.told) this.show(this.told); }, { kind: "btn-small" });
     this.body = h("tbody");
     this.el = h("section", { class: "students", "aria-labelledby": "students-h" }, h("h2", { id: "students-h" }, t("class-students")),
-      h("div", { class: "row find-row" }, h("div", { class: "fld" }, h("label", { for: id }, t("class-search")), search), this.sort.el, this.group.el, this.count),
+      h("div", { class: "row find-row" }, h("div", { class: "fld" }, h("label", { for: id }, t("class-search")), search), this.sort.el, this.group.el, this.about, this.count),
       h("table", {}, h("thead", {}, h("tr", {}, COLUMNS.map((key) => h("th", { scope: "col", class: `c-${key}` }, t(`class-col_${key}`))))), this.body));
   }
 
@@ -68,7 +69,11 @@ export class Students {
     const groups = [...new Set(told.lines.map((line) => line.group).filter(Boolean))].sort();
     prop(this.group.el, "hidden", groups.length < 2);
     this.group.set([["", t("class-group_all")], ...groups.map((one) => /** @type {[string, string]} */ ([one, one]))], state.view.group);
-    const lines = shown(told);
+    const { about } = state.view;
+    prop(this.about, "hidden", !about);
+    if (about) this.about.replaceChildren(t("class-about_all", { what: aboutWords(about, this.ways.faults) }));
+    for (const press of document.querySelectorAll("#class [data-about]")) if (press instanceof HTMLElement) attr(press, "aria-pressed", String(press.dataset.about === about));
+    const lines = shown(told, this.ways.faults);
     this.count.textContent = t("class-shown", { n: lines.length, of: told.lines.length });
     this.body.replaceChildren(...lines.map(({ line, k }) => this.row(line, k)));
   }
@@ -76,7 +81,7 @@ export class Students {
   /** @param {ClassLine} line @param {number} k */
   row(line, k) {
     const name = nameOf(line, k);
-    const remarks = remarksOf(line, (this.told?.listed ?? 0) > 0);
+    const remarks = remarksOf(line, this.told);
     const { care } = line;
     const decided = [care.tries > 0 && t("class-care_tries_of", { n: care.tries }), care.until_s > 0 && t("class-care_until_of", { when: new Date(care.until_s * 1000).toLocaleString() }), care.note && t("class-care_noted")].filter((one) => typeof one === "string" && one);
     /** @param {string} key @param {...Kid} kids */

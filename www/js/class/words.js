@@ -1,10 +1,10 @@
 // @ts-check
 // What is said of a student, on the page and in the feedback.
 
-import { has, listed, num, t } from "../text.js";
+import { coded, has, listed, num, t } from "../text.js";
 import { state } from "./state.js";
 /** @import { FaultBook } from '../types/page' */
-/** @import { ClassLine, PartLine } from '../types/told' */
+/** @import { ClassLine, ClassTold, PartLine } from '../types/told' */
 
 export const NONE = "–";
 export const OF = 20;
@@ -25,14 +25,24 @@ export function nameOf(line, k) {
 }
 
 /**
- * What keeps results from counting, and what is remarked on.
- * @param {ClassLine} line @param {boolean} withList Whether there is a list to stand on. @returns {string[]}
+ * How others are called, by their codes.
+ * @param {string[]} codes @param {ClassTold | null} told
  */
-export const remarksOf = (line, withList) => [
+const others = (codes, told) => listed(codes.map((code) => {
+  const k = told?.lines.findIndex((line) => line.code === code) ?? -1;
+  return told && k >= 0 ? nameOf(told.lines[k], k) : code || t("class-nobody");
+}));
+
+/**
+ * What keeps results from counting or from being read, and what is remarked on.
+ * @param {ClassLine} line @param {ClassTold | null} told The class. @returns {string[]}
+ */
+export const remarksOf = (line, told) => [
+  ...new Set(line.failed.map((k) => told?.failed[k]).map((one) => (one ? coded("error", one.why, one.args) : ""))),
   ...line.doubts.map((code) => named("class-doubt", code)), ...line.against.map((code) => named("class-against", code)),
-  ...(line.copied ? [t("class-copied")] : []), ...(line.alike ? [t("class-alike")] : []), ...line.remarks.map((code) => named("class-remark", code)),
-  ...(line.listed || !withList ? [] : [t("class-unlisted")]),
-];
+  ...(line.copied.length > 0 ? [t("class-copied", { who: others(line.copied, told) })] : []), ...(line.alike.length > 0 ? [t("class-alike", { who: others(line.alike, told) })] : []), ...line.remarks.map((code) => named("class-remark", code)),
+  ...(line.listed || !told?.listed ? [] : [t("class-unlisted")]),
+].filter(Boolean);
 
 /**
  * How a part of a course stands, with its points and what its dates say.

@@ -64,6 +64,8 @@ export type Source = { file: string; text?: string; code?: string; scenario?: st
 export type ClassState = "absent" | "unusable" | "wrong_bench" | "tried" | "ready" | "waived";
 /** What an instructor decided for a student; until_s: s since 1970, 0 for none. */
 export type Care = { waived: boolean; tries: number; until_s: number; note: string };
+/** A bench that was set, by its mark; severity: null or nothing where a seed draws it; rival: another one is set under its name. */
+export type SetBench = { from: string; title: string; id: string; bench: string; tries: number | null; of_course: boolean; rival: boolean; faults: { id: string; severity: number | [number, number] | null }[] };
 /** By what a class is judged; due_s: s since 1970, 0 for none. */
 export type ClassTerms = { benches: number; rubric: boolean; pick: "best" | "last"; due_s: number };
 /** How a student stands in a part of a course; remarks: before_open, after_due. */
@@ -72,7 +74,7 @@ export type PartLine = { state: ClassState; points: number | null; results: numb
 export type ClassLine = {
   code: string; name: string; email: string; group: string; listed: boolean; state: ClassState; results: number[]; failed: number[]; chosen: number | null;
   points: number | null; of: number; parts: PartLine[]; passes: number; minutes: number; first_wrong: string | null; faults_left: string[]; misreadings: string[]; trace: string[];
-  doubts: string[]; against: string[]; copied: boolean; alike: boolean; remarks: string[]; care: Care;
+  doubts: string[]; against: string[]; copied: string[]; alike: string[]; met: string[]; remarks: string[]; care: Care;
 };
 /** Results whose first check, and whose last one, came to something. */
 export type Often = { id: string; first: number; last: number };

@@ -105,6 +105,7 @@ ask-face_immersion = face in cold water (simulated only)
 ask-caution = Simulated only: not for a person in class. It can make people faint and can slow the heart dangerously. Whether it may be done at all is for local rules, your institution and licensed clinicians to say.
 
 error-unknown = The core reported something unexpected ({ $code }).
+error-cut_short = The file ends in the middle: a part of it is missing. Ask the student to save it again.
 error-no_result = It is no result file, or a part of it is missing. ({ $found })
 error-version = It was written by another version (form { $found }).
 error-code = { $found }

@@ -121,6 +121,7 @@ ask-face_immersion = meta la cara en agua fría (solo simulado)
 ask-caution = Solo simulado: no es para una persona en clase. Puede provocar desmayos y frenar el corazón de forma peligrosa. Si puede hacerse o no, lo deciden las normas locales, tu institución y los profesionales de la salud habilitados.
 
 error-unknown = El núcleo comunicó algo inesperado ({ $code }).
+error-cut_short = El archivo termina a la mitad: falta una parte. Pide al estudiante que lo guarde de nuevo.
 error-no_result = No es un archivo de resultado, o le falta una parte. ({ $found })
 error-version = Lo escribió otra versión (forma { $found }).
 error-code = { $found }

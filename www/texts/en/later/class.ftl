@@ -137,7 +137,6 @@ class-choose = Choose files
 class-codes = Or paste codes, with whatever stands around them; a link among them counts as what was set
 class-take_codes = Take the codes
 class-pasted = pasted
-class-a_link = the link
 class-result_of = { $from }, result { $n }
 class-part_points = { $n } points
 class-part_before_open = begun before it opened
@@ -171,7 +170,32 @@ class-look_n = { $n }
 class-look_at = Look at attempt { $n } of { $name }
 class-given_open = Open what was set
 class-given_none = Nothing is given as set yet, so no result can be compared with it. Open the assignment’s file, or paste its link below.
-class-given_is = Compared with: { $list }.
+class-given_out = Take out
+class-given_tries = { $n ->
+    [one] One try.
+   *[other] { $n } tries.
+}
+class-given_out_of = Take out { $title } ({ $from })
+class-given_faults = Faults: { $list }.
+class-given_faultless = No faults.
+class-given_severity = { $fault } ({ $severity })
+class-given_part = Part of the course; taking it out takes the whole course out.
+class-given_rival = Another bench of this name is set too. The results of both count.
+class-rival_title = “{ $title }” is set already
+class-rival_text = { $from } has the same name and is another bench. If both are set, the results of both count, also those of the easier one. Set already:
+class-rival_replace = Replace it
+class-rival_add = Set both
+class-rival_leave = Leave it as it was
+class-as_set_title = Is this what the class was given?
+class-as_set_text = { $file } is a bench or a course and no result. All results would be compared with it.
+class-as_set_yes = Yes, it was set
+class-as_set_no = No, leave it out
+class-not_a_result = It is a bench or a course and no result, and was left out.
+class-set_is_result = It is a result and not what was set. Open it under “What came in”.
+class-link_in = the link in { $from }
+class-about_all = Only “{ $what }”: show all again
+class-nobody = somebody without a code
+class-answers_which = { $title } ({ $from })
 class-not_compared = { $n ->
     [one] One result was not compared with what was set. Its bench may be another one.
    *[other] { $n } results were not compared with what was set. Their benches may be others.
@@ -188,11 +212,11 @@ class-turned = { $n ->
 class-against-other_bench = It is another bench than the one set.
 class-against-other_seed = The bench is not the one of this code.
 class-against-too_many_tries = It is one try more than there are.
-class-alike = Cursors and marks stand where somebody else’s stand.
+class-alike = Cursors and marks stand where those of { $who } stand.
 class-remark-all_at_once = Window, answers and check came at one moment.
 class-remark-clock = From begin to end less time passed than at the bench.
 class-remark-no_pause = Many actions came without any time between them.
-class-copied = Somebody else handed in the same log.
+class-copied = The same log came from { $who }.
 class-doubt-changed = The file was changed after it was written.
 class-doubt-other_scenario = The bench’s text was changed.
 class-doubt-other_program = It was made by another version of Dicrotic, which may judge otherwise.
@@ -258,6 +282,10 @@ class-roster_or = Or paste the list
 class-roster_paste = One student a line: code, name, e-mail, group. Commas, semicolons or tabs between them
 class-roster_take = Take the list
 class-roster_forget = Forget the list
+class-roster_left_out = { $n ->
+    [one] The list was taken, but for one line:
+   *[other] The list was taken, but for { $n } lines:
+}
 class-roster_none = No list yet. Without one, nobody can be missing.
 class-roster_is = { $n ->
     [one] One student is on the list.
@@ -299,10 +327,11 @@ class-state-wrong_bench = wrong bench
 class-state-tried = tried
 class-state-ready = ready
 class-state-waived = waived
-class-minutes_of = Time at the bench: { $v } min in the middle; half of the students took { $low } to { $high }.
-class-first_last = First check → last check, of { $of } attempts.
-class-both = { $n }
-class-from_to = { $first } → { $last }
+class-minutes_of = Time at the bench: median { $v } min; half of the students took { $low } to { $high } min.
+class-first_last = Results at the first check and at the last one, of { $of }.
+class-talk_about = Press a line to see whose results those are.
+class-both = { $n } at first and at last
+class-from_to = { $first } at first, { $last } at last
 class-wrong = First open step
 class-trace = Why the trace was not good enough
 class-trace-clipped = cut off at the range
@@ -317,7 +346,7 @@ class-left = left: { $list }
 class-groups = Groups side by side
 class-group_group = Group
 class-group_n = Students
-class-group_points = Points, middle
+class-group_points = Points, median
 class-group_misreading = Most frequent misreading
 class-group_none = no group
 class-group_all = all groups
@@ -328,7 +357,7 @@ class-changes = { $n ->
 }
 class-change = { $name }: { $before } → { $now }, points { $from } → { $to }
 class-changes_more = and { $n } more
-class-search = Find a student
+class-search = Find a student, or what went wrong
 class-sort = Order
 class-sort_state = who needs something first
 class-sort_name = by name

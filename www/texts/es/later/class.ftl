@@ -137,7 +137,6 @@ class-choose = Elegir archivos
 class-codes = O pega códigos, con lo que haya alrededor; un enlace entre ellos vale como lo encargado
 class-take_codes = Tomar los códigos
 class-pasted = lo pegado
-class-a_link = el enlace
 class-result_of = { $from }, resultado { $n }
 class-part_points = { $n } puntos
 class-part_before_open = empezada antes de abrirse
@@ -171,7 +170,32 @@ class-look_n = { $n }
 class-look_at = Ver el intento { $n } de { $name }
 class-given_open = Abrir lo encargado
 class-given_none = Aún no se ha dado nada como encargado, así que ningún resultado se puede comparar con ello. Abre el archivo de la tarea o pega abajo su enlace.
-class-given_is = Comparado con: { $list }.
+class-given_out = Quitar
+class-given_tries = { $n ->
+    [one] Un intento.
+   *[other] { $n } intentos.
+}
+class-given_out_of = Quitar { $title } ({ $from })
+class-given_faults = Fallos: { $list }.
+class-given_faultless = Sin fallos.
+class-given_severity = { $fault } ({ $severity })
+class-given_part = Parte del curso; si se quita, se quita el curso entero.
+class-given_rival = También está encargada otra mesa con este nombre. Cuentan los resultados de las dos.
+class-rival_title = «{ $title }» ya está encargada
+class-rival_text = { $from } tiene el mismo nombre y es otra mesa. Si se encargan las dos, cuentan los resultados de ambas, también los de la más fácil. Ya encargada:
+class-rival_replace = Sustituirla
+class-rival_add = Encargar las dos
+class-rival_leave = Dejarlo como estaba
+class-as_set_title = ¿Es esto lo que recibió la clase?
+class-as_set_text = { $file } es una mesa o un curso y no un resultado. Todos los resultados se compararían con ello.
+class-as_set_yes = Sí, fue lo encargado
+class-as_set_no = No, dejarlo fuera
+class-not_a_result = Es una mesa o un curso y no un resultado, y quedó fuera.
+class-set_is_result = Es un resultado y no lo encargado. Ábrelo en «Lo que llegó».
+class-link_in = el enlace en { $from }
+class-about_all = Solo «{ $what }»: mostrar todos otra vez
+class-nobody = alguien sin código
+class-answers_which = { $title } ({ $from })
 class-not_compared = { $n ->
     [one] Un resultado no se comparó con lo encargado. Su mesa puede ser otra.
    *[other] { $n } resultados no se compararon con lo encargado. Sus mesas pueden ser otras.
@@ -188,11 +212,11 @@ class-turned = { $n ->
 class-against-other_bench = Es otra mesa que la encargada.
 class-against-other_seed = La mesa no es la de este código.
 class-against-too_many_tries = Es un intento más de los que hay.
-class-alike = Los cursores y las marcas están donde los de otra persona.
+class-alike = Los cursores y las marcas están donde los de { $who }.
 class-remark-all_at_once = La ventana, las respuestas y la comprobación llegaron en un solo momento.
 class-remark-clock = Del comienzo al final pasó menos tiempo que en la mesa.
 class-remark-no_pause = Muchas acciones llegaron sin tiempo entre ellas.
-class-copied = Alguien más entregó el mismo diario de acciones.
+class-copied = El mismo registro de acciones llegó de { $who }.
 class-doubt-changed = El archivo se cambió después de escribirse.
 class-doubt-other_scenario = El texto de la mesa se cambió.
 class-doubt-other_program = Lo hizo otra versión de Dicrotic, que puede juzgar de otro modo.
@@ -258,6 +282,10 @@ class-roster_or = O pegar la lista
 class-roster_paste = Un estudiante por línea: código, nombre, correo, grupo. Entre ellos comas, puntos y comas o tabuladores
 class-roster_take = Tomar la lista
 class-roster_forget = Olvidar la lista
+class-roster_left_out = { $n ->
+    [one] Se tomó la lista, salvo una línea:
+   *[other] Se tomó la lista, salvo { $n } líneas:
+}
 class-roster_none = Aún no hay lista. Sin ella, nadie puede faltar.
 class-roster_is = { $n ->
     [one] Hay un estudiante en la lista.
@@ -299,10 +327,11 @@ class-state-wrong_bench = otra mesa
 class-state-tried = lo intentó
 class-state-ready = a punto
 class-state-waived = exento
-class-minutes_of = Tiempo en la mesa: { $v } min en el medio; la mitad de los estudiantes tardó de { $low } a { $high }.
-class-first_last = Primera comprobación → última, de { $of } intentos.
-class-both = { $n }
-class-from_to = { $first } → { $last }
+class-minutes_of = Tiempo en la mesa: mediana { $v } min; la mitad de los estudiantes tardó de { $low } a { $high } min.
+class-first_last = Resultados en la primera comprobación y en la última, de { $of }.
+class-talk_about = Pulsa una línea para ver de quiénes son esos resultados.
+class-both = { $n } al principio y al final
+class-from_to = { $first } al principio, { $last } al final
 class-wrong = Primer paso abierto
 class-trace = Por qué el trazo no sirvió
 class-trace-clipped = cortado en el rango
@@ -317,7 +346,7 @@ class-left = sin arreglar: { $list }
 class-groups = Los grupos, uno junto a otro
 class-group_group = Grupo
 class-group_n = Estudiantes
-class-group_points = Puntos, en el medio
+class-group_points = Puntos, mediana
 class-group_misreading = Lectura errónea más frecuente
 class-group_none = sin grupo
 class-group_all = todos los grupos
@@ -328,7 +357,7 @@ class-changes = { $n ->
 }
 class-change = { $name }: { $before } → { $now }, puntos { $from } → { $to }
 class-changes_more = y { $n } más
-class-search = Buscar un estudiante
+class-search = Buscar un estudiante, o qué salió mal
 class-sort = Orden
 class-sort_state = primero quien necesita algo
 class-sort_name = por nombre
