@@ -44,7 +44,8 @@ describe("what is passed on", { concurrency: 2 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await openAssign(page, url);
       await page.getByLabel("Shortest window, s").fill("60");
-      await problem(page, "pass.window_s");
+      await problem(page, "Look at “Shortest window, s”");
+      assert.equal(await page.getByLabel("Shortest window, s").getAttribute("aria-invalid"), "true");
       await page.getByLabel("Shortest recording, s").fill("60");
       await page.locator("#assign .calm").waitFor({ state: "hidden" });
       await page.getByLabel("Add a fault").selectOption("strap_loose");
@@ -56,6 +57,48 @@ describe("what is passed on", { concurrency: 2 }, () => {
       await problem(page, "no fault");
       await page.getByLabel("Add a fault").selectOption("moving");
       await page.locator("#assign .calm").waitFor({ state: "hidden" });
+    });
+  });
+
+  test("a formula that cannot be stands marked in its own field, in words, and nothing can be packed meanwhile", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openAssign(page, url);
+      await pressButton(page, "Add a misreading");
+      const formula = page.locator('[data-field="misreading[0].formula"]');
+      await formula.fill("2 * (n_true");
+      const said = page.locator(".field-wrong");
+      await said.filter({ hasText: "The formula cannot be worked out" }).waitFor();
+      assert.equal(await formula.getAttribute("aria-describedby"), await said.getAttribute("id"));
+      const save = page.getByRole("button", { name: "Save the package" });
+      assert.ok(await save.isDisabled());
+      await formula.fill("2 * n_true + 1");
+      await said.waitFor({ state: "detached" });
+      assert.equal(await formula.getAttribute("aria-invalid"), null);
+      assert.ok(await save.isEnabled());
+    });
+  });
+
+  test("of a bench that was handed out its word’s hash is kept and not shown, and another word replaces it", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openAssign(page, url);
+      await page.getByLabel("Word for the truth (may stay empty)").fill("chalk and cheese");
+      await page.getByLabel("Words after the last check").fill("With a word.");
+      const text = unpacked(await student.linkWith(page, "With a word."));
+      const hash = /^word = "(sha256:[^"]+)"/m.exec(text)?.[1];
+      assert.ok(hash, text);
+      const folder = mkdtempSync(path.join(os.tmpdir(), "dicrotic-"));
+      writeFileSync(path.join(folder, "out.toml"), text);
+      const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open a scenario file")]);
+      await chooser.setFiles(path.join(folder, "out.toml"));
+      const word = page.getByLabel("Word for the truth (may stay empty)");
+      await page.waitForFunction(() => document.querySelector('[data-field="assignment.word"]')?.placeholder.includes("kept"));
+      assert.equal(await word.inputValue(), "");
+      await page.getByLabel("Words after the last check").fill("The same word.");
+      assert.ok(unpacked(await student.linkWith(page, "The same word.")).includes(hash), "the word was lost");
+      await word.fill("slate and sponge");
+      await page.getByLabel("Words after the last check").fill("Another word.");
+      const other = unpacked(await student.linkWith(page, "Another word."));
+      assert.ok(/^word = "sha256:/m.test(other) && !other.includes(hash));
     });
   });
 

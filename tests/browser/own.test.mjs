@@ -25,14 +25,15 @@ describe("misreadings and hints of the instructor's own", { concurrency: 2 }, ()
       const row = page.locator(".own-row").first();
       await row.getByLabel("Short name, for the class results").fill("Both bumps");
       await row.getByLabel("What stands there then").fill("2 ** n");
-      await problem(page, "misreading[0].formula");
+      await problem(page, "Look at “What stands there then”: The formula cannot be worked out");
+      await row.locator(".field-wrong").waitFor();
       assert.ok(await page.getByRole("button", { name: "Copy the link" }).isDisabled());
       await row.getByLabel("What stands there then").fill("n_true + 0");
-      await problem(page, "a right answer meets");
+      await problem(page, "Right answers come to this number too");
       await row.getByLabel("What stands there then").fill("2*n_true + 1");
       await calm(page);
       await row.getByLabel("Give or take").fill("much");
-      await problem(page, "misreading[0].tolerance");
+      await problem(page, "Look at “Give or take”");
       await row.getByLabel("Give or take").fill("1");
       await row.getByLabel("What the student reads").fill(HOSTILE);
       await student.pressButton(page, "Add a hint");

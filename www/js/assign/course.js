@@ -10,6 +10,7 @@ import { MOST_COURSE_BYTES, packed, pageAddress, unpackText } from "../hand/link
 import { icon } from "../icons.js";
 import { num, t } from "../text.js";
 import { button } from "../widgets.js";
+import { markWrong } from "./wrong.js";
 /** @import { CourseValue, PartValue } from '../types/told' */
 
 const MOST_PARTS = 20; // what the core takes
@@ -122,10 +123,10 @@ export class CourseMaker {
     return h("div", { class: "fld" }, h("label", { for: control.id }, label), control);
   }
 
-  /** @param {string} label @param {"opens" | "due"} key @param {PartValue} one */
-  moment(label, key, one) {
+  /** @param {string} label @param {"opens" | "due"} key @param {PartValue} one @param {number} k */
+  moment(label, key, one, k) {
     /** @type {HTMLInputElement} */
-    const input = h("input", { class: "txt", type: "datetime-local", oninput: () => {
+    const input = h("input", { class: "txt", type: "datetime-local", data: { field: `part[${k}].${key}` }, oninput: () => {
       one[key] = input.value ? new Date(input.value).toISOString().slice(0, 19) + "Z" : null;
       this.changed();
     } });
@@ -148,7 +149,7 @@ export class CourseMaker {
     return h("li", { class: "own-row" }, h("div", { class: "fault-row-head" }, h("b", {}, title),
         h("span", { class: "row" }, k > 0 && button(t("assign-course_up"), () => move(-1), { kind: "btn-small btn-plain", "aria-label": t("assign-course_up_of", { title }) }),
           h("button", { type: "button", class: "btn btn-round btn-plain", "aria-label": t("assign-own_take", { name: title }), onclick: () => { this.value.part.splice(k, 1); this.show(); } }, icon("cross")))),
-      h("div", { class: "pair" }, this.moment(t("assign-course_opens"), "opens", one), this.moment(t("assign-course_due"), "due", one)), this.field(t("assign-course_part_words"), area));
+      h("div", { class: "pair" }, this.moment(t("assign-course_opens"), "opens", one, k), this.moment(t("assign-course_due"), "due", one, k)), this.field(t("assign-course_part_words"), area));
   }
 
   changed() {
@@ -167,6 +168,7 @@ export class CourseMaker {
     words(this.length, "");
     words(this.problem, "");
     this.open.removeAttribute("href");
+    markWrong(this.el, null);
     const { course, part } = this.value;
     if (part.length === 0 || !course.title.trim()) return;
     course.id = plainName(course.title, 50) || "course";
@@ -174,7 +176,7 @@ export class CourseMaker {
       this.out = courseOut(JSON.stringify(this.value));
     } catch (error) {
       if (!(error instanceof CoreError)) throw error;
-      return void words(this.problem, t("assign-problem", { told: error.message }));
+      return void words(this.problem, t("assign-course_problem", { told: markWrong(this.el, error) || error.message }));
     }
     const carried = await packed(this.out.handed);
     if (mine !== this.count) return;

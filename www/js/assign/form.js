@@ -15,6 +15,7 @@ import { Own } from "./own.js";
 /** @import { Option } from '../widgets.js' */
 
 const MOST_FAULTS = 4; // what the core takes
+const HASHED = "sha256:"; // what stands before a word's hash in a bench that was handed out
 
 /** @param {ScenarioValue} value @param {string} path */
 const get = (value, path) => path.split(".").reduce((/** @type {any} */ at, key) => at?.[key], value);
@@ -64,7 +65,7 @@ export class Form {
         h("div", { class: "pair" }, this.slider("low", "pass.fill_min", 0.05, 0.6, 0.05, 0.3, (v) => t("assign-percent", { v: num(v * 100, 0) })), this.slider("high", "pass.fill_max", 0.6, 1, 0.05, 0.8, (v) => t("assign-percent", { v: num(v * 100, 0) })))),
       part("own", this.own.el),
       part("class", h("div", { class: "pair" }, this.number("attempts", "assignment.attempts", 1, 99), this.choice("seeds", "assignment.seeds", ["each", "same"].map((key) => pair(key, t(`assign-seeds_${key}`))))), this.text("key", "assignment.key", 60), h("p", { class: "quiet" }, t("assign-key_about")),
-        this.text("word", "assignment.word", 60), h("p", { class: "quiet" }, t("assign-word_about")),
+        this.word(), h("p", { class: "quiet" }, t("assign-word_about")),
         this.area("opening", "assignment.opening", 2), this.area("closing", "assignment.closing", 2)));
   }
 
@@ -87,24 +88,37 @@ export class Form {
 
   /** @param {string} key @param {string} path @param {number} most */
   text(key, path, most) {
-    const input = h("input", { class: "txt", maxlength: most, autocomplete: "off", oninput: () => {
+    const input = h("input", { class: "txt", maxlength: most, autocomplete: "off", data: { field: path }, oninput: () => {
       if (path === "title") this.scenario.id = plainName(input.value, 50) || "our-own-bench";
       this.put(path, input.value);
     } });
     return this.field(key, input, () => prop(input, "value", get(this.scenario, path) ?? ""));
   }
 
+  /** The instructor's word. Of a bench that was handed out only its hash is there: it stays until a new word is typed. */
+  word() {
+    let hash = "";
+    /** @type {HTMLInputElement} */
+    const input = h("input", { class: "txt", maxlength: 60, autocomplete: "off", data: { field: "assignment.word" }, oninput: () => this.put("assignment.word", input.value || hash) });
+    return this.field("word", input, () => {
+      const word = get(this.scenario, "assignment.word") ?? "";
+      hash = word.startsWith(HASHED) ? word : "";
+      prop(input, "value", hash ? "" : word);
+      attr(input, "placeholder", hash ? t("assign-word_kept") : null);
+    });
+  }
+
   /** @param {string} key @param {string} path @param {number} rows */
   area(key, path, rows) {
     /** @type {HTMLTextAreaElement} */
-    const input = h("textarea", { class: "txt", rows, oninput: () => this.put(path, input.value) });
+    const input = h("textarea", { class: "txt", rows, data: { field: path }, oninput: () => this.put(path, input.value) });
     return this.field(key, input, () => prop(input, "value", (get(this.scenario, path) ?? "").trim()));
   }
 
   /** @param {string} key @param {string} path @param {number} min @param {number} max */
   number(key, path, min, max) {
     /** @type {HTMLInputElement} */
-    const input = h("input", { class: "txt", inputmode: "decimal", autocomplete: "off", placeholder: path.startsWith("pass") ? null : t("assign-free"), oninput: () => {
+    const input = h("input", { class: "txt", inputmode: "decimal", autocomplete: "off", data: { field: path }, placeholder: path.startsWith("pass") ? null : t("assign-free"), oninput: () => {
       const text = input.value.trim().replace(",", ".");
       const value = Number(text);
       const wrong = text !== "" && !(value >= min && value <= max);

@@ -20,6 +20,7 @@ import { Form } from "./form.js";
 import { Out } from "./out.js";
 import { packagePart } from "./package.js";
 import { Preview } from "./preview.js";
+import { markWrong } from "./wrong.js";
 /** @import { FaultBook, ScenarioEntry, ScreenWays } from '../types/page' */
 /** @import { ScenarioValue } from '../types/told' */
 
@@ -57,11 +58,12 @@ class Assign {
     this.fair = new Fair();
     this.course = new CourseMaker({ current: () => (this.workOut(), this.toml), addressOf: () => this.out.base });
     this.out = new Out({ saveFile: () => this.saveFile(), settle: () => this.settle() });
+    this.pack = packagePart(() => (this.workOut(), this.toml === null ? null : { toml: this.toml, id: this.form.value().id ?? "" }));
     root.replaceChildren(
       h("div", { class: "wide-lead" }, h("h1", { id: "assign-h", tabindex: "-1" }, t("assign-title")), h("p", { class: "lede" }, t("assign-lede")),
         h("div", { class: "row" }, button(t("assign-load"), () => this.load(), { pic: "open" }), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")), h("a", { class: "btn btn-plain", href: "fields.html", hreflang: "en" }, t("assign-all_fields")))),
       this.problem, this.note,
-      h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el)), this.out.el, this.course.el, packagePart(() => (this.workOut(), this.toml === null ? null : { toml: this.toml, id: this.form.value().id ?? "" })));
+      h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el)), this.out.el, this.course.el, this.pack.el);
     const kept = recall("assign");
     try {
       this.take(typeof kept?.id === "string" ? kept : blank());
@@ -122,12 +124,14 @@ class Assign {
       this.toml = composed(sealed(scenario));
       keep("assign", scenario);
       this.complain("");
+      this.pack.can(true);
+      markWrong(this.form.el, null);
       this.preview.show(this.toml);
       this.fair.show(this.toml);
       this.shown = this.out.show(this.toml, scenario);
     } catch (error) {
       if (!(error instanceof CoreError)) throw error;
-      this.refuse(error.message);
+      this.refuse(markWrong(this.form.el, error) || error.message);
     }
     return undefined;
   }
@@ -139,6 +143,7 @@ class Assign {
   refuse(told) {
     this.toml = null;
     this.complain(t("assign-problem", { told }));
+    this.pack.can(false);
     this.out.show(null);
   }
 

@@ -78,26 +78,26 @@ export class Own {
     return h("div", { class: "fld" }, h("label", { for: id }, label), control);
   }
 
-  /** @param {string} label @param {string} value @param {(text: string) => void} put @param {number} most */
-  text(label, value, put, most) {
+  /** @param {string} label @param {string} value @param {(text: string) => void} put @param {number} most @param {string} path */
+  text(label, value, put, most, path) {
     /** @type {HTMLInputElement} */
-    const input = h("input", { class: "txt", maxlength: most, autocomplete: "off", spellcheck: "false", oninput: () => { put(input.value); this.changed(); } });
+    const input = h("input", { class: "txt", maxlength: most, autocomplete: "off", spellcheck: "false", data: { field: path }, oninput: () => { put(input.value); this.changed(); } });
     input.value = value;
     return this.field(label, input);
   }
 
-  /** @param {string} value @param {(text: string) => void} put */
-  words(value, put) {
+  /** @param {string} value @param {(text: string) => void} put @param {string} path */
+  words(value, put, path) {
     /** @type {HTMLTextAreaElement} */
-    const area = h("textarea", { class: "txt", rows: 2, maxlength: 600, oninput: () => { put(area.value); this.changed(); } });
+    const area = h("textarea", { class: "txt", rows: 2, maxlength: 600, data: { field: path }, oninput: () => { put(area.value); this.changed(); } });
     area.value = value;
     return this.field(t("assign-own_words"), area);
   }
 
-  /** @param {string} label @param {[string, string][]} options @param {string} value @param {(text: string) => void} put */
-  choice(label, options, value, put) {
+  /** @param {string} label @param {[string, string][]} options @param {string} value @param {(text: string) => void} put @param {string} path */
+  choice(label, options, value, put, path) {
     /** @type {HTMLSelectElement} */
-    const select = h("select", { onchange: () => { put(select.value); this.changed(); } }, (options.some(([key]) => key === value) ? options : [...options, /** @type {[string, string]} */ ([value, value])]).map(([key, words]) => h("option", { value: key }, words)));
+    const select = h("select", { data: { field: path }, onchange: () => { put(select.value); this.changed(); } }, (options.some(([key]) => key === value) ? options : [...options, /** @type {[string, string]} */ ([value, value])]).map(([key, words]) => h("option", { value: key }, words)));
     select.value = value;
     return this.field(label, select);
   }
@@ -110,21 +110,21 @@ export class Own {
   /** @param {OwnMisreading} one @param {number} k */
   misreading(one, k) {
     return h("li", { class: "own-row" },
-      h("div", { class: "pair" }, this.text(t("assign-own_name"), one.name, (text) => (one.name = text.trim().toLowerCase().replace(/[^a-z0-9]+/g, "_")), 40),
-        this.choice(t("assign-own_field"), FIELDS.map((field) => [field, t(`debrief-step-${field}`)]), one.field, (field) => (one.field = field))),
-      h("div", { class: "pair" }, this.text(t("assign-own_formula"), one.formula, (text) => (one.formula = text), 120),
+      h("div", { class: "pair" }, this.text(t("assign-own_name"), one.name, (text) => (one.name = text.trim().toLowerCase().replace(/[^a-z0-9]+/g, "_")), 40, `misreading[${k}].name`),
+        this.choice(t("assign-own_field"), FIELDS.map((field) => [field, t(`debrief-step-${field}`)]), one.field, (field) => (one.field = field), `misreading[${k}].field`)),
+      h("div", { class: "pair" }, this.text(t("assign-own_formula"), one.formula, (text) => (one.formula = text), 120, `misreading[${k}].formula`),
         this.text(t("assign-own_tolerance"), one.tolerance === null || one.tolerance === undefined ? "" : String(one.tolerance), (text) => {
           const value = Number(text.trim().replace(",", "."));
           one.tolerance = text.trim() === "" ? null : Number.isFinite(value) ? value : -1; // the core says what may stand there
-        }, 12)),
-      this.words(one.words, (text) => (one.words = text)), this.cross("misreading", k, t("assign-own_take", { name: one.name })));
+        }, 12, `misreading[${k}].tolerance`)),
+      this.words(one.words, (text) => (one.words = text), `misreading[${k}].words`), this.cross("misreading", k, t("assign-own_take", { name: one.name })));
   }
 
   /** @param {OwnHint} one @param {number} k */
   hint(one, k) {
     return h("li", { class: "own-row" },
-      h("div", { class: "pair" }, this.choice(t("assign-own_step"), STEPS.map((step) => [step, t(`debrief-step-${step}`)]), one.about, (about) => (one.about = about)),
-        this.choice(t("assign-own_rung"), RUNGS.map((rung) => [rung, t(`assign-own_rung_${rung}`)]), one.rung, (rung) => (one.rung = rung))),
-      this.words(one.words, (text) => (one.words = text)), this.cross("hint", k, t("assign-own_take", { name: t(`debrief-step-${one.about}`) })));
+      h("div", { class: "pair" }, this.choice(t("assign-own_step"), STEPS.map((step) => [step, t(`debrief-step-${step}`)]), one.about, (about) => (one.about = about), `hint[${k}].about`),
+        this.choice(t("assign-own_rung"), RUNGS.map((rung) => [rung, t(`assign-own_rung_${rung}`)]), one.rung, (rung) => (one.rung = rung), `hint[${k}].rung`)),
+      this.words(one.words, (text) => (one.words = text), `hint[${k}].words`), this.cross("hint", k, t("assign-own_take", { name: t(`debrief-step-${one.about}`) })));
   }
 }

@@ -52,11 +52,11 @@ export async function packageBytes(toml, standard) {
 }
 
 /**
- * The part of the screen for it. current(): the bench as it stands, or null while it cannot be used.
+ * The part of the screen for it, and can(): whether there is a bench to pack. current(): it as it stands, or null while it cannot be used.
  * @param {() => { toml: string, id: string } | null} current
  */
 export function packagePart(current) {
-  let standard = STANDARDS[0];
+  let standard = STANDARDS[0], usable = true, working = false;
   const which = new Choice(t("assign-pack_standard"), (value) => (standard = value));
   which.set(STANDARDS.map((one) => [one, t(`assign-pack_${one}`)]), standard);
   const said = h("span", { class: "quiet", role: "status" });
@@ -68,6 +68,7 @@ export function packagePart(current) {
   const make = button(t("assign-pack_save"), async () => {
     const bench = current();
     if (!bench) return;
+    working = true;
     prop(make, "disabled", true);
     tell(t("assign-pack_working"));
     try {
@@ -77,8 +78,15 @@ export function packagePart(current) {
     } catch (error) {
       tell(error instanceof Error ? error.message : String(error));
     } finally {
-      prop(make, "disabled", false);
+      working = false;
+      prop(make, "disabled", !usable);
     }
   }, { pic: "save" });
-  return h("section", { class: "out", "aria-labelledby": "pack-h" }, h("h2", { id: "pack-h" }, t("assign-pack")), h("p", { class: "quiet" }, t("assign-pack_about")), h("div", { class: "row" }, which.el, make, said));
+  const el = h("section", { class: "out", "aria-labelledby": "pack-h" }, h("h2", { id: "pack-h" }, t("assign-pack")), h("p", { class: "quiet" }, t("assign-pack_about")), h("div", { class: "row" }, which.el, make, said));
+  /** @param {boolean} yes */
+  const can = (yes) => {
+    usable = yes;
+    prop(make, "disabled", !usable || working);
+  };
+  return { el, can };
 }

@@ -79,9 +79,9 @@ export class ShowFault {
     this.loop.last = null;
     /** @type {HTMLDialogElement} */
     const dialog = h("dialog", { class: "projector", "aria-label": t("class-show"), onclose: () => this.end(), onkeydown: (event) => this.key(event) },
-      h("div", { class: "show-head" }, this.state, this.title, this.place),
+      h("div", { class: "show-head" }, this.state, this.title, this.place, button(t("class-show_close"), () => dialog.close(), { kind: "btn-plain" })),
       this.stage,
-      h("div", { class: "row show-foot" }, this.cure, this.freeze, this.closer, this.namer, this.before, this.after, button(t("class-show_close"), () => dialog.close(), { kind: "btn-plain" })));
+      h("div", { class: "row show-foot" }, this.cure, this.freeze, this.closer, this.namer, this.before, this.after));
     this.dialog = dialog;
     this.setUp();
     document.body.append(dialog);
@@ -105,7 +105,8 @@ export class ShowFault {
     words(this.title, this.faults.of(name)?.name ?? name);
     attr(this.namer, "aria-pressed", "false");
     attr(this.closer, "aria-pressed", "false");
-    const mains = t("class-show_mains", { hz: this.benches[0].view().scenario?.mains.hz ?? region[0] });
+    const set = this.benches[0].view().scenario?.mains;
+    const mains = t("class-show_mains", { hz: set?.hz ?? region[0], volts: set?.volts ?? region[1] });
     words(this.place, this.list.length > 1 ? `${t("class-show_place", { n: this.at + 1, of: this.list.length })} · ${mains}` : mains);
     for (const one of [this.before, this.after]) prop(one, "hidden", this.list.length < 2);
     prop(this.before, "disabled", this.at === 0);

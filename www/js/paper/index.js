@@ -71,7 +71,7 @@ class Paper {
       const link = await linkOf(toml, address);
       if (mine !== this.count) return;
       const picture = linkPicture(link)?.el ?? null;
-      this.sheets.replaceChildren(...[...this.chosen].sort(byOrder).flatMap((name) => SHEETS[name]({ view, link, picture, faults: this.scenario.fault ?? [], book: this.book }) ?? []));
+      this.sheets.replaceChildren(...[...this.chosen].sort(byOrder).flatMap((name) => SHEETS[name]({ view, link, picture, faults: this.scenario.fault ?? [], own: this.scenario.misreading ?? [], book: this.book }) ?? []));
       this.complain("");
     } catch (error) {
       if (!(error instanceof CoreError)) throw error;

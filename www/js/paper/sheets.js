@@ -8,11 +8,11 @@ import { coded, has, num, t } from "../text.js";
 import { grid } from "./grid.js";
 /** @import { FaultBook, Kid } from '../types/page' */
 /** @import { View } from '../types/view' */
-/** @import { FaultSpec } from '../types/told' */
+/** @import { FaultSpec, OwnMisreading } from '../types/told' */
 
 /**
- * What the sheets are made of: the bench as one student finds it, the link with its picture, the faults that were set.
- * @typedef {{ view: View, link: string, picture: Element | null, faults: FaultSpec[], book: FaultBook }} Subject
+ * What the sheets are made of: the bench as one student finds it, the link with its picture, the faults that were set, misreadings of the instructor's own.
+ * @typedef {{ view: View, link: string, picture: Element | null, faults: FaultSpec[], own: OwnMisreading[], book: FaultBook }} Subject
  */
 
 /** @param {string} kind @param {string} title @param {string | null} under @param {...Kid} kids */
@@ -73,14 +73,22 @@ export function station({ view }) {
     h("p", { class: "paper-caution" }, t("caution-short")));
 }
 
+/** How strong a fault is, where the scenario says so. @param {FaultSpec} fault */
+const strength = ({ severity }) => (typeof severity === "number" ? t("paper-key_severity", { v: num(100 * severity, 0) }) : Array.isArray(severity) ? t("paper-key_severities", { low: num(100 * severity[0], 0), high: num(100 * severity[1], 0) }) : null);
+
 /** For whoever teaches: what is wrong with this bench, how it shows, what tells it, what mends it. @param {Subject} of */
-export function key({ view, faults, book }) {
-  const words = faults.map(({ name }) => book.of(name)).filter((one) => one !== undefined);
-  return sheet("key", t("paper-key"), view.scenario?.title ?? null,
+export function key({ view, faults, own, book }) {
+  const words = faults.flatMap((fault) => {
+    const one = book.of(fault.name);
+    return one ? [{ fault, one }] : [];
+  });
+  const mains = view.scenario?.mains, window_s = view.scenario?.pass.window_s ?? 15;
+  return sheet("key", t("paper-key"), [view.scenario?.title, mains && t("paper-mains", { hz: num(mains.hz), volts: num(mains.volts) })].filter(Boolean).join(" · "),
     h("p", {}, t("paper-key_about")),
-    words.length === 0 ? h("p", {}, t("paper-key_none")) : words.map((one) => part(one.name,
+    words.length === 0 ? h("p", {}, t("paper-key_none")) : words.map(({ fault, one }) => part(one.name, strength(fault) && h("p", {}, strength(fault)),
       h("dl", { class: "paper-fault" }, [[t("fault-cause"), one.cause], [t("fault-seen"), one.seen], [t("fault-test"), one.test], [t("fault-remedy"), one.remedy], [t("fault-alike"), one.confused_with.map((id) => book.of(id)?.name ?? id).join("; ")]].map(([head, text]) => text && h("div", {}, h("dt", {}, head), h("dd", {}, text)))))),
-    part(t("paper-key_reading"), list([t("paper-key_own"), t("paper-key_edge"), t("paper-key_true")])));
+    own.length > 0 && part(t("paper-key_misreadings"), list(own.map((one) => t("paper-key_misreading", { field: t(`debrief-step-${one.field}`), formula: one.formula, words: one.words })))),
+    part(t("paper-key_reading"), list([t("paper-key_own"), t("paper-key_edge", { s: num(window_s), v: num(60 / window_s, 1) }), t("paper-key_true")])));
 }
 
 export const SHEETS = { handout, worksheet, station, key };

@@ -70,7 +70,11 @@ paper-end_told = What was broken is written down and told.
 
 paper-key_about = For whoever teaches; not to hand out.
 paper-key_none = Nothing is wrong with this bench.
+paper-key_severity = Strength: { $v } %.
+paper-key_severities = Strength: { $low } to { $high } %, by the student’s number.
+paper-key_misreadings = Your own misreadings
+paper-key_misreading = { $field } = { $formula }: { $words }
 paper-key_reading = The reading
 paper-key_own = Each student’s bench has a heart of its own. The count is judged in the student’s own window.
-paper-key_edge = A beat on a cursor may be counted or not. One beat more or less in 15 s is 4 beats/min.
+paper-key_edge = A beat on a cursor may be counted or not. One beat more or less in { $s } s is { $v } beats/min.
 paper-key_true = The true rates, with seeds and severities, come with the answer key of “What came in”, behind your word.

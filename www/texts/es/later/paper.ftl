@@ -70,7 +70,11 @@ paper-end_told = Lo que estaba roto está escrito y avisado.
 
 paper-key_about = Para quien enseña; no se reparte.
 paper-key_none = Este banco no tiene nada mal.
+paper-key_severity = Intensidad: { $v } %.
+paper-key_severities = Intensidad: de { $low } a { $high } %, según el número del estudiante.
+paper-key_misreadings = Tus propios errores de lectura
+paper-key_misreading = { $field } = { $formula }: { $words }
 paper-key_reading = La lectura
 paper-key_own = El banco de cada estudiante tiene su propio corazón. La cuenta se juzga en la ventana del estudiante.
-paper-key_edge = Un latido sobre un cursor puede contarse o no. Un latido más o menos en 15 s son 4 latidos/min.
+paper-key_edge = Un latido sobre un cursor puede contarse o no. Un latido más o menos en { $s } s son { $v } latidos/min.
 paper-key_true = Las frecuencias verdaderas, con semillas y gravedades, vienen en la clave de «Lo que llegó», tras tu palabra.
