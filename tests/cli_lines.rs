@@ -133,12 +133,14 @@ fn a_line_beyond_reason_is_passed_over_and_bytes_that_are_no_text_are_told() {
     let mut input = run.stdin.take().unwrap();
     let writer = std::thread::spawn(move || {
         input.write_all(&b"x".repeat(6 << 20)).unwrap();
-        input.write_all(b"\n\xff\xfe\x00\nlast").unwrap();
+        input.write_all(b"\n\xff\xfe\x00\nlast\n").unwrap();
+        input.write_all(&b"x".repeat(17 << 20)).unwrap();
     });
     let output = run.wait_with_output().unwrap();
     writer.join().unwrap();
     let text = String::from_utf8(output.stdout).unwrap();
     let lines: Vec<&str> = text.lines().collect();
-    assert_eq!(lines.len(), 3, "{text}");
-    assert!(lines[0].contains("6291457 bytes; a result has at most") && lines[1].contains("UTF-8"), "{text}");
+    assert_eq!(lines.len(), 4, "{text}");
+    assert!(lines[3].contains("17825792 bytes; a course's result has at most"), "{text}");
+    assert!(lines[0].contains("6291456 bytes; a result has at most") && lines[1].contains("UTF-8"), "{text}");
 }

@@ -309,6 +309,38 @@ fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_par
     ]));
     let rows = fs::read_to_string(&book).unwrap();
     assert!(rows.contains("\r\nBob,,9,10,"), "{rows}");
+    // Each part has a column of its own, where it is asked for.
+    told(&mut dicrotic(&[
+        "class",
+        &path("bob.txt"),
+        "--open",
+        &save,
+        "--gradebook",
+        &book,
+        "--column",
+        "code=code",
+        "--column",
+        "Week 1=part_1",
+        "--column",
+        "Week 2=part_2",
+    ]));
+    let rows = fs::read_to_string(&book).unwrap();
+    assert!(rows.starts_with("code,Week 1,Week 2\r\n") && rows.contains("\r\nBob,18,18\r\n"), "{rows}");
+    // Line by line a course's result has an answer for each result in it.
+    let one_line = |file: &str| {
+        let value: serde_json::Value = serde_json::from_str(&fs::read_to_string(file).unwrap()).unwrap();
+        value.to_string()
+    };
+    let mut run = dicrotic(&["grade", "--lines", "--set", &path("course.toml")]);
+    run.stdin(std::process::Stdio::piped()).stdout(std::process::Stdio::piped());
+    let mut run = run.spawn().unwrap();
+    std::io::Write::write_all(&mut run.stdin.take().unwrap(), format!("{}\n", one_line(&file)).as_bytes())
+        .unwrap();
+    let answers = String::from_utf8(run.wait_with_output().unwrap().stdout).unwrap();
+    let answers: Vec<serde_json::Value> = answers.lines().map(|l| serde_json::from_str(l).unwrap()).collect();
+    let places: Vec<_> = answers.iter().map(|one| (one["line"].as_u64(), one["result"].as_u64())).collect();
+    assert_eq!(places, [(Some(1), Some(1)), (Some(1), Some(2))], "{answers:?}");
+    assert!(answers.iter().all(|one| one["student"] == "Ada"), "{answers:?}");
     // A result of another bench inside is named as ever; a second course is refused.
     let other = handed(&ASSIGNMENT.replace("week 3", "week 4"), "Eve", 1, Way::Right);
     fs::write(path("eve.dicrotic-course-result.json"), bundled("bio-101", &[other])).unwrap();

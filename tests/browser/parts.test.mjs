@@ -66,12 +66,17 @@ describe("a course", { concurrency: 2 }, () => {
       await page.waitForFunction(() => document.querySelectorAll(".course-making > li").length === 2);
       // The same bench twice cannot be told apart.
       await choose(page, "Add assignment files or links", [one]);
-      await page.locator(".course-maker .problem").filter({ hasText: "part[2].scenario" }).waitFor();
+      await page.locator(".course-maker .problem").filter({ hasText: "Part 3: " }).waitFor();
       await page.locator(".course-making > li").nth(2).getByRole("button", { name: /^Take/ }).click();
       await page.locator(".course-making > li").nth(0).getByLabel("Due").fill("2026-01-05T12:00");
       await page.locator(".course-making > li").nth(1).getByLabel("Opens").fill("2099-01-05T12:00");
       await page.waitForFunction(() => document.querySelector(".course-maker .address").textContent.includes("#c="));
       await page.waitForFunction(() => !document.querySelector(".course-maker .btn-strong").disabled);
+      // What is being put together is there again after a reload.
+      await page.reload();
+      await page.waitForFunction(() => document.querySelector(".course-maker[open] .address")?.textContent.includes("#c="));
+      assert.equal(await page.locator(".course-making > li").count(), 2);
+      assert.equal(await page.getByLabel("Title of the course").inputValue(), `Two weeks ${HOSTILE}`);
       file = await save(page, "Save the course file");
       await page.waitForFunction(() => document.querySelector(".course-maker .address").textContent.includes("#c="));
       link = await page.locator(".course-maker .address").innerText();

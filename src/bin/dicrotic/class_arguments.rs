@@ -31,7 +31,7 @@ pub struct ClassArguments {
     #[arg(long, value_name = "FILE.csv")]
     gradebook: Option<PathBuf>,
     /// Its columns: TITLE=FIELD, one for each; the fields are code, name, email, group, state, ready, points, maximum,
-    /// percent, tries, minutes, feedback and empty
+    /// percent, tries, minutes, feedback and empty, and of a course part_1, part_2 and so on for the points of each part
     #[arg(long, value_name = "TITLE=FIELD", requires = "gradebook")]
     column: Vec<String>,
     /// The most points that can be had in it

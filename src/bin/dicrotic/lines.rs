@@ -1,9 +1,10 @@
 //! `grade --lines`: one result or one code a line in, one line of JSON out, in the same order and at once, so that whatever
-//! divides a text into lines and puts lines together again can do a course. A line depends on nothing but itself.
+//! divides a text into lines and puts lines together again can do a course. A line depends on nothing but itself. The one result of
+//! a course has an answer for each result in it, with its place.
 
 use std::io::{self, BufRead, ErrorKind};
 
-use dicrotic::exchange::handin::{Graded, Handed, Set, result, table};
+use dicrotic::exchange::handin::{Graded, Handed, Set, bundle, result, table};
 use serde_json::Value;
 
 use crate::failure::{Failure, While};
@@ -19,10 +20,16 @@ pub fn run(given: &[String]) -> Result<(), Failure> {
             let Some(line) = next(&mut input).while_doing(|| "reading the standard input".into())? else {
                 break;
             };
-            let graded = line.and_then(text_file::text_of).and_then(|text| grade(text.trim(), &set, &known));
-            // Where nobody reads any more, there is no use in going on.
-            if !output::line(&told(number, graded))? {
-                break;
+            let answers = match line.and_then(text_file::text_of) {
+                Ok(text) => answers(text.trim(), &set, &known),
+                Err(why) => vec![Err(why)],
+            };
+            let several = answers.len() > 1;
+            for (k, graded) in answers.into_iter().enumerate() {
+                // Where nobody reads any more, there is no use in going on.
+                if !output::line(&told(number, several.then_some(k + 1), graded))? {
+                    return Ok(());
+                }
             }
         }
         Ok(())
@@ -48,18 +55,36 @@ fn next(input: &mut impl BufRead) -> io::Result<Option<Result<Vec<u8>, String>>>
         let taken = end.map_or(piece.len(), |at| at + 1);
         ended = end.is_some();
         length += taken;
-        if length <= result::MOST_BYTES + 1 {
+        if length <= bundle::MOST_BYTES + 1 {
             line.extend(&piece[..taken]);
         }
         input.consume(taken);
     }
-    if length > result::MOST_BYTES + 1 {
-        return Ok(Some(Err(format!("{length} bytes; a result has at most {}", result::MOST_BYTES))));
+    if length > bundle::MOST_BYTES + 1 {
+        return Ok(Some(Err(format!(
+            "{length} bytes; a course's result has at most {}",
+            bundle::MOST_BYTES
+        ))));
     }
     while line.last().is_some_and(|byte| matches!(byte, b'\n' | b'\r')) {
         line.pop();
     }
     Ok(Some(Ok(line)))
+}
+
+/// What comes of a line: one result or code, or each result of a course.
+fn answers(text: &str, set: &Set, known: &Known) -> Vec<Result<Graded, String>> {
+    if !bundle::is_bundle(text) {
+        let (length, most) = (text.len(), result::MOST_BYTES);
+        return vec![match length > most {
+            true => Err(format!("{length} bytes; a result has at most {most}")),
+            false => grade(text, set, known),
+        }];
+    }
+    match bundle::read(text) {
+        Ok(results) => results.iter().map(|one| grade(one, set, known)).collect(),
+        Err(why) => vec![Err(why.to_string())],
+    }
 }
 
 fn grade(text: &str, set: &Set, known: &Known) -> Result<Graded, String> {
@@ -74,13 +99,14 @@ fn grade(text: &str, set: &Set, known: &Known) -> Result<Graded, String> {
     replayed(&handed.map_err(|error| error.to_string())?, set)
 }
 
-/// The answer to a line. The fields stand in the table's order.
-fn told(number: u64, graded: Result<Graded, String>) -> String {
+/// The answer to a line, of a course with the place of the result in it. The fields stand in the table's order.
+fn told(number: u64, place: Option<usize>, graded: Result<Graded, String>) -> String {
     let fields: Vec<(&str, Value)> = match graded {
         Ok(graded) => table::fields(&graded).into(),
         Err(why) => vec![("error", Value::from(why))],
     };
     let fields: Vec<String> =
         fields.iter().map(|(name, value)| format!("{}:{value}", Value::from(*name))).collect();
-    format!("{{\"line\":{number},{}}}", fields.join(","))
+    let place = place.map_or_else(String::new, |k| format!("\"result\":{k},"));
+    format!("{{\"line\":{number},{place}{}}}", fields.join(","))
 }

@@ -4,6 +4,7 @@
 use super::line::{Line, State};
 use crate::exchange::handin::table::cell;
 use crate::plain::json;
+use crate::scenario::plan::MOST_PARTS;
 use serde::Deserialize;
 use serde_json::Value;
 use thiserror::Error;
@@ -19,7 +20,16 @@ pub const FIELDS: [&str; 13] = [
     "feedback", "empty",
 ];
 
-/// A column: its title, and what stands in it, one of [`FIELDS`].
+/// What stands before the number of a course's part, from 1, in a column with its points: `part_1`, `part_2`.
+pub const PART: &str = "part_";
+
+/// The place of the part whose points a field holds; `None` for any other field.
+fn part_of(field: &str) -> Option<usize> {
+    let n: usize = field.strip_prefix(PART)?.parse().ok()?;
+    (1..=MOST_PARTS).contains(&n).then(|| n - 1)
+}
+
+/// A column: its title, and what stands in it, one of [`FIELDS`] or a [part](PART) of the course.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Column {
@@ -68,7 +78,7 @@ pub enum OrderError {
         found: usize,
     },
     /// A field that there is not.
-    #[error("\"{found}\" is no field; one of {}", FIELDS.join(", "))]
+    #[error("\"{found}\" is no field; one of {}, or {PART}1 to {PART}{MOST_PARTS}", FIELDS.join(", "))]
     Field {
         /// Which.
         found: String,
@@ -102,7 +112,8 @@ pub fn write(lines: &[Line], feedback: &[String], order: &Order) -> Result<Strin
     if !(1..=MOST_COLUMNS).contains(&found) {
         return Err(OrderError::Columns { found });
     }
-    if let Some(column) = order.columns.iter().find(|column| !FIELDS.contains(&column.field.as_str())) {
+    let known = |field: &str| FIELDS.contains(&field) || part_of(field).is_some();
+    if let Some(column) = order.columns.iter().find(|column| !known(&column.field)) {
         return Err(OrderError::Field { found: column.field.clone() });
     }
     if ![',', ';', '\t'].contains(&order.divides) {
@@ -135,6 +146,14 @@ fn value(field: &str, line: &Line, feedback: &str, order: &Order) -> String {
         let text = format!("{v:.2}");
         text.trim_end_matches('0').trim_end_matches('.').to_string()
     };
+    if let Some(part) = part_of(field).and_then(|k| line.parts.get(k)) {
+        let points = match (line.state, part.points) {
+            (State::Waived, _) => None,
+            (_, None) => (!order.blank).then_some(0.0),
+            (_, Some(points)) => Some(f64::from(points)),
+        };
+        return points.map_or_else(String::new, |p| number(p * order.maximum / OF));
+    }
     match field {
         "code" => cell(&line.code),
         "name" => cell(&line.name),

@@ -3,6 +3,7 @@
 
 import { brief, CoreError } from "../core.js";
 import { courseOut, isCourseText, scenarioValue } from "../desk.js";
+import { keep, recall } from "../device.js";
 import { h, newId, prop, words } from "../dom.js";
 import { download } from "../download.js";
 import { chooseFiles, copy, plainName } from "../hand/file.js";
@@ -15,6 +16,23 @@ import { markWrong } from "./wrong.js";
 
 const MOST_PARTS = 20; // what the core takes
 const SETTLE_MS = 250;
+const DRAFT = "course-draft";
+
+/** @returns {CourseValue} */
+const empty = () => ({ course: { id: "", title: "", words: "" }, part: [] });
+
+/**
+ * Whether what was kept is a course in the making, of which each part can be read.
+ * @param {any} kept @returns {kept is CourseValue}
+ */
+function isCourse(kept) {
+  if (typeof kept?.course?.title !== "string" || !Array.isArray(kept.part) || kept.part.length > MOST_PARTS) return false;
+  try {
+    return kept.part.every((/** @type {any} */ one) => typeof one?.scenario === "string" && brief(one.scenario));
+  } catch {
+    return false;
+  }
+}
 
 export class CourseMaker {
   /**
@@ -26,7 +44,7 @@ export class CourseMaker {
     this.addressOf = addressOf;
     this.count = 0; // of the links that were asked for: a late one gives way
     /** @type {CourseValue} */
-    this.value = { course: { id: "", title: "", words: "" }, part: [] };
+    this.value = empty();
     /** @type {{ handed: string, file: string } | null} */
     this.out = null;
     /** @type {number | undefined} */
@@ -44,12 +62,16 @@ export class CourseMaker {
     this.open = h("a", { class: "btn btn-plain" }, t("assign-as_student"));
     this.copies = button(t("assign-course_copy"), () => this.copy(), { kind: "btn-strong" });
     this.saves = button(t("assign-course_save"), () => this.saveFile(), { pic: "save" });
+    this.anew = button(t("assign-course_anew"), () => { this.value = empty(); this.show(); this.title.focus(); }, { kind: "btn-plain" });
     this.el = h("details", { class: "course-maker" }, h("summary", {}, t("assign-course")), h("p", { class: "quiet" }, t("assign-course_about")),
       h("div", { class: "fld" }, h("label", { for: title }, t("assign-course_title")), this.title), h("div", { class: "fld" }, h("label", { for: more }, t("assign-course_words")), this.words),
       this.list,
-      h("div", { class: "row" }, button(t("assign-course_add"), () => this.addCurrent(), { pic: "plus" }), button(t("assign-course_files"), () => chooseFiles(".toml,.txt,text/plain", (files) => this.addFiles(files), true), { pic: "open" })),
+      h("div", { class: "row" }, button(t("assign-course_add"), () => this.addCurrent(), { pic: "plus" }), button(t("assign-course_files"), () => chooseFiles(".toml,.txt,text/plain", (files) => this.addFiles(files), true), { pic: "open" }), this.anew),
       this.problem, h("div", {}, this.link, this.length), h("div", { class: "row" }, this.copies, this.open, this.saves, this.said));
     this.open.addEventListener("focus", () => this.due && this.workOut());
+    const kept = recall(DRAFT);
+    if (isCourse(kept)) this.value = kept;
+    this.el.open = this.value.part.length > 0;
     this.show();
   }
 
@@ -153,6 +175,7 @@ export class CourseMaker {
   }
 
   changed() {
+    keep(DRAFT, this.value); // at once: the page may be left before it is worked out
     clearTimeout(this.due);
     this.due = setTimeout(() => this.workOut(), SETTLE_MS);
   }
@@ -168,6 +191,8 @@ export class CourseMaker {
     words(this.length, "");
     words(this.problem, "");
     this.open.removeAttribute("href");
+    keep(DRAFT, this.value);
+    prop(this.anew, "hidden", this.value.part.length === 0 && !this.value.course.title);
     markWrong(this.el, null);
     const { course, part } = this.value;
     if (part.length === 0 || !course.title.trim()) return;

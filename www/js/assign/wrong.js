@@ -18,6 +18,8 @@ export function markWrong(root, error) {
   }
   const field = String(error?.args.field ?? "");
   const control = error && field ? root.querySelector(`[data-field="${CSS.escape(field)}"]`) : null;
+  const part = /^part\[(\d+)\]/.exec(field);
+  if (error && !control && part) return t("assign-wrong_part", { n: Number(part[1]) + 1, told: wordsOf(field, String(error.args.found ?? ""), String(error.args.expected ?? "")) });
   if (!error || !control) return "";
   const told = wordsOf(field, String(error.args.found ?? ""), String(error.args.expected ?? ""));
   const said = h("p", { class: "problem field-wrong", id: `${control.id}-wrong` }, told);

@@ -16,6 +16,10 @@ import { feedbackOf } from "./words.js";
 /** @import { ClassTold, GradebookOrder } from '../types/told' */
 
 const FIELDS = ["code", "name", "email", "group", "state", "ready", "points", "maximum", "percent", "tries", "minutes", "feedback", "empty"];
+/** Whether a column can hold it: one of the fields, or the points of a part of the course. @param {unknown} field */
+const holds = (field) => typeof field === "string" && (FIELDS.includes(field) || /^part_([1-9]|1\d|20)$/.test(field));
+/** @param {string} field */
+const fieldWords = (field) => (field.startsWith("part_") ? t("class-field_part", { n: field.slice(5) }) : t(`class-field_${field}`));
 const FIRST = ["code", "name", "points", "maximum", "feedback"];
 const MOST_COLUMNS = 40;
 
@@ -39,7 +43,7 @@ export class Out {
     this.told = null;
     const kept = recall("gradebook");
     /** @type {GradebookOrder} */
-    this.order = Array.isArray(kept?.columns) && kept.columns.every((/** @type {any} */ one) => typeof one?.title === "string" && FIELDS.includes(one?.field)) ? { ...usual(), ...kept } : usual();
+    this.order = Array.isArray(kept?.columns) && kept.columns.every((/** @type {any} */ one) => typeof one?.title === "string" && holds(one?.field)) ? { ...usual(), ...kept } : usual();
     this.columns = h("ol", { class: "map-columns" });
     this.said = h("p", { class: "quiet", role: "status" });
     this.rows = new Choice(t("class-rows"), () => {});
@@ -92,7 +96,7 @@ export class Out {
       const title = h("input", { class: "txt", maxlength: 120, autocomplete: "off", "aria-label": t("class-column_title", { n: k + 1 }), oninput: () => { column.title = title.value; this.put({}); } });
       prop(title, "value", column.title);
       /** @type {HTMLSelectElement} */
-      const field = h("select", { "aria-label": t("class-column_field", { n: k + 1 }), onchange: () => { column.field = field.value; this.put({}); } }, FIELDS.map((name) => h("option", { value: name }, t(`class-field_${name}`))));
+      const field = h("select", { "aria-label": t("class-column_field", { n: k + 1 }), onchange: () => { column.field = field.value; this.put({}); } }, [...new Set([...FIELDS, ...Array.from({ length: this.told?.course?.parts.length ?? 0 }, (_, i) => `part_${i + 1}`), column.field])].map((name) => h("option", { value: name }, fieldWords(name))));
       prop(field, "value", column.field);
       return h("li", {}, title, field, button(t("class-column_out"), () => this.change(columns.filter((_, i) => i !== k)), { kind: "btn-small btn-plain", "aria-label": t("class-column_out_of", { n: k + 1 }) }));
     }));
@@ -100,7 +104,9 @@ export class Out {
 
   /** @param {ClassTold} told */
   show(told) {
+    const parts = this.told?.course?.parts.length ?? 0;
     this.told = told;
+    if ((told.course?.parts.length ?? 0) !== parts) this.showColumns();
     const given = state.course.given();
     this.which.set(titlesOf(given), this.which.select.value || "0");
     prop(this.which.el, "hidden", given.length < 2);
