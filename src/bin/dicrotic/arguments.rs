@@ -153,6 +153,7 @@ enum Command {
     },
     /// Make a question bank: clean traces with one correct heart rate each, and wrong ones that known misreadings lead to, with
     /// feedback; as QTI 3 for a course site, or as a table with pictures
+    #[command(allow_negative_numbers = true)]
     Bank(BankArguments),
     /// Print the times of a recording's beats, in seconds from its first sample, one a line
     Detect {
