@@ -80,9 +80,6 @@ pub enum BankError {
     /// Too many questions.
     #[error("a bank has at most {MOST_QUESTIONS} questions")]
     Full,
-    /// More than the format of the archive can hold.
-    #[error("the bank is too large for one archive")]
-    Large,
 }
 
 /// An answer to choose.
