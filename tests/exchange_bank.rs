@@ -4,6 +4,7 @@
 use dicrotic::assess::misreading::Misreading;
 use dicrotic::exchange::bank::{APART_BPM, Bank, BankError, Form, MOST_WRONG, Question, Words, table};
 use dicrotic::exchange::{NamedFile, zip};
+use dicrotic::session::seeds::seed;
 use dicrotic::session::still::{CLEAR_S, Reading, Still, StillError, WINDOWS_S, still};
 use dicrotic::session::{Action, Session};
 use serde_json::{Value, json};
@@ -11,7 +12,7 @@ use std::collections::BTreeMap;
 use std::thread;
 
 const REST: &str = include_str!("../scenarios/04-rest-pulse.toml");
-/// Very different subjects: at rest, three with faults that a still has not, uneven, soon after exercise, handed out.
+/// Very different ones: at rest, with nothing wired, with a cold finger, uneven, after exercise, with a broken pad.
 const SCENARIOS: [&str; 6] = [
     REST,
     include_str!("../scenarios/01-first-wiring.toml"),
@@ -266,6 +267,37 @@ fn cells(line: &str) -> Vec<String> {
     }
     all.push(cell);
     all
+}
+
+#[test]
+fn an_assigned_bench_gives_traces_of_hearts_that_no_student_has() {
+    let assigned =
+        format!("{REST}\n[assignment]\nkey = \"week-3\"\nword = \"open sesame\"\nseeds = \"same\"\n");
+    let made: Vec<Question> = (1..=3).map(|n| Question::new(&assigned, 4, n).expect("a question")).collect();
+    let gaps = |beats: Vec<f64>| beats.windows(2).map(|w| w[1] - w[0]).collect::<Vec<f64>>();
+    let beating = |text: &str, heart: u64| {
+        let mut session = Session::new(text, heart).expect("a bench");
+        session.run_long(40_000);
+        gaps(session.chain().expect("a bench").truth().iter().map(|beat| beat.peak_s).collect())
+    };
+    // What all students of this assignment have, and whoever opens it with one of these numbers.
+    let hearts = [seed("week-3", "", 1)].into_iter().chain(0..10);
+    let students: Vec<Vec<f64>> = hearts.map(|heart| beating(&assigned, heart)).collect();
+    for question in &made {
+        let session = question.still.session();
+        let own = gaps(session.reference_peaks().iter().map(|p| p.at_s).collect());
+        let same = |there: &Vec<f64>| {
+            there.windows(3).any(|w| w.iter().zip(&own[1..4]).all(|(x, y)| (x - y).abs() < 1e-6))
+        };
+        assert!(!students.iter().any(same));
+        // A heart that is the same would be known.
+        assert!(same(&beating(REST, session.seed())));
+    }
+    let files = bank(Form::Csv, &made, "Strip");
+    for (name, bytes) in &files {
+        let text = std::str::from_utf8(bytes).expect("text");
+        assert!(!text.contains("sesame") && !text.contains("week-3"), "{name}");
+    }
 }
 
 #[test]
