@@ -18,7 +18,7 @@ use thiserror::Error;
 
 /// Lengths of the window, s. They divide a minute, so that its multiplier is a whole number.
 pub const WINDOWS_S: [f64; 4] = [10.0, 12.0, 15.0, 20.0];
-/// First and last place of A, s, and the step between places: half of that is a mark of the time axis.
+/// First and last place of A, s, and the step between places, which is that of the small marks of the time axis.
 const A_S: (f64, f64, f64) = (2.0, 6.0, 0.5);
 /// So much is recorded behind the last place of B, s, and up to [`MORE_S`] whole seconds more.
 const BEHIND_S: f64 = 2.0;
