@@ -2,6 +2,8 @@
 //! from here, only codes with arguments.
 
 #[cfg(feature = "desk")]
+mod bank;
+#[cfg(feature = "desk")]
 mod class;
 #[cfg(feature = "desk")]
 mod desk;

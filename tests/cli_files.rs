@@ -54,6 +54,7 @@ fn commands(name: &str) -> (PathBuf, Vec<Writer>) {
         (plain(&["convert", &recording, &at(&folder, "b.hea")]), vec!["b.atr", "b.dat", "b.hea"]),
         (plain(&["grade", &result, "--out", &at(&folder, "grades.csv")]), vec!["grades.csv"]),
         (plain(&["class", &result, "--out", &at(&folder, "class.html")]), vec!["class.html"]),
+        (plain(&["bank", &scenario, "--count", "1", "--out", &at(&folder, "bank.zip")]), vec!["bank.zip"]),
         (
             plain(&["link", &scenario, "--at", "https://a/", "--qr", &at(&folder, "link.svg")]),
             vec!["link.svg"],

@@ -514,6 +514,12 @@ const CALLS: &[(&str, &str)] = &[
     // Of an answer key.
     ("head", "text"),
     ("rows", "opens with the instructor's word alone: tests/cli_handin.rs"),
+    // Of a question bank: it makes benches of its own, with hearts that no attempt has.
+    ("most", "a limit"),
+    ("ask", "of a bench of its own"),
+    ("picture", "of a bench of its own"),
+    ("add", "tells nothing"),
+    ("finish", "tells nothing"),
     // Of a package.
     ("names", "text"),
     ("file", "text"),

@@ -120,6 +120,11 @@ pub(super) fn judge_multiplier(typed: &Typed, seconds_hold: bool, span: Span) ->
     }
 }
 
+/// How far a rate may be off, given what one beat weighs in the window, both in beats/min.
+pub(super) fn rate_tolerance(beat: f64) -> f64 {
+    HALF.max(SHARE * beat)
+}
+
 /// The rate as typed, on the student's own numbers and by any way of working it out; `seconds_hold` when T is right.
 pub(super) fn judge_rate(typed: &Typed, seconds_hold: bool, span: Span) -> Finding {
     let of = |verdict, code, args| finding(Step::Rate, verdict, code, args);
@@ -130,7 +135,7 @@ pub(super) fn judge_rate(typed: &Typed, seconds_hold: bool, span: Span) -> Findi
     };
     // One beat weighs what it weighs in the window, whatever was written for T.
     let beat = span.length().or(seconds).map_or(0.0, |t| 60.0 / t);
-    let near = |value: f64| (value - rate).abs() <= HALF.max(SHARE * beat) + TINY;
+    let near = |value: f64| (value - rate).abs() <= rate_tolerance(beat) + TINY;
     // A multiplier that is nowhere asked for is worked out all the same, with two figures or two decimals.
     let hundredth = |x: f64| (x * 100.0).round() / 100.0;
     let rounded = |t: f64| near(count * two_figures(60.0 / t)) || near(count * hundredth(60.0 / t));

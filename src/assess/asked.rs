@@ -1,7 +1,7 @@
 //! The verdict. What is special about each kind of question stands in [`super::kind`]; here is what the kinds have in
 //! common. What is judged in every one of them is in [`super::verdict`].
 
-use super::arithmetic::{Span, judge_multiplier, judge_rate, judge_seconds};
+use super::arithmetic::{self, Span, judge_multiplier, judge_rate, judge_seconds};
 use super::counting::Counts;
 use super::sheet::Sheet;
 use super::task::Field;
@@ -59,6 +59,11 @@ pub(super) fn numbers(
     let multiplier = sheet.task.asks(Field::Multiplier).then(|| judge_multiplier(typed, hold, span));
     let rate = judge_rate(typed, hold, span);
     [Some(seconds), multiplier, Some(rate)].into_iter().flatten().collect()
+}
+
+/// How far a rate may be off that was counted in a window of so many seconds, and is still right, beats/min.
+pub fn rate_tolerance(length_s: f64) -> f64 {
+    arithmetic::rate_tolerance(60.0 / length_s)
 }
 
 /// Whether a rate was worked out past the multiplier: a slip in that alone changes none that came from N and T.

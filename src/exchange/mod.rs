@@ -8,6 +8,7 @@
 //! | [`error`] | what can be wrong with a file |
 //! | [`qr`] | a link as a picture that a telephone reads |
 //! | [`handin`] | what students hand in: result files, grading by replay, a class |
+//! | [`bank`] | a question bank: stills with misreadings to choose from |
 //! | [`package`] | an assignment and the page that opens it, for a course site |
 //! | [`zip`] | several files as one |
 //! | `formula` | text that a spreadsheet must not take for a formula |
@@ -15,6 +16,7 @@
 //!
 //! A file is known by what stands in it, not by its name: see [`import`].
 
+pub mod bank;
 pub mod class;
 pub mod csv;
 pub mod edf;

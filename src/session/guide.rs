@@ -147,7 +147,8 @@ impl Session {
         self.help.rate_after_setup = self.chain().map(|c| c.settings().rate_hz);
     }
 
-    fn pass(&mut self, seconds: f64) {
+    /// Lets so many seconds pass.
+    pub(super) fn pass(&mut self, seconds: f64) {
         let rate = self.chain().map_or(1000.0, |c| f64::from(c.settings().rate_hz));
         self.run_long((seconds * rate).round() as u64);
     }
@@ -158,7 +159,7 @@ impl Session {
     }
 
     /// Chooses the smallest range in which the live signal has room.
-    fn fit_range(&mut self) {
+    pub(super) fn fit_range(&mut self) {
         for _ in 0..MOST_CHANGES {
             let Some((reach, pulse)) = self.live_reach() else { return self.pass(LOOK_S) };
             let Some(now) = self.chain().map(|c| c.settings().range_v) else { return };

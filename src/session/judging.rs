@@ -89,7 +89,7 @@ impl Session {
 
     /// Times of the second bumps that can be seen in and about a window, s. No more of a take is looked at, since a bump
     /// matters only where a mark may lie on it.
-    fn bumps(&self, peaks: &[Peak], window: (f64, f64)) -> Vec<f64> {
+    pub(super) fn bumps(&self, peaks: &[Peak], window: (f64, f64)) -> Vec<f64> {
         self.landmarks(&about(peaks, window)).iter().filter_map(|beat| beat.second_s).collect()
     }
 

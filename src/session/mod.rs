@@ -28,6 +28,7 @@
 //! - [`compact`]: an attempt as one line of text
 //! - [`seeds`]: a seed for each student of a class
 //! - [`fairness`]: how many students with a right method a way of grading would fail
+//! - [`still`]: a clean recording with a window, for a question on paper
 //! - [`symptom`]: the figure in which each fault shows
 //! - [`script`]: replays the scripted attempts of a scenario file
 
@@ -54,6 +55,7 @@ pub mod save;
 pub mod script;
 pub mod seeds;
 mod sheet;
+pub mod still;
 pub mod strip;
 pub mod symptom;
 pub mod take;

@@ -126,7 +126,8 @@ fn escaped(text: &str) -> String {
             '<' => out.push_str("&lt;"),
             '>' => out.push_str("&gt;"),
             '"' => out.push_str("&quot;"),
-            c if c.is_control() => out.push(' '),
+            // XML 1.0, production 2, has no place for them.
+            c if c.is_control() || matches!(c, '\u{fffe}' | '\u{ffff}') => out.push(' '),
             c => out.push(c),
         }
     }

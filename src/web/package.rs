@@ -1,6 +1,7 @@
-//! For the page: an assignment packed for a course site, from the page's own files.
+//! For the page: an assignment packed for a course site, from the page's own files; and other files that become one.
 
 use super::{fail, scenario_fail};
+use crate::exchange::NamedFile;
 use crate::exchange::package::{self, Files, PackageError, Standard};
 use crate::exchange::zip::{self, Item};
 use crate::plain::json;
@@ -20,7 +21,15 @@ fn package_fail(error: &PackageError) -> JsValue {
 pub struct Package {
     files: Files,
     packed: BTreeMap<String, Vec<u8>>,
-    first: &'static str,
+    first: String,
+}
+
+impl Package {
+    /// Files of which the first stays the first.
+    pub(super) fn of(files: Vec<NamedFile>) -> Self {
+        let first = files.first().map(|(name, _)| name.clone()).unwrap_or_default();
+        Self { files: files.into_iter().collect(), packed: BTreeMap::new(), first }
+    }
 }
 
 #[wasm_bindgen]
@@ -39,8 +48,8 @@ impl Package {
         let toml = handed_out(toml);
         let mut files = package::page(all, &toml, standard.name()).map_err(|e| package_fail(&e))?;
         let manifest = package::manifest(&files, &toml, standard).map_err(|e| package_fail(&e))?;
-        let first = standard.manifest();
-        files.insert(first.into(), manifest.into_bytes());
+        let first = standard.manifest().to_string();
+        files.insert(first.clone(), manifest.into_bytes());
         Ok(Self { files, packed: BTreeMap::new(), first })
     }
 
@@ -61,8 +70,8 @@ impl Package {
 
     /// All of it as one file, the manifest first; nothing if it is too large for the format.
     pub fn archive(&self) -> Option<Vec<u8>> {
-        let first = self.files.get_key_value(self.first);
-        let rest = self.files.iter().filter(|(name, _)| *name != self.first);
+        let first = self.files.get_key_value(&self.first);
+        let rest = self.files.iter().filter(|(name, _)| **name != self.first);
         let items: Vec<Item> = first
             .into_iter()
             .chain(rest)

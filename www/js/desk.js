@@ -2,7 +2,7 @@
 // What few visits need, in a core of its own that has this beside all the rest: opening and writing files, composing and handing
 // out, grading a class. Whoever imports this file waits until that core is there.
 
-import init, { AnswerKey, composeScenario, Course as Inner, courseFile, courseHanded, fairness, hashedWord, isCourse, Lab, Package, qrSvg, Regrade, resultsIn, scenarioJson, SetList, taskKinds } from "../wasm/dicrotic_desk.js";
+import init, { AnswerKey, composeScenario, Course as Inner, courseFile, courseHanded, fairness, hashedWord, isCourse, Lab, Package, QuestionBank, qrSvg, Regrade, resultsIn, scenarioJson, SetList, taskKinds } from "../wasm/dicrotic_desk.js";
 import { Bench, digestOf, guarded } from "./core.js";
 /** @import { Args } from './types/names' */
 /** @import { Care, ClassTerms, ClassTold, Fairness, GradebookOrder, ScenarioValue, SetBench, Source } from './types/told' */
@@ -61,6 +61,8 @@ export const fairnessOf = (toml, first, students, window = 0) => JSON.parse(guar
  */
 export const pictureOf = (link) => qrSvg(link);
 
+/** Most questions that a question bank has. */
+export const mostQuestions = () => QuestionBank.most();
 /** The names of all kinds of question, as an instructor chooses from them. @returns {string[]} */
 export const kindsOfTask = () => JSON.parse(taskKinds());
 /**

@@ -7,6 +7,7 @@ use clap::{Parser, Subcommand};
 use dicrotic::exchange::Options;
 use dicrotic::scenario::fields::File;
 
+use crate::bank::{self, BankArguments};
 use crate::chart::{self, Order, Size, Theme};
 use crate::class_arguments::{self, ClassArguments};
 use crate::detect::{self, Polarity};
@@ -150,6 +151,10 @@ enum Command {
         #[arg(long, value_enum)]
         standard: Option<pack::Standard>,
     },
+    /// Make a question bank: clean traces with one correct heart rate each, and wrong ones that known misreadings lead to, with
+    /// feedback; as QTI 3 for a course site, or as a table with pictures
+    #[command(allow_negative_numbers = true)]
+    Bank(BankArguments),
     /// Print the times of a recording's beats, in seconds from its first sample, one a line
     Detect {
         /// The recording: EDF or EDF+, the header of a WFDB record, or a table of text with a time column (or of values
@@ -343,6 +348,7 @@ fn carry_out(command: Command) -> Result<(), Failure> {
                 None => lines::run(&set),
             }
         }
+        Command::Bank(arguments) => bank::run(&arguments),
         Command::Class(arguments) => class_arguments::run(&arguments),
         Command::Link { scenario, at, qr } => link::run(&scenario, &at, qr.as_deref()),
         Command::Seed { key, student, tries } => {

@@ -14,6 +14,7 @@
 //! | `site` | puts the page together |
 //! | `http`, `request`, `serve` | the protocol; what is let in; the page's server |
 //! | `pack` | an assignment with the page: for a course site, or as one file |
+//! | `bank` | a question bank |
 //! | `check`, `schema` | scenario files; what may stand in them |
 //! | `link`, `course` | a scenario as a link; several assignments as one |
 //! | `handed_in`, `grade`, `class` | what students handed in, as a table of grades and summed up |
@@ -29,6 +30,8 @@ fn main() {}
 
 #[cfg(not(target_family = "wasm"))]
 mod arguments;
+#[cfg(not(target_family = "wasm"))]
+mod bank;
 #[cfg(not(target_family = "wasm"))]
 mod bench_run;
 #[cfg(not(target_family = "wasm"))]

@@ -113,7 +113,7 @@ pub fn manifest(files: &Files, toml: &str, standard: Standard) -> Result<String,
 }
 
 /// Text that may stand between tags and in attributes: without characters that XML forbids (XML 1.0, production 2).
-fn escaped(text: &str) -> String {
+pub(super) fn escaped(text: &str) -> String {
     text.chars()
         .filter(|c| (!c.is_control() || *c == '\n') && !matches!(c, '\u{fffe}' | '\u{ffff}'))
         .map(|c| match c {

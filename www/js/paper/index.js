@@ -10,8 +10,10 @@ import { h, words } from "../dom.js";
 import { faultWords } from "../faults/words.js";
 import { linkOf } from "../hand/link.js";
 import { newSeed } from "../route.js";
+import { scenarioWords } from "../scenarios.js";
 import { bringTexts, t } from "../text.js";
 import { button, Tick } from "../widgets.js";
+import { BankPart } from "./bank.js";
 import { SHEETS } from "./sheets.js";
 /** @import { FaultBook, Screen } from '../types/page' */
 /** @import { ScenarioValue } from '../types/told' */
@@ -23,9 +25,14 @@ import { SHEETS } from "./sheets.js";
  * @param {HTMLElement} root @returns {Promise<Screen>}
  */
 export async function showScreen(root) {
-  const [book] = await Promise.all([faultWords(), bringTexts("paper"), bringTexts("points")]);
-  new Paper(root, book);
-  return { end: () => root.replaceChildren() };
+  const [book] = await Promise.all([faultWords(), bringTexts("paper"), bringTexts("points"), bringTexts("bank"), scenarioWords()]);
+  const paper = new Paper(root, book);
+  return {
+    end: () => {
+      paper.bank.stop();
+      root.replaceChildren();
+    },
+  };
 }
 
 class Paper {
@@ -49,11 +56,13 @@ class Paper {
       made.set(this.chosen.has(name));
       return made.el;
     };
+    this.bank = new BankPart({ toml: composed(sealed(this.scenario)), title: this.scenario.title ?? "", id: this.scenario.id ?? "" });
     root.replaceChildren(
       h("div", { class: "wide-lead paper-tools" }, h("h1", { id: "paper-h", tabindex: "-1" }, t("paper-title")), h("p", { class: "lede" }, t("paper-lede", { title: this.scenario.title ?? "" })),
         h("div", { class: "row" }, tick("handout", t("paper-handout")), tick("worksheet", t("paper-worksheet")), tick("station", t("paper-station")), tick("key", t("paper-key"))),
         this.at.el,
-        h("div", { class: "row" }, button(t("paper-print"), () => print(), { kind: "btn-strong", pic: "print" }), h("a", { class: "btn btn-plain", href: "#assign" }, t("paper-change")), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")))),
+        h("div", { class: "row" }, button(t("paper-print"), () => print(), { kind: "btn-strong", pic: "print" }), h("a", { class: "btn btn-plain", href: "#assign" }, t("paper-change")), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class"))),
+        this.bank.el),
       this.problem, this.sheets);
     this.make();
   }

@@ -55,6 +55,14 @@ export type ScenarioValue = {
   misreading?: OwnMisreading[]; hint?: OwnHint[];
 };
 
+/** The facts of a question of a bank: what its picture shows, what is right, and the answers in order (misreading null: the right one). */
+export type BankTold = {
+  id: string; number: number; scenario: string; title: string; seen: { seconds: number; division: number; a: number; b: number };
+  right: { beats: number; seconds: number; rate: number }; answers: { rate: number; misreading: string | null }[];
+};
+/** Its words. */
+export type BankWords = { title: string; question: string; alt: string; answers: string[]; feedback: string[] };
+
 /** A course as a value for editing; moments as text. */
 export type PartValue = { opens?: string | null; due?: string | null; words?: string; scenario: string };
 export type CourseValue = { course: { id: string; title: string; words?: string }; part: PartValue[] };
