@@ -4,14 +4,15 @@ mod command;
 mod students;
 
 use command::{dicrotic, error_of, scratch, told};
-use dicrotic::exchange::class::{Class, Source, State, saved};
+use dicrotic::exchange::class::within::Within;
+use dicrotic::exchange::class::{Care, Class, Source, State, saved};
 use dicrotic::exchange::handin::{HandinError, bundle, result};
 use dicrotic::scenario::moment::seconds;
 use dicrotic::scenario::plan::{MOST_PARTS, Plan, is_plan};
 use dicrotic::session::compact::About;
 use serde_json::Value;
 use std::fs;
-use students::{ASSIGNMENT, Way, attempt_at, faultless};
+use students::{ASSIGNMENT, Way, attempt_at, careful, faultless};
 
 /// The second part: the same table without its faults.
 fn second() -> String {
@@ -160,7 +161,8 @@ fn one_file_holds_ordinary_results_and_nothing_of_it_is_believed() {
     let text = bundled("bio-101", &results);
     assert!(bundle::is_bundle(&text) && !bundle::is_bundle(&results[0]));
     let back = bundle::read(&text).unwrap();
-    for (one, other) in back.iter().zip(&results) {
+    assert_eq!(back.course, "bio-101");
+    for (one, other) in back.results.iter().zip(&results) {
         assert_eq!(result::read(one).unwrap(), result::read(other).unwrap());
         assert!(result::read(one).unwrap().grade().unwrap().verified());
     }
@@ -169,6 +171,7 @@ fn one_file_holds_ordinary_results_and_nothing_of_it_is_believed() {
     assert_ne!(changed, text);
     let sure: Vec<bool> = bundle::read(&changed)
         .unwrap()
+        .results
         .iter()
         .map(|one| result::read(one).unwrap().grade().unwrap().verified())
         .collect();
@@ -240,6 +243,92 @@ fn one_line_a_student_tells_each_part_and_the_whole() {
     assert_eq!(told["course"]["parts"][1]["title"], "At rest");
     assert_eq!(told["course"]["parts"][1]["due_s"], 1_789_948_800_u64);
     assert_eq!(told["lines"][0]["parts"][2]["state"], "ready");
+}
+
+/// Takes results into a class as those of one course result, which says that it is of a course.
+fn class_of_one_file(course_set: bool, says: &str, handed: &[String]) -> Class {
+    let mut class = Class::default();
+    if course_set {
+        class.give("course.toml", &course()).unwrap();
+    }
+    let bundle = bundle::read(&bundled(says, handed)).unwrap();
+    let within = Some(Within { file: "one.json".into(), course: bundle.course });
+    for (k, text) in bundle.results.into_iter().enumerate() {
+        let graded = result::read(&text).unwrap().grade_by(&class.set).unwrap();
+        let file = format!("one.json, result {}", k + 1);
+        class.take(Source { file, text, within: within.clone(), ..Source::default() }, graded);
+    }
+    class
+}
+
+#[test]
+fn a_course_result_of_several_students_or_of_another_course_is_remarked() {
+    let (one, two) = (ASSIGNMENT.to_string(), second());
+    let remarks = |class: &Class| -> Vec<Vec<&'static str>> {
+        class.lines().iter().map(|line| line.remarks.clone()).collect()
+    };
+    let ada = [handed(&one, "Ada", 1, Way::Right), handed(&two, " ada", 1, Way::Right)];
+    let both = [ada[0].clone(), handed(&two, "Bob", 1, Way::Right)];
+    let none: &[&str] = &[];
+    assert_eq!(remarks(&class_of_one_file(true, "bio-101", &ada)), [none]);
+    let class = class_of_one_file(true, "bio-101", &both);
+    assert_eq!(remarks(&class), [["several_students"], ["several_students"]]);
+    // It is a remark: each result counts for whom it is of.
+    assert!(class.lines().iter().all(|line| line.passes == 1));
+    assert_eq!(remarks(&class_of_one_file(true, "bio-102", &ada)), [["other_course"]]);
+    assert_eq!(remarks(&class_of_one_file(true, "", &ada)), [["other_course"]]);
+    assert_eq!(remarks(&class_of_one_file(false, "bio-102", &ada)), [none], "nothing to compare with");
+    // The class keeps it when it is saved.
+    let (mut again, waiting) = saved::read(&saved::write(&class)).unwrap();
+    for source in waiting {
+        let graded = result::read(&source.text).unwrap().grade_by(&again.set).unwrap();
+        again.take(source, graded);
+    }
+    assert_eq!(remarks(&again), remarks(&class));
+    // The command line names file, students and courses.
+    let folder = scratch("several");
+    let path = |name: &str| folder.join(name).to_str().unwrap().to_string();
+    fs::create_dir(folder.join("in")).unwrap();
+    fs::write(path("course.toml"), course()).unwrap();
+    fs::write(path("in/one.dicrotic-course-result.json"), bundled("bio-102", &both)).unwrap();
+    for command in [
+        vec!["grade", &path("in"), "--set", &path("course.toml"), "--out", &path("g.csv")],
+        vec!["class", &path("in"), "--set", &path("course.toml"), "--names"],
+    ] {
+        let told = told(&mut dicrotic(&command));
+        assert!(told.contains("one course result with the results of several students: Ada, Bob"), "{told}");
+        assert!(
+            told.contains(
+                "it says it is the result of the course \"bio-102\"; the course that was set is \"bio-101\""
+            ),
+            "{told}"
+        );
+    }
+}
+
+#[test]
+fn of_equal_attempts_in_a_part_the_one_in_time_stands() {
+    let due = 1_790_500_000;
+    let of = |ends: [u64; 2], until_s: u64| {
+        let mut class = Class::default();
+        class
+            .give("course.toml", &course().replace("due = \"2026-10-01\"", "due = \"2026-09-27T09:06:40Z\""))
+            .unwrap();
+        class.cares.put("Ada", Care { until_s, ..Care::default() });
+        for (k, ended_s) in ends.into_iter().enumerate() {
+            let (session, about) = careful(ASSIGNMENT, "Ada", k as u32 + 1, Way::Right);
+            let text = result::write(&session, &About { ended_s, ..about }).unwrap();
+            let graded = result::read(&text).unwrap().grade_by(&class.set).unwrap();
+            class.take(Source { file: format!("{k}.json"), text, ..Source::default() }, graded);
+        }
+        assert_eq!(class.graded[0].score, class.graded[1].score, "equal attempts");
+        class.lines()[0].parts[0].remarks.clone()
+    };
+    let none: &[&str] = &[];
+    assert_eq!(of([due - 1000, due + 1000], 0), none, "the second try came late, and hides nothing");
+    assert_eq!(of([due + 1000, due - 1000], 0), none);
+    assert_eq!(of([due + 1000, due + 2000], 0), ["after_due"]);
+    assert_eq!(of([due + 1000, due + 2000], due + 1500), none, "more time for this student");
 }
 
 #[test]

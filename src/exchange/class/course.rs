@@ -2,6 +2,7 @@
 
 use super::care::{Cares, Terms};
 use super::roster::Entry;
+use super::within::Within;
 use crate::exchange::handin::set::SetError;
 use crate::exchange::handin::{Graded, HandinError, Set};
 use crate::scenario::plan::Plan;
@@ -24,6 +25,9 @@ pub struct Source {
     /// The text of the scenario that the code is of.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub scenario: String,
+    /// The course result that it stood in.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub within: Option<Within>,
 }
 
 impl Source {

@@ -5,6 +5,7 @@ use super::course::Class;
 use super::parts::PartLine;
 use super::roster::Entry;
 use super::talk::causes;
+use super::within;
 use crate::assess::rubric::OF;
 use crate::assess::verdict::Step;
 use crate::exchange::handin::class::once_each;
@@ -12,6 +13,7 @@ use crate::exchange::handin::together::{Beside, beside, whose};
 use crate::exchange::handin::{Against, Compared, Graded, HandinError};
 use crate::plain::names;
 use crate::session::seeds::tidy;
+use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Where a student stands.
@@ -93,11 +95,15 @@ pub struct Line {
     pub copied: bool,
     /// Whether somebody else's cursors and marks stand where theirs do.
     pub alike: bool,
-    /// Codes of what a log made by a program looks like.
+    /// Codes of what a log made by a program looks like, of one log with [two times](TWO_TIMES), and of what is odd about the
+    /// [course result](super::within) that results came in.
     pub remarks: Vec<&'static str>,
     /// What was decided for them.
     pub care: Care,
 }
+
+/// Code of the remark that a log came in with two begins or ends.
+pub const TWO_TIMES: &str = "two_times";
 
 /// Time at the bench of those who handed something in, min: quarter, middle, three quarters; `None` where nobody did.
 pub fn minutes(lines: &[Line]) -> Option<[f64; 3]> {
@@ -108,6 +114,12 @@ pub fn minutes(lines: &[Line]) -> Option<[f64; 3]> {
     Some([0.25, 0.5, 0.75].map(|share| all[(last as f64 * share).round() as usize]))
 }
 
+/// What was seen of results beside one another, place by place.
+pub(super) struct Seen<'a> {
+    pub(super) found: &'a [Beside],
+    pub(super) within: &'a [Vec<&'static str>],
+}
+
 /// Who a line is of, and what is theirs.
 #[derive(Default)]
 pub(super) struct Own {
@@ -115,6 +127,8 @@ pub(super) struct Own {
     pub(super) listed: bool,
     pub(super) results: Vec<usize>,
     pub(super) failed: Vec<usize>,
+    /// Until when, s since 1970; 0 for as long as one likes. What comes later counts, and is not preferred to what does not.
+    pub(super) due_s: u64,
 }
 
 impl Class {
@@ -148,9 +162,11 @@ impl Class {
             }
         }
         let benches = self.part_benches();
+        let within = within::remarks(&self.sources, &self.graded, self.plan.as_ref());
+        let seen = Seen { found: &found, within: &within };
         let line = |own: Own| match benches.is_empty() {
-            true => self.line(own, &found),
-            false => self.course_line(own, &found, &benches),
+            true => self.line(own, &seen),
+            false => self.course_line(own, &seen, &benches),
         };
         all.into_iter().map(line).collect()
     }
@@ -188,8 +204,9 @@ impl Class {
         codes
     }
 
-    pub(super) fn line(&self, own: Own, found: &[Beside]) -> Line {
-        let Own { entry, listed, results, failed } = own;
+    pub(super) fn line(&self, own: Own, seen: &Seen) -> Line {
+        let Seen { found, within } = *seen;
+        let Own { entry, listed, results, failed, due_s } = own;
         let Entry { code, name, email, group } = entry;
         let care = self.cares.of(&code);
         let against: Vec<Vec<&'static str>> =
@@ -203,7 +220,8 @@ impl Class {
             .filter(|g| good(g))
             .map(|g| (g.digest, g.seed))
             .collect();
-        let chosen = self.chosen(&counting, good);
+        let due_s = if care.until_s > 0 { care.until_s } else { due_s };
+        let chosen = self.chosen(&counting, good, due_s);
         let last_good = chosen.is_some_and(|k| good(&self.graded[k]));
         let ready =
             benches.len() >= self.terms.benches.max(1) && (self.terms.pick == Pick::Best || last_good);
@@ -246,7 +264,12 @@ impl Class {
             against: once_each(against.concat().into_iter()),
             copied: results.iter().any(|k| !found[*k].copies.is_empty()),
             alike: results.iter().any(|k| !found[*k].alike.is_empty()),
-            remarks: once_each(of().flat_map(|g| &g.remarks).map(|r| r.code())),
+            remarks: once_each(
+                of().flat_map(|g| &g.remarks)
+                    .map(|r| r.code())
+                    .chain(results.iter().filter(|k| !found[**k].redated.is_empty()).map(|_| TWO_TIMES))
+                    .chain(results.iter().flat_map(|k| within[*k].iter().copied())),
+            ),
             code,
             name,
             email,
@@ -257,13 +280,17 @@ impl Class {
         }
     }
 
-    /// Which of those that count stands for a student: the best by what is needed and by points, of equals the later one; or
-    /// the last. What comes later has the higher number of try, or ended later, or came in later.
-    fn chosen(&self, counting: &[usize], good: impl Fn(&Graded) -> bool) -> Option<usize> {
-        let later = |k: usize| (self.graded[k].about.tries, self.graded[k].about.ended_s, k);
+    /// Which of those that count stands for a student: the best by what is needed and by points, of equals one that is not late,
+    /// of those the earlier; or the last. What comes later has the higher number of try, or ended later.
+    fn chosen(&self, counting: &[usize], good: impl Fn(&Graded) -> bool, due_s: u64) -> Option<usize> {
+        let later =
+            |k: usize| (self.graded[k].about.tries, self.graded[k].about.ended_s, self.graded[k].mark);
         let best = |k: usize| (good(&self.graded[k]), self.graded[k].score.unwrap_or(0));
+        let in_time = |k: usize| due_s == 0 || self.graded[k].about.ended_s <= due_s;
         match self.terms.pick {
-            Pick::Best => counting.iter().copied().max_by_key(|k| (best(*k), later(*k))),
+            Pick::Best => {
+                counting.iter().copied().max_by_key(|k| (best(*k), in_time(*k), Reverse(later(*k))))
+            }
             Pick::Last => counting.iter().copied().max_by_key(|k| later(*k)),
         }
     }

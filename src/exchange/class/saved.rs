@@ -4,6 +4,7 @@
 use super::care::{Cares, Terms};
 use super::course::{Class, Failed, Source, Stood};
 use super::roster::{Entry, MOST_STUDENTS};
+use super::within::Within;
 use crate::plain;
 use crate::scenario::plan::Plan;
 use serde::{Deserialize, Serialize};
@@ -99,6 +100,8 @@ struct Came {
     code: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     scenario: Option<usize>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    within: Option<Within>,
 }
 
 /// The class as a file.
@@ -119,6 +122,7 @@ pub fn write(class: &Class) -> String {
             text: source.text.clone(),
             code: source.code.clone(),
             scenario: (!source.scenario.is_empty()).then(|| place(&source.scenario)),
+            within: source.within.clone(),
         })
         .collect();
     let form = Form {
@@ -189,7 +193,8 @@ pub fn read(text: &str) -> Result<(Class, Vec<Source>), SavedError> {
                     foreign(format!("results[{k}].scenario: {at} of {}", form.scenarios.len()))
                 })?,
             };
-        waiting.push(Source { file: one.file, text: one.text, code: one.code, scenario });
+        let Came { file, text, code, within, .. } = one;
+        waiting.push(Source { file, text, code, scenario, within });
     }
     waiting.extend(form.failed.iter().map(|failed| failed.source.clone()));
     // What cannot be tried again, because nothing of it was kept, is told as it was.

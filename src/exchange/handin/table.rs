@@ -76,7 +76,12 @@ pub fn beside(results: &[Graded], beside: &Beside) -> String {
     };
     let told = [("the same log as", &beside.copies), ("cursors and marks as", &beside.alike)];
     let told = told.into_iter().filter(|(_, others)| !others.is_empty());
-    told.map(|(what, others)| format!("{what} {}", list(others))).collect::<Vec<_>>().join("; ")
+    let mut all: Vec<String> = told.map(|(what, others)| format!("{what} {}", list(others))).collect();
+    if !beside.redated.is_empty() {
+        let ends = beside.redated.iter().map(|k| moment(results[*k].about.ended_s)).collect::<Vec<_>>();
+        all.push(format!("the same log with two times: also ended {}", ends.join(" ")));
+    }
+    all.join("; ")
 }
 
 /// A text as a cell.

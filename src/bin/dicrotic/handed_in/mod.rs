@@ -16,6 +16,8 @@ use std::panic::{self, AssertUnwindSafe};
 use std::path::{Path, PathBuf};
 
 use dicrotic::exchange::class::Source;
+use dicrotic::exchange::class::within::Within;
+use dicrotic::exchange::handin::bundle::Bundle;
 use dicrotic::exchange::handin::set::{BenchMark, bench_mark};
 use dicrotic::exchange::handin::{Graded, Handed, HandinError, Set, bundle, result};
 use dicrotic::session::compact::{Code, PREFIX};
@@ -202,9 +204,17 @@ fn grade(work: &Work, set: &Set, known: &Known) -> Vec<Row> {
                 Err(why) => vec![unread(file, why)],
                 Ok(text) if bundle::is_bundle(&text) => match bundle::read(&text) {
                     Err(why) => vec![unread(file, why.to_string())],
-                    Ok(parts) => {
-                        let part = |(k, text)| of(format!("{file}, result {}", k + 1), text);
-                        parts.into_iter().enumerate().map(part).collect()
+                    Ok(Bundle { course, results }) => {
+                        let within = Some(Within { file: file.clone(), course });
+                        let part = |(k, text)| {
+                            let file = format!("{file}, result {}", k + 1);
+                            graded(
+                                Source { file, text, within: within.clone(), ..Source::default() },
+                                set,
+                                known,
+                            )
+                        };
+                        results.into_iter().enumerate().map(part).collect()
                     }
                 },
                 Ok(text) => vec![of(file, text)],
