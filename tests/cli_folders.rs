@@ -121,6 +121,58 @@ fn a_pipe_or_a_device_that_is_named_is_not_opened() {
     }
 }
 
+#[test]
+fn a_course_reads_no_pipe_no_device_and_nothing_outside_its_own_folder() {
+    let outside = scratch("course-outside");
+    let far = written(&outside, "far.toml", ASSIGNMENT);
+    let folder = scratch("course-folder");
+    assert!(Command::new("mkfifo").arg(folder.join("pipe.toml")).status().unwrap().success());
+    symlink("/dev/zero", folder.join("zero.toml")).unwrap();
+    symlink(&far, folder.join("out.toml")).unwrap();
+    symlink("near.toml", folder.join("in.toml")).unwrap();
+    written(&folder, "near.toml", ASSIGNMENT);
+    written(&folder, "large.toml", "#".repeat(70_000));
+    std::fs::create_dir(folder.join("week")).unwrap();
+    written(&folder.join("week"), "one.toml", ASSIGNMENT);
+    let out = folder.join("whole.toml");
+    let of = |part: &str, more: &[&str]| {
+        let head = "[course]\nid = \"c\"\ntitle = \"t\"\n[[part]]\nfile = ";
+        let course = written(&folder, "course.toml", format!("{head}{}\n", serde_json::Value::from(part)));
+        let mut arguments = vec!["course", &course];
+        arguments.extend(more);
+        within(20, &mut dicrotic(&arguments))
+    };
+    for (part, why) in [
+        ("pipe.toml", "a pipe"),
+        ("zero.toml", "leads out of the folder"),
+        ("out.toml", "leads out of the folder"),
+        ("../course-outside/far.toml", "leads out of the folder"),
+        (&far, "leads out of the folder"),
+        ("/dev/zero", "leads out of the folder"),
+        ("week", "not a plain file"),
+        ("large.toml", "at most 65536"),
+    ] {
+        for more in [&[][..], &["--out", out.to_str().unwrap()]] {
+            let (code, told) = of(part, more);
+            assert_eq!(code, Some(2), "{part}: {told}");
+            assert!(
+                told.contains("part[0].file") && told.contains(part) && told.contains(why),
+                "{part}: {told}"
+            );
+            assert!(!out.exists(), "{part}");
+        }
+    }
+    for part in ["near.toml", "in.toml", "./near.toml", "week/../near.toml", "week/one.toml"] {
+        assert_eq!(of(part, &[]).0, Some(0), "{part}");
+    }
+    // A pipe in a folder of what was set is not waited for.
+    let set = scratch("set-folder");
+    assert!(Command::new("mkfifo").arg(set.join("pipe.toml")).status().unwrap().success());
+    let set = set.to_str().unwrap();
+    let (code, told) = within(20, &mut dicrotic(&["grade", "x.json", "--set", set, "--out", "g.csv"]));
+    assert!(code == Some(2) && told.contains("pipe.toml") && told.contains("a pipe"), "{told}");
+}
+
 fn list(folder: &Path, text: impl AsRef<[u8]>) -> (Option<i32>, String, usize) {
     let file = written(folder, "codes.txt", text);
     let scenario = written(folder, "assignment.toml", ASSIGNMENT);

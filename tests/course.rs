@@ -97,6 +97,8 @@ fn what_is_no_course_is_refused_with_its_field() {
         (format!("{}{first}", COURSE.replace("Three weeks", "")), "course.title", "0 characters"),
         (format!("{COURSE}{}", part(ASSIGNMENT, "due = \"soon\"\n")), "part[0].due", "\"soon\""),
         (format!("{COURSE}{}", part(ASSIGNMENT, "due = 3\n")), "part[0].due", "3"),
+        (format!("{COURSE}{}", part(ASSIGNMENT, "opens = \"\"\n")), "part[0].opens", "\"\""),
+        (format!("{COURSE}{}", part(ASSIGNMENT, "due = \" \"\n")), "part[0].due", "\" \""),
         (
             format!("{COURSE}{}", part(ASSIGNMENT, "opens = \"2026-09-02\"\ndue = \"2026-09-01\"\n")),
             "part[0].due",
@@ -114,6 +116,21 @@ fn what_is_no_course_is_refused_with_its_field() {
         let error = Plan::read(&text).expect_err(field);
         assert_eq!(error.field, field, "{error}");
         assert!(error.found.contains(found), "{error}");
+    }
+    // The command line puts the texts of parts in, and refuses the same fields for the same reasons.
+    let folder = scratch("empty");
+    for (wrong, field) in
+        [("opens = \"\"\n", "opens"), ("due = \"\"\n", "due"), ("opens = \"  \"\n", "opens")]
+    {
+        fs::write(folder.join("one.toml"), ASSIGNMENT).unwrap();
+        let text = format!("{COURSE}\n[[part]]\nfile = \"one.toml\"\n{wrong}");
+        fs::write(folder.join("course.toml"), &text).unwrap();
+        assert!(Plan::outline(&text).is_ok_and(|plan| Plan::outline(&plan.written()) == Ok(plan)), "{text}");
+        let error = error_of(&mut dicrotic(&["course".as_ref(), folder.join("course.toml").as_os_str()]));
+        assert!(
+            error.contains(&format!("part[0].{field}: \"")) && error.contains("expected a day"),
+            "{error}"
+        );
     }
     assert!(is_plan(&course()) && !is_plan(ASSIGNMENT) && !is_plan("{}") && !is_plan("no"));
 }
@@ -356,6 +373,25 @@ fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_par
     fs::write(path("lost.toml"), format!("{COURSE}\n[[part]]\nfile = \"gone.toml\"\n")).unwrap();
     let lost = error_of(&mut dicrotic(&["course", &path("lost.toml")]));
     assert!(lost.contains("part[0].file") && lost.contains("gone.toml"), "{lost}");
+    // What is wrong within a part names the course's file, the part, its own file and the field.
+    fs::write(path("steep.toml"), second().replace("66.0", "6600.0")).unwrap();
+    let parts = ["scenario.toml", "steep.toml"].map(|file| format!("\n[[part]]\nfile = \"{file}\"\n"));
+    fs::write(path("scenario.toml"), ASSIGNMENT).unwrap();
+    fs::write(path("wrong.toml"), format!("{COURSE}{}", parts.concat())).unwrap();
+    for command in [
+        vec!["course", &path("wrong.toml")],
+        vec!["grade", &path("ada.json"), "--set", &path("wrong.toml"), "--out", &path("g.csv")],
+    ] {
+        let wrong = error_of(&mut dicrotic(&command));
+        for named in [
+            "wrong.toml",
+            "part[1], file \"steep.toml\"",
+            "part[1].scenario: subject.rest_rate_bpm",
+            "expected",
+        ] {
+            assert!(wrong.contains(named), "{named}: {wrong}");
+        }
+    }
     // One result for all.
     let all = [handed(ASSIGNMENT, "Ada", 1, Way::Right), handed(&second(), "Ada", 1, Way::Six)];
     let file = path("ada.dicrotic-course-result.json");

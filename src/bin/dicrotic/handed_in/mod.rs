@@ -9,6 +9,8 @@
 pub mod codes;
 mod folder;
 
+pub use folder::not_read;
+
 use std::collections::HashMap;
 use std::fs::{self, File};
 use std::io::{IsTerminal, Read};
@@ -152,15 +154,19 @@ fn add(work: &mut Vec<Work>, path: &Path) {
 
 /// A file's text, if it is a file and not larger than a result.
 fn small_text(path: &Path) -> Result<String, String> {
+    let named = path.file_name().is_some_and(|n| n.to_string_lossy().ends_with(bundle::EXTENSION));
+    plain_text(path, if named { bundle::MOST_BYTES } else { result::MOST_BYTES } as u64, "a result")
+}
+
+/// The text of a file, if it is a plain file with at most so many bytes, which is what `kind` has.
+pub fn plain_text(path: &Path, most: u64, kind: &str) -> Result<String, String> {
     // Asked before it is opened: opening a pipe waits for somebody at its other end.
     let facts = fs::metadata(path).map_err(|e| e.to_string())?;
     if let Some(why) = folder::not_read(facts.file_type()) {
         return Err(why.into());
     }
-    let named = path.file_name().is_some_and(|n| n.to_string_lossy().ends_with(bundle::EXTENSION));
-    let most = if named { bundle::MOST_BYTES } else { result::MOST_BYTES } as u64;
     if facts.len() > most {
-        return Err(format!("{} bytes; a result has at most {most}", facts.len()));
+        return Err(format!("{} bytes; {kind} has at most {most}", facts.len()));
     }
     let mut bytes = Vec::new();
     let file = File::open(path).map_err(|e| e.to_string())?;
