@@ -5,14 +5,15 @@ mod students;
 
 use command::{dicrotic, error_of, scratch, told};
 use dicrotic::exchange::class::within::Within;
-use dicrotic::exchange::class::{Care, Class, Source, State, saved};
+use dicrotic::exchange::class::{Care, Class, Source, State, answers, roster, saved};
 use dicrotic::exchange::handin::{HandinError, bundle, result};
+use dicrotic::scenario::digest::{digest, hashed};
 use dicrotic::scenario::moment::seconds;
 use dicrotic::scenario::plan::{MOST_PARTS, Plan, is_plan};
 use dicrotic::session::compact::About;
 use serde_json::Value;
 use std::fs;
-use students::{ASSIGNMENT, Way, attempt_at, careful, faultless};
+use students::{ASSIGNMENT, KEY, WORD, Way, attempt_at, careful, faultless};
 
 /// The second part: the same table without its faults.
 fn second() -> String {
@@ -250,7 +251,12 @@ fn one_line_a_student_tells_each_part_and_the_whole() {
     assert_eq!(ada.parts[2].remarks, ["before_open"]);
     // The class is saved with its course.
     let (mut again, waiting) = saved::read(&saved::write(&class)).unwrap();
-    assert_eq!(again.plan, class.plan);
+    let parts = |class: &Class| class.plan.clone().unwrap().part;
+    for (one, other) in parts(&again).iter().zip(parts(&class)) {
+        assert_eq!((&one.due, &one.opens, &one.words), (&other.due, &other.opens, &other.words));
+        assert_eq!(digest(&one.scenario), digest(&other.scenario));
+    }
+    assert_eq!(again.plan.as_ref().unwrap().course, class.plan.as_ref().unwrap().course);
     for source in waiting {
         let graded = result::read(&source.text).unwrap().grade_by(&again.set).unwrap();
         again.take(source, graded);
@@ -348,6 +354,42 @@ fn of_equal_attempts_in_a_part_the_one_in_time_stands() {
     assert_eq!(of([due + 1000, due + 2000], due + 1500), none, "more time for this student");
 }
 
+/// A course file with the texts of its parts in the place of their paths.
+fn course_as_written(file: &str) -> String {
+    let mut plan = Plan::outline(&fs::read_to_string(file).unwrap()).unwrap();
+    for part in &mut plan.part {
+        let path = std::mem::take(&mut part.file);
+        part.scenario = fs::read_to_string(std::path::Path::new(file).with_file_name(path)).unwrap();
+    }
+    plan.written()
+}
+
+#[test]
+fn a_saved_class_holds_the_word_as_a_hash_and_opens_with_it() {
+    let mut class = class_of(&[handed(ASSIGNMENT, "Ada", 1, Way::Right)]);
+    class.give("own.toml", &ASSIGNMENT.replace("week 3", "week 9")).unwrap();
+    let source = Source { code: "D3.x".into(), scenario: ASSIGNMENT.into(), ..Source::default() };
+    class.fail(source, &HandinError::Changed {});
+    let text = saved::write(&class);
+    assert!(!text.contains(WORD) && text.contains("sha256:"));
+    let back = saved::read(&text).unwrap().0;
+    let ada = [roster::Entry { code: "Ada".into(), ..Default::default() }];
+    assert_eq!(back.set.all().len(), 4);
+    for (one, own) in back.set.all().iter().zip(class.set.all()) {
+        assert_eq!((one.whole, one.bench), (own.whole, own.bench), "the same to the word");
+        assert_eq!(answers::answers(&one.text, None, &ada), Err(answers::AnswersError::OtherWord));
+        let key = answers::answers(&one.text, Some(WORD), &ada).unwrap();
+        assert_eq!(key, answers::answers(&own.text, None, &ada).unwrap());
+    }
+    // A file that was saved with the word in plain letters is read, and saved again without.
+    let hash = hashed(KEY, WORD);
+    let old = text.replace(&hash, WORD);
+    assert!(old.contains(WORD));
+    let old = saved::read(&old).unwrap().0;
+    assert_eq!(answers::answers(&old.set.all()[0].text, None, &ada).map(|key| key.len()), Ok(3));
+    assert!(!saved::write(&old).contains(WORD));
+}
+
 #[test]
 fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_parts() {
     let folder = scratch("course");
@@ -363,7 +405,12 @@ fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_par
     );
     told(&mut dicrotic(&["course", &path("course.toml"), "--out", &path("whole.toml")]));
     let whole = Plan::read(&fs::read_to_string(path("whole.toml")).unwrap()).unwrap();
-    assert_eq!(whole.part[1].scenario, second());
+    assert_eq!(digest(&whole.part[1].scenario), digest(&second()));
+    // What goes out has neither the instructor's word nor scripts, and is what the page writes.
+    let written = fs::read_to_string(path("whole.toml")).unwrap();
+    let plan = Plan::read(&course_as_written(&path("course.toml"))).unwrap();
+    assert!(!written.contains(WORD) && written.contains("sha256:"), "{written}");
+    assert_eq!(written, Plan::read(&plan.handed_out()).unwrap().written());
     let link =
         told(&mut dicrotic(&["course", &path("course.toml"), "--link", "--at", "https://course.example/p/"]));
     assert!(link.starts_with("https://course.example/p/#c="), "{link}");

@@ -202,7 +202,7 @@ enum Command {
         /// The page's address
         #[arg(long, value_name = "ADDRESS", requires = "link")]
         at: Option<String>,
-        /// Write the course with the texts of all its parts in it
+        /// Write the course with the texts of all its parts in it, as they are handed out: no scripts, the word as a hash
         #[arg(long, value_name = "FILE.toml")]
         out: Option<PathBuf>,
     },

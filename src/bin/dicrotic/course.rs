@@ -14,7 +14,7 @@ use crate::{handed_in, link, output, same_file, terminal, text_file};
 pub struct Order<'a> {
     /// The page's address, for which the link is printed.
     pub at: Option<&'a str>,
-    /// The file to write, with all parts in it.
+    /// The file to write, with all parts in it as they are handed out.
     pub out: Option<&'a Path>,
 }
 
@@ -25,9 +25,11 @@ pub fn run(file: &Path, order: &Order) -> Result<(), Failure> {
         let parts = files(file, &text)?;
         same_file::refuse_overlap(parts.iter().map(PathBuf::as_path).chain([file]), &[out])?;
     }
-    let (whole, plan) = whole(file, &text)?;
+    let plan = whole(file, &text)?.1;
     if let Some(out) = order.out {
-        text_file::write(out, &whole)?;
+        // As the page writes it: without scripts and without the instructor's word in plain letters.
+        let handed = Plan::read(&plan.handed_out()).while_doing(|| terminal::name(file))?;
+        text_file::write(out, &handed.written())?;
     }
     if let Some(address) = order.at {
         return output::print(&format!("{}\n", link::of(address, "#c=", &plan.handed_out())?));

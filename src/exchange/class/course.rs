@@ -168,5 +168,5 @@ pub fn student_said(text: &str) -> String {
         escaped = c == '\\' && !escaped;
     }
     let said = end.and_then(|end| serde_json::from_str::<String>(&value[..=end]).ok()).unwrap_or_default();
-    said.chars().take(crate::session::compact::MOST_STUDENT).collect()
+    crate::session::seeds::kept(&said)
 }

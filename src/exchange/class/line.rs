@@ -12,7 +12,7 @@ use crate::exchange::handin::class::once_each;
 use crate::exchange::handin::together::{Beside, beside, whose};
 use crate::exchange::handin::{Against, Compared, Graded, HandinError};
 use crate::plain::names;
-use crate::session::seeds::tidy;
+use crate::session::seeds::{self, tidy};
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -138,7 +138,7 @@ impl Class {
         let mut all: Vec<Own> = Vec::new();
         let mut by_code: BTreeMap<String, usize> = BTreeMap::new();
         for entry in &self.roster {
-            by_code.insert(tidy(&entry.code), all.len());
+            by_code.insert(seeds::code(&entry.code), all.len());
             all.push(Own { entry: entry.clone(), listed: true, ..Own::default() });
         }
         let mut of = |all: &mut Vec<Own>, key: String, code: &str| {
@@ -152,12 +152,12 @@ impl Class {
             all[place].results.push(k);
         }
         for (k, failed) in self.failed.iter().enumerate() {
-            let code = match tidy(&failed.student).is_empty() {
+            let code = match seeds::code(&failed.student).is_empty() {
                 true => self.named_in(&failed.source.file),
                 false => failed.student.clone(),
             };
             if !code.is_empty() {
-                let place = of(&mut all, tidy(&code), &code);
+                let place = of(&mut all, seeds::code(&code), &code);
                 all[place].failed.push(k);
             }
         }
@@ -175,7 +175,7 @@ impl Class {
     fn named_in(&self, file: &str) -> String {
         let name = tidy(file);
         let there = self.roster.iter().filter(|entry| {
-            let code = tidy(&entry.code);
+            let code = seeds::code(&entry.code);
             // Within a longer number or word it is another code.
             code.chars().count() >= 3
                 && name.match_indices(&code).any(|(at, _)| {
@@ -187,7 +187,9 @@ impl Class {
                     !joins(beside[0], first) && !joins(last, beside[1])
                 })
         });
-        there.max_by_key(|entry| tidy(&entry.code).len()).map_or_else(String::new, |entry| entry.code.clone())
+        there
+            .max_by_key(|entry| seeds::code(&entry.code).len())
+            .map_or_else(String::new, |entry| entry.code.clone())
     }
 
     /// What keeps a result from counting for this student, beside what does so for everybody.

@@ -1,7 +1,7 @@
 //! Results beside one another: what was handed in twice, whose log somebody else handed in too, whose window is another's.
 
 use super::grade::Graded;
-use crate::session::seeds::tidy;
+use crate::session::seeds;
 use std::cmp::Ordering;
 use std::collections::BTreeMap;
 
@@ -25,7 +25,7 @@ pub struct Beside {
 
 /// Who a result is of. Who gave no code is a student of their own for each attempt.
 pub fn whose(graded: &Graded) -> String {
-    let code = tidy(&graded.about.student);
+    let code = seeds::code(&graded.about.student);
     if code.is_empty() { format!("\u{10ffff}{}", crate::scenario::digest::hex(&graded.mark)) } else { code }
 }
 

@@ -1,7 +1,7 @@
 //! The list of a class: read, and what was read written as a list and read again.
 #![no_main]
 use dicrotic::exchange::class::roster::{self, MOST_CELL, MOST_STUDENTS};
-use dicrotic::session::seeds::tidy;
+use dicrotic::session::seeds::code;
 use libfuzzer_sys::fuzz_target;
 use std::collections::BTreeSet;
 
@@ -9,7 +9,7 @@ fuzz_target!(|text: &str| {
     match roster::read(text) {
         Ok(list) => {
             assert!((1..=MOST_STUDENTS).contains(&list.len()), "{} students", list.len());
-            let codes: BTreeSet<String> = list.iter().map(|entry| tidy(&entry.code)).collect();
+            let codes: BTreeSet<String> = list.iter().map(|entry| code(&entry.code)).collect();
             assert_eq!(codes.len(), list.len(), "each code once");
             assert!(!codes.contains(""), "nobody without a code");
             let quoted = |cell: &str| format!("\"{}\"", cell.replace('"', "\"\""));
