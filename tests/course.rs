@@ -197,7 +197,25 @@ fn one_file_holds_ordinary_results_and_nothing_of_it_is_believed() {
     let is = |text: &str, code| assert_eq!(bundle::read(text).unwrap_err().code(), code, "{text:.80}");
     is("{", "no_result");
     is(&results[0], "no_result");
-    is(&text.replace("\"version\":1,\"course\"", "\"version\":9,\"course\""), "version");
+    is(&text.replace("\"version\":1,\"course\"", "\"version\":9,\"course\""), "course_version");
+    is(&text.replace("\"version\":1,\"course\"", "\"version\":\"2\",\"course\""), "no_result");
+    // What it is, and which forms are known, is said as it is.
+    let newer = text.replace("\"version\":1,\"course\"", "\"version\":2,\"course\"");
+    let folder = scratch("newer");
+    fs::write(folder.join("a.dicrotic-course-result.json"), newer).unwrap();
+    fs::write(
+        folder.join("b.dicrotic-result.json"),
+        results[0].replacen("\"version\": 3", "\"version\": 4", 1),
+    )
+    .unwrap();
+    let told = error_of(&mut dicrotic(&[
+        "grade",
+        folder.to_str().unwrap(),
+        "--out",
+        folder.join("g.csv").to_str().unwrap(),
+    ]));
+    assert!(told.contains("a.dicrotic-course-result.json: skipped: a course result of form 2; this version of the program reads form 1"), "{told}");
+    assert!(told.contains("b.dicrotic-result.json: skipped: a result file of form 4; this version of the program reads form 3"), "{told}");
     is(&bundled("x", &[]), "no_result");
     is(&bundled("x", &vec!["{}".into(); 201]), "no_result");
     assert!(matches!(bundle::read(&" ".repeat(bundle::MOST_BYTES + 1)), Err(HandinError::TooLong { .. })));

@@ -173,7 +173,9 @@ pub fn read(text: &str) -> Result<(Class, Vec<Source>), SavedError> {
     if format != FORMAT {
         return Err(foreign(format!("format \"{}\"", format.chars().take(40).collect::<String>())));
     }
-    let version = value.get("version").and_then(Value::as_u64).unwrap_or_default();
+    let Some(version) = value.get("version").and_then(Value::as_u64) else {
+        return Err(foreign("a saved class without the number of its form".into()));
+    };
     if version != u64::from(VERSION) {
         return Err(SavedError::Version { found: version });
     }

@@ -45,11 +45,13 @@ pub fn read(text: &str) -> Result<Bundle, HandinError> {
     if value.get("format").and_then(Value::as_str) != Some(FORMAT) {
         return Err(HandinError::NoResult { found: "another format".into() });
     }
-    let version = value.get("version").and_then(Value::as_u64).unwrap_or_default();
-    if version != VERSION {
-        return Err(HandinError::Version { found: version });
-    }
     let found = |found: String| HandinError::NoResult { found };
+    let Some(version) = value.get("version").and_then(Value::as_u64) else {
+        return Err(found("a course result without the number of its form".into()));
+    };
+    if version != VERSION {
+        return Err(HandinError::CourseVersion { found: version });
+    }
     let Some(results) = value.get("results").and_then(Value::as_array).filter(|all| !all.is_empty()) else {
         return Err(found("a course's result without results".into()));
     };

@@ -42,8 +42,20 @@ pub enum HandinError {
         found: String,
     },
     /// Written by another version.
-    #[error("result form {found}; this version reads form {}", super::result::VERSION)]
+    #[error(
+        "a result file of form {found}; this version of the program reads form {}",
+        super::result::VERSION
+    )]
     Version {
+        /// Which.
+        found: u64,
+    },
+    /// A course result that was written by another version.
+    #[error(
+        "a course result of form {found}; this version of the program reads form {}",
+        super::bundle::VERSION
+    )]
+    CourseVersion {
         /// Which.
         found: u64,
     },
@@ -105,6 +117,7 @@ impl HandinError {
             HandinError::TooLong { .. } => "too_long",
             HandinError::NoResult { .. } => "no_result",
             HandinError::Version { .. } => "version",
+            HandinError::CourseVersion { .. } => "course_version",
             HandinError::Code { .. } => "code",
             HandinError::ScenarioMissing { .. } => "scenario_missing",
             HandinError::OtherBench { .. } => "other_bench",
@@ -123,7 +136,8 @@ impl HandinError {
             HandinError::NoResult { found } | HandinError::Code { found } | HandinError::Replay { found } => {
                 json!({"found": found})
             }
-            HandinError::Version { found } => json!({"found": found}),
+            HandinError::Version { found } => json!({"found": found, "ours": super::result::VERSION}),
+            HandinError::CourseVersion { found } => json!({"found": found, "ours": super::bundle::VERSION}),
             HandinError::ScenarioMissing { digest } | HandinError::OtherBench { digest } => {
                 json!({"digest": digest})
             }

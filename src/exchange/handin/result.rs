@@ -144,7 +144,9 @@ pub fn read(text: &str) -> Result<Handed, HandinError> {
         let found = if format.is_empty() { "no field \"format\"".into() } else { short(format) };
         return Err(HandinError::NoResult { found });
     }
-    let version = value.get("version").and_then(Value::as_u64).unwrap_or_default();
+    let Some(version) = value.get("version").and_then(Value::as_u64) else {
+        return Err(HandinError::NoResult { found: "a result file without the number of its form".into() });
+    };
     if version != u64::from(VERSION) {
         return Err(HandinError::Version { found: version });
     }

@@ -106,7 +106,7 @@ ask-caution = Simulated only: not for a person in class. It can make people fain
 
 error-unknown = The core reported something unexpected ({ $code }).
 error-no_result = It is no result file, or a part of it is missing. ({ $found })
-error-version = It was written by another version (form { $found }).
+error-version = This result file has form { $found }. This version of Dicrotic reads form { $ours }.
 error-code = { $found }
 error-scenario_missing = Its bench is not at hand: open the scenario file or paste the link first.
 error-other_bench = It is another bench than the one set.

@@ -122,7 +122,7 @@ ask-caution = Solo simulado: no es para una persona en clase. Puede provocar des
 
 error-unknown = El núcleo comunicó algo inesperado ({ $code }).
 error-no_result = No es un archivo de resultado, o le falta una parte. ({ $found })
-error-version = Lo escribió otra versión (forma { $found }).
+error-version = Este archivo de resultado tiene la forma { $found }. Esta versión de Dicrotic lee la forma { $ours }.
 error-code = { $found }
 error-scenario_missing = Su mesa no está a mano: abre antes el archivo del escenario o pega el enlace.
 error-other_bench = Es otra mesa que la encargada.

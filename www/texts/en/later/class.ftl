@@ -408,6 +408,7 @@ class-answers_word = Word of the assignment
 class-answers_saved = Saved. Keep it away from students.
 error-class_too_long = It is far larger than a saved class ({ $bytes } bytes; at most { $most }).
 error-class_foreign = It is not a saved class, or a part of it is missing. ({ $found })
+error-course_version = This course result has form { $found }. This version of Dicrotic reads form { $ours }.
 error-class_version = Another version of Dicrotic saved this class (form { $found }; this version reads { $ours }).
 error-gradebook_columns = A gradebook has 1 to { $most } columns; these are { $found }.
 error-gradebook_field = “{ $found }” is nothing that a column can hold.

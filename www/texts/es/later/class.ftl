@@ -408,6 +408,7 @@ class-answers_word = Palabra de la tarea
 class-answers_saved = Guardado. Que no llegue a los estudiantes.
 error-class_too_long = Es mucho mayor que una clase guardada ({ $bytes } bytes; como mucho { $most }).
 error-class_foreign = No es una clase guardada, o le falta una parte. ({ $found })
+error-course_version = Este resultado de curso tiene la forma { $found }. Esta versión de Dicrotic lee la forma { $ours }.
 error-class_version = Otra versión de Dicrotic guardó esta clase (forma { $found }; esta versión lee { $ours }).
 error-gradebook_columns = Un archivo de notas tiene de 1 a { $most } columnas; estas son { $found }.
 error-gradebook_field = «{ $found }» no es nada que una columna pueda contener.
