@@ -12,7 +12,8 @@ use command::{dicrotic, error_of, scratch, written};
 use dicrotic::exchange::handin::result;
 use dicrotic::session::Session;
 use dicrotic::session::compact::Code;
-use students::{ASSIGNMENT, attempt};
+use dicrotic::unseen;
+use students::{ASSIGNMENT, Way, attempt, attempt_at};
 
 mod command;
 mod students;
@@ -276,6 +277,65 @@ fn scripts_that_wait_for_days_are_refused_quickly() {
     let error = error_of(&mut dicrotic(&["check", &file]));
     assert!(before.elapsed() < Duration::from_secs(5), "{:?}", before.elapsed());
     assert!(error.contains("attempt[0].steps") && error.contains("7200 s"), "{error}");
+}
+
+#[test]
+fn nothing_turns_the_direction_of_reading_or_acts_in_tables_reports_and_at_the_terminal() {
+    let folder = scratch("unseen");
+    let acts: String =
+        ["\u{202e}", "\u{2066}", "\u{2069}", "\u{200f}", "\u{61c}", "\u{2028}", "\u{1b}[31m", "\u{9b}2J"]
+            .concat();
+    let (session, about) = attempt_at(ASSIGNMENT, &format!("Ada {acts}17"), 1, Way::Right);
+    let inside = folder.join("in");
+    std::fs::create_dir(&inside).unwrap();
+    written(&inside, "ada \u{202e}nosj.json", result::write(&session, &about).unwrap());
+    written(&inside, "ada.txt", session.code(&about).unwrap().write());
+    written(&inside, "bad\u{202e}.json", "{\"format\": \"\u{202e}x\"}");
+    let list = written(
+        &folder,
+        "list.csv",
+        format!("code,name\nada[31m2j17,\"Ada {acts} Moss\"\nB,\"Bo\n{acts}\"\n"),
+    );
+    let set = written(&folder, "set.toml", ASSIGNMENT);
+    let path = |name: &str| folder.join(name).to_str().unwrap().to_string();
+    let inside = inside.to_str().unwrap();
+    let (grades, page, book, key) =
+        (path("grades.csv"), path("class.html"), path("book.csv"), path("key.csv"));
+    for command in [
+        vec!["grade", inside, "--set", &set, "--out", &grades],
+        vec!["class", inside, "--set", &set, "--roster", &list, "--names", "--out", &page],
+        vec![
+            "class",
+            inside,
+            "--set",
+            &set,
+            "--roster",
+            &list,
+            "--names",
+            "--gradebook",
+            &book,
+            "--answers",
+            &key,
+        ],
+    ] {
+        let Output { stdout, stderr, status } = dicrotic(&command).output().unwrap();
+        // The damaged file is told.
+        assert_eq!(status.code(), Some(2));
+        let told = [stdout, stderr].map(|bytes| String::from_utf8(bytes).unwrap()).concat();
+        let found: Vec<char> = told.chars().filter(|c| unseen::acts(*c) && *c != '\n').collect();
+        assert_eq!(found, [], "{told}");
+    }
+    for file in [&grades, &page, &book, &key] {
+        let text = std::fs::read_to_string(file).unwrap();
+        let found: Vec<char> = text.chars().filter(|c| unseen::acts(*c) && !"\r\n".contains(*c)).collect();
+        assert_eq!(found, [], "{text}");
+        assert!(text.contains("Ada"), "{text}");
+    }
+    // The student is who they are on the list, and their bench is theirs.
+    let book = std::fs::read_to_string(&book).unwrap();
+    assert_eq!(book.lines().count(), 3, "{book}");
+    let grades = std::fs::read_to_string(&grades).unwrap();
+    assert!(grades.contains(",yes,,") && !grades.contains("another code"), "{grades}");
 }
 
 #[test]

@@ -51,6 +51,8 @@ fn a_long_code_is_one_code_wherever_it_is_kept_and_what_it_is_made_of_is_what_is
     assert_eq!(code(&long), code(&long.replace('-', " ").to_uppercase()));
     assert_eq!(code(&long), "zoë".repeat(20));
     assert_eq!(kept(" A-17 "), "A-17");
+    assert_eq!(kept("A\u{202e}17\u{1b}"), "A 17");
+    assert_eq!(code("A\u{202e}1\u{2066}7"), "a17");
 }
 
 #[test]

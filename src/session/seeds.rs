@@ -4,6 +4,7 @@
 //! `seed = first 8 bytes, high ones first, of SHA-256("dicrotic seed 1\n" key "\n" code "\n" try)`, with the key
 //! [`tidied`](tidy), the student's code [as it counts](code) and the try as decimal digits. A seed that the page writes is the number in decimal digits.
 
+use crate::unseen;
 use sha2::{Digest, Sha256};
 
 /// What stands before key and code, so that no other use of the hash gives the same.
@@ -39,7 +40,7 @@ fn tidied(c: char) -> impl Iterator<Item = char> {
         .flat_map(char::to_lowercase)
 }
 
-/// A student's code as it is kept: as it was typed, without blanks at its ends, up to as many characters as count. What a longer one
+/// A student's code as it is kept: as it was typed, without blanks at its ends, up to as many characters as count, and with blanks in the place of what [acts](unseen::acts) unseen. What a longer one
 /// goes on with does not count anywhere: seed, result and list are made from what this leaves. Doing it again changes nothing.
 pub fn kept(typed: &str) -> String {
     // What JavaScript's trim takes away.
@@ -49,6 +50,7 @@ pub fn kept(typed: &str) -> String {
         counted += tidied(*c).count();
         counted <= MOST_CODE
     };
+    let typed = unseen::without(typed);
     let kept: String = typed.trim_matches(blank).chars().take(MOST_TYPED).take_while(within).collect();
     kept.trim_end_matches(blank).into()
 }
@@ -58,7 +60,8 @@ pub fn code(typed: &str) -> String {
     tidy(&kept(typed))
 }
 
-/// Hyphens, dashes, and characters without width.
+/// Hyphens, dashes, and characters without width, also those that turn the direction of reading.
 fn is_joint(c: char) -> bool {
-    matches!(c, '-' | '_' | '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{2010}'..='\u{2015}' | '\u{2060}' | '\u{2212}' | '\u{feff}')
+    matches!(c, '-' | '_' | '\u{ad}' | '\u{61c}' | '\u{200b}'..='\u{200f}' | '\u{2010}'..='\u{2015}' | '\u{202a}'..='\u{202e}'
+        | '\u{2060}' | '\u{2066}'..='\u{2069}' | '\u{2212}' | '\u{feff}')
 }

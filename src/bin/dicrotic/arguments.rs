@@ -149,6 +149,10 @@ enum Command {
         /// The course site's standard, for a *.zip; SCORM 1.2 if left out
         #[arg(long, value_enum)]
         standard: Option<pack::Standard>,
+        /// The page to pack: a folder that `dicrotic build --out` wrote; made from the project's sources if left out, which
+        /// compiles them where they have changed
+        #[arg(long, value_name = "FOLDER")]
+        page: Option<PathBuf>,
     },
     /// Print the times of a recording's beats, in seconds from its first sample, one a line
     Detect {
@@ -331,7 +335,9 @@ fn carry_out(command: Command) -> Result<(), Failure> {
         Command::Convert { from, to, rate, column } => {
             convert::run(&from, &to, &Options { rate_hz: rate, channel: column.as_deref() })
         }
-        Command::Pack { assignment, to, standard } => pack::run(&assignment, &to, standard),
+        Command::Pack { assignment, to, standard, page } => {
+            pack::run(&assignment, &to, standard, page.as_deref())
+        }
         Command::Detect { file, rate, column, polarity } => {
             detect::run(&file, rate, column.as_deref(), polarity)
         }

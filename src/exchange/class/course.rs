@@ -7,6 +7,7 @@ use crate::exchange::handin::set::SetError;
 use crate::exchange::handin::{Graded, HandinError, Set};
 use crate::scenario::plan::Plan;
 use crate::session::compact::Code;
+use crate::unseen;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -96,7 +97,8 @@ impl Class {
     }
 
     /// Takes down what came of something.
-    pub fn take(&mut self, source: Source, graded: Graded) {
+    pub fn take(&mut self, mut source: Source, graded: Graded) {
+        source.file = unseen::without(&source.file);
         self.sources.push(source);
         self.graded.push(graded);
     }
@@ -107,7 +109,8 @@ impl Class {
     }
 
     /// The same, with the reason as a code and its arguments.
-    pub fn refuse(&mut self, source: Source, why: &str, args: Value) {
+    pub fn refuse(&mut self, mut source: Source, why: &str, args: Value) {
+        source.file = unseen::without(&source.file);
         let student = match Code::read(&source.code) {
             Ok(code) => code.about.student,
             Err(_) => student_said(&source.text),

@@ -7,6 +7,7 @@ use super::together::Beside;
 use crate::assess::verdict::Step;
 use crate::exchange::formula::disarmed;
 use crate::scenario::moment::told;
+use crate::unseen;
 use serde_json::Value;
 
 /// The table's head.
@@ -86,9 +87,8 @@ pub fn beside(results: &[Graded], beside: &Beside) -> String {
 
 /// A text as a cell.
 pub fn cell(text: &str) -> String {
-    // Control characters other than line ends have no place in a table; line ends would break naive readers.
-    let plain: String = text.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
-    let safe = disarmed(&plain);
+    // Line ends would break naive readers; and no cell is shown otherwise than it is stored.
+    let safe = disarmed(&unseen::without(text));
     let bare = |c: char| c.is_alphanumeric() || matches!(c, ' ' | '.' | ':' | '_' | '-' | '/' | '(' | ')');
     if safe.chars().all(bare) { safe } else { format!("\"{}\"", safe.replace('"', "\"\"")) }
 }

@@ -160,6 +160,11 @@ fn small_text(path: &Path) -> Result<String, String> {
 
 /// The text of a file, if it is a plain file with at most so many bytes, which is what `kind` has.
 pub fn plain_text(path: &Path, most: u64, kind: &str) -> Result<String, String> {
+    text_file::text_of(plain_bytes(path, most, kind)?)
+}
+
+/// The same as bytes.
+pub fn plain_bytes(path: &Path, most: u64, kind: &str) -> Result<Vec<u8>, String> {
     // Asked before it is opened: opening a pipe waits for somebody at its other end.
     let facts = fs::metadata(path).map_err(|e| e.to_string())?;
     if let Some(why) = folder::not_read(facts.file_type()) {
@@ -171,7 +176,7 @@ pub fn plain_text(path: &Path, most: u64, kind: &str) -> Result<String, String> 
     let mut bytes = Vec::new();
     let file = File::open(path).map_err(|e| e.to_string())?;
     file.take(most + 1).read_to_end(&mut bytes).map_err(|e| e.to_string())?;
-    text_file::text_of(bytes)
+    Ok(bytes)
 }
 
 /// The scenarios that codes may belong to.
