@@ -443,6 +443,23 @@ fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_par
     let parts = ["scenario.toml", "steep.toml"].map(|file| format!("\n[[part]]\nfile = \"{file}\"\n"));
     fs::write(path("scenario.toml"), ASSIGNMENT).unwrap();
     fs::write(path("wrong.toml"), format!("{COURSE}{}", parts.concat())).unwrap();
+    fs::write(path("other.toml"), format!("{}\n[pass]\nwindow_s = 30.0\nrecord_s = 30.0\n", second()))
+        .unwrap();
+    let both = [
+        "grade",
+        "x.json",
+        "--set",
+        &path("other.toml"),
+        "--set",
+        &path("course.toml"),
+        "--out",
+        &path("g.csv"),
+    ];
+    let twice = error_of(&mut dicrotic(&both));
+    assert!(
+        twice.contains("course.toml: part[1]: the same bench as") && twice.contains("other.toml"),
+        "{twice}"
+    );
     for command in [
         vec!["course", &path("wrong.toml")],
         vec!["grade", &path("ada.json"), "--set", &path("wrong.toml"), "--out", &path("g.csv")],

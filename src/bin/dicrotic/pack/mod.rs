@@ -9,7 +9,7 @@ mod built;
 mod single;
 
 use std::io::{Cursor, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use clap::ValueEnum;
 use dicrotic::exchange::package;
@@ -73,7 +73,12 @@ pub fn run(
     let standard = standard.unwrap_or(Standard::Scorm12);
     let way = if alone { "alone" } else { standard.known().name() };
     let page = match page {
-        Some(folder) => built::page(folder)?,
+        Some(folder) => {
+            let files = built::page(folder)?;
+            let read: Vec<PathBuf> = files.keys().map(|name| folder.join(name)).collect();
+            same_file::refuse_overlap(read.iter().map(PathBuf::as_path), &[to])?;
+            files
+        }
         None => from_sources()?,
     };
     let files = package::page(page, &text, way).while_doing(here)?;
