@@ -21,7 +21,7 @@ fuzz_target!(|text: &str| {
     }
     let _ = bundle::is_bundle(text);
     if let Ok(parts) = bundle::read(text) {
-        for part in parts {
+        for part in parts.results {
             let _ = result::read(&part);
         }
     }
