@@ -6,6 +6,7 @@
 //! | module | what lives there |
 //! |---|---|
 //! | [`math`], [`units`], [`rng`] | arithmetic that gives the same bits everywhere; checked quantities; seeded streams |
+//! | [`unseen`] | characters that act without being seen, in texts of others |
 //! | [`plain`] | values that came in as TOML or JSON, from which structures are read |
 //! | [`physiology`] | the subject: rhythm (owner of the true beats), breathing, pulse wave, manoeuvres |
 //! | [`mod@bench`] | the table: parts, plugs, the pad's lead, the strap |
@@ -40,5 +41,6 @@ pub mod scenario;
 pub mod session;
 pub mod strip;
 pub mod units;
+pub mod unseen;
 #[cfg(target_family = "wasm")]
 pub mod web;

@@ -4,7 +4,7 @@
 # --quick  leaves out grading, load times and memory
 # --simd   also builds the page's core with wasm's 128-bit vectors, which takes a minute or two the first time
 # --long   also kills a browser 100 times, compares 10^7 samples of each scenario, leaves the page open for ten minutes and
-#          fuzzes each target for an hour: a day, all in all, with nine targets
+#          fuzzes each target for an hour: a day, all in all, with thirteen targets
 # --write  puts the table between the two marks in DEVELOPERS.md; implies --simd
 # Needs what tests/all.sh brings. The peers come with pip and npm; what cannot be had is said in the table.
 set -euo pipefail

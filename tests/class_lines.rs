@@ -8,6 +8,7 @@ use dicrotic::exchange::class::talk::Change;
 use dicrotic::exchange::class::{Care, Class, Failed, Line, Pick, Source, State, course, roster, saved};
 use dicrotic::exchange::handin::{Graded, Handed, HandinError, result};
 use dicrotic::plain;
+use dicrotic::session::compact::About;
 use students::three_hundred::{Deed, LISTED, came, code, deed, roster as list, state};
 use students::{ASSIGNMENT, Way, careful};
 
@@ -200,6 +201,57 @@ fn the_best_attempt_or_the_last_one_stands_for_a_student() {
     class.terms.pick = Pick::Best;
     class.terms.benches = 2;
     assert_eq!(line(&class.lines(), "Ada").state, State::Tried);
+}
+
+#[test]
+fn of_equal_attempts_the_earlier_stands() {
+    let mut class = class_of(&[("Ada", 1, Way::Right), ("Ada", 2, Way::Right)]);
+    assert_eq!(class.graded[0].score, class.graded[1].score, "equal attempts");
+    assert_eq!(line(&class.lines(), "Ada").chosen, Some(0));
+    class.terms.pick = Pick::Last;
+    assert_eq!(line(&class.lines(), "Ada").chosen, Some(1));
+    // Who is late by the class's own day does not count at all.
+    class.terms.pick = Pick::Best;
+    class.terms.due_s = 1_790_100_500;
+    assert_eq!(line(&class.lines(), "Ada").chosen, Some(0));
+}
+
+#[test]
+fn of_one_log_with_two_times_the_first_end_counts_whatever_the_files_are_called() {
+    let (session, about) = careful(ASSIGNMENT, "Ada", 1, Way::Right);
+    let ended = |ended_s: u64| {
+        let about = About { ended_s, ..about.clone() };
+        let code = session.code(&about).unwrap().write();
+        let file = result::write(&session, &about).unwrap();
+        (code, file)
+    };
+    let due = 1_790_200_000;
+    let ((early, early_file), (late, _)) = (ended(due - 500), ended(due + 500));
+    let of = |came: [(&str, &str); 2]| {
+        let mut class = assigned(ASSIGNMENT);
+        class.terms.due_s = due;
+        for (file, text) in came {
+            let (code, text) = if text.starts_with('{') { ("", text) } else { (text, "") };
+            let source =
+                Source { file: file.into(), code: code.into(), text: text.into(), ..Source::default() };
+            take(&mut class, source);
+        }
+        let line = line(&class.lines(), "Ada");
+        let about = &class.graded[line.chosen.unwrap()].about;
+        (about.ended_s, line.state, line.results.len(), line.remarks)
+    };
+    let none: &[&str] = &[];
+    for came in
+        [[("a", &early[..]), ("b", &late)], [("a", &late), ("b", &early)], [("a", &late), ("b", &early_file)]]
+    {
+        let (end, state, results, remarks) = of(came);
+        assert_eq!((end, state, results), (due - 500, State::Ready, 1));
+        assert_eq!(remarks, ["two_times"]);
+    }
+    // The same once more, or as a file, is no second time.
+    for came in [[("a", &early[..]), ("b", &early)], [("a", &early), ("b", &early_file)]] {
+        assert_eq!(of(came).3, none);
+    }
 }
 
 #[test]

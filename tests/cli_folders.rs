@@ -12,7 +12,8 @@ use command::{dicrotic, error_of, scratch, written};
 use dicrotic::exchange::handin::result;
 use dicrotic::session::Session;
 use dicrotic::session::compact::Code;
-use students::{ASSIGNMENT, attempt};
+use dicrotic::unseen;
+use students::{ASSIGNMENT, Way, attempt, attempt_at};
 
 mod command;
 mod students;
@@ -121,6 +122,58 @@ fn a_pipe_or_a_device_that_is_named_is_not_opened() {
     }
 }
 
+#[test]
+fn a_course_reads_no_pipe_no_device_and_nothing_outside_its_own_folder() {
+    let outside = scratch("course-outside");
+    let far = written(&outside, "far.toml", ASSIGNMENT);
+    let folder = scratch("course-folder");
+    assert!(Command::new("mkfifo").arg(folder.join("pipe.toml")).status().unwrap().success());
+    symlink("/dev/zero", folder.join("zero.toml")).unwrap();
+    symlink(&far, folder.join("out.toml")).unwrap();
+    symlink("near.toml", folder.join("in.toml")).unwrap();
+    written(&folder, "near.toml", ASSIGNMENT);
+    written(&folder, "large.toml", "#".repeat(70_000));
+    std::fs::create_dir(folder.join("week")).unwrap();
+    written(&folder.join("week"), "one.toml", ASSIGNMENT);
+    let out = folder.join("whole.toml");
+    let of = |part: &str, more: &[&str]| {
+        let head = "[course]\nid = \"c\"\ntitle = \"t\"\n[[part]]\nfile = ";
+        let course = written(&folder, "course.toml", format!("{head}{}\n", serde_json::Value::from(part)));
+        let mut arguments = vec!["course", &course];
+        arguments.extend(more);
+        within(20, &mut dicrotic(&arguments))
+    };
+    for (part, why) in [
+        ("pipe.toml", "a pipe"),
+        ("zero.toml", "leads out of the folder"),
+        ("out.toml", "leads out of the folder"),
+        ("../course-outside/far.toml", "leads out of the folder"),
+        (&far, "leads out of the folder"),
+        ("/dev/zero", "leads out of the folder"),
+        ("week", "not a plain file"),
+        ("large.toml", "at most 65536"),
+    ] {
+        for more in [&[][..], &["--out", out.to_str().unwrap()]] {
+            let (code, told) = of(part, more);
+            assert_eq!(code, Some(2), "{part}: {told}");
+            assert!(
+                told.contains("part[0].file") && told.contains(part) && told.contains(why),
+                "{part}: {told}"
+            );
+            assert!(!out.exists(), "{part}");
+        }
+    }
+    for part in ["near.toml", "in.toml", "./near.toml", "week/../near.toml", "week/one.toml"] {
+        assert_eq!(of(part, &[]).0, Some(0), "{part}");
+    }
+    // A pipe in a folder of what was set is not waited for.
+    let set = scratch("set-folder");
+    assert!(Command::new("mkfifo").arg(set.join("pipe.toml")).status().unwrap().success());
+    let set = set.to_str().unwrap();
+    let (code, told) = within(20, &mut dicrotic(&["grade", "x.json", "--set", set, "--out", "g.csv"]));
+    assert!(code == Some(2) && told.contains("pipe.toml") && told.contains("a pipe"), "{told}");
+}
+
 fn list(folder: &Path, text: impl AsRef<[u8]>) -> (Option<i32>, String, usize) {
     let file = written(folder, "codes.txt", text);
     let scenario = written(folder, "assignment.toml", ASSIGNMENT);
@@ -224,6 +277,65 @@ fn scripts_that_wait_for_days_are_refused_quickly() {
     let error = error_of(&mut dicrotic(&["check", &file]));
     assert!(before.elapsed() < Duration::from_secs(5), "{:?}", before.elapsed());
     assert!(error.contains("attempt[0].steps") && error.contains("7200 s"), "{error}");
+}
+
+#[test]
+fn nothing_turns_the_direction_of_reading_or_acts_in_tables_reports_and_at_the_terminal() {
+    let folder = scratch("unseen");
+    let acts: String =
+        ["\u{202e}", "\u{2066}", "\u{2069}", "\u{200f}", "\u{61c}", "\u{2028}", "\u{1b}[31m", "\u{9b}2J"]
+            .concat();
+    let (session, about) = attempt_at(ASSIGNMENT, &format!("Ada {acts}17"), 1, Way::Right);
+    let inside = folder.join("in");
+    std::fs::create_dir(&inside).unwrap();
+    written(&inside, "ada \u{202e}nosj.json", result::write(&session, &about).unwrap());
+    written(&inside, "ada.txt", session.code(&about).unwrap().write());
+    written(&inside, "bad\u{202e}.json", "{\"format\": \"\u{202e}x\"}");
+    let list = written(
+        &folder,
+        "list.csv",
+        format!("code,name\nada[31m2j17,\"Ada {acts} Moss\"\nB,\"Bo\n{acts}\"\n"),
+    );
+    let set = written(&folder, "set.toml", ASSIGNMENT);
+    let path = |name: &str| folder.join(name).to_str().unwrap().to_string();
+    let inside = inside.to_str().unwrap();
+    let (grades, page, book, key) =
+        (path("grades.csv"), path("class.html"), path("book.csv"), path("key.csv"));
+    for command in [
+        vec!["grade", inside, "--set", &set, "--out", &grades],
+        vec!["class", inside, "--set", &set, "--roster", &list, "--names", "--out", &page],
+        vec![
+            "class",
+            inside,
+            "--set",
+            &set,
+            "--roster",
+            &list,
+            "--names",
+            "--gradebook",
+            &book,
+            "--answers",
+            &key,
+        ],
+    ] {
+        let Output { stdout, stderr, status } = dicrotic(&command).output().unwrap();
+        // The damaged file is told.
+        assert_eq!(status.code(), Some(2));
+        let told = [stdout, stderr].map(|bytes| String::from_utf8(bytes).unwrap()).concat();
+        let found: Vec<char> = told.chars().filter(|c| unseen::acts(*c) && *c != '\n').collect();
+        assert_eq!(found, [], "{told}");
+    }
+    for file in [&grades, &page, &book, &key] {
+        let text = std::fs::read_to_string(file).unwrap();
+        let found: Vec<char> = text.chars().filter(|c| unseen::acts(*c) && !"\r\n".contains(*c)).collect();
+        assert_eq!(found, [], "{text}");
+        assert!(text.contains("Ada"), "{text}");
+    }
+    // The student is who they are on the list, and their bench is theirs.
+    let book = std::fs::read_to_string(&book).unwrap();
+    assert_eq!(book.lines().count(), 3, "{book}");
+    let grades = std::fs::read_to_string(&grades).unwrap();
+    assert!(grades.contains(",yes,,") && !grades.contains("another code"), "{grades}");
 }
 
 #[test]

@@ -176,6 +176,62 @@ fn a_link_needs_a_valid_scenario_and_an_address() {
 
 /// The class of three hundred as a course has it: list, word, gradebook, key, and the file to go on with.
 #[test]
+fn what_is_no_web_address_is_refused_with_the_option() {
+    let folder = class("address", 0..0);
+    let (scenario, course) = (folder.join("a.toml"), folder.join("c.toml"));
+    std::fs::write(&scenario, ASSIGNMENT).unwrap();
+    std::fs::write(&course, "[course]\nid = \"c\"\ntitle = \"t\"\n[[part]]\nfile = \"a.toml\"\n").unwrap();
+    let [scenario, course, out] =
+        [scenario, course, folder.join("out.toml")].map(|p| p.display().to_string());
+    let run = |at: &str| {
+        let link = dicrotic(&["link", &scenario, "--at", at]);
+        let course = dicrotic(&["course", &course, "--link", "--at", at, "--out", &out]);
+        [link, course].map(|told| (told.status.code(), text(&told.stdout), text(&told.stderr)))
+    };
+    for at in [
+        "",
+        "http://",
+        "https:///path",
+        "ftp://a.example",
+        "javascript:alert(1)",
+        "a.example",
+        " https://a.example",
+        "https://a.example/ b",
+        "https://a.example/\u{1b}[2J",
+        "https://a.example/\n",
+        "https://a.example/\u{202e}moc",
+        "https://a.example/#x",
+        "https://a\"b.example",
+        "https://good.example@bad.example/",
+        "https://a.example/<b>",
+        "https://...",
+        "HTTP//a.example",
+    ] {
+        for (code, out, error) in run(at) {
+            assert_eq!((code, out.as_str()), (Some(2), ""), "{at:?}: {error}");
+            assert!(
+                error.starts_with("dicrotic: --at ") && error.contains("expected the page's address"),
+                "{error}"
+            );
+            assert_eq!(error.lines().count(), 1, "{error}");
+            assert!(!error.contains(['\u{1b}', '\u{202e}']), "{error}");
+        }
+        assert!(!std::path::Path::new(&out).exists(), "{at:?}");
+    }
+    for at in [
+        "https://a.example",
+        "http://127.0.0.1:8000/",
+        "https://a.example/~b/p/?lang=es&x=%20",
+        "http://[::1]:80/",
+        "https://universit\u{e0}.example/\u{e8}/",
+    ] {
+        for (code, out, error) in run(at) {
+            assert!(code == Some(0) && out.starts_with(at), "{at}: {error}");
+        }
+    }
+}
+
+#[test]
 fn a_class_with_its_list_is_saved_opened_and_goes_out_as_gradebook_and_key() {
     let folder = class("roster", 0..4);
     let put = |name: &str, content: &str| {

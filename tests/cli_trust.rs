@@ -226,6 +226,28 @@ fn what_is_handed_in_twice_counts_once_and_is_told() {
 }
 
 #[test]
+fn one_log_with_two_times_counts_by_its_first_end_and_is_remarked() {
+    let (session, about) = attempt(0);
+    for names in [["a", "b"], ["b", "a"]] {
+        let desk = Desk::new("two-times");
+        for (name, more_s) in names.into_iter().zip([0, 5000]) {
+            let about = About { ended_s: about.ended_s + more_s, ..about.clone() };
+            desk.put(&format!("in/{name}.txt"), &session.code(&about).unwrap().write());
+        }
+        let told = desk.grade(&["--set", &desk.path("set.toml")]);
+        assert_eq!((told.code, told.table.lines().count()), (Some(0), 2), "{told:?}");
+        let file = format!("{}.txt", names[0]);
+        let end = dicrotic::exchange::handin::table::moment(about.ended_s);
+        assert_eq!(told.cell(&file, "ended"), end, "{told:?}");
+        assert!(told.cell(&file, "beside").contains("the same log with two times"), "{told:?}");
+        assert!(told.out.contains("remark: the same log with two times"), "{told:?}");
+        assert!(told.out.contains(&format!("{}.txt, line 1, ended", names[1])), "{told:?}");
+        let class = desk.class(&["--set", &desk.path("set.toml")]);
+        assert!(class.out.contains("the same log with two times"), "{class:?}");
+    }
+}
+
+#[test]
 fn old_results_are_judged_by_the_new_criteria_and_the_changed_verdicts_are_told() {
     let desk = Desk::new("regrade");
     desk.hand_in("right", &attempt(0));

@@ -4,14 +4,16 @@ mod command;
 mod students;
 
 use command::{dicrotic, error_of, scratch, told};
-use dicrotic::exchange::class::{Class, Source, State, saved};
+use dicrotic::exchange::class::within::Within;
+use dicrotic::exchange::class::{Care, Class, Source, State, answers, roster, saved};
 use dicrotic::exchange::handin::{HandinError, bundle, result};
+use dicrotic::scenario::digest::{digest, hashed};
 use dicrotic::scenario::moment::seconds;
 use dicrotic::scenario::plan::{MOST_PARTS, Plan, is_plan};
 use dicrotic::session::compact::About;
 use serde_json::Value;
 use std::fs;
-use students::{ASSIGNMENT, Way, attempt_at, faultless};
+use students::{ASSIGNMENT, KEY, WORD, Way, attempt_at, careful, faultless};
 
 /// The second part: the same table without its faults.
 fn second() -> String {
@@ -96,6 +98,8 @@ fn what_is_no_course_is_refused_with_its_field() {
         (format!("{}{first}", COURSE.replace("Three weeks", "")), "course.title", "0 characters"),
         (format!("{COURSE}{}", part(ASSIGNMENT, "due = \"soon\"\n")), "part[0].due", "\"soon\""),
         (format!("{COURSE}{}", part(ASSIGNMENT, "due = 3\n")), "part[0].due", "3"),
+        (format!("{COURSE}{}", part(ASSIGNMENT, "opens = \"\"\n")), "part[0].opens", "\"\""),
+        (format!("{COURSE}{}", part(ASSIGNMENT, "due = \" \"\n")), "part[0].due", "\" \""),
         (
             format!("{COURSE}{}", part(ASSIGNMENT, "opens = \"2026-09-02\"\ndue = \"2026-09-01\"\n")),
             "part[0].due",
@@ -113,6 +117,21 @@ fn what_is_no_course_is_refused_with_its_field() {
         let error = Plan::read(&text).expect_err(field);
         assert_eq!(error.field, field, "{error}");
         assert!(error.found.contains(found), "{error}");
+    }
+    // The command line puts the texts of parts in, and refuses the same fields for the same reasons.
+    let folder = scratch("empty");
+    for (wrong, field) in
+        [("opens = \"\"\n", "opens"), ("due = \"\"\n", "due"), ("opens = \"  \"\n", "opens")]
+    {
+        fs::write(folder.join("one.toml"), ASSIGNMENT).unwrap();
+        let text = format!("{COURSE}\n[[part]]\nfile = \"one.toml\"\n{wrong}");
+        fs::write(folder.join("course.toml"), &text).unwrap();
+        assert!(Plan::outline(&text).is_ok_and(|plan| Plan::outline(&plan.written()) == Ok(plan)), "{text}");
+        let error = error_of(&mut dicrotic(&["course".as_ref(), folder.join("course.toml").as_os_str()]));
+        assert!(
+            error.contains(&format!("part[0].{field}: \"")) && error.contains("expected a day"),
+            "{error}"
+        );
     }
     assert!(is_plan(&course()) && !is_plan(ASSIGNMENT) && !is_plan("{}") && !is_plan("no"));
 }
@@ -160,7 +179,8 @@ fn one_file_holds_ordinary_results_and_nothing_of_it_is_believed() {
     let text = bundled("bio-101", &results);
     assert!(bundle::is_bundle(&text) && !bundle::is_bundle(&results[0]));
     let back = bundle::read(&text).unwrap();
-    for (one, other) in back.iter().zip(&results) {
+    assert_eq!(back.course, "bio-101");
+    for (one, other) in back.results.iter().zip(&results) {
         assert_eq!(result::read(one).unwrap(), result::read(other).unwrap());
         assert!(result::read(one).unwrap().grade().unwrap().verified());
     }
@@ -169,6 +189,7 @@ fn one_file_holds_ordinary_results_and_nothing_of_it_is_believed() {
     assert_ne!(changed, text);
     let sure: Vec<bool> = bundle::read(&changed)
         .unwrap()
+        .results
         .iter()
         .map(|one| result::read(one).unwrap().grade().unwrap().verified())
         .collect();
@@ -176,7 +197,25 @@ fn one_file_holds_ordinary_results_and_nothing_of_it_is_believed() {
     let is = |text: &str, code| assert_eq!(bundle::read(text).unwrap_err().code(), code, "{text:.80}");
     is("{", "no_result");
     is(&results[0], "no_result");
-    is(&text.replace("\"version\":1,\"course\"", "\"version\":9,\"course\""), "version");
+    is(&text.replace("\"version\":1,\"course\"", "\"version\":9,\"course\""), "course_version");
+    is(&text.replace("\"version\":1,\"course\"", "\"version\":\"2\",\"course\""), "no_result");
+    // What it is, and which forms are known, is said as it is.
+    let newer = text.replace("\"version\":1,\"course\"", "\"version\":2,\"course\"");
+    let folder = scratch("newer");
+    fs::write(folder.join("a.dicrotic-course-result.json"), newer).unwrap();
+    fs::write(
+        folder.join("b.dicrotic-result.json"),
+        results[0].replacen("\"version\": 3", "\"version\": 4", 1),
+    )
+    .unwrap();
+    let told = error_of(&mut dicrotic(&[
+        "grade",
+        folder.to_str().unwrap(),
+        "--out",
+        folder.join("g.csv").to_str().unwrap(),
+    ]));
+    assert!(told.contains("a.dicrotic-course-result.json: skipped: a course result of form 2; this version of the program reads form 1"), "{told}");
+    assert!(told.contains("b.dicrotic-result.json: skipped: a result file of form 4; this version of the program reads form 3"), "{told}");
     is(&bundled("x", &[]), "no_result");
     is(&bundled("x", &vec!["{}".into(); 201]), "no_result");
     assert!(matches!(bundle::read(&" ".repeat(bundle::MOST_BYTES + 1)), Err(HandinError::TooLong { .. })));
@@ -230,7 +269,12 @@ fn one_line_a_student_tells_each_part_and_the_whole() {
     assert_eq!(ada.parts[2].remarks, ["before_open"]);
     // The class is saved with its course.
     let (mut again, waiting) = saved::read(&saved::write(&class)).unwrap();
-    assert_eq!(again.plan, class.plan);
+    let parts = |class: &Class| class.plan.clone().unwrap().part;
+    for (one, other) in parts(&again).iter().zip(parts(&class)) {
+        assert_eq!((&one.due, &one.opens, &one.words), (&other.due, &other.opens, &other.words));
+        assert_eq!(digest(&one.scenario), digest(&other.scenario));
+    }
+    assert_eq!(again.plan.as_ref().unwrap().course, class.plan.as_ref().unwrap().course);
     for source in waiting {
         let graded = result::read(&source.text).unwrap().grade_by(&again.set).unwrap();
         again.take(source, graded);
@@ -240,6 +284,128 @@ fn one_line_a_student_tells_each_part_and_the_whole() {
     assert_eq!(told["course"]["parts"][1]["title"], "At rest");
     assert_eq!(told["course"]["parts"][1]["due_s"], 1_789_948_800_u64);
     assert_eq!(told["lines"][0]["parts"][2]["state"], "ready");
+}
+
+/// Takes results into a class as those of one course result, which says that it is of a course.
+fn class_of_one_file(course_set: bool, says: &str, handed: &[String]) -> Class {
+    let mut class = Class::default();
+    if course_set {
+        class.give("course.toml", &course()).unwrap();
+    }
+    let bundle = bundle::read(&bundled(says, handed)).unwrap();
+    let within = Some(Within { file: "one.json".into(), course: bundle.course });
+    for (k, text) in bundle.results.into_iter().enumerate() {
+        let graded = result::read(&text).unwrap().grade_by(&class.set).unwrap();
+        let file = format!("one.json, result {}", k + 1);
+        class.take(Source { file, text, within: within.clone(), ..Source::default() }, graded);
+    }
+    class
+}
+
+#[test]
+fn a_course_result_of_several_students_or_of_another_course_is_remarked() {
+    let (one, two) = (ASSIGNMENT.to_string(), second());
+    let remarks = |class: &Class| -> Vec<Vec<&'static str>> {
+        class.lines().iter().map(|line| line.remarks.clone()).collect()
+    };
+    let ada = [handed(&one, "Ada", 1, Way::Right), handed(&two, " ada", 1, Way::Right)];
+    let both = [ada[0].clone(), handed(&two, "Bob", 1, Way::Right)];
+    let none: &[&str] = &[];
+    assert_eq!(remarks(&class_of_one_file(true, "bio-101", &ada)), [none]);
+    let class = class_of_one_file(true, "bio-101", &both);
+    assert_eq!(remarks(&class), [["several_students"], ["several_students"]]);
+    // It is a remark: each result counts for whom it is of.
+    assert!(class.lines().iter().all(|line| line.passes == 1));
+    assert_eq!(remarks(&class_of_one_file(true, "bio-102", &ada)), [["other_course"]]);
+    assert_eq!(remarks(&class_of_one_file(true, "", &ada)), [["other_course"]]);
+    assert_eq!(remarks(&class_of_one_file(false, "bio-102", &ada)), [none], "nothing to compare with");
+    // The class keeps it when it is saved.
+    let (mut again, waiting) = saved::read(&saved::write(&class)).unwrap();
+    for source in waiting {
+        let graded = result::read(&source.text).unwrap().grade_by(&again.set).unwrap();
+        again.take(source, graded);
+    }
+    assert_eq!(remarks(&again), remarks(&class));
+    // The command line names file, students and courses.
+    let folder = scratch("several");
+    let path = |name: &str| folder.join(name).to_str().unwrap().to_string();
+    fs::create_dir(folder.join("in")).unwrap();
+    fs::write(path("course.toml"), course()).unwrap();
+    fs::write(path("in/one.dicrotic-course-result.json"), bundled("bio-102", &both)).unwrap();
+    for command in [
+        vec!["grade", &path("in"), "--set", &path("course.toml"), "--out", &path("g.csv")],
+        vec!["class", &path("in"), "--set", &path("course.toml"), "--names"],
+    ] {
+        let told = told(&mut dicrotic(&command));
+        assert!(told.contains("one course result with the results of several students: Ada, Bob"), "{told}");
+        assert!(
+            told.contains(
+                "it says it is the result of the course \"bio-102\"; the course that was set is \"bio-101\""
+            ),
+            "{told}"
+        );
+    }
+}
+
+#[test]
+fn of_equal_attempts_in_a_part_the_one_in_time_stands() {
+    let due = 1_790_500_000;
+    let of = |ends: [u64; 2], until_s: u64| {
+        let mut class = Class::default();
+        class
+            .give("course.toml", &course().replace("due = \"2026-10-01\"", "due = \"2026-09-27T09:06:40Z\""))
+            .unwrap();
+        class.cares.put("Ada", Care { until_s, ..Care::default() });
+        for (k, ended_s) in ends.into_iter().enumerate() {
+            let (session, about) = careful(ASSIGNMENT, "Ada", k as u32 + 1, Way::Right);
+            let text = result::write(&session, &About { ended_s, ..about }).unwrap();
+            let graded = result::read(&text).unwrap().grade_by(&class.set).unwrap();
+            class.take(Source { file: format!("{k}.json"), text, ..Source::default() }, graded);
+        }
+        assert_eq!(class.graded[0].score, class.graded[1].score, "equal attempts");
+        class.lines()[0].parts[0].remarks.clone()
+    };
+    let none: &[&str] = &[];
+    assert_eq!(of([due - 1000, due + 1000], 0), none, "the second try came late, and hides nothing");
+    assert_eq!(of([due + 1000, due - 1000], 0), none);
+    assert_eq!(of([due + 1000, due + 2000], 0), ["after_due"]);
+    assert_eq!(of([due + 1000, due + 2000], due + 1500), none, "more time for this student");
+}
+
+/// A course file with the texts of its parts in the place of their paths.
+fn course_as_written(file: &str) -> String {
+    let mut plan = Plan::outline(&fs::read_to_string(file).unwrap()).unwrap();
+    for part in &mut plan.part {
+        let path = std::mem::take(&mut part.file);
+        part.scenario = fs::read_to_string(std::path::Path::new(file).with_file_name(path)).unwrap();
+    }
+    plan.written()
+}
+
+#[test]
+fn a_saved_class_holds_the_word_as_a_hash_and_opens_with_it() {
+    let mut class = class_of(&[handed(ASSIGNMENT, "Ada", 1, Way::Right)]);
+    class.give("own.toml", &ASSIGNMENT.replace("week 3", "week 9")).unwrap();
+    let source = Source { code: "D3.x".into(), scenario: ASSIGNMENT.into(), ..Source::default() };
+    class.fail(source, &HandinError::Changed {});
+    let text = saved::write(&class);
+    assert!(!text.contains(WORD) && text.contains("sha256:"));
+    let back = saved::read(&text).unwrap().0;
+    let ada = [roster::Entry { code: "Ada".into(), ..Default::default() }];
+    assert_eq!(back.set.all().len(), 4);
+    for (one, own) in back.set.all().iter().zip(class.set.all()) {
+        assert_eq!((one.whole, one.bench), (own.whole, own.bench), "the same to the word");
+        assert_eq!(answers::answers(&one.text, None, &ada), Err(answers::AnswersError::OtherWord));
+        let key = answers::answers(&one.text, Some(WORD), &ada).unwrap();
+        assert_eq!(key, answers::answers(&own.text, None, &ada).unwrap());
+    }
+    // A file that was saved with the word in plain letters is read, and saved again without.
+    let hash = hashed(KEY, WORD);
+    let old = text.replace(&hash, WORD);
+    assert!(old.contains(WORD));
+    let old = saved::read(&old).unwrap().0;
+    assert_eq!(answers::answers(&old.set.all()[0].text, None, &ada).map(|key| key.len()), Ok(3));
+    assert!(!saved::write(&old).contains(WORD));
 }
 
 #[test]
@@ -257,7 +423,12 @@ fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_par
     );
     told(&mut dicrotic(&["course", &path("course.toml"), "--out", &path("whole.toml")]));
     let whole = Plan::read(&fs::read_to_string(path("whole.toml")).unwrap()).unwrap();
-    assert_eq!(whole.part[1].scenario, second());
+    assert_eq!(digest(&whole.part[1].scenario), digest(&second()));
+    // What goes out has neither the instructor's word nor scripts, and is what the page writes.
+    let written = fs::read_to_string(path("whole.toml")).unwrap();
+    let plan = Plan::read(&course_as_written(&path("course.toml"))).unwrap();
+    assert!(!written.contains(WORD) && written.contains("sha256:"), "{written}");
+    assert_eq!(written, Plan::read(&plan.handed_out()).unwrap().written());
     let link =
         told(&mut dicrotic(&["course", &path("course.toml"), "--link", "--at", "https://course.example/p/"]));
     assert!(link.starts_with("https://course.example/p/#c="), "{link}");
@@ -267,6 +438,42 @@ fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_par
     fs::write(path("lost.toml"), format!("{COURSE}\n[[part]]\nfile = \"gone.toml\"\n")).unwrap();
     let lost = error_of(&mut dicrotic(&["course", &path("lost.toml")]));
     assert!(lost.contains("part[0].file") && lost.contains("gone.toml"), "{lost}");
+    // What is wrong within a part names the course's file, the part, its own file and the field.
+    fs::write(path("steep.toml"), second().replace("66.0", "6600.0")).unwrap();
+    let parts = ["scenario.toml", "steep.toml"].map(|file| format!("\n[[part]]\nfile = \"{file}\"\n"));
+    fs::write(path("scenario.toml"), ASSIGNMENT).unwrap();
+    fs::write(path("wrong.toml"), format!("{COURSE}{}", parts.concat())).unwrap();
+    fs::write(path("other.toml"), format!("{}\n[pass]\nwindow_s = 30.0\nrecord_s = 30.0\n", second()))
+        .unwrap();
+    let both = [
+        "grade",
+        "x.json",
+        "--set",
+        &path("other.toml"),
+        "--set",
+        &path("course.toml"),
+        "--out",
+        &path("g.csv"),
+    ];
+    let twice = error_of(&mut dicrotic(&both));
+    assert!(
+        twice.contains("course.toml: part[1]: the same bench as") && twice.contains("other.toml"),
+        "{twice}"
+    );
+    for command in [
+        vec!["course", &path("wrong.toml")],
+        vec!["grade", &path("ada.json"), "--set", &path("wrong.toml"), "--out", &path("g.csv")],
+    ] {
+        let wrong = error_of(&mut dicrotic(&command));
+        for named in [
+            "wrong.toml",
+            "part[1], file \"steep.toml\"",
+            "part[1].scenario: subject.rest_rate_bpm",
+            "expected",
+        ] {
+            assert!(wrong.contains(named), "{named}: {wrong}");
+        }
+    }
     // One result for all.
     let all = [handed(ASSIGNMENT, "Ada", 1, Way::Right), handed(&second(), "Ada", 1, Way::Six)];
     let file = path("ada.dicrotic-course-result.json");

@@ -6,7 +6,7 @@ use dicrotic::assess::skill::Got;
 use dicrotic::assess::verdict::Step;
 use dicrotic::exchange::class::care::Terms;
 use dicrotic::exchange::class::course::Source;
-use dicrotic::exchange::class::{Class, Line, State, minutes};
+use dicrotic::exchange::class::{Class, Line, State, minutes, roster};
 use dicrotic::exchange::handin::class::sum_up;
 use dicrotic::exchange::handin::{Graded, Handed, HandinError, Set, result, table};
 use dicrotic::scenario::Scenario;
@@ -14,7 +14,7 @@ use dicrotic::scenario::digest::{bench_digest, digest, hex};
 use dicrotic::session::script;
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
-use students::{ASSIGNMENT, Way, attempt, student, way};
+use students::{ASSIGNMENT, Way, attempt, attempt_at, student, way};
 
 mod students;
 
@@ -239,6 +239,42 @@ fn damaged_truncated_foreign_and_hostile_files_are_refused_with_the_reason() {
         let error = grade(&text).unwrap_err().to_string();
         assert!(error.contains(part), "{error}, not {part}");
     }
+}
+
+#[test]
+fn an_honest_student_with_a_long_code_is_verified_and_found_on_the_list() {
+    let long = [
+        "Q".repeat(100),
+        "Maria del Carmen de los Angeles ".repeat(4),
+        "Zoe\u{308} \u{1f9ea} ".repeat(20),
+        format!("  {}", "aB-cD_".repeat(20)),
+    ];
+    for typed in &long {
+        let (session, about) = attempt_at(ASSIGNMENT, typed, 1, Way::Right);
+        assert_eq!(&about.student, typed);
+        let mut set = Set::default();
+        set.add("set.toml", ASSIGNMENT).unwrap();
+        let file = result::read(&result::write(&session, &about).unwrap()).unwrap();
+        let code = Handed::of_code(&session.code(&about).unwrap().write(), &set, |_| None).unwrap();
+        for handed in [file, code] {
+            let graded = handed.grade_by(&set).unwrap();
+            assert!(
+                graded.verified() && graded.against.is_empty(),
+                "{typed}: {:?} {:?}",
+                graded.doubts,
+                graded.against
+            );
+            assert_eq!(graded.own_seed, Some(true), "{typed}");
+            let mut class =
+                Class { roster: roster::read(&format!("other\n\"{typed}\"\n")).unwrap(), ..Class::default() };
+            class.take(Source::default(), graded);
+            let lines = class.lines();
+            assert_eq!((lines.len(), lines[1].chosen), (2, Some(0)), "{typed}");
+        }
+    }
+    // Two students whose codes part only behind what counts are told when the list is read.
+    let two = format!("{}1\n{}2\n", "Q".repeat(60), "Q".repeat(60));
+    assert!(roster::read(&two).unwrap_err()[0].to_string().contains("line 2"), "{two}");
 }
 
 #[test]

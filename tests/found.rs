@@ -1,6 +1,7 @@
 //! What fuzzing found (tests/fuzz), each made small.
 
 use dicrotic::exchange::{Options, import};
+use dicrotic::scenario::plan::Plan;
 use dicrotic::session::Session;
 
 /// A flat line of large values was drawn on a range without height.
@@ -35,4 +36,18 @@ fn a_gap_that_outweighs_its_recording_is_told() {
     let files = [("a.csv".to_string(), text.as_bytes().to_vec())];
     let error = import(&files, &Options { rate_hz: None, channel: None }).unwrap_err().to_string();
     assert!(error.contains("without a line"), "{error}");
+}
+
+/// A course without a heading or with an empty day lost them when it was written, so that the command line told of a missing field
+/// or took the day for none.
+#[test]
+fn what_is_empty_in_a_course_is_written_and_refused_for_what_it_is() {
+    let text = "{\"course\": {\"id\": \"c\", \"title\": \"\"}, \"part\": [{\"opens\": \"\", \"due\": \"\"}]}";
+    let outline = Plan::outline(text).unwrap();
+    let written = outline.written();
+    assert_eq!(Plan::outline(&written).as_ref(), Ok(&outline), "{written}");
+    let error = Plan::read(&written).unwrap_err();
+    assert_eq!((&error.field[..], &error.found[..]), ("course.title", "0 characters"));
+    let titled = Plan::read(&written.replace("title = \"\"", "title = \"t\"")).unwrap_err();
+    assert_eq!((&titled.field[..], &titled.found[..]), ("part[0].opens", "\"\""));
 }

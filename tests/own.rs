@@ -177,6 +177,29 @@ fn what_cannot_be_looked_for_is_refused_with_its_field() {
         assert_eq!(error.field, field, "{extra}: {error}");
         assert!(error.found.contains(found), "{extra}: {error}");
     }
+    // One formula in other words is the same misreading twice; both are named.
+    let named = |name: &str, field: &str, formula: &str| one(field, formula, &format!("name = \"{name}\"\n"));
+    for (a, b) in [
+        ("60 * (n - 1) / t", "60 * (n - 1) / t"),
+        ("60 * (n - 1) / t", "(n-1)*60/T"),
+        ("60 * (n - 1) / t", "(60.0 * n - 60) / t"),
+        ("2 * n_true", "n_true + n_true"),
+        ("n_true + 1 - 4", "-(3 - n_true)"),
+    ] {
+        let field = if a.contains("true") { "count" } else { "rate" };
+        let text = format!("{ASSIGNMENT}{}{}", named("fence", field, a), named("posts", field, b));
+        let error = Scenario::read(&text).expect_err(b);
+        assert_eq!(error.field, "misreading[1].formula", "{error}");
+        for told in ["\"fence\"", "\"posts\"", a, b] {
+            assert!(error.found.contains(told), "{error}");
+        }
+    }
+    for (a, b) in [("2 * n_true", "2 * n"), ("n_true + 2", "n_true - 2"), ("2 * n_true", "2.01 * n_true")] {
+        let text = format!("{ASSIGNMENT}{}{}", named("a", "count", a), named("b", "count", b));
+        assert!(Scenario::read(&text).is_ok(), "{a}, {b}");
+    }
+    let other = named("a", "count", "2*n_true") + &named("b", "rate", "2*n_true");
+    assert!(Scenario::read(&format!("{ASSIGNMENT}{other}")).is_ok(), "another answer");
     // The wrong way that is right in one window alone is still a wrong way; where that window is asked for it is none.
     let twice = one("rate", "2 * n", "");
     assert!(Scenario::read(&format!("{ASSIGNMENT}{twice}")).is_ok());

@@ -1,6 +1,6 @@
 //! A seed for each student of a class.
 
-use dicrotic::session::seeds::{seed, tidy};
+use dicrotic::session::seeds::{MOST_CODE, code, kept, seed, tidy};
 use sha2::{Digest, Sha256};
 
 #[test]
@@ -23,6 +23,36 @@ fn what_people_type_differently_without_meaning_it_is_the_same_code() {
     assert_eq!(tidy("ÉMILE"), "émile");
     assert_ne!(tidy("emile"), tidy("émile"));
     assert_ne!(seed("k", "ab", 1), seed("ka", "b", 1));
+}
+
+#[test]
+fn a_long_code_is_one_code_wherever_it_is_kept_and_what_it_is_made_of_is_what_is_kept() {
+    let long = "Zoë-".repeat(25);
+    for typed in [
+        &long[..],
+        &"x".repeat(100),
+        &format!("  {}  ", "A b ".repeat(40)),
+        &"e\u{301}".repeat(80),
+        &"İ".repeat(100),
+        &"\u{1f9ea}".repeat(70),
+        &format!("{}\u{feff}", "Q".repeat(59)),
+        &" ".repeat(300),
+        "A17",
+    ] {
+        let short = kept(typed);
+        assert_eq!(kept(&short), short, "{typed}");
+        assert_eq!(seed("k", typed, 1), seed("k", &short, 1), "{typed}");
+        assert_eq!(code(typed), code(&short), "{typed}");
+        assert!(code(typed).chars().count() <= MOST_CODE && short.chars().count() <= 200, "{typed}");
+        assert!(typed.contains(&short), "{typed}");
+    }
+    assert_eq!(kept(&"x".repeat(100)).len(), 60);
+    // What does not count takes no room: typed with hyphens or without, a long code is the same.
+    assert_eq!(code(&long), code(&long.replace('-', " ").to_uppercase()));
+    assert_eq!(code(&long), "zoë".repeat(20));
+    assert_eq!(kept(" A-17 "), "A-17");
+    assert_eq!(kept("A\u{202e}17\u{1b}"), "A 17");
+    assert_eq!(code("A\u{202e}1\u{2066}7"), "a17");
 }
 
 #[test]

@@ -131,25 +131,25 @@ impl Plan {
     pub fn written(&self) -> String {
         let Heading { id, title, words } = &self.course;
         let mut text = String::from("[course]\n");
-        let mut put = |key: &str, value: &str| {
-            if !value.is_empty() {
-                compose::put_pair(&mut text, key, &Value::from(value));
+        // What must be there stands there even where it is empty, so that it is refused for what it is.
+        for (key, value) in [("id", Some(id)), ("title", Some(title)), ("words", said(words))] {
+            if let Some(value) = value {
+                compose::put_pair(&mut text, key, &Value::from(value.as_str()));
             }
-        };
-        put("id", id);
-        put("title", title);
-        put("words", words);
+        }
         for part in &self.part {
             text.push_str("\n[[part]]\n");
             let texts = [
-                ("opens", part.opens.as_deref().unwrap_or_default()),
-                ("due", part.due.as_deref().unwrap_or_default()),
-                ("words", &part.words),
-                ("file", &part.file),
-                ("scenario", &part.scenario),
+                ("opens", part.opens.as_ref()),
+                ("due", part.due.as_ref()),
+                ("words", said(&part.words)),
+                ("file", said(&part.file)),
+                ("scenario", said(&part.scenario)),
             ];
-            for (key, value) in texts.into_iter().filter(|(_, value)| !value.is_empty()) {
-                compose::put_pair(&mut text, key, &Value::from(value));
+            for (key, value) in texts {
+                if let Some(value) = value {
+                    compose::put_pair(&mut text, key, &Value::from(value.as_str()));
+                }
             }
         }
         text
@@ -202,6 +202,11 @@ impl Part {
         }
         Ok(())
     }
+}
+
+/// A text that may be left out, where it says something.
+fn said(text: &String) -> Option<&String> {
+    Some(text).filter(|text| !text.is_empty())
 }
 
 fn worded(field: &str, words: &str) -> Result<(), ScenarioError> {

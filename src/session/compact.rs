@@ -22,6 +22,7 @@ pub mod value;
 
 use super::attempt::{Logged, MOST_ACTIONS, Session};
 use super::save::{self, MOST_SAMPLES, RestoreError};
+use super::seeds;
 use crate::deed::{Action, Kind};
 use crate::scenario::digest;
 use serde_json::{Map, Value};
@@ -41,14 +42,12 @@ pub const WHOLE_BYTES: usize = 4;
 const SUM_BYTES: usize = 4;
 /// Longest code that is read, characters.
 const MOST_CHARACTERS: usize = 1 << 20;
-/// Longest name that a student gives themselves, characters.
-pub const MOST_STUDENT: usize = 60;
 
 /// Who did an attempt and when, as told by the page; nothing here changes the replay.
 #[derive(Clone, Debug, Default, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
 #[serde(default)]
 pub struct About {
-    /// The student's own code, as typed; may be empty.
+    /// The student's own code, as it is [kept](seeds::kept); may be empty.
     pub student: String,
     /// Which fresh try at the assignment, from 1; 0 where nobody counts.
     #[serde(rename = "try")]
@@ -123,7 +122,7 @@ impl Code {
             value::put_whole(&mut body, number);
         }
         value::put_whole(&mut body, about.ended_s.saturating_sub(about.begun_s));
-        value::put_text(&mut body, &about.student.chars().take(MOST_STUDENT).collect::<String>());
+        value::put_text(&mut body, &seeds::kept(&about.student));
         value::put_text(&mut body, &self.program);
         value::put_whole(&mut body, self.log.len() as u64);
         let mut before = 0;
@@ -169,7 +168,7 @@ impl Code {
         let tries = u32::try_from(reader.whole()?).map_err(|_| content("a number of tries beyond reason"))?;
         let begun_s = reader.whole()?;
         let ended_s = begun_s.checked_add(reader.whole()?).ok_or_else(|| content("an end beyond reason"))?;
-        let (student, program) = (reader.text()?, reader.text()?);
+        let (student, program) = (seeds::kept(&reader.text()?), reader.text()?);
         let about = About { student, tries, begun_s, ended_s };
         let entries = reader.whole()?;
         if entries > MOST_ACTIONS as u64 {

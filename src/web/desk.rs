@@ -50,13 +50,14 @@ pub fn is_course(text: &str) -> bool {
     is_plan(text)
 }
 
-/// The results of a course's parts in one file, each as the text of a result file; nothing where it is none such.
+/// What is in a course's result, as JSON: `course`, the id that it tells, and `results`, each as the text of a result file; nothing
+/// where it is none such.
 #[wasm_bindgen(js_name = resultsIn)]
-pub fn results_in(text: &str) -> Result<Option<Vec<String>>, JsValue> {
+pub fn results_in(text: &str) -> Result<Option<String>, JsValue> {
     if !bundle::is_bundle(text) {
         return Ok(None);
     }
-    bundle::read(text).map(Some).map_err(|e| handin_fail(&e))
+    bundle::read(text).map(|bundle| Some(json!(bundle).to_string())).map_err(|e| handin_fail(&e))
 }
 
 /// How many of so many students with a right method each way of grading fails, as JSON. A window of 0 s is the

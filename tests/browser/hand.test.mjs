@@ -2,7 +2,7 @@
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import AxeBuilder from "@axe-core/playwright";
@@ -407,5 +407,37 @@ describe("a class", { concurrency: 2 }, () => {
       await page.keyboard.press("Escape");
       await dialog.waitFor({ state: "detached" });
     });
+  });
+});
+
+test("page, command line and results agree on what a student's code is, however long", async () => {
+  const codes = ["A17", "Q".repeat(100), "María del Carmen ".repeat(8), "Zoe\u0308 \u{1f9ea} ".repeat(20), "  aB-cD_".repeat(20)];
+  const toml = `${readFileSync(path.join(root, "scenarios/04-rest-pulse.toml"), "utf8")}\n[assignment]\nkey = "bio-101"\nattempts = 2\n`;
+  const folder = scratch();
+  writeFileSync(path.join(folder, "set.toml"), toml);
+  const run = (...args) => spawnSync(host, args, { encoding: "utf8" });
+  await withPage(wide, async ({ page, url }) => {
+    await page.goto(url);
+    await page.locator("#start").waitFor();
+    const made = await page.evaluate(async ({ toml, codes }) => {
+      const { Bench, loadCore, seedOf } = await import("./js/core.js");
+      await loadCore();
+      return codes.map((student) => {
+        const seed = seedOf("bio-101", student, 1), bench = Bench.fresh(toml, seed);
+        const about = { student, try: 1, begun_s: 1790000000, ended_s: 1790000600 };
+        return { seed, file: bench.result(about), code: bench.code(about) };
+      });
+    }, { toml, codes });
+    for (const [k, { seed, file, code }] of made.entries()) {
+      assert.equal(run("seed", "bio-101", codes[k]).stdout.trim(), seed, codes[k]);
+      assert.equal(run("seed", "bio-101", JSON.parse(file).about.student).stdout.trim(), seed, "made again from what is kept");
+      const inFolder = path.join(folder, `in${k}`);
+      mkdirSync(inFolder);
+      writeFileSync(path.join(inFolder, "a.dicrotic-result.json"), file);
+      writeFileSync(path.join(inFolder, "a.txt"), code);
+      const graded = run("grade", inFolder, "--set", path.join(folder, "set.toml"), "--out", path.join(folder, "g.csv"));
+      assert.equal(graded.status, 0, `${codes[k]}: ${graded.stderr}`);
+      assert.match(readFileSync(path.join(folder, "g.csv"), "utf8"), /,yes,/);
+    }
   });
 });

@@ -8,7 +8,7 @@ cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 seconds="${1:-60}"
 shift || true
 targets=("$@")
-[ "${#targets[@]}" -gt 0 ] || targets=(scenario link code result saved csv edf wfdb sheet)
+[ "${#targets[@]}" -gt 0 ] || targets=(scenario link code result saved csv edf wfdb sheet roster class course formula)
 seeds="${CARGO_TARGET_DIR:-target}/fuzz-seeds"
 cargo run --quiet --locked --example fuzz_seeds -- "$seeds"
 failed=0

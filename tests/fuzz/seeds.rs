@@ -1,14 +1,17 @@
 //! Writes what fuzzing begins with: `cargo run --example fuzz_seeds -- FOLDER` makes a folder for each target.
 
-use dicrotic::exchange::handin::result;
+use dicrotic::exchange::class::{Care, Class, Source, roster, saved};
+use dicrotic::exchange::handin::{HandinError, bundle, result};
 use dicrotic::exchange::{Format, Outgoing, Samples, export};
 use dicrotic::scenario::Scenario;
 use dicrotic::scenario::assignment::minimised;
+use dicrotic::scenario::plan::Plan;
 use dicrotic::session::compact::{About, base64};
 use dicrotic::session::note::Note;
-use dicrotic::session::script;
+use dicrotic::session::{Session, script, seeds};
 use flate2::Compression;
 use flate2::write::DeflateEncoder;
+use serde_json::json;
 use std::fs;
 use std::io::{Error, Write};
 use std::path::Path;
@@ -26,6 +29,24 @@ const BLANKS: &[&str] = &[
     "1e9",
     "15:0",
 ];
+
+const LISTS: &[&str] = &[
+    "code,name,email,group\nA17,Ada Novak,a@example.org,Tue\nB-4,\"Zhang, \"\"Wei\"\"\",,\n",
+    "sep=;\nMatrícula;Nombre;Apellidos;Correo;Grupo\n001;Ana;Ruiz;ana@example.org;A\n",
+    "A17\tAda\ta@example.org\nB4\tBo\tb@example.org\n",
+    "1001\n1002\n\n1003\n",
+    "a@example.org\nb@example.org\n",
+];
+const FORMULAS: &[&str] = &[
+    "n * 60 / t",
+    "60 * (n - 1) / t\n(n-1)*60/t",
+    "n_true + 1",
+    "-(rate_true) / 2",
+    ".5*rate - multiplier*(t_true/3.0)",
+];
+/// A small assignment.
+const ASSIGNED: &str = "id = \"a\"\nlevel = 1\ntitle = \"t\"\naim = \"a\"\nbrief = \"b\"\n[assignment]\nkey = \"k\"\n\
+    attempts = 2\nword = \"chalk and slate\"\n[subject]\nrest_rate_bpm = 60.0\n";
 
 fn main() -> Result<(), Error> {
     let to = std::env::args().nth(1).ok_or_else(|| Error::other("a folder is missing"))?;
@@ -98,6 +119,41 @@ fn main() -> Result<(), Error> {
     ].iter().enumerate() {
         put("wfdb", &format!("header{k}"), header.as_bytes())?;
     }
+    for (k, list) in LISTS.iter().enumerate() {
+        put("roster", &k.to_string(), list.as_bytes())?;
+    }
+    for (k, formulas) in FORMULAS.iter().enumerate() {
+        put("formula", &k.to_string(), formulas.as_bytes())?;
+    }
+    // A short attempt: a run of the target follows some thousand samples.
+    let mut session = Session::new(ASSIGNED, seeds::seed("k", "A17", 1)).map_err(Error::other)?;
+    session.run_long(500);
+    let about = About { student: "A17".into(), tries: 1, begun_s: 1_790_000_000, ended_s: 1_790_000_600 };
+    let code = session.code(&about).map(|code| code.write()).unwrap_or_default();
+    let written = result::write(&session, &about).unwrap_or_default();
+    let course = format!(
+        "[course]\nid = \"c\"\ntitle = \"t\"\nwords = \"w\"\n[[part]]\nopens = \"2026-09-01\"\ndue = \"2026-09-08T18:00+02:00\"\nwords = \"w\"\n\
+         scenario = \"\"\"\n{ASSIGNED}\"\"\"\n"
+    );
+    put("course", "course", course.as_bytes())?;
+    put("course", "outline", course.replace("scenario =", "file = \"a.toml\"\n# scenario =").as_bytes())?;
+    put("course", "link", Plan::read(&course).map_err(Error::other)?.handed_out().as_bytes())?;
+    let bundled = json!({"format": bundle::FORMAT, "version": bundle::VERSION, "course": "c", "results": [serde_json::from_str::<serde_json::Value>(&written).map_err(Error::other)?]});
+    put("course", "result", bundled.to_string().as_bytes())?;
+    let mut class = Class { roster: roster::read(LISTS[0]).unwrap_or_default(), ..Class::default() };
+    class.give("a.toml", &course).map_err(Error::other)?;
+    class
+        .cares
+        .put("A17", Care { tries: 1, until_s: 1_790_000_000, note: "a note".into(), ..Care::default() });
+    let file = Source { file: "a.json".into(), text: written, ..Source::default() };
+    let listed =
+        Source { file: "a.txt, line 1".into(), code, scenario: ASSIGNED.into(), ..Source::default() };
+    for source in [file, listed] {
+        class.fail(source, &HandinError::Changed {});
+    }
+    class.stood = class.stand();
+    put("class", "course", saved::write(&class).as_bytes())?;
+    put("class", "empty", saved::write(&Class::default()).as_bytes())?;
     for (k, blank) in BLANKS.iter().enumerate() {
         put("sheet", &k.to_string(), blank.as_bytes())?;
     }

@@ -46,10 +46,10 @@ export function courseOut(text) {
   return { handed, file: guarded(() => courseFile(handed)) }; // no word of the instructor's leaves in plain letters
 }
 /**
- * The results of a course's parts in one file, each as the text of a result file; nothing where it is none such.
- * @param {string} text @returns {string[] | undefined}
+ * What is in a course's result: the id that it tells, and the results, each as the text of a result file; null where it is none such.
+ * @param {string} text @returns {{ course: string, results: string[] } | null}
  */
-export const partResults = (text) => guarded(() => resultsIn(text));
+export const partResults = (text) => JSON.parse(guarded(() => resultsIn(text)) ?? "null");
 /**
  * How many of so many right students each way of grading fails: {students, without, own_window, exact_count, record_mean, tolerances}.
  * @param {string} toml @param {number} first @param {number} students @param {number} [window] @returns {Fairness}

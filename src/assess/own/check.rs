@@ -2,7 +2,7 @@
 //! answers meet.
 
 use super::{OwnHint, OwnMisreading, SHOWN_IN};
-use crate::assess::expression::{self, NoExpression};
+use crate::assess::expression::{self, NoExpression, Numbers};
 use crate::assess::hint::{Rung, TOPICS};
 use crate::assess::task::{Reads, TaskSpec};
 use crate::assess::verdict::Step;
@@ -91,6 +91,29 @@ impl OwnMisreading {
     }
 }
 
+/// Numbers at which formulas are compared. Two that agree at all of them are one, however they are written: these have no round
+/// relation to one another, so that no two different short formulas agree on them by chance.
+const APART: [Numbers; 3] = [
+    [17.931, 14.377, 4.1913, 73.217, 19.173, 15.639, 71.477],
+    [23.519, 21.683, 2.7331, 61.843, 22.391, 20.147, 66.191],
+    [41.257, 37.813, 1.5971, 89.719, 43.711, 38.477, 68.113],
+];
+/// By so much of its value a number may be off for being worked out in another order.
+const ROUNDING: f64 = 1e-9;
+
+impl OwnMisreading {
+    /// Whether two are looked for in one answer and by one formula, so that only one of them could ever be named.
+    fn is_one_with(&self, other: &OwnMisreading) -> bool {
+        let value =
+            |one: &OwnMisreading, at: &Numbers| expression::value(&one.formula, at).unwrap_or(f64::NAN);
+        let same = |at: &Numbers| {
+            let (a, b) = (value(self, at), value(other, at));
+            (a - b).abs() <= ROUNDING * a.abs().max(b.abs())
+        };
+        self.field == other.field && APART.iter().all(same)
+    }
+}
+
 impl OwnHint {
     fn check(&self) -> Result<(), (&'static str, String, String)> {
         if !TOPICS.contains(&self.about.as_str()) && Step::of_name(&self.about).is_none() {
@@ -124,6 +147,16 @@ pub fn check(
         one.check(task, window_s).map_err(|(field, found, expected)| (here(field), found, expected))?;
         if misreadings[..k].iter().any(|other| other.name == one.name) {
             return Err((here("name"), quoted(&one.name), "a name that no other has".into()));
+        }
+        if let Some(other) = misreadings[..k].iter().find(|other| other.is_one_with(one)) {
+            let found = format!(
+                "{} of {}, which always comes to the same as {} of {}",
+                quoted(&one.formula),
+                quoted(&one.name),
+                quoted(&other.formula),
+                quoted(&other.name)
+            );
+            return Err((here("formula"), found, "a formula that no other has for this answer".into()));
         }
     }
     for (k, one) in hints.iter().enumerate() {

@@ -150,6 +150,10 @@ enum Command {
         /// The course site's standard, for a *.zip; SCORM 1.2 if left out
         #[arg(long, value_enum)]
         standard: Option<pack::Standard>,
+        /// The page to pack: a folder that `dicrotic build --out` wrote; made from the project's sources if left out, which
+        /// compiles them where they have changed
+        #[arg(long, value_name = "FOLDER")]
+        page: Option<PathBuf>,
     },
     /// Make a question bank: clean traces with one correct heart rate each, and wrong ones that known misreadings lead to, with
     /// feedback; as QTI 3 for a course site, or as a table with pictures
@@ -207,7 +211,7 @@ enum Command {
         /// The page's address
         #[arg(long, value_name = "ADDRESS", requires = "link")]
         at: Option<String>,
-        /// Write the course with the texts of all its parts in it
+        /// Write the course with the texts of all its parts in it, as they are handed out: no scripts, the word as a hash
         #[arg(long, value_name = "FILE.toml")]
         out: Option<PathBuf>,
     },
@@ -336,7 +340,9 @@ fn carry_out(command: Command) -> Result<(), Failure> {
         Command::Convert { from, to, rate, column } => {
             convert::run(&from, &to, &Options { rate_hz: rate, channel: column.as_deref() })
         }
-        Command::Pack { assignment, to, standard } => pack::run(&assignment, &to, standard),
+        Command::Pack { assignment, to, standard, page } => {
+            pack::run(&assignment, &to, standard, page.as_deref())
+        }
         Command::Detect { file, rate, column, polarity } => {
             detect::run(&file, rate, column.as_deref(), polarity)
         }

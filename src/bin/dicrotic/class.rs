@@ -5,8 +5,10 @@ use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
 use dicrotic::assess::own::PREFIX;
+use dicrotic::exchange::class::line::TWO_TIMES;
 use dicrotic::exchange::class::parts::PartLine;
 use dicrotic::exchange::class::talk::Change;
+use dicrotic::exchange::class::within::{OTHER_COURSE, SEVERAL_STUDENTS};
 use dicrotic::exchange::class::{Class, Line, State, Terms, answers, gradebook, minutes, roster, saved};
 use dicrotic::exchange::handin::class::{Summary, sum_up};
 use rayon::prelude::*;
@@ -84,7 +86,7 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
             (Err(why), None) => class.refuse(row.source.clone(), "replay", json!({"found": why})),
         }
     }
-    let told = told::of(rows);
+    let told = told::of(rows, class.plan.as_ref());
     let (mut notes, complaints) = (told.notes, &told.complaints);
     notes.extend(class.set.of_one_name().into_iter().map(|(first, second)| {
         format!(
@@ -197,6 +199,9 @@ fn remarks(student: &Line) -> Vec<String> {
         (looks("all_at_once"), "window, answers and check at one moment"),
         (looks("clock"), "less time from begin to end than at the bench"),
         (looks("no_pause"), "deeds without time between them"),
+        (looks(TWO_TIMES), "the same log with two times"),
+        (looks(SEVERAL_STUDENTS), "in a course result with others' results"),
+        (looks(OTHER_COURSE), "in the result of another course"),
     ]
     .into_iter()
     .filter_map(|(on, text)| on.then(|| text.to_string()))

@@ -11,9 +11,10 @@ use crate::{output, set, terminal, text_file, told};
 /// Grades `paths` by what was set into the table `out`; fails at the end if something could not be read, does not verify
 /// or must not count.
 pub fn run(paths: &[PathBuf], given: &[String], out: &Path) -> Result<(), Failure> {
-    let rows = grade_all(paths, &set::read(given)?, &[out])?;
+    let given = set::read(given)?;
+    let rows = grade_all(paths, &given, &[out])?;
     let handed = rows.len();
-    let told = told::of(rows);
+    let told = told::of(rows, given.plan.as_ref());
     let mut text = format!("{}\n", table::HEAD);
     for (file, graded, beside) in &told.once {
         text.push_str(&table::line(file, graded, &table::beside(&told.all, beside)));

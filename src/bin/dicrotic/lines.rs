@@ -82,7 +82,7 @@ fn answers(text: &str, set: &Set, known: &Known) -> Vec<Result<Graded, String>> 
         }];
     }
     match bundle::read(text) {
-        Ok(results) => results.iter().map(|one| grade(one, set, known)).collect(),
+        Ok(bundle) => bundle.results.iter().map(|one| grade(one, set, known)).collect(),
         Err(why) => vec![Err(why.to_string())],
     }
 }

@@ -1,5 +1,6 @@
 //! What an instructor gives as set: scenario files, course files, folders of them, links, and files with a link in them.
 
+use std::fs;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
@@ -11,7 +12,7 @@ use flate2::read::DeflateDecoder;
 
 use crate::failure::{Failure, While};
 use crate::stamp::files_below;
-use crate::{course, terminal, text_file};
+use crate::{course, handed_in, terminal, text_file};
 
 /// What stands in a link before what it carries: a scenario, or a course.
 const MARKS: [&str; 2] = ["#a=", "#c="];
@@ -48,7 +49,14 @@ pub fn read(given: &[String]) -> Result<Given, Failure> {
                 "--set {one}: there is no scenario file (*.toml) in this folder"
             )));
         }
-        files.iter().try_for_each(|file| add_file(&mut all, file))?;
+        for file in &files {
+            // What a folder holds nobody named: a pipe in it would be waited for.
+            let kind = fs::metadata(file).while_doing(|| terminal::name(file))?.file_type();
+            if let Some(why) = handed_in::not_read(kind) {
+                return Err(Failure::new(format!("--set {one}: {}: {why}", terminal::name(file))));
+            }
+            add_file(&mut all, file)?;
+        }
     }
     Ok(all)
 }
@@ -59,7 +67,7 @@ fn add_file(all: &mut Given, path: &Path) -> Result<(), Failure> {
     if path.extension().is_none_or(|e| e != "toml") && carries(&text) {
         return add(all, &name, &unpacked(&text).while_doing(|| name.clone())?);
     }
-    let text = if plan::is_plan(&text) { course::whole(path, &text)? } else { text };
+    let text = if plan::is_plan(&text) { course::whole(path, &text)?.0 } else { text };
     add(all, &name, &text)
 }
 

@@ -28,6 +28,11 @@ pub struct Entry {
     help: String,
 }
 
+/// The worker that keeps the page on a device, and the list of the page's files beside these two.
+pub const WORKER: &str = "sw.js";
+/// See [`WORKER`].
+pub const LIST: &str = "files.json";
+
 /// The whole page, built from the sources in `root` where they have changed.
 pub fn build(root: &Path) -> Result<Files, Failure> {
     let mut files = hand_written(root)?;
@@ -39,8 +44,6 @@ pub fn build(root: &Path) -> Result<Files, Failure> {
 /// Tells the worker that keeps the page on a device which files there are, by path and hash; called when all others
 /// are there. A browser takes up a new version when the worker's own bytes differ.
 pub fn add_version(files: &mut Files) {
-    const WORKER: &str = "sw.js";
-    const LIST: &str = "files.json";
     let Some(worker) = files.remove(WORKER) else { return };
     // What the page packs when an instructor asks it to: all that there is but the worker and this list.
     let names: Vec<&String> = files.keys().filter(|name| *name != LIST).collect();
@@ -138,7 +141,7 @@ pub fn state(root: &Path) -> State {
 
 /// An empty file that stands in the folder of a page while it is being written. What is broken off half way is known by it:
 /// it can be built into again.
-const UNFINISHED: &str = ".dicrotic-unfinished";
+pub const UNFINISHED: &str = ".dicrotic-unfinished";
 
 /// The absolute path of `out` if the page may be written there: a new or empty folder, or one that holds an earlier
 /// build. Asked before the build, which may take a minute.

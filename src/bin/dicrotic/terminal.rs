@@ -4,14 +4,14 @@
 use std::io::Write;
 use std::path::Path;
 
+use dicrotic::unseen;
+
 /// Whether a character does something at a terminal, or hides there, instead of standing for itself.
 fn acts(c: char) -> bool {
-    c.is_control()
+    unseen::acts(c)
         || matches!(c,
-            // Soft hyphen and what has no width; line and paragraph ends; marks of direction, by which a text is read
-            // otherwise than it is stored (Unicode Technical Report 36); a mark of byte order.
-            '\u{ad}' | '\u{61c}' | '\u{180e}' | '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}'
-            | '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}' | '\u{fffe}' | '\u{ffff}'
+            // Soft hyphen and what has no width (Unicode Technical Report 36); a mark of byte order.
+            '\u{ad}' | '\u{180e}' | '\u{200b}'..='\u{200d}' | '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}' | '\u{fffe}' | '\u{ffff}'
             | '\u{e0000}'..='\u{e007f}')
 }
 

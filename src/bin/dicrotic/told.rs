@@ -1,7 +1,10 @@
 //! What is said of results beside their grades: what keeps them from counting, and what an instructor should know.
 
+use dicrotic::exchange::class::within::{self, Odd};
+use dicrotic::exchange::handin::table::moment;
 use dicrotic::exchange::handin::together::{Beside, benches_of_one_name, beside};
 use dicrotic::exchange::handin::{Compared, Graded};
+use dicrotic::scenario::plan::Plan;
 
 use crate::handed_in::Row;
 use crate::terminal;
@@ -19,13 +22,14 @@ pub struct Told {
 }
 
 /// Takes results apart into what counts and what is said of it.
-pub fn of(rows: Vec<Row>) -> Told {
+pub fn of(rows: Vec<Row>, plan: Option<&Plan>) -> Told {
     let mut complaints = Vec::new();
-    let (mut files, mut all) = (Vec::new(), Vec::new());
+    let (mut files, mut all, mut sources) = (Vec::new(), Vec::new(), Vec::new());
     for row in rows {
         match row.graded {
             Ok(graded) => {
                 files.push(row.file);
+                sources.push(row.source);
                 all.push(graded);
             }
             Err(why) => complaints.push(format!("{}: skipped: {why}", row.file)),
@@ -33,6 +37,7 @@ pub fn of(rows: Vec<Row>) -> Told {
     }
     let found = beside(&all);
     let mut notes = general(&all, &files, &found);
+    notes.extend(within::odd(&sources, &all, plan).iter().flat_map(odd));
     let mut once = Vec::new();
     for ((file, graded), beside) in files.iter().zip(&all).zip(found) {
         if beside.again.is_some() {
@@ -45,6 +50,16 @@ pub fn of(rows: Vec<Row>) -> Told {
         if !beside.alike.is_empty() {
             let others = named(&files, &beside.alike);
             notes.push(format!("{file}: remark: cursors and marks stand where those of {others} do"));
+        }
+        if !beside.redated.is_empty() {
+            let when = |k: usize| told_moment(all[k].about.ended_s);
+            let others: Vec<String> =
+                beside.redated.iter().map(|k| format!("{}, ended {}", files[*k], when(*k))).collect();
+            notes.push(format!(
+                "{file}: remark: the same log with two times: this one, ended {}, counts; {}",
+                told_moment(graded.about.ended_s),
+                others.join("; ")
+            ));
         }
         notes.extend(graded.remarks.iter().map(|remark| format!("{file}: remark: {remark}")));
         if let Some(before) = graded.turned() {
@@ -69,6 +84,28 @@ fn against(file: &str, graded: &Graded) -> Vec<String> {
     }
     found.extend(graded.against.iter().map(|against| format!("{file}: {against}")));
     found
+}
+
+/// A moment; in words where it is not known.
+fn told_moment(since_1970_s: u64) -> String {
+    if since_1970_s == 0 { "at no known time".into() } else { moment(since_1970_s) }
+}
+
+/// What is odd about a course result.
+fn odd(odd: &Odd) -> Vec<String> {
+    let file = &odd.within.file;
+    let several = (!odd.students.is_empty()).then(|| {
+        let students = odd.students.join(", ");
+        format!("{file}: remark: one course result with the results of several students: {students}")
+    });
+    let other = odd.set.map(|set| {
+        let said = match odd.within.course.as_str() {
+            "" => "no course".into(),
+            course => format!("the course \"{course}\""),
+        };
+        format!("{file}: remark: it says it is the result of {said}; the course that was set is \"{set}\"")
+    });
+    several.into_iter().chain(other).collect()
 }
 
 fn named(files: &[String], places: &[usize]) -> String {

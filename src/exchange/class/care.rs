@@ -1,6 +1,6 @@
 //! What the instructor decided for a student, kept with the class.
 
-use crate::session::seeds::tidy;
+use crate::session::seeds;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -40,14 +40,14 @@ pub struct Cares(BTreeMap<String, Care>);
 impl Cares {
     /// For whoever types this code.
     pub fn of(&self, code: &str) -> Care {
-        self.0.get(&tidy(code)).cloned().unwrap_or_default()
+        self.0.get(&seeds::code(code)).cloned().unwrap_or_default()
     }
 
     /// Decides; nothing is kept of a student for whom nothing is decided.
     pub fn put(&mut self, code: &str, care: Care) {
         match care.tidied() {
-            care if care == Care::default() => drop(self.0.remove(&tidy(code))),
-            care => drop(self.0.insert(tidy(code), care)),
+            care if care == Care::default() => drop(self.0.remove(&seeds::code(code))),
+            care => drop(self.0.insert(seeds::code(code), care)),
         }
     }
 

@@ -2,6 +2,7 @@
 
 use super::care::{Cares, Terms};
 use super::roster::Entry;
+use super::within::Within;
 use crate::exchange::handin::set::{One, SetError};
 use crate::exchange::handin::{Graded, HandinError, Set};
 use crate::plain::json;
@@ -9,6 +10,7 @@ use crate::scenario::Scenario;
 use crate::scenario::digest::hex;
 use crate::scenario::plan::Plan;
 use crate::session::compact::Code;
+use crate::unseen;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -27,6 +29,9 @@ pub struct Source {
     /// The text of the scenario that the code is of.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub scenario: String,
+    /// The course result that it stood in.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub within: Option<Within>,
 }
 
 impl Source {
@@ -123,7 +128,8 @@ impl Class {
     }
 
     /// Takes down what came of something.
-    pub fn take(&mut self, source: Source, graded: Graded) {
+    pub fn take(&mut self, mut source: Source, graded: Graded) {
+        source.file = unseen::without(&source.file);
         self.sources.push(source);
         self.graded.push(graded);
     }
@@ -134,7 +140,8 @@ impl Class {
     }
 
     /// The same, with the reason as a code and its arguments.
-    pub fn refuse(&mut self, source: Source, why: &str, args: Value) {
+    pub fn refuse(&mut self, mut source: Source, why: &str, args: Value) {
+        source.file = unseen::without(&source.file);
         let student = match Code::read(&source.code) {
             Ok(code) => code.about.student,
             Err(_) => student_said(&source.text),
@@ -195,5 +202,5 @@ pub fn student_said(text: &str) -> String {
         escaped = c == '\\' && !escaped;
     }
     let said = end.and_then(|end| serde_json::from_str::<String>(&value[..=end]).ok()).unwrap_or_default();
-    said.chars().take(crate::session::compact::MOST_STUDENT).collect()
+    crate::session::seeds::kept(&said)
 }

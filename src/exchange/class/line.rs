@@ -5,13 +5,15 @@ use super::course::Class;
 use super::parts::PartLine;
 use super::roster::Entry;
 use super::talk::{causes, met};
+use super::within;
 use crate::assess::rubric::OF;
 use crate::assess::verdict::Step;
 use crate::exchange::handin::class::once_each;
 use crate::exchange::handin::together::{Beside, beside, whose};
 use crate::exchange::handin::{Against, Compared, Graded, HandinError};
 use crate::plain::names;
-use crate::session::seeds::tidy;
+use crate::session::seeds::{self, tidy};
+use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Where a student stands.
@@ -95,11 +97,15 @@ pub struct Line {
     pub alike: Vec<String>,
     /// What stands in their results, whether those count or not, see [`super::talk::met`].
     pub met: Vec<String>,
-    /// Codes of what a log made by a program looks like.
+    /// Codes of what a log made by a program looks like, of one log with [two times](TWO_TIMES), and of what is odd about the
+    /// [course result](super::within) that results came in.
     pub remarks: Vec<&'static str>,
     /// What was decided for them.
     pub care: Care,
 }
+
+/// Code of the remark that a log came in with two begins or ends.
+pub const TWO_TIMES: &str = "two_times";
 
 /// Time at the bench of those who handed something in, min: quarter, middle, three quarters; `None` where nobody did.
 pub fn minutes(lines: &[Line]) -> Option<[f64; 3]> {
@@ -110,6 +116,12 @@ pub fn minutes(lines: &[Line]) -> Option<[f64; 3]> {
     Some([0.25, 0.5, 0.75].map(|share| all[(last as f64 * share).round() as usize]))
 }
 
+/// What was seen of results beside one another, place by place.
+pub(super) struct Seen<'a> {
+    pub(super) found: &'a [Beside],
+    pub(super) within: &'a [Vec<&'static str>],
+}
+
 /// Who a line is of, and what is theirs.
 #[derive(Default)]
 pub(super) struct Own {
@@ -117,6 +129,8 @@ pub(super) struct Own {
     pub(super) listed: bool,
     pub(super) results: Vec<usize>,
     pub(super) failed: Vec<usize>,
+    /// Until when, s since 1970; 0 for as long as one likes. What comes later counts, and is not preferred to what does not.
+    pub(super) due_s: u64,
 }
 
 impl Class {
@@ -126,7 +140,7 @@ impl Class {
         let mut all: Vec<Own> = Vec::new();
         let mut by_code: BTreeMap<String, usize> = BTreeMap::new();
         for entry in &self.roster {
-            by_code.insert(tidy(&entry.code), all.len());
+            by_code.insert(seeds::code(&entry.code), all.len());
             all.push(Own { entry: entry.clone(), listed: true, ..Own::default() });
         }
         let mut of = |all: &mut Vec<Own>, key: String, code: &str| {
@@ -140,19 +154,21 @@ impl Class {
             all[place].results.push(k);
         }
         for (k, failed) in self.failed.iter().enumerate() {
-            let code = match tidy(&failed.student).is_empty() {
+            let code = match seeds::code(&failed.student).is_empty() {
                 true => self.named_in(&failed.source.file),
                 false => failed.student.clone(),
             };
             if !code.is_empty() {
-                let place = of(&mut all, tidy(&code), &code);
+                let place = of(&mut all, seeds::code(&code), &code);
                 all[place].failed.push(k);
             }
         }
         let benches = self.part_benches();
+        let within = within::remarks(&self.sources, &self.graded, self.plan.as_ref());
+        let seen = Seen { found: &found, within: &within };
         let line = |own: Own| match benches.is_empty() {
-            true => self.line(own, &found),
-            false => self.course_line(own, &found, &benches),
+            true => self.line(own, &seen),
+            false => self.course_line(own, &seen, &benches),
         };
         all.into_iter().map(line).collect()
     }
@@ -161,7 +177,7 @@ impl Class {
     fn named_in(&self, file: &str) -> String {
         let name = tidy(file);
         let there = self.roster.iter().filter(|entry| {
-            let code = tidy(&entry.code);
+            let code = seeds::code(&entry.code);
             // Within a longer number or word it is another code.
             code.chars().count() >= 3
                 && name.match_indices(&code).any(|(at, _)| {
@@ -173,14 +189,16 @@ impl Class {
                     !joins(beside[0], first) && !joins(last, beside[1])
                 })
         });
-        there.max_by_key(|entry| tidy(&entry.code).len()).map_or_else(String::new, |entry| entry.code.clone())
+        there
+            .max_by_key(|entry| seeds::code(&entry.code).len())
+            .map_or_else(String::new, |entry| entry.code.clone())
     }
 
     /// Whose results these are, each once: as the list spells them, or as they were typed.
     fn codes_of<'a>(&self, results: impl Iterator<Item = &'a usize>) -> Vec<String> {
         let code = |k: &usize| {
             let typed = &self.graded[*k].about.student;
-            let listed = self.roster.iter().find(|entry| tidy(&entry.code) == tidy(typed));
+            let listed = self.roster.iter().find(|entry| seeds::code(&entry.code) == seeds::code(typed));
             listed.map_or_else(|| typed.clone(), |entry| entry.code.clone())
         };
         let all: BTreeSet<String> = results.map(code).collect();
@@ -201,8 +219,9 @@ impl Class {
         codes
     }
 
-    pub(super) fn line(&self, own: Own, found: &[Beside]) -> Line {
-        let Own { entry, listed, results, failed } = own;
+    pub(super) fn line(&self, own: Own, seen: &Seen) -> Line {
+        let Seen { found, within } = *seen;
+        let Own { entry, listed, results, failed, due_s } = own;
         let Entry { code, name, email, group } = entry;
         let care = self.cares.of(&code);
         let against: Vec<Vec<&'static str>> =
@@ -216,7 +235,8 @@ impl Class {
             .filter(|g| good(g))
             .map(|g| (g.digest, g.seed))
             .collect();
-        let chosen = self.chosen(&counting, good);
+        let due_s = if care.until_s > 0 { care.until_s } else { due_s };
+        let chosen = self.chosen(&counting, good, due_s);
         let last_good = chosen.is_some_and(|k| good(&self.graded[k]));
         let ready =
             benches.len() >= self.terms.benches.max(1) && (self.terms.pick == Pick::Best || last_good);
@@ -260,7 +280,12 @@ impl Class {
             copied: self.codes_of(results.iter().flat_map(|k| &found[*k].copies)),
             alike: self.codes_of(results.iter().flat_map(|k| &found[*k].alike)),
             met: met(&of().collect::<Vec<_>>()),
-            remarks: once_each(of().flat_map(|g| &g.remarks).map(|r| r.code())),
+            remarks: once_each(
+                of().flat_map(|g| &g.remarks)
+                    .map(|r| r.code())
+                    .chain(results.iter().filter(|k| !found[**k].redated.is_empty()).map(|_| TWO_TIMES))
+                    .chain(results.iter().flat_map(|k| within[*k].iter().copied())),
+            ),
             code,
             name,
             email,
@@ -271,13 +296,17 @@ impl Class {
         }
     }
 
-    /// Which of those that count stands for a student: the best by what is needed and by points, of equals the later one; or
-    /// the last. What comes later has the higher number of try, or ended later, or came in later.
-    fn chosen(&self, counting: &[usize], good: impl Fn(&Graded) -> bool) -> Option<usize> {
-        let later = |k: usize| (self.graded[k].about.tries, self.graded[k].about.ended_s, k);
+    /// Which of those that count stands for a student: the best by what is needed and by points, of equals one that is not late,
+    /// of those the earlier; or the last. What comes later has the higher number of try, or ended later.
+    fn chosen(&self, counting: &[usize], good: impl Fn(&Graded) -> bool, due_s: u64) -> Option<usize> {
+        let later =
+            |k: usize| (self.graded[k].about.tries, self.graded[k].about.ended_s, self.graded[k].mark);
         let best = |k: usize| (good(&self.graded[k]), self.graded[k].score.unwrap_or(0));
+        let in_time = |k: usize| due_s == 0 || self.graded[k].about.ended_s <= due_s;
         match self.terms.pick {
-            Pick::Best => counting.iter().copied().max_by_key(|k| (best(*k), later(*k))),
+            Pick::Best => {
+                counting.iter().copied().max_by_key(|k| (best(*k), in_time(*k), Reverse(later(*k))))
+            }
             Pick::Last => counting.iter().copied().max_by_key(|k| later(*k)),
         }
     }

@@ -21,6 +21,7 @@ pub mod roster;
 pub mod saved;
 pub mod table;
 pub mod talk;
+pub mod within;
 
 pub use care::{Care, Pick, Terms};
 pub use course::{Class, Failed, Source};

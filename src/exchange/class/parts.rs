@@ -2,10 +2,9 @@
 
 use super::care::Care;
 use super::course::Class;
-use super::line::{Line, Own, State};
+use super::line::{Line, Own, Seen, State};
 use crate::assess::rubric::OF;
 use crate::exchange::handin::set::{BenchMark, bench_mark};
-use crate::exchange::handin::together::Beside;
 use crate::scenario::plan::Part;
 use serde::Serialize;
 
@@ -30,17 +29,20 @@ impl Class {
     }
 
     /// A student's line in a course: that of everything they handed in, with its parts in the place of what belongs to one bench.
-    pub(super) fn course_line(&self, own: Own, found: &[Beside], benches: &[BenchMark]) -> Line {
+    pub(super) fn course_line(&self, own: Own, seen: &Seen, benches: &[BenchMark]) -> Line {
         let parts = self.plan.as_ref().map_or(&[][..], |plan| &plan.part);
         let lines: Vec<Line> = benches
             .iter()
-            .map(|bench| {
+            .zip(parts)
+            .map(|(bench, part)| {
                 let here = |k: &usize| self.graded[*k].digest == *bench;
                 let results = own.results.iter().copied().filter(here).collect();
-                self.line(Own { results, failed: Vec::new(), entry: own.entry.clone(), ..own }, found)
+                let due_s = part.due_s().unwrap_or(0);
+                let entry = own.entry.clone();
+                self.line(Own { entry, listed: own.listed, results, failed: Vec::new(), due_s }, seen)
             })
             .collect();
-        let mut whole = self.line(own, found);
+        let mut whole = self.line(own, seen);
         let care = &whole.care;
         let part = |(line, part): (&Line, &Part)| PartLine {
             state: line.state,

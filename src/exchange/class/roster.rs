@@ -7,7 +7,7 @@
 
 use crate::exchange::class::table::{self, Row};
 use crate::plain::json;
-use crate::session::seeds::tidy;
+use crate::session::seeds;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use std::collections::HashMap;
@@ -261,12 +261,12 @@ pub fn read_lines(text: &str) -> Result<(Vec<Entry>, Vec<RosterError>), Vec<Rost
         }
         match entry(row, &columns) {
             Err(error) => errors.push(error),
-            Ok(entry) => match lines.get(&tidy(&entry.code)) {
+            Ok(entry) => match lines.get(&seeds::code(&entry.code)) {
                 Some(&first) => {
                     errors.push(RosterError::Twice { line: row.line, code: entry.code, first });
                 }
                 None => {
-                    lines.insert(tidy(&entry.code), row.line);
+                    lines.insert(seeds::code(&entry.code), row.line);
                     entries.push(entry);
                 }
             },
@@ -347,7 +347,7 @@ fn entry(row: &Row, columns: &[Column]) -> Result<Entry, RosterError> {
         email: of(Column::Email).into(),
         group: of(Column::Group).into(),
     };
-    if tidy(&entry.code).is_empty() {
+    if seeds::code(&entry.code).is_empty() {
         return Err(RosterError::NoCode { line });
     }
     let lengths = [&entry.code, &entry.name, &entry.email, &entry.group].map(|text| text.chars().count());

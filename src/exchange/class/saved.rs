@@ -1,10 +1,13 @@
 //! A class as one file: the list, what was decided, what was set, and everything that came in, as it came. The grades are
-//! not in it; who opens it grades anew and is told what changed.
+//! not in it; who opens it grades anew and is told what changed. What was set stands in it as it is handed out, so that the
+//! instructor's word leaves in no file of a class; files that were saved with it in plain letters are read all the same.
 
 use super::care::{Cares, Terms};
 use super::course::{Class, Failed, Source, Stood};
 use super::roster::{Entry, MOST_STUDENTS};
+use super::within::Within;
 use crate::plain;
+use crate::scenario::digest::handed_out;
 use crate::scenario::plan::Plan;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -99,6 +102,20 @@ struct Came {
     code: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     scenario: Option<usize>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    within: Option<Within>,
+}
+
+/// The text of something that was set as it is handed out.
+fn out(text: &str) -> String {
+    if text.is_empty() { String::new() } else { handed_out(text) }
+}
+
+/// A course with its parts as they are handed out, as JSON.
+fn course(plan: &Plan) -> String {
+    let mut plan = plan.clone();
+    plan.part.iter_mut().for_each(|part| part.scenario = out(&part.scenario));
+    plain::given(&plan).to_string()
 }
 
 /// The class as a file.
@@ -111,6 +128,11 @@ pub fn write(class: &Class) -> String {
             scenarios.len() - 1
         })
     };
+    let hashed = |failed: &Failed| {
+        let mut failed = failed.clone();
+        failed.source.scenario = out(&failed.source.scenario);
+        failed
+    };
     let results = class
         .sources
         .iter()
@@ -118,22 +140,23 @@ pub fn write(class: &Class) -> String {
             file: source.file.clone(),
             text: source.text.clone(),
             code: source.code.clone(),
-            scenario: (!source.scenario.is_empty()).then(|| place(&source.scenario)),
+            scenario: (!source.scenario.is_empty()).then(|| place(&out(&source.scenario))),
+            within: source.within.clone(),
         })
         .collect();
     let form = Form {
         format: FORMAT.into(),
         version: VERSION,
         program: env!("CARGO_PKG_VERSION").into(),
-        set: class.set.all().iter().map(|o| Given { from: o.from.clone(), text: o.text.clone() }).collect(),
-        course: class.plan.as_ref().map(|plan| plain::given(plan).to_string()),
+        set: class.set.all().iter().map(|o| Given { from: o.from.clone(), text: out(&o.text) }).collect(),
+        course: class.plan.as_ref().map(course),
         terms: class.terms.clone(),
         roster: class.roster.clone(),
         cares: class.cares.clone(),
         stood: class.stand(),
         scenarios,
         results,
-        failed: class.failed.clone(),
+        failed: class.failed.iter().map(hashed).collect(),
     };
     format!("{}\n", plain::given(&form))
 }
@@ -150,7 +173,9 @@ pub fn read(text: &str) -> Result<(Class, Vec<Source>), SavedError> {
     if format != FORMAT {
         return Err(foreign(format!("format \"{}\"", format.chars().take(40).collect::<String>())));
     }
-    let version = value.get("version").and_then(Value::as_u64).unwrap_or_default();
+    let Some(version) = value.get("version").and_then(Value::as_u64) else {
+        return Err(foreign("a saved class without the number of its form".into()));
+    };
     if version != u64::from(VERSION) {
         return Err(SavedError::Version { found: version });
     }
@@ -189,7 +214,8 @@ pub fn read(text: &str) -> Result<(Class, Vec<Source>), SavedError> {
                     foreign(format!("results[{k}].scenario: {at} of {}", form.scenarios.len()))
                 })?,
             };
-        waiting.push(Source { file: one.file, text: one.text, code: one.code, scenario });
+        let Came { file, text, code, within, .. } = one;
+        waiting.push(Source { file, text, code, scenario, within });
     }
     waiting.extend(form.failed.iter().map(|failed| failed.source.clone()));
     // What cannot be tried again, because nothing of it was kept, is told as it was.

@@ -1,5 +1,7 @@
 //! Rows and cells of a table that somebody else made: as RFC 4180 has them, with any of the usual separators.
 
+use crate::unseen::acts;
+
 /// A row that has something in it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Row {
@@ -31,7 +33,7 @@ pub fn rows(text: &str) -> Result<Vec<Row>, usize> {
                 }
                 '"' => quoted_since = None,
                 // A name goes on one line wherever it is shown.
-                '\n' | '\r' => cell.push(' '),
+                c if acts(c) => cell.push(' '),
                 c => cell.push(c),
             }
             continue;
@@ -55,7 +57,7 @@ pub fn rows(text: &str) -> Result<Vec<Row>, usize> {
                 end(&mut row, &mut cell);
                 was_quoted = false;
             }
-            c if c.is_control() => cell.push(' '),
+            c if acts(c) => cell.push(' '),
             c => cell.push(c),
         }
     }

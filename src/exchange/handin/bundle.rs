@@ -4,6 +4,7 @@
 use super::error::HandinError;
 use super::result;
 use crate::plain;
+use serde::Serialize;
 use serde_json::Value;
 
 /// What the field `format` says.
@@ -17,14 +18,26 @@ pub const MOST_BYTES: usize = 16 << 20;
 /// Most results in one.
 pub const MOST_RESULTS: usize = 200;
 
+/// So much of a course's id is kept, characters.
+const MOST_ID: usize = 60;
+
 /// Whether a text is one, as far as its beginning tells.
 pub fn is_bundle(text: &str) -> bool {
     let start: String = text.chars().take(400).collect();
     start.trim_start().starts_with('{') && start.contains(&format!("\"{FORMAT}\""))
 }
 
-/// The texts of the results in one, in their order.
-pub fn read(text: &str) -> Result<Vec<String>, HandinError> {
+/// What is in one. Nothing of it is believed but the results, each for itself.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Bundle {
+    /// The id of the course that it says it is of; empty where it says none.
+    pub course: String,
+    /// The texts of the results, in their order.
+    pub results: Vec<String>,
+}
+
+/// Reads one.
+pub fn read(text: &str) -> Result<Bundle, HandinError> {
     if text.len() > MOST_BYTES {
         return Err(HandinError::TooLong { bytes: text.len(), most: MOST_BYTES });
     }
@@ -32,11 +45,13 @@ pub fn read(text: &str) -> Result<Vec<String>, HandinError> {
     if value.get("format").and_then(Value::as_str) != Some(FORMAT) {
         return Err(HandinError::NoResult { found: "another format".into() });
     }
-    let version = value.get("version").and_then(Value::as_u64).unwrap_or_default();
-    if version != VERSION {
-        return Err(HandinError::Version { found: version });
-    }
     let found = |found: String| HandinError::NoResult { found };
+    let Some(version) = value.get("version").and_then(Value::as_u64) else {
+        return Err(found("a course result without the number of its form".into()));
+    };
+    if version != VERSION {
+        return Err(HandinError::CourseVersion { found: version });
+    }
     let Some(results) = value.get("results").and_then(Value::as_array).filter(|all| !all.is_empty()) else {
         return Err(found("a course's result without results".into()));
     };
@@ -55,5 +70,7 @@ pub fn read(text: &str) -> Result<Vec<String>, HandinError> {
             _ => Ok(text),
         }
     };
-    results.iter().map(one).collect()
+    let course = value.get("course").and_then(Value::as_str).unwrap_or_default();
+    let course = course.chars().take(MOST_ID).collect();
+    Ok(Bundle { course, results: results.iter().map(one).collect::<Result<_, _>>()? })
 }

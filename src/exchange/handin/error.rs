@@ -45,8 +45,20 @@ pub enum HandinError {
     #[error("the file ends in the middle: a part of it is missing")]
     CutShort {},
     /// Written by another version.
-    #[error("result form {found}; this version reads form {}", super::result::VERSION)]
+    #[error(
+        "a result file of form {found}; this version of the program reads form {}",
+        super::result::VERSION
+    )]
     Version {
+        /// Which.
+        found: u64,
+    },
+    /// A course result that was written by another version.
+    #[error(
+        "a course result of form {found}; this version of the program reads form {}",
+        super::bundle::VERSION
+    )]
+    CourseVersion {
         /// Which.
         found: u64,
     },
@@ -109,6 +121,7 @@ impl HandinError {
             HandinError::NoResult { .. } => "no_result",
             HandinError::CutShort {} => "cut_short",
             HandinError::Version { .. } => "version",
+            HandinError::CourseVersion { .. } => "course_version",
             HandinError::Code { .. } => "code",
             HandinError::ScenarioMissing { .. } => "scenario_missing",
             HandinError::OtherBench { .. } => "other_bench",
@@ -127,7 +140,8 @@ impl HandinError {
             HandinError::NoResult { found } | HandinError::Code { found } | HandinError::Replay { found } => {
                 json!({"found": found})
             }
-            HandinError::Version { found } => json!({"found": found}),
+            HandinError::Version { found } => json!({"found": found, "ours": super::result::VERSION}),
+            HandinError::CourseVersion { found } => json!({"found": found, "ours": super::bundle::VERSION}),
             HandinError::ScenarioMissing { digest } | HandinError::OtherBench { digest } => {
                 json!({"digest": digest})
             }

@@ -10,8 +10,8 @@ use super::handed::Handed;
 use crate::plain;
 use crate::scenario::digest::{canonical, digest, handed_out, hex};
 use crate::session::attempt::Logged;
-use crate::session::compact::{About, MOST_STUDENT};
-use crate::session::{Session, save};
+use crate::session::compact::About;
+use crate::session::{Session, save, seeds};
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
 use sha2::{Digest, Sha256};
@@ -109,7 +109,7 @@ pub fn write(session: &Session, about: &About) -> Option<String> {
     let text = handed_out(session.scenario_text()?);
     let Said { scenario_id, answers, named } = Said::of(session);
     let mut about = about.clone();
-    about.student = about.student.chars().take(MOST_STUDENT).collect();
+    about.student = seeds::kept(&about.student);
     let form = Form {
         format: FORMAT.into(),
         version: VERSION,
@@ -147,7 +147,9 @@ pub fn read(text: &str) -> Result<Handed, HandinError> {
         let found = if format.is_empty() { "no field \"format\"".into() } else { short(format) };
         return Err(HandinError::NoResult { found });
     }
-    let version = value.get("version").and_then(Value::as_u64).unwrap_or_default();
+    let Some(version) = value.get("version").and_then(Value::as_u64) else {
+        return Err(HandinError::NoResult { found: "a result file without the number of its form".into() });
+    };
     if version != u64::from(VERSION) {
         return Err(HandinError::Version { found: version });
     }
@@ -162,7 +164,7 @@ pub fn read(text: &str) -> Result<Handed, HandinError> {
         doubts.push(HandinError::OtherScenario {});
     }
     let mut about = form.about;
-    about.student = about.student.chars().take(MOST_STUDENT).collect();
+    about.student = seeds::kept(&about.student);
     Ok(Handed {
         about,
         program: form.program.chars().take(40).collect(),

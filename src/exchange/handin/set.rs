@@ -74,8 +74,13 @@ pub enum SetError {
     #[error("{0}")]
     Scenario(#[from] ScenarioError),
     /// The same bench is set already with something else to be reached: only one of the two can judge.
-    #[error("the same bench as {0} with other criteria: give the one that is to judge")]
-    Twice(String),
+    #[error("{}the same bench as {other} with other criteria: give the one that is to judge", part.map(|k| format!("part[{k}]: ")).unwrap_or_default())]
+    Twice {
+        /// Where the other came from.
+        other: String,
+        /// Which part of a course it is, from 0, where it is one.
+        part: Option<usize>,
+    },
 }
 
 impl SetError {
@@ -83,7 +88,7 @@ impl SetError {
     pub fn told(&self) -> (&'static str, Value) {
         match self {
             SetError::Scenario(error) => ("scenario_invalid", json!(error)),
-            SetError::Twice(other) => ("set_twice", json!({"other": other})),
+            SetError::Twice { other, .. } => ("set_twice", json!({"other": other})),
         }
     }
 }
@@ -94,7 +99,7 @@ impl Set {
         let one = One::read(from, text)?;
         match self.of_bench(&one.bench) {
             Some(known) if known.whole == one.whole => {}
-            Some(known) => return Err(SetError::Twice(known.from.clone())),
+            Some(known) => return Err(SetError::Twice { other: known.from.clone(), part: None }),
             None => self.0.push(one),
         }
         Ok(())
@@ -121,7 +126,10 @@ impl Set {
         }
         let plan = Plan::read(text)?;
         for (k, part) in plan.part.iter().enumerate() {
-            take(self, &format!("{from}, part {}", k + 1), &part.scenario)?;
+            take(self, &format!("{from}, part {}", k + 1), &part.scenario).map_err(|error| match error {
+                SetError::Twice { other, .. } => SetError::Twice { other, part: Some(k) },
+                other => other,
+            })?;
         }
         Ok(Some(plan))
     }

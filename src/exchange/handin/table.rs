@@ -7,6 +7,7 @@ use super::together::Beside;
 use crate::assess::verdict::Step;
 use crate::exchange::formula::disarmed;
 use crate::scenario::moment::told;
+use crate::unseen;
 use serde_json::Value;
 
 /// The table's head.
@@ -76,14 +77,18 @@ pub fn beside(results: &[Graded], beside: &Beside) -> String {
     };
     let told = [("the same log as", &beside.copies), ("cursors and marks as", &beside.alike)];
     let told = told.into_iter().filter(|(_, others)| !others.is_empty());
-    told.map(|(what, others)| format!("{what} {}", list(others))).collect::<Vec<_>>().join("; ")
+    let mut all: Vec<String> = told.map(|(what, others)| format!("{what} {}", list(others))).collect();
+    if !beside.redated.is_empty() {
+        let ends = beside.redated.iter().map(|k| moment(results[*k].about.ended_s)).collect::<Vec<_>>();
+        all.push(format!("the same log with two times: also ended {}", ends.join(" ")));
+    }
+    all.join("; ")
 }
 
 /// A text as a cell.
 pub fn cell(text: &str) -> String {
-    // Control characters other than line ends have no place in a table; line ends would break naive readers.
-    let plain: String = text.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
-    let safe = disarmed(&plain);
+    // Line ends would break naive readers; and no cell is shown otherwise than it is stored.
+    let safe = disarmed(&unseen::without(text));
     let bare = |c: char| c.is_alphanumeric() || matches!(c, ' ' | '.' | ':' | '_' | '-' | '/' | '(' | ')');
     if safe.chars().all(bare) { safe } else { format!("\"{}\"", safe.replace('"', "\"\"")) }
 }

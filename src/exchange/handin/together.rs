@@ -1,7 +1,8 @@
 //! Results beside one another: what was handed in twice, whose log somebody else handed in too, whose window is another's.
 
 use super::grade::Graded;
-use crate::session::seeds::tidy;
+use crate::session::seeds;
+use std::cmp::Ordering;
 use std::collections::BTreeMap;
 
 /// How near two times must be to be the same: a frame of the page, s.
@@ -12,8 +13,10 @@ const LEAST_SAME_HEART: usize = 6;
 /// What one result has to do with others; places in the list.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Beside {
-    /// The same student handed in the same attempt before.
+    /// The same student handed in the same attempt otherwise as well, and that one counts in the place of this.
     pub again: Option<usize>,
+    /// Those in whose place this one counts, and which tell another begin or end of the same log.
+    pub redated: Vec<usize>,
     /// Others who handed in the same log.
     pub copies: Vec<usize>,
     /// Others whose cursors and marks stand where these do, to within a frame.
@@ -22,11 +25,22 @@ pub struct Beside {
 
 /// Who a result is of. Who gave no code is a student of their own for each attempt.
 pub fn whose(graded: &Graded) -> String {
-    let code = tidy(&graded.about.student);
+    let code = seeds::code(&graded.about.student);
     if code.is_empty() { format!("\u{10ffff}{}", crate::scenario::digest::hex(&graded.mark)) } else { code }
 }
 
-/// Looks at all results beside one another, in their order.
+/// Which of two results of one log counts goes by what they tell, never by the names of their files: one that counts at all, then
+/// the one that ended first (each copy that the page makes tells its own moment, and the first is nearest to the end), then
+/// whatever else they tell.
+fn before(a: &Graded, b: &Graded) -> Ordering {
+    // A moment of zero is one that is not known.
+    let times = |g: &Graded| [g.about.ended_s, g.about.begun_s].map(|s| if s == 0 { u64::MAX } else { s });
+    let rank = |g: &Graded| (!g.counts(), times(g), g.about.tries, g.doubts.len());
+    let words = |g: &Graded| (g.about.student.clone(), g.program.clone());
+    rank(a).cmp(&rank(b)).then_with(|| words(a).cmp(&words(b)))
+}
+
+/// Looks at all results beside one another. What counts of them does not depend on their order.
 pub fn beside(results: &[Graded]) -> Vec<Beside> {
     let mut by_mark: BTreeMap<_, Vec<usize>> = BTreeMap::new();
     for (k, graded) in results.iter().enumerate().filter(|(_, g)| g.actions > 0) {
@@ -36,7 +50,16 @@ pub fn beside(results: &[Graded]) -> Vec<Beside> {
     let mut found = vec![Beside::default(); results.len()];
     for same in by_mark.values() {
         for &k in same {
-            found[k].again = same.iter().copied().find(|&other| other < k && names[other] == names[k]);
+            let same_bench = |other: usize| results[other].digest == results[k].digest;
+            let own = same.iter().copied().filter(|&other| names[other] == names[k] && same_bench(other));
+            let first = own.min_by(|a, b| before(&results[*a], &results[*b])).filter(|&first| first != k);
+            if let Some(first) = first {
+                found[k].again = Some(first);
+                let times = |k: usize| (results[k].about.begun_s, results[k].about.ended_s);
+                if times(first) != times(k) {
+                    found[first].redated.push(k);
+                }
+            }
             found[k].copies = same.iter().copied().filter(|&other| names[other] != names[k]).collect();
         }
     }

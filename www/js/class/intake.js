@@ -190,9 +190,10 @@ export class Intake {
    */
   parts(file, text) {
     try {
-      return (partResults(text) ?? []).map((one, k) => {
+      const { course, results } = partResults(text) ?? { course: "", results: [] };
+      return results.map((one, k) => {
         const name = t("class-result_of", { from: file, n: k + 1 });
-        return { file: name, source: { file: name, text: one } };
+        return { file: name, source: { file: name, text: one, within: { file, course } } };
       });
     } catch (error) {
       if (!(error instanceof CoreError)) throw error;

@@ -167,7 +167,7 @@ export class Course {
 
   /** @param {Session} session */
   about(session) {
-    return { student: this.lms.student.slice(0, 60), try: this.task.assignment ? this.heart : 0, begun_s: Math.round(session.begun / 1000), ended_s: Math.round(Date.now() / 1000) };
+    return { student: this.lms.student, try: this.task.assignment ? this.heart : 0, begun_s: Math.round(session.begun / 1000), ended_s: Math.round(Date.now() / 1000) };
   }
 
   /**

@@ -68,7 +68,7 @@ export type PartValue = { opens?: string | null; due?: string | null; words?: st
 export type CourseValue = { course: { id: string; title: string; words?: string }; part: PartValue[] };
 
 /** Something handed in, as it came: a file's text, or a code with the text of its scenario. */
-export type Source = { file: string; text?: string; code?: string; scenario?: string };
+export type Source = { file: string; text?: string; code?: string; scenario?: string; within?: { file: string; course: string } };
 export type ClassState = "absent" | "unusable" | "wrong_bench" | "tried" | "ready" | "waived";
 /** What an instructor decided for a student; until_s: s since 1970, 0 for none. */
 export type Care = { waived: boolean; tries: number; until_s: number; note: string };

@@ -9,6 +9,8 @@
 pub mod codes;
 mod folder;
 
+pub use folder::not_read;
+
 use std::collections::HashMap;
 use std::fs::{self, File};
 use std::io::{IsTerminal, Read};
@@ -16,6 +18,8 @@ use std::panic::{self, AssertUnwindSafe};
 use std::path::{Path, PathBuf};
 
 use dicrotic::exchange::class::Source;
+use dicrotic::exchange::class::within::Within;
+use dicrotic::exchange::handin::bundle::Bundle;
 use dicrotic::exchange::handin::set::{BenchMark, bench_mark};
 use dicrotic::exchange::handin::{Graded, Handed, HandinError, Set, bundle, result};
 use dicrotic::session::compact::{Code, PREFIX};
@@ -150,20 +154,29 @@ fn add(work: &mut Vec<Work>, path: &Path) {
 
 /// A file's text, if it is a file and not larger than a result.
 fn small_text(path: &Path) -> Result<String, String> {
+    let named = path.file_name().is_some_and(|n| n.to_string_lossy().ends_with(bundle::EXTENSION));
+    plain_text(path, if named { bundle::MOST_BYTES } else { result::MOST_BYTES } as u64, "a result")
+}
+
+/// The text of a file, if it is a plain file with at most so many bytes, which is what `kind` has.
+pub fn plain_text(path: &Path, most: u64, kind: &str) -> Result<String, String> {
+    text_file::text_of(plain_bytes(path, most, kind)?)
+}
+
+/// The same as bytes.
+pub fn plain_bytes(path: &Path, most: u64, kind: &str) -> Result<Vec<u8>, String> {
     // Asked before it is opened: opening a pipe waits for somebody at its other end.
     let facts = fs::metadata(path).map_err(|e| e.to_string())?;
     if let Some(why) = folder::not_read(facts.file_type()) {
         return Err(why.into());
     }
-    let named = path.file_name().is_some_and(|n| n.to_string_lossy().ends_with(bundle::EXTENSION));
-    let most = if named { bundle::MOST_BYTES } else { result::MOST_BYTES } as u64;
     if facts.len() > most {
-        return Err(format!("{} bytes; a result has at most {most}", facts.len()));
+        return Err(format!("{} bytes; {kind} has at most {most}", facts.len()));
     }
     let mut bytes = Vec::new();
     let file = File::open(path).map_err(|e| e.to_string())?;
     file.take(most + 1).read_to_end(&mut bytes).map_err(|e| e.to_string())?;
-    text_file::text_of(bytes)
+    Ok(bytes)
 }
 
 /// The scenarios that codes may belong to.
@@ -202,9 +215,17 @@ fn grade(work: &Work, set: &Set, known: &Known) -> Vec<Row> {
                 Err(why) => vec![unread(file, why)],
                 Ok(text) if bundle::is_bundle(&text) => match bundle::read(&text) {
                     Err(why) => vec![unread(file, why.to_string())],
-                    Ok(parts) => {
-                        let part = |(k, text)| of(format!("{file}, result {}", k + 1), text);
-                        parts.into_iter().enumerate().map(part).collect()
+                    Ok(Bundle { course, results }) => {
+                        let within = Some(Within { file: file.clone(), course });
+                        let part = |(k, text)| {
+                            let file = format!("{file}, result {}", k + 1);
+                            graded(
+                                Source { file, text, within: within.clone(), ..Source::default() },
+                                set,
+                                known,
+                            )
+                        };
+                        results.into_iter().enumerate().map(part).collect()
                     }
                 },
                 Ok(text) => vec![of(file, text)],

@@ -3,11 +3,13 @@
 //! | module | what lives there |
 //! |---|---|
 //! | `single` | all of the page in one HTML file |
+//! | `built` | a page that was built before |
 
+mod built;
 mod single;
 
 use std::io::{Cursor, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use clap::ValueEnum;
 use dicrotic::exchange::package;
@@ -41,8 +43,13 @@ impl Standard {
     }
 }
 
-/// Packs `assignment` into `to`, a `.zip` or an `.html`.
-pub fn run(assignment: &Path, to: &Path, standard: Option<Standard>) -> Result<(), Failure> {
+/// Packs `assignment` into `to`, a `.zip` or an `.html`, with the page of the folder `page`, or else one made from the sources.
+pub fn run(
+    assignment: &Path,
+    to: &Path,
+    standard: Option<Standard>,
+    page: Option<&Path>,
+) -> Result<(), Failure> {
     let here = || terminal::name(assignment);
     let text = text_file::read(assignment)?;
     Scenario::read(&text).while_doing(here)?;
@@ -65,7 +72,16 @@ pub fn run(assignment: &Path, to: &Path, standard: Option<Standard>) -> Result<(
     same_file::refuse_overlap([assignment], &[to])?;
     let standard = standard.unwrap_or(Standard::Scorm12);
     let way = if alone { "alone" } else { standard.known().name() };
-    let files = package::page(site::build(&project::root()?)?, &text, way).while_doing(here)?;
+    let page = match page {
+        Some(folder) => {
+            let files = built::page(folder)?;
+            let read: Vec<PathBuf> = files.keys().map(|name| folder.join(name)).collect();
+            same_file::refuse_overlap(read.iter().map(PathBuf::as_path), &[to])?;
+            files
+        }
+        None => from_sources()?,
+    };
+    let files = package::page(page, &text, way).while_doing(here)?;
     let bytes = if alone { single::page(&files)? } else { archive(&files, &text, standard)? };
     text_file::write_bytes(to, &bytes)?;
     let (count, kb) = (files.len() + usize::from(!alone), bytes.len().div_ceil(1000));
@@ -76,6 +92,18 @@ pub fn run(assignment: &Path, to: &Path, standard: Option<Standard>) -> Result<(
         (false, Standard::Cmi5) => "cmi5",
     };
     output::print(&format!("{}: \"{}\", {what}, {count} files in {kb} kB\n", terminal::name(to), told.title))
+}
+
+/// The page made from the sources, which is told, because it may take a minute and a compiler.
+fn from_sources() -> Result<Files, Failure> {
+    let root = project::root().map_err(|why| {
+        Failure::new(format!("{why}; or give a page that was built before with --page FOLDER"))
+    })?;
+    let sources = terminal::name(&root);
+    terminal::say(&format!(
+        "making the page from the sources in {sources} (--page FOLDER takes one that was built before)"
+    ));
+    site::build(&root)
 }
 
 /// The archive with the manifest first, as some course sites want it.
