@@ -64,7 +64,7 @@ fn a_folder_becomes_a_table_and_what_is_wrong_in_it_is_named_and_skipped() {
     assert_eq!(mixed.status.code(), Some(2));
     let told = text(&mixed.stderr);
     for part in [
-        "truncated.json: skipped: not a result file",
+        "truncated.json: skipped: the file ends in the middle",
         "foreign.json: skipped: not a result file: format \"a cake\"",
         "thesis.pdf: skipped: neither",
         "empty.txt: skipped: no line with a code",

@@ -138,10 +138,11 @@ pub fn read(text: &str) -> Result<Handed, HandinError> {
     }
     // A mark of byte order, as some editors put it.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let value: Value = serde_json::from_str(text).map_err(|e| match e.is_eof() {
-        true => HandinError::CutShort {},
-        false => HandinError::NoResult { found: e.to_string() },
-    })?;
+    let value: Value =
+        serde_json::from_str(text).map_err(|e| match e.is_eof() && text.trim_start().starts_with('{') {
+            true => HandinError::CutShort {},
+            false => HandinError::NoResult { found: e.to_string() },
+        })?;
     let format = value.get("format").and_then(Value::as_str).unwrap_or_default();
     if format != FORMAT {
         let found = if format.is_empty() { "no field \"format\"".into() } else { short(format) };
