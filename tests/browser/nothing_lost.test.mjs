@@ -262,6 +262,17 @@ describe("nothing is lost", { concurrency: 1 }, () => {
     });
   });
 
+  test("what is being typed stands after a reload, though nobody left the field", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await student.openHalf(page, url, "given-window", 11);
+      await page.locator(".blank").first().click();
+      await page.keyboard.type("17");
+      await page.reload();
+      await goOn(page);
+      await page.waitForFunction(() => document.querySelector(".blank")?.value === "17");
+    });
+  });
+
   test("a page that is reloaded goes on keeping, without a word", async () => {
     await withPage(wide, async ({ page, url }) => {
       await begin(page, url);

@@ -148,7 +148,7 @@ before(async () => {
     course.take(JSON.stringify({ file, text }), replayed.graded());
   }
   course.refuse(JSON.stringify({ file: "half.json", text: '{"about": {"student": "s1"' }), "no_result", '{"found": "half"}');
-  assert.equal(course.roster("code,name,email,group\ns0,Ada,a@example.org,A\nnobody,Bo,b@example.org,\n"), "[]");
+  assert.equal(course.roster("code,name,email,group\ns0,Ada,a@example.org,A\nnobody,Bo,b@example.org,\n"), '{"taken":2,"wrong":[]}');
   course.settle();
   course.care("s0", JSON.stringify({ waived: true, tries: 1, until_s: 1, note: "ill" }));
   told.ClassTold.push(JSON.parse(course.told()));

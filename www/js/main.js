@@ -24,7 +24,11 @@ import { makeTools } from "./tools.js";
 takeDrops(openRecording);
 addEventListener("error", (event) => report(event.error ?? event.message));
 addEventListener("unhandledrejection", (event) => report(event.reason));
-addEventListener("pagehide", () => lab()?.session.saveNow());
+addEventListener("pagehide", () => {
+  // What is typed stands before the page goes, also in the field that still has the focus.
+  document.activeElement?.dispatchEvent(new Event("change"));
+  lab()?.session.saveNow();
+});
 
 startAsAsked();
 const core = loadCore();

@@ -1,18 +1,22 @@
 // @ts-check
-// Hands on the table: dragging plugs, parts and the lead, pressing switches, tapping the pad. Mouse, pen and touch alike.
+// Hands on the table: dragging plugs, parts, the lead and the pad, pressing switches, tapping the pad. Mouse, pen and touch alike.
 
 /** @import { Act } from '../types/action' */
 /** @import { End, Part, Point, Switch } from '../types/names' */
 /** @import { BenchView, SocketAt } from '../types/view' */
-/** @import { Table } from './table.js' */
+/** @import { DrawnBench, Table } from './table.js' */
 
 const CLICK_PX = 5;
+const FINGER_CM = 7; // so near the fingertip the pad is put on it
 const REST_MS = 260; // a part that rests in the hand for this long is put to the world, so that its effect is seen
 
+/** What a finger takes hold of. */
+const TOUCHED = '[data-press], [data-drag]:not([data-drag=""])';
+
 /**
- * What is in the hand: something to press, the end of a lead, or a part.
+ * What is in the hand: something to press, the end of a lead, a part, or the pad.
  * @typedef {{
- *   press: string | undefined, end: End | null, part: Part | null, from: Point, px: Point, start: Point, moved: boolean, at: Point,
+ *   press: string | undefined, end: End | null, part: Part | null, pad: boolean, from: Point, px: Point, start: Point, moved: boolean, at: Point,
  *   timer: number, near: SocketAt[], put?: Point,
  * }} HeldThing
  */
@@ -21,7 +25,7 @@ export class Hands {
   /**
    * table: Table; now(): the core's bench; act(action): boolean; redraw(ghost|null): draws the bench, or a ghost of it.
    * @param {Table} table
-   * @param {{ now: () => BenchView, act: Act, redraw: (ghost: BenchView | null) => unknown, rests: Map<End, Point> }} ways
+   * @param {{ now: () => BenchView, act: Act, redraw: (ghost: DrawnBench | null) => unknown, rests: Map<End, Point> }} ways
    */
   constructor(table, { now, act, redraw, rests }) {
     this.table = table;
@@ -36,6 +40,11 @@ export class Hands {
     svg.addEventListener("pointermove", (event) => this.move(event));
     svg.addEventListener("pointerup", () => this.drop());
     svg.addEventListener("pointercancel", () => this.letGo());
+    // Within a drawing no style keeps a finger from scrolling the page away under what it drags.
+    svg.addEventListener("touchstart", (event) => {
+      const target = event.target;
+      if (event.cancelable && target instanceof Element && target.closest(TOUCHED)) event.preventDefault();
+    }, { passive: false });
   }
 
   /** @param {PointerEvent} event */
@@ -47,14 +56,15 @@ export class Hands {
     const [kind, id] = (drag?.dataset.drag || ":").split(":");
     const end = kind === "end" ? /** @type {End} */ (id) : null;
     const part = kind === "part" ? /** @type {Part} */ (id) : null;
-    if (!press && !end && !part) return;
+    const pad = kind === "pad";
+    if (!press && !end && !part && !pad) return;
     event.preventDefault();
     this.table.svg.setPointerCapture(event.pointerId);
     const at = this.table.under(event.clientX, event.clientY);
     const bench = this.now();
     const what = end ? bench.ends.find((one) => one.id === end) : bench.parts.find((one) => one.id === part);
-    const start = /** @type {Point} */ (what ? [what.x, what.y] : at);
-    this.held = { press: press?.dataset.press, end, part, from: at, px: [event.clientX, event.clientY], start, moved: false, at: start, timer: 0, near: [] };
+    const start = /** @type {Point} */ (what ? [what.x, what.y] : pad ? this.table.hand.spot : at);
+    this.held = { press: press?.dataset.press, end, part, pad, from: at, px: [event.clientX, event.clientY], start, moved: false, at: start, timer: 0, near: [] };
   }
 
   /** @param {PointerEvent} event */
@@ -62,8 +72,8 @@ export class Hands {
     const held = this.held;
     if (!held) return;
     if (!held.moved && Math.hypot(event.clientX - held.px[0], event.clientY - held.px[1]) < CLICK_PX) return;
-    if (!held.end && !held.part) return;
-    held.moved = true;
+    held.moved = true; // what slid under the hand was not pressed
+    if (!held.end && !held.part && !held.pad) return;
     this.table.svg.classList.add("is-dragging");
     const [x, y] = this.table.under(event.clientX, event.clientY);
     const [w, d] = this.table.size;
@@ -71,7 +81,7 @@ export class Hands {
     if (held.end) {
       held.near = this.nearSockets(held.at);
       this.table.showNear(held.near);
-    } else {
+    } else if (held.part) {
       clearTimeout(held.timer);
       held.timer = setTimeout(() => this.putDown(), REST_MS);
     }
@@ -84,6 +94,7 @@ export class Hands {
     clearTimeout(held.timer);
     if (!held.moved) this.click(held);
     else if (held.end) this.dropEnd(held.end, held);
+    else if (held.pad) this.dropPad(held.at);
     else this.putDown();
     this.letGo();
   }
@@ -123,6 +134,13 @@ export class Hands {
     if (end?.socket) this.act({ do: "unplug", end: id });
   }
 
+  /** The pad let go near the fingertip is put on; anywhere else it is off. @param {Point} at */
+  dropPad([x, y]) {
+    const { hand, strap } = this.now();
+    const on = Math.hypot(hand.finger_x - x, hand.finger_y - y) < FINGER_CM;
+    if (on !== strap.on) this.act({ do: on ? "strap_on" : "strap_off" });
+  }
+
   /** @param {HeldThing} held */
   click(held) {
     if (held.press) {
@@ -154,12 +172,17 @@ export class Hands {
  * @param {BenchView} bench @param {HeldThing} held
  */
 function ghostOf(bench, held) {
+  /** @type {DrawnBench} */
   const ghost = structuredClone(bench);
   if (held.end) {
     const end = ghost.ends.find((one) => one.id === held.end);
     if (!end) return ghost;
     [end.x, end.y] = held.at;
     end.socket = null;
+    return ghost;
+  }
+  if (held.pad) {
+    ghost.padAt = held.at;
     return ghost;
   }
   const part = ghost.parts.find((one) => one.id === held.part);

@@ -22,6 +22,8 @@ const CLOTH = [[-4.2, -3.2], [-1.6, -4.1], [1.4, -3.7], [4, -3.4], [4.5, -0.6], 
 export class Hand {
   constructor() {
     this.bandKey = ""; // the breadth that the band is drawn for
+    /** @type {Point} */
+    this.spot = [0, 0]; // where the pad lies on the table
     const p = pen("hand-pad", 0.05);
     const { skin, detail, sleeve, outline } = drawPalm("hand");
     const [tipX, tipY] = TIP;
@@ -33,10 +35,10 @@ export class Hand {
     this.padDisc = s("g", { class: "pad-disc" }, inked(() => p.circle(0, -0.1, 1.55), "plug"), stroke(p.circle(0, -0.1, 1.1), "thin"));
     this.padFace = s("g", { class: "pad-face" }, stroke("M-.8 -.4h1.600M-.9 .1h1.800M-.8 .6h1.600", "thin amber"));
     this.strapOff = s("g", { class: "strap-off" }, stroke("M-1.500 .3c-2 -.5 -2.700 1.400 -4.600 .8M1.500 .3c1.800 .6 2.400 -1.200 4.400 -.4", "strap-tail"));
-    this.below = s("g", { class: "pad" }, this.strapOff, this.padDisc);
+    this.below = s("g", { class: "pad", data: { drag: "pad:" } }, s("circle", { class: "hit", r: 3.2 }), this.strapOff, this.padDisc);
     this.band = s("g", { class: "band" });
     this.pinch = s("g", { class: "pinch" }, stroke("M-1.700 -1.500l.7 .6M1.700 -1.500l-.7 .6M-1.700 1.900l.7 -.6M1.700 1.900l-.7 -.6", "thin"));
-    this.strapped = s("g", { class: "press pad", data: { press: "tap:" } }, s("circle", { class: "hit", r: 3.2 }), this.band, this.padFace, this.pinch,
+    this.strapped = s("g", { class: "press pad", data: { press: "tap:", drag: "pad:" } }, s("circle", { class: "hit", r: 3.2 }), this.band, this.padFace, this.pinch,
       s("circle", { class: "tap-ring", r: 2.6 }), stroke("M-4.600 -.1H-2.600M-3.300 -.8L-2.500 -.1L-3.300 .6M4.600 -.1H2.600M3.300 -.8L2.500 -.1L3.300 .6", "push amber"), s("title", {}, t("list-tap_pad")));
 
     const edge = smooth(CLOTH, true);
@@ -53,9 +55,9 @@ export class Hand {
 
   /**
    * Draws the hand as the core says; returns the point where the lead meets the pad.
-   * @param {HandAt} hand @param {Strap} strap @returns {Point}
+   * @param {HandAt} hand @param {Strap} strap @param {Point} [padAt] Where a hand has the pad while it is dragged. @returns {Point}
    */
-  draw(hand, strap) {
+  draw(hand, strap, padAt) {
     const dx = hand.finger_x - hand.x, dy = hand.finger_y - hand.y;
     const scale = Math.hypot(dx, dy) / Math.hypot(...TIP) || 1;
     const turn = ((Math.atan2(dy, dx) - Math.atan2(TIP[1], TIP[0])) * 180) / Math.PI;
@@ -72,8 +74,8 @@ export class Hand {
     const map = ([x, y]) => [hand.x + scale * (x * Math.cos(rad) - y * Math.sin(rad)), hand.y + scale * (x * Math.sin(rad) + y * Math.cos(rad))];
     const tip = map(TIP), root = map(KNUCKLE);
     const along = strap.on ? (PLACE[strap.place] ?? PLACE.pulp) : 0;
-    /** @type {Point} */
-    const spot = strap.on ? [tip[0] + (root[0] - tip[0]) * along, tip[1] + (root[1] - tip[1]) * along] : [tip[0] - 8, tip[1] - 1];
+    const spot = padAt ?? (strap.on ? [tip[0] + (root[0] - tip[0]) * along, tip[1] + (root[1] - tip[1]) * along] : /** @type {Point} */ ([tip[0] - 8, tip[1] - 1]));
+    this.spot = spot;
     const finger = strap.on ? (Math.atan2(root[1] - tip[1], root[0] - tip[0]) * 180) / Math.PI - 90 : -24;
     const place = `translate(${spot.map((v) => v.toFixed(2))}) rotate(${finger.toFixed(1)}) scale(${(scale * LARGER).toFixed(3)})`;
     for (const el of [this.below, this.strapped, this.cloth]) {

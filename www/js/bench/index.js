@@ -10,13 +10,14 @@ import { seen } from "./seen.js";
 import { Table } from "./table.js";
 import { Trials } from "./trials.js";
 /** @import { Session } from '../session.js' */
+/** @import { DrawnBench } from './table.js' */
 /** @import { Action } from '../types/action' */
 /** @import { Args, End, LookAt, Point } from '../types/names' */
 /** @import { BenchView, View } from '../types/view' */
 
 const TALL = matchMedia("(max-width: 640px)");
 const WIDE = matchMedia("(min-width: 1000px)");
-const SPEECH_MS = 7000;
+const SPEECH_MS = 7000, FRESH_MS = 9000;
 
 export class BenchPane {
   /** @param {HTMLElement} root @param {Session} session */
@@ -58,7 +59,7 @@ export class BenchPane {
 
   /**
    * The core's bench with loose plugs where the hand left them.
-   * @param {BenchView} bench
+   * @param {DrawnBench} bench @returns {DrawnBench}
    */
   laid(bench) {
     if (this.rests.size === 0) return bench;
@@ -68,7 +69,7 @@ export class BenchPane {
     }) };
   }
 
-  /** @param {BenchView} bench */
+  /** @param {DrawnBench} bench */
   draw(bench) {
     this.table.draw(this.laid(bench));
   }
@@ -89,11 +90,20 @@ export class BenchPane {
     TALL.removeEventListener("change", this.turned);
     WIDE.removeEventListener("change", this.laidOut);
     clearTimeout(this.speaking);
+    clearTimeout(this.freshUntil);
   }
 
   /** @param {string} text */
   tell(text) {
     words(this.note, text);
+    this.fresh(text !== "");
+  }
+
+  /** An answer stands for a while where it is seen, also where its place lies under the docked strip. @param {boolean} on */
+  fresh(on) {
+    clearTimeout(this.freshUntil);
+    flag(this.note, "is-fresh", on);
+    if (on) this.freshUntil = setTimeout(() => flag(this.note, "is-fresh", false), FRESH_MS);
   }
 
   /**
@@ -102,6 +112,7 @@ export class BenchPane {
    */
   lookAt(place) {
     this.note.replaceChildren(h("p", { class: "seen-at" }, t("seen-title", { place: t(`look-${place}`) })), h("ul", { class: "seen" }, seen(benchOf(this.session.view), place).map((line) => h("li", {}, line))));
+    this.fresh(true);
   }
 
   /**

@@ -20,6 +20,7 @@ const NAME_RIM_CM = 1.5; // between a name and the table's edge
 const LEADS = { mains: ["mains_unit", "mains_wall"], data: ["data_unit", "data_computer"] };
 
 /** @typedef {import('../types/names').OtherHand} OtherHandPlace */
+/** A bench as it is drawn: padAt is where a hand has the pad while it is dragged. @typedef {BenchView & { padAt?: Point }} DrawnBench */
 
 export class Table {
   /** @param {BenchView} bench */
@@ -102,7 +103,7 @@ export class Table {
     return m ? Math.hypot(m.a, m.b) : 4;
   }
 
-  /** @param {BenchView} bench */
+  /** @param {DrawnBench} bench */
   draw(bench) {
     /** @type {(el: Element | undefined, x: number, y: number, more?: string) => void} */
     const place = (el, x, y, more = "") => el && attr(el, "transform", `translate(${x.toFixed(2)} ${y.toFixed(2)})${more}`);
@@ -118,7 +119,7 @@ export class Table {
       if (el) flag(el, "is-taken", socket.taken_by);
     }
     const ends = /** @type {Record<End, EndAt>} */ (Object.fromEntries(bench.ends.map((end) => [end.id, end])));
-    const padSpot = this.hand.draw(bench.hand, bench.strap);
+    const padSpot = this.hand.draw(bench.hand, bench.strap, bench.padAt);
     this.other.draw(bench);
     this.spot = [bench.hand.x, bench.hand.y];
     this.otherAt = bench.strap.other_hand;

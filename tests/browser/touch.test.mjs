@@ -1,0 +1,79 @@
+// The bench by touch: plugs, parts and the pad follow a finger, the page stays, and what slid under the finger was not pressed.
+import { describe, test } from "node:test";
+import assert from "node:assert/strict";
+import { withPage } from "./lib.mjs";
+import * as student from "./student.mjs";
+
+const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
+
+/** Where an element of the drawing lies in the window: its middle, or its own origin. */
+const middle = (page, selector) => page.locator(selector).first().evaluate((el) => {
+  const box = (el.querySelector(".hit") ?? el).getBoundingClientRect();
+  return [box.x + box.width / 2, box.y + box.height / 2];
+});
+const origin = (page, selector) => page.locator(selector).first().evaluate((el) => {
+  const m = el.getScreenCTM();
+  return [m.e, m.f];
+});
+
+/** Drags with one finger, as the device reports it. */
+async function swipe(page, [x0, y0], [x1, y1], steps = 12) {
+  const cdp = await page.context().newCDPSession(page);
+  const touch = (type, at) => cdp.send("Input.dispatchTouchEvent", { type, touchPoints: at ? [{ x: at[0], y: at[1] }] : [] });
+  await touch("touchStart", [x0, y0]);
+  for (let k = 1; k <= steps; k += 1) await touch("touchMove", [x0 + ((x1 - x0) * k) / steps, y0 + ((y1 - y0) * k) / steps]);
+  await touch("touchEnd");
+  await cdp.detach();
+}
+
+const scrolled = (page) => page.evaluate(() => scrollY);
+
+async function plugIn(page, end, socket) {
+  const hold = await middle(page, `.plug[data-end="${end}"]`), plug = await origin(page, `.plug[data-end="${end}"]`), target = await origin(page, `.socket[data-socket="${socket}"]`);
+  const top = await scrolled(page);
+  await swipe(page, hold, [target[0] + hold[0] - plug[0], target[1] + hold[1] - plug[1]]);
+  await page.locator(`.socket[data-socket="${socket}"].is-taken`).waitFor({ state: "attached" });
+  assert.equal(await scrolled(page), top, `the page slid away under the plug of ${end}`);
+}
+
+describe("the bench by touch", { concurrency: 1 }, () => {
+  test("plugs go in, the pad goes onto the finger and off again, and the page stays where it is", async () => {
+    await withPage(phone, async ({ page, url }) => {
+      await student.openScenario(page, url, "first-wiring", 3);
+      const decline = page.getByRole("button", { name: "On my own" });
+      if (await decline.isVisible()) await decline.click();
+      await page.locator(".table").scrollIntoViewIfNeeded();
+      const sockets = await page.$$eval(".socket", (all) => all.map((el) => el.dataset.socket));
+      assert.ok(sockets.length > 6);
+      await plugIn(page, "mains_wall", "outlet1");
+      const before = await student.kept(page);
+      // The pad: onto the finger, and it is not tapped by that.
+      await swipe(page, await middle(page, ".pad:not(.press)"), await middle(page, ".part-hand .dusk-fill"));
+      await page.locator(".pad.press.is-on").waitFor({ state: "attached" });
+      assert.equal(await page.locator(".bench-note").filter({ hasText: /tap/i }).count(), 0);
+      assert.equal(await student.kept(page), before + 1, "one drag is one deed");
+      const [x, y] = await middle(page, ".pad.press");
+      await swipe(page, [x, y], [x > 195 ? x - 130 : x + 130, y]);
+      await page.locator(".pad.press:not(.is-on)").waitFor({ state: "attached" });
+    });
+  });
+
+  test("from the bare table the page scrolls, and an answer is in sight above the docked strip", async () => {
+    await withPage(phone, async ({ page, url }) => {
+      await student.openScenario(page, url, "first-wiring", 3);
+      const decline = page.getByRole("button", { name: "On my own" });
+      if (await decline.isVisible()) await decline.click();
+      await page.locator(".table").scrollIntoViewIfNeeded();
+      // A plug where it does not belong: the bench says so, and the words are not under the strip.
+      const hold = await middle(page, '.plug[data-end="pad"]'), plug = await origin(page, '.plug[data-end="pad"]'), target = await origin(page, '.socket[data-socket="outlet1"]');
+      await swipe(page, hold, [target[0] + hold[0] - plug[0], target[1] + hold[1] - plug[1]]);
+      const note = page.locator(".bench-note.is-fresh");
+      await note.waitFor();
+      const over = await note.evaluate((el) => {
+        const box = el.getBoundingClientRect();
+        return { inside: box.top >= 0 && box.bottom <= innerHeight, free: el.contains(document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2)) };
+      });
+      assert.deepEqual(over, { inside: true, free: true });
+    });
+  });
+});
