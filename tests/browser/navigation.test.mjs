@@ -29,7 +29,7 @@ const PLACES = {
   class: { hash: "#class", view: "class" },
 };
 
-const TITLES = { faults: /^Faults and the tests .* · /, skills: /^Skill map · /, notebook: /^Notebook · /, words: /words · /, teach: /^For instructors · /, assign: /^Set a bench for a class · /, class: /^What came in · / };
+const TITLES = { faults: /^Faults and the tests .* · /, skills: /^Skill map · /, notebook: /^Notebook · /, words: /words · /, teach: /^For instructors · /, assign: /^Set a bench for a class · /, class: /^Class results · / };
 
 /** Wraps what a page must not do twice, before any of its scripts runs: frames that are asked for, and sections that stand together. */
 function watchPage() {

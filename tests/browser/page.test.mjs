@@ -29,7 +29,7 @@ describe("the page", { concurrency: 2 }, () => {
 
   test("an instructor's ways lead to setting a bench and to what came in; a fresh bench has a seed of its own", async () => {
     await withPage(wide, async ({ page, url }) => {
-      for (const [link, heading] of [["Set a bench", "Set a bench for a class"], ["What came in", "What came in"]]) {
+      for (const [link, heading] of [["Set a bench", "Set a bench for a class"], ["Class results", "Class results"]]) {
         await page.goto(`${url}?${link.length}`);
         await page.getByRole("link", { name: link, exact: true }).click();
         await page.getByRole("heading", { level: 1, name: heading, exact: true }).waitFor();

@@ -77,7 +77,7 @@ describe("rehearsals", { concurrency: true }, () => {
       await page.locator(".link.is-seen").waitFor();
 
       const debrief = await student.check(page);
-      assert.deepEqual(debrief.steps.map((step) => step.verdict), [...Array(6).fill("holds"), "worth knowing"], debrief.text);
+      assert.deepEqual(debrief.steps.map((step) => step.verdict), [...Array(6).fill("correct"), "worth knowing"], debrief.text);
       assert.match(debrief.text, /The reading holds, from trace to rate/);
       assertTruth(debrief, count, seconds);
     });
@@ -92,7 +92,7 @@ describe("rehearsals", { concurrency: true }, () => {
       const first = await student.check(page);
       assert.equal(first.firstOpen, "The count, N", first.text);
       assert.match(first.steps.find((step) => step.first).text, /N and this window do not quite agree/);
-      assert.equal(first.verdictOf("The multiplier"), "holds");
+      assert.equal(first.verdictOf("The multiplier"), "correct");
       student.assertNoTruth(first, count);
       const second = await student.check(page);
       assert.equal(second.firstOpen, "The count, N");
@@ -120,7 +120,7 @@ describe("rehearsals", { concurrency: true }, () => {
       const { count, seconds } = await measure(page);
       await student.fillSheet(page, { count, seconds, multiplier: 6, rate: count * 6 });
       const first = await student.check(page);
-      assert.equal(first.verdictOf("The trace"), "holds", first.text);
+      assert.equal(first.verdictOf("The trace"), "correct", first.text);
       assert.equal(first.firstOpen, "The multiplier", first.text);
       assert.match(first.text, /You multiply by 6/);
       student.assertNoTruth(first, count);

@@ -204,11 +204,13 @@ fn remarks(student: &Line) -> Vec<String> {
         (looks(OTHER_COURSE), "in the result of another course"),
     ]
     .into_iter()
-    .filter_map(|(on, text)| on.then(|| text.to_string()))
+    .filter(|(on, _)| *on)
+    .map(|(_, text)| text.to_string())
     .chain(
-        [("same log as", &student.copied), ("cursors and marks as", &student.alike)].into_iter().filter_map(
-            |(text, others)| (!others.is_empty()).then(|| format!("{text} {}", others.join(", "))),
-        ),
+        [("same log as", &student.copied), ("cursors and marks as", &student.alike)]
+            .into_iter()
+            .filter(|(_, others)| !others.is_empty())
+            .map(|(text, others)| format!("{text} {}", others.join(", "))),
     )
     .collect()
 }

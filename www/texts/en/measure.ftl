@@ -5,7 +5,7 @@ measure-snap = Marks and dragged cursors go to the nearest peak
 measure-after = This take began { $s } after the end of exercise.
 take-label = Label of this take
 zoom-in = Look closer, A to B
-zoom-out = All of it again
+zoom-out = Zoom out
 spot-kept = window 1
 spot-hint = look here
 spot-deed = here
@@ -109,7 +109,7 @@ truth-record_how = { $n } intervals from the first beat to the last, { $s } s. N
 truth-range = mV: the range, plus or minus
 truth-amplitude = mV: the height from A to B
 
-offer-title = How do you want to take this bench?
+offer-title = How do you want to start?
 offer-shown = Watch it done first
 offer-half = Half done, I finish it
 offer-alone = On my own
@@ -120,7 +120,7 @@ offer-now-half = Half done. If a recording lies open, set A and B, count, and wr
 offer-now-alone = On your own. Hints come after a check, if you ask for them.
 offer-now-shown = Now you, with a heart that you have not met. The running count and the snap to peaks are there to help, if you want them.
 
-way-stand = Where you stand
+way-stand = Your progress
 way-stand_for = twelve skills, and what you did
 way-stand_text = What went well twice, what is due again, and each trial that you checked, with its strip.
 side-skills = Skill map

@@ -62,7 +62,7 @@ asked-window = A and B stand { $s } s apart or more.
 asked-long = A and B stand 15 s apart or more; a shorter window makes each beat weigh too much.
 asked-compared = Your count is compared with the detector’s in your own window.
 asked-count = N is the number of beats between A and B: one for each steep climb.
-asked-work = T, the multiplier and the rate follow from one another.
+asked-work = Multiplier = 60/T; rate = N × multiplier.
 
 fault-cause = Cause
 fault-seen = On the strip

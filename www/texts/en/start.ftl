@@ -11,14 +11,14 @@ tools-scenarios = Scenarios
 tools-open = Open a recording
 tools-faults = Faults and tests
 tools-language = Language
-tools-theme = Smoked or paper
+tools-theme = Dark or light
 
 caution-title = For teaching, not for diagnosis
 caution-short = For teaching, not for diagnosis. On a real bench follow your local codes, your institution’s rules and the licensed clinicians and instructors who are responsible for it.
 caution-long = The subject here is simulated, and nothing on this page says anything about anyone’s health. Before a sensor goes on a person, follow your local codes and your institution’s rules, and ask the instructor. If a trace worries you, see a licensed clinician.
 
 start-title = Rehearse the finger pulse
-start-lede = Wire a bench, strap a pad on a finger, and coax a pulse out of the hum. Then mark an interval, count the beats, and find out how near your rate comes to one that the bench knows and you do not.
+start-lede = Connect the equipment, record a clean pulse, count the beats, and compare your rate with the true rate, which the bench knows and you do not.
 start-all = All scenarios
 
 way-kept = Go on where you were
@@ -27,7 +27,7 @@ way-rehearse = Rehearse
 way-rehearse_for = before the lab, twenty minutes
 way-rehearse_text = A bench in pieces: put it together, strap the pad on, tune the strip, record, count. Every step is looked at.
 way-rehearse_go = Begin with “{ $title }”
-way-glimpse = In half a minute
+way-glimpse = 30-second preview
 way-check = Check yourself
 way-check_for = five minutes, again and again
 way-check_text = A bench with something wrong and a heart you have not met. The debrief comes after your reading.
@@ -36,12 +36,12 @@ way-assign = Set it for a class
 way-assign_for = ten minutes, for instructors
 way-assign_text = Put a bench together with the faults you want, try how fair its grading is, pass a link on, and see who is ready.
 way-assign_go = Set a bench
-way-assign_class = What came in
+way-assign_class = Class results
 
 hero-foot = the foot
 hero-peak = the peak, once in every beat
 hero-notch = the notch
-hero-bump = the small bump that|everyone counts once
+hero-bump = the second bump:|do not count it
 
 start-help-guided = guided
 start-help-alone = on your own

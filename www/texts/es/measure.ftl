@@ -5,7 +5,7 @@ measure-snap = Las marcas y los cursores arrastrados van al pico más próximo
 measure-after = Este registro empezó { $s } después del final del ejercicio.
 take-label = Etiqueta de este registro
 zoom-in = Mirar de cerca, de A a B
-zoom-out = Todo otra vez
+zoom-out = Alejar
 spot-kept = ventana 1
 spot-hint = mira aquí
 spot-deed = aquí
@@ -109,7 +109,7 @@ truth-record_how = { $n } intervalos del primer latido al último, { $s } s. Nin
 truth-range = mV: el rango, más o menos
 truth-amplitude = mV: la altura de A a B
 
-offer-title = ¿Cómo quieres tomar esta mesa?
+offer-title = ¿Cómo quieres empezar?
 offer-shown = Ver antes cómo se hace
 offer-half = Hecha a medias, yo la acabo
 offer-alone = Por mi cuenta
@@ -120,7 +120,7 @@ offer-now-half = A medio hacer. Si hay un registro abierto, coloca A y B, cuenta
 offer-now-alone = Por tu cuenta. Las pistas llegan después de comprobar, si las pides.
 offer-now-shown = Ahora tú, con un corazón que aún no conoces. El recuento a la vista y el ajuste a los picos están para ayudar, si los quieres.
 
-way-stand = Dónde estás
+way-stand = Tu progreso
 way-stand_for = doce destrezas, y lo que hiciste
 way-stand_text = Lo que salió bien dos veces, lo que toca repasar y cada ensayo que comprobaste, con su tira.
 side-skills = Mapa de destrezas

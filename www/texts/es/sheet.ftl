@@ -62,7 +62,7 @@ asked-window = A y B están separados { $s } s o más.
 asked-long = A y B están separados 15 s o más; en una ventana más corta cada latido pesa demasiado.
 asked-compared = Tu recuento se compara con el del detector en tu propia ventana.
 asked-count = N es el número de latidos entre A y B: uno por cada subida rápida.
-asked-work = T, el multiplicador y la frecuencia se siguen unos de otros.
+asked-work = Multiplicador = 60/T; frecuencia = N × multiplicador.
 
 fault-cause = Causa
 fault-seen = En la tira

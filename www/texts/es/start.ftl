@@ -27,14 +27,14 @@ tools-scenarios = Escenarios
 tools-open = Abrir un registro
 tools-faults = Averías y pruebas
 tools-language = Idioma
-tools-theme = Ahumado o papel
+tools-theme = Oscuro o claro
 
 caution-title = Para enseñar, no para diagnosticar
 caution-short = Para enseñar, no para diagnosticar. En una mesa real sigue las normas locales, las reglas de tu institución y las indicaciones de los docentes y profesionales de la salud habilitados que respondan de ella.
 caution-long = Aquí el sujeto es simulado, y nada de esta página dice algo sobre la salud de nadie. Antes de poner un sensor a una persona, sigue las normas locales y las reglas de tu institución, y pregunta a tu docente. Si un trazo te preocupa, consulta a un profesional de la salud habilitado.
 
 start-title = Ensaya el pulso del dedo
-start-lede = Conecta una mesa, sujeta un sensor a un dedo y saca el pulso de entre el zumbido. Después marca un intervalo, cuenta los latidos y averigua cuánto se acerca tu frecuencia a una que la mesa conoce y tú no.
+start-lede = Conecta el equipo, registra un pulso limpio, cuenta los latidos y compara tu frecuencia con la verdadera, que la mesa conoce y tú no.
 start-all = Todos los escenarios
 
 way-kept = Sigue donde estabas
@@ -43,7 +43,7 @@ way-rehearse = Ensaya
 way-rehearse_for = antes de la práctica, veinte minutos
 way-rehearse_text = Una mesa en piezas: móntala, pon el sensor, ajusta la tira, registra, cuenta. Se mira cada paso.
 way-rehearse_go = Empezar con «{ $title }»
-way-glimpse = En medio minuto
+way-glimpse = Vista de 30 segundos
 way-check = Ponte a prueba
 way-check_for = cinco minutos, una y otra vez
 way-check_text = Una mesa a la que le pasa algo y un corazón que aún no conoces. El balance llega después de tu lectura.
@@ -52,12 +52,12 @@ way-assign = Proponla a una clase
 way-assign_for = diez minutos, para docentes
 way-assign_text = Monta una mesa con las averías que quieras, prueba si su evaluación es justa, comparte un enlace y mira quién está a punto.
 way-assign_go = Preparar una mesa
-way-assign_class = Lo recibido
+way-assign_class = Resultados de la clase
 
 hero-foot = pie
 hero-peak = pico, uno en cada latido
 hero-notch = incisura
-hero-bump = onda pequeña que|todos cuentan un día
+hero-bump = la segunda onda:|no se cuenta
 
 start-help-guided = con guía
 start-help-alone = por tu cuenta

@@ -77,4 +77,4 @@ paper-key_misreading = { $field } = { $formula }: { $words }
 paper-key_reading = The reading
 paper-key_own = Each student’s bench has a heart of its own. The count is judged in the student’s own window.
 paper-key_edge = A beat on a cursor may be counted or not. One beat more or less in { $s } s is { $v } beats/min.
-paper-key_true = The true rates, with seeds and severities, come with the answer key of “What came in”, behind your word.
+paper-key_true = The true rates, with seeds and severities, come with the answer key of “Class results”, behind your word.

@@ -327,5 +327,5 @@ impression-fuzzy = Un trazo grueso o con ruido
 impression-misshapen = Una onda de otra forma
 impression-jumpy = Espigas, escalones, cortes
 impression-wandering = Ondas lentas, o un tamaño cambiante
-impression-crowded = Muy pocas o demasiadas ondas, o una pantalla parada
+impression-crowded = Muy pocas o demasiadas ondas, o una pantalla congelada
 impression-paper = Un buen trazo, un desliz en el papel

@@ -77,4 +77,4 @@ paper-key_misreading = { $field } = { $formula }: { $words }
 paper-key_reading = La lectura
 paper-key_own = El banco de cada estudiante tiene su propio corazón. La cuenta se juzga en la ventana del estudiante.
 paper-key_edge = Un latido sobre un cursor puede contarse o no. Un latido más o menos en { $s } s son { $v } latidos/min.
-paper-key_true = Las frecuencias verdaderas, con semillas y gravedades, vienen en la clave de «Lo que llegó», tras tu palabra.
+paper-key_true = Las frecuencias verdaderas, con semillas y gravedades, vienen en la clave de «Resultados de la clase», tras tu palabra.
