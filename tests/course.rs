@@ -391,7 +391,7 @@ fn a_saved_class_holds_the_word_as_a_hash_and_opens_with_it() {
     let text = saved::write(&class);
     assert!(!text.contains(WORD) && text.contains("sha256:"));
     let back = saved::read(&text).unwrap().0;
-    let ada = [roster::Entry { code: "Ada".into(), ..Default::default() }];
+    let ada = [(roster::Entry { code: "Ada".into(), ..Default::default() }, 0)];
     assert_eq!(back.set.all().len(), 4);
     for (one, own) in back.set.all().iter().zip(class.set.all()) {
         assert_eq!((one.whole, one.bench), (own.whole, own.bench), "the same to the word");
@@ -405,6 +405,14 @@ fn a_saved_class_holds_the_word_as_a_hash_and_opens_with_it() {
     assert!(old.contains(WORD));
     let old = saved::read(&old).unwrap().0;
     assert_eq!(answers::answers(&old.set.all()[0].text, None, &ada).map(|key| key.len()), Ok(3));
+    // Tries that were given beside the others' stand in it too.
+    class.cares.put("Ada", Care { tries: 2, ..Care::default() });
+    let everybody = class.everybody();
+    assert_eq!(
+        everybody.iter().map(|(entry, more)| (entry.code.as_str(), *more)).collect::<Vec<_>>(),
+        [("Ada", 2)]
+    );
+    assert_eq!(answers::answers(ASSIGNMENT, None, &everybody).map(|key| key.len()), Ok(5));
     assert!(!saved::write(&old).contains(WORD));
 }
 

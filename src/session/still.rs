@@ -11,6 +11,7 @@ use super::worksheet::Field;
 use crate::assess::asked;
 use crate::assess::misreading::{Misreading, named};
 use crate::plain::json;
+use crate::recording::Recording;
 use crate::rng::{Stream, mix};
 use crate::scenario::text::value_of;
 use crate::scenario::{Scenario, ScenarioError, compose};
@@ -174,12 +175,19 @@ fn laid(mut session: Session, length: f64, draws: &mut Stream) -> Option<Still> 
     if peaks.iter().any(|p| !p.sure) {
         return None;
     }
-    let clear =
-        |t: f64| peaks.iter().all(|p| [0.0, delay_s].iter().all(|d| (p.at_s + d - t).abs() >= CLEAR_S));
+    let tops = tops(&session.take()?.recording, &peaks.iter().map(|p| p.at_s).collect::<Vec<_>>(), delay_s);
+    let clear = |t: f64| {
+        peaks.iter().all(|p| [0.0, delay_s].iter().all(|d| (p.at_s + d - t).abs() >= CLEAR_S))
+            && tops.iter().all(|top| (top - t).abs() >= CLEAR_S)
+    };
     for a in places.into_iter().filter(|a| clear(*a) && clear(*a + length)) {
         let b = a + length;
         session.put_cursors(a, b).ok()?;
         let right = Reading::of(session.right(Field::Count)?, length);
+        // Whoever looks for the highest point of each beat, be it the second wave, finds as many.
+        if tops.iter().filter(|t| **t >= a && **t < b).count() as f64 != right.count {
+            continue;
+        }
         if right.count < 4.0 || session.right(Field::Rate) != Some(right.rate) {
             continue;
         }
@@ -211,6 +219,21 @@ fn laid(mut session: Session, length: f64, draws: &mut Stream) -> Option<Still> 
         });
     }
     None
+}
+
+/// Where each beat is highest on the paper, s: from a little before its peak to as much before the next one. In some subjects that
+/// is the second wave.
+fn tops(recording: &Recording, peaks_s: &[f64], delay_s: f64) -> Vec<f64> {
+    const BEFORE_S: f64 = 0.2;
+    let starts: Vec<usize> =
+        peaks_s.iter().map(|t| recording.sample_at((t + delay_s - BEFORE_S).max(0.0))).collect();
+    let ends = starts.iter().skip(1).copied().chain([recording.len()]);
+    let highest = |(from, to): (usize, usize)| {
+        let codes = recording.codes().get(from..to)?;
+        let at = (0..codes.len()).max_by_key(|k| (codes[*k], core::cmp::Reverse(*k)))?;
+        Some((from + at) as f64 / recording.rate_hz())
+    };
+    starts.iter().copied().zip(ends).filter_map(highest).collect()
 }
 
 /// The first of each misreading.

@@ -171,7 +171,7 @@ impl Course {
         gradebook::write(&lines, &feedback, &order).map_err(|e| told(e.told()))
     }
 
-    /// Everybody who can be named, as JSON: the list, or else who handed in.
+    /// Everybody who has a code, as JSON: `[[student, more tries than the others]…]`, see [`Class::everybody`].
     pub fn everybody(&self) -> String {
         json!(self.class.everybody()).to_string()
     }
@@ -200,7 +200,7 @@ impl AnswerKey {
     /// The lines of a student of [`Course::everybody`].
     pub fn rows(&self, student: &str) -> Result<String, JsValue> {
         let wrong = |e: plain::Unread| fail("core_stopped", json!({"told": e.to_string()}));
-        let entry: Entry = plain::from_json(student).map_err(wrong)?;
-        Ok(answers::rows(&self.key.of(&entry).map_err(|e| told(e.told()))?))
+        let (entry, more): (Entry, u32) = plain::from_json(student).map_err(wrong)?;
+        Ok(answers::rows(&self.key.of(&entry, more).map_err(|e| told(e.told()))?))
     }
 }

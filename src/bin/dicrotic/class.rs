@@ -369,10 +369,7 @@ fn html(summary: &Summary, lines: &[Line], names: bool, notes: &[String]) -> Str
         body.push_str("</tbody></table></div>");
     };
     part("Faults left at the end", summary.faults.iter().map(|f| (f.id, f.left, f.met)).collect());
-    part(
-        "Misreadings",
-        summary.misreadings.iter().map(|(id, n)| (id.as_str(), *n, summary.results)).collect(),
-    );
+    part("Misreadings", summary.misreadings.iter().map(|(id, n)| (id.as_str(), *n, summary.here)).collect());
     part("Steps that were right", summary.steps.iter().map(|s| (s.step.name(), s.right, s.judged)).collect());
     part(
         "Skills shown, per cent",

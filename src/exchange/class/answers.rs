@@ -93,8 +93,9 @@ impl Key {
         Ok(Self { scenario, text: text.into(), key: assignment.key, seeds: assignment.seeds, tries })
     }
 
-    /// What a student meets, try by try. It depends on that student alone, so that a list may be divided.
-    pub fn of(&self, entry: &Entry) -> Result<Vec<Answer>, AnswersError> {
+    /// What a student meets, try by try, with `more` tries than the others. It depends on that student alone, so that a list may be
+    /// divided.
+    pub fn of(&self, entry: &Entry, more: u32) -> Result<Vec<Answer>, AnswersError> {
         let student = if self.seeds == Seeds::Each { entry.code.as_str() } else { "" };
         let answer = |n: u32| {
             let seed = seeds::seed(&self.key, student, n);
@@ -110,14 +111,15 @@ impl Key {
                 rate: true_rate(&drawn, heart)?,
             })
         };
-        (1..=self.tries).map(answer).collect()
+        (1..=self.tries.saturating_add(more).min(MOST_TRIES)).map(answer).collect()
     }
 }
 
-/// The key for a list, as [`Key`] tells it for each.
-pub fn answers(text: &str, word: Option<&str>, list: &[Entry]) -> Result<Vec<Answer>, AnswersError> {
+/// The key for a list of students, each with how many tries they have more than the others, as [`Key`] tells it for each.
+pub fn answers(text: &str, word: Option<&str>, list: &[(Entry, u32)]) -> Result<Vec<Answer>, AnswersError> {
     let key = Key::open(text, word)?;
-    let all: Result<Vec<Vec<Answer>>, AnswersError> = list.iter().map(|entry| key.of(entry)).collect();
+    let all: Result<Vec<Vec<Answer>>, AnswersError> =
+        list.iter().map(|(entry, more)| key.of(entry, *more)).collect();
     Ok(all?.concat())
 }
 

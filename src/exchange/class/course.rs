@@ -165,13 +165,14 @@ impl Class {
             .collect()
     }
 
-    /// The list; where there is none, whoever handed in.
-    pub fn everybody(&self) -> Vec<Entry> {
-        if !self.roster.is_empty() {
-            return self.roster.clone();
-        }
-        let entry = |line: super::line::Line| Entry { code: line.code, ..Entry::default() };
-        self.lines().into_iter().map(entry).collect()
+    /// Everybody with a code: those of the list, and whoever handed in beside them; each with how many tries they have more than the
+    /// others.
+    pub fn everybody(&self) -> Vec<(Entry, u32)> {
+        let entry = |line: super::line::Line| {
+            let super::line::Line { code, name, email, group, care, .. } = line;
+            (Entry { code, name, email, group }, care.tries)
+        };
+        self.lines().into_iter().filter(|line| !line.code.is_empty()).map(entry).collect()
     }
 
     /// How every student stands.

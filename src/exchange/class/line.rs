@@ -10,7 +10,7 @@ use crate::assess::rubric::OF;
 use crate::assess::verdict::Step;
 use crate::exchange::handin::class::once_each;
 use crate::exchange::handin::together::{Beside, beside, whose};
-use crate::exchange::handin::{Against, Compared, Graded, HandinError};
+use crate::exchange::handin::{Against, Graded, HandinError};
 use crate::plain::names;
 use crate::session::seeds::{self, tidy};
 use std::cmp::Reverse;
@@ -319,9 +319,4 @@ fn misreadings(graded: &Graded) -> Vec<String> {
         all.extend(outcome.explained().filter(|m| !all.contains(m)));
     }
     all
-}
-
-/// Whether a result was done on the bench that was set, as far as that is known.
-pub(super) fn on_this_bench(graded: &Graded) -> bool {
-    graded.verified() && graded.compared != Compared::Other
 }

@@ -1,9 +1,9 @@
 //! What to talk about: what went wrong at first and what at last, over all results, and group by group.
 
 use super::course::Class;
-use super::line::{Line, STATES, State, minutes, on_this_bench};
+use super::line::{Line, STATES, State, minutes};
 use crate::assess::verdict::Verdict;
-use crate::exchange::handin::class::{Summary, sum_up};
+use crate::exchange::handin::class::{Summary, on_this_bench, sum_up};
 use crate::exchange::handin::together::beside;
 use crate::exchange::handin::{Graded, Outcome};
 use crate::plain::json;

@@ -43,6 +43,9 @@ pub struct Summary {
     pub skills: Vec<(&'static str, f64)>,
     /// Number of results, each counted once.
     pub results: usize,
+    /// How many of them are verified and of a bench that was set, as far as that is known: faults, misreadings, steps and skills are
+    /// counted in these alone.
+    pub here: usize,
     /// Results that were handed in again.
     pub again: usize,
     /// Results that were not compared with anything, because nothing was given as set.
@@ -62,11 +65,13 @@ pub fn sum_up(results: &[Graded]) -> Summary {
     let each = results.iter().zip(&beside).filter(|(_, beside)| beside.again.is_none());
     let results: Vec<&Graded> = each.map(|(graded, _)| graded).collect();
     let results = &results[..];
+    let here: Vec<&Graded> = results.iter().copied().filter(|graded| on_this_bench(graded)).collect();
     Summary {
-        faults: faults(results),
-        misreadings: most_first(results.iter().filter_map(|g| g.outcome.explained())),
-        steps: steps(results),
-        skills: skills(results),
+        faults: faults(&here),
+        misreadings: most_first(here.iter().filter_map(|g| g.outcome.explained())),
+        steps: steps(&here),
+        skills: skills(&here),
+        here: here.len(),
         results: results.len(),
         again: beside.iter().filter(|b| b.again.is_some()).count(),
         not_compared: results.iter().filter(|g| g.compared == Compared::Nothing).count(),
@@ -74,6 +79,11 @@ pub fn sum_up(results: &[Graded]) -> Summary {
         several,
         doubtful: results.iter().filter(|g| !g.verified()).count(),
     }
+}
+
+/// Whether a result was done on the bench that was set, as far as that is known.
+pub(in crate::exchange) fn on_this_bench(graded: &Graded) -> bool {
+    graded.verified() && graded.compared != Compared::Other
 }
 
 /// Codes in their order, each once.

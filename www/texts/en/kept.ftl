@@ -10,6 +10,7 @@ room-forget = { $n ->
     [one] Forget my oldest one
    *[other] Forget my { $n } oldest
 }
+room-back = Back to the start
 room-without = Begin without keeping it
 kept-off = This browser keeps nothing for this page, as in a private window. Kept of this attempt: { $when }. It lives as long as the page is open: hand it in or save your takes before you close it.
 kept-again = This attempt is kept again, with everything you have done.

@@ -10,6 +10,7 @@ room-forget = { $n ->
     [one] Olvidar el más antiguo mío
    *[other] Olvidar los { $n } más antiguos míos
 }
+room-back = Volver al inicio
 room-without = Empezar sin guardarlo
 kept-off = Este navegador no guarda nada para esta página, como en una ventana privada. Guardado de este intento: { $when }. Vive mientras la página esté abierta: entrégalo o guarda tus registros antes de cerrarla.
 kept-again = Este intento se guarda de nuevo, con todo lo que has hecho.
