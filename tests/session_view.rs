@@ -438,6 +438,7 @@ const CALLS: &[(&str, &str)] = &[
     ("scenario_json", "text"),
     ("compose_scenario", "text"),
     ("fairness_of", "seeds of its own"),
+    ("contradictions_of", "text that the page gave"),
     ("qr_svg", "text"),
     ("read_code", "told: code"),
     ("scenario_digest", "text"),

@@ -5,8 +5,11 @@ use super::attempt::Session;
 use super::{guide, script};
 use crate::assess::rubric::Rubric;
 use crate::assess::task::Reads;
+use crate::plain::json;
 use crate::scenario::fault::{self, Impression};
 use crate::scenario::{Scenario, schema::Start};
+use serde_json::Value;
+use thiserror::Error;
 
 /// What the worked example earns, taken alone.
 pub fn of_example(scenario: &Scenario, text: &str) -> Result<Rubric, String> {
@@ -22,7 +25,68 @@ pub fn missing(rubric: &Rubric) -> Vec<String> {
 }
 
 /// Where brief, task, criteria, rubric and faults of a scenario contradict each other.
-pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<String> {
+#[derive(Clone, Debug, Error, PartialEq)]
+pub enum Contradiction {
+    /// The recording that is asked for is shorter than the window.
+    #[error(
+        "pass.record_s = {record_s}: a recording of that length does not hold the window of {window_s} s that is asked for"
+    )]
+    RecordingTooShort {
+        /// Shortest recording, s.
+        record_s: f64,
+        /// Window, s.
+        window_s: f64,
+    },
+    /// The longest window is shorter than the shortest.
+    #[error("task.longest_s = {longest_s}, pass.window_s = {window_s}: no window is both")]
+    NoWindow {
+        /// Longest window, s.
+        longest_s: f64,
+        /// Shortest window, s.
+        window_s: f64,
+    },
+    /// The brief speaks of less time than is asked for.
+    #[error("brief: the longest time it speaks of is {stated_s} s, {field} asks for {asked_s} s")]
+    BriefSaysLess {
+        /// What asks for it.
+        field: &'static str,
+        /// Longest time that the brief speaks of, s.
+        stated_s: f64,
+        /// What is asked for, s.
+        asked_s: f64,
+    },
+    /// Something is wrong with the bench that no `[[fault]]` names.
+    #[error("fault: \"{fault}\" is at work on this bench and no [[fault]] names it")]
+    Unlisted {
+        /// Its name in the catalogue.
+        fault: String,
+    },
+}
+
+impl Contradiction {
+    /// The code by which the page knows it, and its arguments.
+    pub fn told(&self) -> (&'static str, Value) {
+        match self {
+            Self::RecordingTooShort { record_s, window_s } => {
+                ("recording_too_short", json!({"record": record_s, "window": window_s}))
+            }
+            Self::NoWindow { longest_s, window_s } => {
+                ("no_window", json!({"longest": longest_s, "window": window_s}))
+            }
+            Self::BriefSaysLess { field, stated_s, asked_s } => {
+                let code = if *field == RECORD { "brief_recording" } else { "brief_window" };
+                (code, json!({"stated": stated_s, "asked": asked_s}))
+            }
+            Self::Unlisted { fault } => ("unlisted", json!({"fault": fault})),
+        }
+    }
+}
+
+/// The field that asks for a length of the recording.
+const RECORD: &str = "pass.record_s";
+
+/// All of them.
+pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<Contradiction> {
     let mut found = Vec::new();
     let pass = &scenario.pass;
     let task = scenario.task.settle(0);
@@ -31,25 +95,20 @@ pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<String> {
         && window_s > pass.record_s + 1e-9
         && !given_take(scenario)
     {
-        found.push(format!(
-            "pass.record_s = {}: a recording of that length does not hold the window of {window_s} s that is asked for",
-            pass.record_s
-        ));
+        found.push(Contradiction::RecordingTooShort { record_s: pass.record_s, window_s });
     }
-    if let Some(most) = task.longest_s.filter(|most| *most + 1e-9 < pass.window_s) {
-        found.push(format!("task.longest_s = {most}, pass.window_s = {}: no window is both", pass.window_s));
+    if let Some(longest_s) = task.longest_s.filter(|most| *most + 1e-9 < pass.window_s) {
+        found.push(Contradiction::NoWindow { longest_s, window_s: pass.window_s });
     }
     let stated = seconds_in(&scenario.brief);
     let most_stated = stated.iter().copied().fold(0.0, f64::max);
     let asks_record = task.reads() != Reads::Nothing && !given_take(scenario);
-    for (field, asked, applies) in [
-        ("pass.record_s", pass.record_s, asks_record),
+    for (field, asked_s, applies) in [
+        (RECORD, pass.record_s, asks_record),
         ("the shortest window", pass.window_s, question.brief_says_window),
     ] {
-        if applies && !stated.is_empty() && asked > most_stated + 1e-9 {
-            found.push(format!(
-                "brief: the longest time it speaks of is {most_stated} s, {field} asks for {asked} s"
-            ));
+        if applies && !stated.is_empty() && asked_s > most_stated + 1e-9 {
+            found.push(Contradiction::BriefSaysLess { field, stated_s: most_stated, asked_s });
         }
     }
     found.extend(unlisted(scenario, text));
@@ -67,7 +126,7 @@ fn given_take(scenario: &Scenario) -> bool {
 }
 
 /// Causes that are at work on a wired bench and stand in no `[[fault]]`: finding and mending them would earn nothing.
-fn unlisted(scenario: &Scenario, text: &str) -> Vec<String> {
+fn unlisted(scenario: &Scenario, text: &str) -> Vec<Contradiction> {
     if scenario.bench.start == Start::Apart {
         return Vec::new();
     }
@@ -83,7 +142,7 @@ fn unlisted(scenario: &Scenario, text: &str) -> Vec<String> {
         .iter()
         .filter(|id| !tuned(id) && !listed(id))
         .filter(|id| fault::named(id).is_some_and(|f| f.impression != Impression::Paper))
-        .map(|id| format!("fault: \"{id}\" is at work on this bench and no [[fault]] names it"))
+        .map(|id| Contradiction::Unlisted { fault: id.to_string() })
         .collect()
 }
 

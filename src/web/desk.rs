@@ -14,6 +14,7 @@ use crate::scenario::{Scenario, compose, text};
 use crate::session::Session;
 use crate::session::compact::Code;
 use crate::session::fairness::{TOLERANCES_BPM, fairness};
+use crate::session::readiness;
 use crate::session::save::Replay;
 use crate::strip::frame::Frame;
 use crate::strip::svg;
@@ -69,6 +70,16 @@ pub fn fairness_of(toml: &str, first: u32, students: u32, window_s: f64) -> Resu
     let mut told = json!(found);
     told["tolerances"] = json!(TOLERANCES_BPM);
     Ok(told.to_string())
+}
+
+/// Where brief, task, criteria and faults of a scenario contradict each other, as JSON: `[{code, args}…]`.
+#[wasm_bindgen(js_name = contradictions)]
+pub fn contradictions_of(toml: &str) -> Result<String, JsValue> {
+    let scenario = Scenario::read(toml).map_err(|e| scenario_fail(&e))?;
+    let found = readiness::contradictions(&scenario, toml);
+    let told: Vec<_> =
+        found.iter().map(|one| one.told()).map(|(code, args)| json!({"code": code, "args": args})).collect();
+    Ok(json!(told).to_string())
 }
 
 /// The names of all kinds of question, as an instructor chooses from them.

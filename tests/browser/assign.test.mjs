@@ -60,6 +60,21 @@ describe("what is passed on", { concurrency: 2 }, () => {
     });
   });
 
+  test("where brief, criteria and faults do not fit together it is said, and a fault that nobody listed is added by one press", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openAssign(page, url);
+      assert.equal(await page.locator(".agree").isVisible(), false);
+      await page.getByLabel("Shortest recording, s").fill("30");
+      await page.locator('.agree [data-code="brief_recording"]').filter({ hasText: "30 s" }).waitFor();
+      await page.getByLabel("Finger, °C").fill("19");
+      const cold = page.locator('.agree [data-code="unlisted"]').first();
+      await cold.waitFor();
+      await cold.getByRole("button", { name: /^Add “/ }).click();
+      await cold.waitFor({ state: "detached" });
+      assert.equal(await page.locator('.fault-row').count() > 0, true);
+    });
+  });
+
   test("a formula that cannot be stands marked in its own field, in words, and nothing can be packed meanwhile", async () => {
     await withPage(wide, async ({ page, url }) => {
       await openAssign(page, url);

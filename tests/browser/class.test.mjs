@@ -98,11 +98,11 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       await page.locator(".intake").waitFor();
       await open(page, "Open what was set", [made.assignment]);
       await page.locator(".given[data-n='1']").waitFor();
-      assert.match(await page.locator(".given li").innerText(), /Faults: .+ and .+\. 3 tries\./);
+      assert.match(await page.locator(".given-list li").innerText(), /Faults: .+ and .+\. 3 tries\./);
       await open(page, "Open what was set", [easier]);
       await page.locator("dialog[open]").getByText("easier.toml has the same name and is another bench.").waitFor();
       await pressButton(page, "Leave it as it was");
-      assert.equal(await page.locator(".given li").count(), 1);
+      assert.equal(await page.locator(".given-list li").count(), 1);
       await open(page, "Open what was set", [easier]);
       await pressButton(page, "Set both");
       await page.locator(".given[data-n='2']").waitFor();
@@ -112,12 +112,17 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       assert.equal(await page.getByText("Another bench of this name is set too.").count(), 0);
       // A result is not what was set; a bench is no result.
       await open(page, "Open what was set", [result]);
-      await page.locator(".intake-wrong").getByText("It is a result and not what was set.").waitFor();
+      await page.locator(".given-wrong").getByText("It is a result and not what was set.").waitFor();
+      await page.locator("summary", { hasText: "Or paste its link" }).click();
+      await page.getByLabel("Link of the assignment or the course").fill("no link");
+      await pressButton(page, "Take the link");
+      await page.locator(".given-wrong").getByText("There is no link with an assignment in it.").waitFor();
+      assert.equal(await page.locator(".given-wrong li").count(), 1, "what was told before outlives its cause");
       await open(page, "Choose files", [easier]);
       await page.locator("dialog[open]").getByText("easier.toml is a bench or a course and no result.").waitFor();
       await pressButton(page, "No, leave it out");
       await page.locator(".intake-wrong").getByText("and was left out").waitFor();
-      assert.equal(await page.locator(".given li").count(), 1);
+      assert.equal(await page.locator(".given-list li").count(), 1);
     });
   });
 
@@ -134,6 +139,8 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       await pressButton(page, "Take the list");
       await page.getByText("Line 3: the code “S-001” is already on line 2.").waitFor();
       assert.match(await page.locator(".roster-said").innerText(), /One student is on the list/, "one line that is wrong takes the list along");
+      await open(page, "Open the list", [made.assignment]);
+      await page.getByText("This is no list of students").waitFor();
       await open(page, "Open the list", [made.roster]);
       await open(page, "Choose files", files);
       await graded(page, 300);
@@ -171,12 +178,16 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       assert.ok(book.startsWith("\ufeffSIS id,name,points,most points,feedback\r\n") || book.startsWith("\ufeffSIS id,name,points,"), book.slice(0, 80));
       assert.equal(book.trim().split("\r\n").length, 301);
       const ill = book.split("\r\n").find((line) => line.startsWith("S-015"));
-      assert.match(ill, /,20,"waived\. ill;' =1\+1"$/, "a formula where semicolons divide");
+      assert.match(ill, /,20,"Waived\. ill;' =1\+1"$/, "a formula where semicolons divide");
       // To the file, and back from it in another tab.
       const kept = await save(page, "Save the class");
       const file = path.join(mkdtempSync(path.join(os.tmpdir(), "dicrotic-class-")), kept.name);
       writeFileSync(file, kept.text);
       await pressButton(page, "Forget all");
+      await pressButton(page, "Keep it");
+      assert.ok((await page.locator(".students tbody tr").count()) > 0, "forgotten without a yes");
+      await pressButton(page, "Forget all");
+      await pressButton(page, "Forget it");
       await page.locator(".class-results").waitFor({ state: "hidden" });
       await open(page, "Open a saved class", [file]);
       await graded(page, 300);

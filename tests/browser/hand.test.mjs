@@ -73,7 +73,7 @@ describe("a class", { concurrency: 2 }, () => {
       assert.equal((await save(page, "Save the scenario file")).text, file.text);
       // What cannot be is told, and nothing is passed on meanwhile.
       await page.getByLabel("Key of the assignment").fill("");
-      await page.locator("#assign .calm").filter({ hasText: "assignment.key" }).waitFor();
+      await page.locator("#assign .calm").filter({ hasText: "Look at “Key of the assignment”" }).waitFor();
       assert.ok(await page.getByRole("button", { name: "Copy the link" }).isDisabled());
     });
   });
@@ -187,7 +187,7 @@ describe("a class", { concurrency: 2 }, () => {
       const table = await save(page, "Save as a table (CSV)");
       assert.equal(table.text.trim().split("\n").length, 2, "file and code are one attempt");
       assert.match(await page.locator(".class-note").allInnerTexts().then((all) => all.join(" ")), /One result was handed in more than once/);
-      assert.match(await page.locator(".given li").innerText(), /^Week three/);
+      assert.match(await page.locator(".given-list li").innerText(), /^Week three/);
 
       // Looking at it: the same strip and debrief, and nothing can be changed.
       await page.locator(".students .c-look button").first().click();
@@ -260,7 +260,7 @@ describe("a class", { concurrency: 2 }, () => {
       await openAssign(page, url);
       await compose(page);
       await page.getByLabel("Word for the truth").fill("short");
-      await page.locator("#assign .calm").filter({ hasText: "assignment.word" }).waitFor();
+      await page.locator("#assign .calm").filter({ hasText: "Look at “Word for the truth" }).waitFor();
       await page.getByLabel("Word for the truth").fill("chalk and slate");
       await page.getByLabel("Words after the last check").fill("With a word.");
       const link = await student.linkWith(page, "With a word.");
@@ -389,7 +389,7 @@ describe("a class", { concurrency: 2 }, () => {
       const side = dialog.locator(".show-side:not([hidden])");
       assert.ok((await side.locator(".show-table svg [data-part], .show-table svg .lead").count()) > 3, "a bench is drawn");
       const place = dialog.locator(".show-place");
-      const alike = Number((await place.innerText()).match(/^1 of (\d+) that look alike · mains 60 Hz$/)?.[1]);
+      const alike = Number((await place.innerText()).match(/^1 of (\d+) that look alike · mains 120 V, 60 Hz$/)?.[1]);
       assert.ok(alike > 1, await place.innerText());
       await pressButton(page, "Name it");
       const names = [await dialog.locator(".show-title").innerText()];

@@ -2,7 +2,7 @@
 // What few visits need, in a core of its own that has this beside all the rest: opening and writing files, composing and handing
 // out, grading a class. Whoever imports this file waits until that core is there.
 
-import init, { AnswerKey, composeScenario, Course as Inner, courseFile, courseHanded, fairness, hashedWord, isCourse, Lab, Package, QuestionBank, qrSvg, Regrade, resultsIn, scenarioJson, SetList, taskKinds } from "../wasm/dicrotic_desk.js";
+import init, { AnswerKey, composeScenario, contradictions, Course as Inner, courseFile, courseHanded, fairness, hashedWord, isCourse, Lab, Package, QuestionBank, qrSvg, Regrade, resultsIn, scenarioJson, SetList, taskKinds } from "../wasm/dicrotic_desk.js";
 import { Bench, digestOf, guarded } from "./core.js";
 /** @import { Args } from './types/names' */
 /** @import { Care, ClassTerms, ClassTold, Fairness, GradebookOrder, ScenarioValue, SetBench, Source } from './types/told' */
@@ -50,6 +50,12 @@ export function courseOut(text) {
  * @param {string} text @returns {{ course: string, results: string[] } | null}
  */
 export const partResults = (text) => JSON.parse(guarded(() => resultsIn(text)) ?? "null");
+/**
+ * Where brief, task, criteria and faults of a scenario contradict each other.
+ * @param {string} toml @returns {{ code: string, args: Args }[]}
+ */
+export const contradictionsOf = (toml) => JSON.parse(guarded(() => contradictions(toml)));
+
 /**
  * How many of so many right students each way of grading fails: {students, without, own_window, exact_count, record_mean, tolerances}.
  * @param {string} toml @param {number} first @param {number} students @param {number} [window] @returns {Fairness}

@@ -34,7 +34,7 @@ fn check(file: &Path, ready: bool, word: Option<&str>) -> Result<String, Vec<Str
             .map_err(|failure| vec![failure.to_string()])?;
     }
     let mut complaints = replay_all(&scenario, &text);
-    complaints.extend(readiness::contradictions(&scenario, &text));
+    complaints.extend(readiness::contradictions(&scenario, &text).iter().map(ToString::to_string));
     let mut line = format!("{}: valid, {} scripted attempts", terminal::name(file), scenario.attempt.len());
     if ready || scenario.attempt.iter().any(|a| a.expect.passed) {
         match readiness::of_example(&scenario, &text) {

@@ -13,6 +13,7 @@ import { asideNote } from "../device/aside.js";
 import { aside, keep, layTextAside, recall } from "../device.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
+import { Agree } from "./agree.js";
 import { CourseMaker } from "./course.js";
 import { blank, sealed } from "./draft.js";
 import { Fair } from "./fair.js";
@@ -56,6 +57,7 @@ class Assign {
     this.form = new Form({ scenarios, faults, changed: () => this.changed(), pickBase: (id) => this.pickBase(id) });
     this.preview = new Preview();
     this.fair = new Fair();
+    this.agree = new Agree({ faults, add: (fault) => this.form.add(fault) });
     this.course = new CourseMaker({ current: () => (this.workOut(), this.toml), addressOf: () => this.out.base });
     this.out = new Out({ saveFile: () => this.saveFile(), settle: () => this.settle() });
     this.pack = packagePart(() => (this.workOut(), this.toml === null ? null : { toml: this.toml, id: this.form.value().id ?? "" }));
@@ -63,7 +65,7 @@ class Assign {
       h("div", { class: "wide-lead" }, h("h1", { id: "assign-h", tabindex: "-1" }, t("assign-title")), h("p", { class: "lede" }, t("assign-lede")),
         h("div", { class: "row" }, button(t("assign-load"), () => this.load(), { pic: "open" }), h("a", { class: "btn btn-plain", href: "#class" }, t("way-assign_class")), h("a", { class: "btn btn-plain", href: "fields.html", hreflang: "en" }, t("assign-all_fields")))),
       this.problem, this.note,
-      h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.fair.el)), this.out.el, this.course.el, this.pack.el);
+      h("div", { class: "assign-two" }, this.form.el, h("div", { class: "assign-side" }, this.preview.el, this.agree.el, this.fair.el)), this.out.el, this.course.el, this.pack.el);
     const kept = recall("assign");
     try {
       this.take(typeof kept?.id === "string" ? kept : blank());
@@ -128,6 +130,7 @@ class Assign {
       markWrong(this.form.el, null);
       this.preview.show(this.toml);
       this.fair.show(this.toml);
+      this.agree.show(this.toml);
       this.shown = this.out.show(this.toml, scenario);
     } catch (error) {
       if (!(error instanceof CoreError)) throw error;
@@ -144,6 +147,7 @@ class Assign {
     this.toml = null;
     this.complain(t("assign-problem", { told }));
     this.pack.can(false);
+    this.agree.show(null);
     this.out.show(null);
   }
 

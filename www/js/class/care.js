@@ -33,6 +33,7 @@ export async function decide(line, name) {
   prop(tries, "value", String(care.tries));
   prop(until, "value", momentText(care.until_s));
   prop(note, "value", care.note);
+  let linked = 0; // tries that a link which was copied gives
   const said = h("p", { class: "quiet", role: "status" });
   const link = h("output", { class: "address", hidden: true });
   const given = state.course.given();
@@ -42,7 +43,9 @@ export async function decide(line, name) {
     const value = scenarioValue(given[0][1]);
     if (!value.assignment) return;
     value.assignment.attempts = Math.min(99, (value.assignment.attempts ?? 0) + Math.max(1, Number(tries.value) || 0));
-    if (Number(tries.value) < 1) tries.value = "1";
+    if (!(Number(tries.value) >= 1)) tries.value = "1";
+    // A link that is out gives the try: it is kept, whatever becomes of the rest of the form.
+    linked = Math.max(1, Math.min(MOST_TRIES, Math.round(Number(tries.value))));
     words(link, await linkOf(composed(value)));
     link.hidden = false;
     words(said, (await copy(link.textContent ?? "", link)) ? t("class-care_link_copied") : t("hand-by_hand"));
@@ -55,7 +58,10 @@ export async function decide(line, name) {
     h("div", { class: "row" }, h("button", { type: "submit", class: "btn btn-strong" }, t("class-care_keep")), h("button", { type: "button", class: "btn", onclick: () => dialog.close("no") }, t("class-care_leave")))));
   dialog.returnValue = "";
   await asked(dialog);
-  if (dialog.returnValue !== "yes") return false;
+  if (dialog.returnValue !== "yes") {
+    if (linked > care.tries) state.course.care(line.code, { ...care, tries: linked });
+    return linked > care.tries;
+  }
   state.course.care(line.code, { waived: waived.box.checked, tries: Math.max(0, Math.min(MOST_TRIES, Math.round(Number(tries.value) || 0))), until_s: momentOf(until.value), note: note.value });
   return true;
 }

@@ -4,6 +4,7 @@
 
 import { asked } from "../ask.js";
 import { CoreError } from "../core.js";
+import { isCourseText, scenarioValue } from "../desk.js";
 import { dialog as question, h } from "../dom.js";
 import { listed, num, t } from "../text.js";
 import { button } from "../widgets.js";
@@ -11,19 +12,35 @@ import { state } from "./state.js";
 /** @import { FaultBook } from '../types/page' */
 /** @import { SetBench } from '../types/told' */
 
+/** What tells the bench of a scenario's text from another. @param {string} toml */
+function ofText(toml) {
+  const { fault = [], assignment } = scenarioValue(toml);
+  return { faults: fault.map(({ name, severity }) => ({ id: name, severity: severity ?? null })), tries: assignment?.attempts ?? null, of_course: false };
+}
+
 export class Given {
   /**
-   * altered(): what is set is other than it was; complain(from, told): it could not be set.
-   * @param {{ faults: FaultBook, altered: () => unknown, complain: (from: string, told: string) => unknown }} ways
+   * altered(): what is set is other than it was.
+   * @param {{ faults: FaultBook, altered: () => unknown }} ways
    */
-  constructor({ faults, altered, complain }) {
+  constructor({ faults, altered }) {
     this.faults = faults;
     this.altered = altered;
-    this.complain = complain;
+    this.wrong = h("ul", { class: "intake-wrong given-wrong", role: "status", "aria-label": t("class-wrong_list") });
     this.said = h("p", { class: "quiet given-none" }, t("class-given_none"));
     this.list = h("ul", { class: "given-list", "aria-label": t("class-step_set") });
-    this.el = h("div", { class: "given", role: "group", "aria-label": t("class-step_set") }, this.said, this.list);
+    this.el = h("div", { class: "given", role: "group", "aria-label": t("class-step_set") }, this.said, this.list, this.wrong);
     this.show();
+  }
+
+  /** Something that could not be set, told where it was opened. @param {string} from @param {string} told */
+  complain(from, told) {
+    this.wrong.append(h("li", {}, h("b", {}, from), " ", told));
+  }
+
+  /** What was told of something opened before is over. */
+  fresh() {
+    this.wrong.replaceChildren();
   }
 
   show() {
@@ -36,7 +53,7 @@ export class Given {
       button(t("class-given_out"), () => this.takeBack(one), { kind: "btn-small btn-plain", "aria-label": t("class-given_out_of", { title: one.title, from: one.from }) }))));
   }
 
-  /** What tells a bench from another: its faults, and how many tries there are. @param {SetBench} one */
+  /** What tells a bench from another: its faults, and how many tries there are. @param {Pick<SetBench, "faults" | "tries" | "of_course">} one */
   told({ faults, tries, of_course: part }) {
     const name = (/** @type {SetBench["faults"][number]} */ { id, severity }) => {
       const word = this.faults.of(id)?.name ?? id;
@@ -59,7 +76,7 @@ export class Given {
   async take(from, toml) {
     try {
       const rivals = state.course.rivals(toml);
-      const answer = rivals.length > 0 ? await this.ask(rivals, from) : "add";
+      const answer = rivals.length > 0 ? await this.ask(rivals, from, toml) : "add";
       if (answer !== "add" && answer !== "replace") return false;
       if (answer === "replace") for (const bench of rivals) state.course.takeBack(bench);
       state.course.give(from, toml);
@@ -75,20 +92,35 @@ export class Given {
 
   /**
    * Asks what is to become of a bench whose name another one has.
-   * @param {string[]} rivals @param {string} from
+   * @param {string[]} rivals @param {string} from @param {string} toml
    */
-  async ask(rivals, from) {
+  async ask(rivals, from, toml) {
     const dialog = question();
     const known = state.course.setTold().filter((one) => rivals.includes(one.bench));
     const answer = (/** @type {string} */ word) => () => dialog.close(word);
     dialog.replaceChildren(h("h2", { id: "ask-h" }, t("class-rival_title", { title: known[0]?.title ?? "" })),
       h("p", {}, t("class-rival_text", { from })), h("ul", {}, known.map((one) => h("li", {}, h("b", {}, one.from), ": ", this.told(one)))),
+      isCourseText(toml) ? "" : h("p", {}, h("b", {}, from), ": ", this.told(ofText(toml))),
       h("div", { class: "row" }, h("button", { type: "button", class: "btn btn-strong", autofocus: true, onclick: answer("replace") }, t("class-rival_replace")),
         h("button", { type: "button", class: "btn", onclick: answer("add") }, t("class-rival_add")), h("button", { type: "button", class: "btn btn-plain", onclick: answer("leave") }, t("class-rival_leave"))));
     dialog.returnValue = "";
     await asked(dialog);
     return dialog.returnValue;
   }
+}
+
+/**
+ * Whether a class is to be forgotten, which cannot be taken back; it can be saved first. Escape is no.
+ * @param {() => unknown} save
+ */
+export async function askForget(save) {
+  const dialog = question();
+  dialog.replaceChildren(h("h2", { id: "ask-h" }, t("class-forget_title")), h("p", {}, t(state.unsaved ? "class-forget_unsaved" : "class-forget_saved")),
+    h("div", { class: "row" }, h("button", { type: "button", class: "btn btn-strong", autofocus: true, onclick: () => dialog.close("no") }, t("class-forget_no")),
+      state.unsaved && h("button", { type: "button", class: "btn", onclick: () => { save(); dialog.close("no"); } }, t("class-save")), h("button", { type: "button", class: "btn btn-plain", onclick: () => dialog.close("yes") }, t("class-forget_yes"))));
+  dialog.returnValue = "";
+  await asked(dialog);
+  return dialog.returnValue === "yes";
 }
 
 /**

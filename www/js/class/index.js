@@ -6,11 +6,13 @@ import { CoreError } from "../core.js";
 import { h, prop } from "../dom.js";
 import { faultWords } from "../faults/words.js";
 import { download } from "../download.js";
+import { calm } from "../frame.js";
 import { chooseFiles } from "../hand/file.js";
 import { lookRoute } from "../route.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
 import { ShowFault } from "./faultshow.js";
+import { askForget } from "./given.js";
 import { Intake } from "./intake.js";
 import { Out } from "./out.js";
 import { report } from "./report.js";
@@ -91,7 +93,10 @@ class ClassScreen {
     const { overview, students, out, results } = this.on;
     const told = state.course.told();
     prop(results, "hidden", told.lines.length === 0);
-    overview.replaceChildren(...report(told, this.faults, () => students.show(told)));
+    overview.replaceChildren(...report(told, this.faults, () => {
+      students.show(told);
+      students.el.scrollIntoView({ block: "start" });
+    }));
     overview.dataset.students = String(told.lines.length);
     students.show(told);
     out.show(told);
@@ -130,6 +135,7 @@ class ClassScreen {
       this.endParts();
       putCourse(course);
       state.waiting = course.waiting();
+      calm("");
       this.fill();
     } catch (error) {
       if (!(error instanceof CoreError)) throw error;
@@ -138,6 +144,7 @@ class ClassScreen {
   }
 
   async forget() {
+    if (state.course.told().lines.length > 0 && !(await askForget(() => this.save()))) return;
     this.endParts();
     await forget();
     this.fill();

@@ -42,7 +42,7 @@ export class Intake {
     this.stop = button(t("class-cancel"), () => this.cancel());
     this.work = h("div", { class: "intake-work", hidden: true }, this.progress, this.stop);
     this.status = h("p", { class: "quiet", role: "status" });
-    this.given = new Given({ faults, altered: () => this.setAnew(), complain: (from, told) => this.complain(from, told) });
+    this.given = new Given({ faults, altered: () => this.setAnew() });
     this.wrong = h("ul", { class: "intake-wrong", tabindex: "0", "aria-label": t("class-wrong_list") });
     /** @type {HTMLElement} */
     this.drop = h("div", { class: "drop", ondragover: (event) => { event.preventDefault(); this.drop.classList.add("is-over"); }, ondragleave: () => this.drop.classList.remove("is-over"), ondrop: (event) => this.dropped(event) },
@@ -55,6 +55,7 @@ export class Intake {
     const roster = this.box("roster", "class-roster_paste", "class-roster_take", (text) => this.roster(text));
     this.el = h("section", { class: "intake", "aria-label": t("class-intake") },
       h("div", { class: "intake-step" }, h("h2", {}, t("class-step_set")), this.given.el, h("div", { class: "row" }, button(t("class-given_open"), () => chooseFiles(".toml,.txt", (files) => this.setFiles(files), true), { pic: "open" })),
+        h("details", {}, h("summary", {}, t("class-given_or")), this.box("link", "class-given_link", "class-given_take", (text) => this.setLinks(text))),
         h("h2", {}, t("class-step_roster")), this.rosterSaid, h("div", { class: "row" }, button(t("class-roster_open"), () => chooseFiles(".csv,.txt,.tsv,text/csv,text/plain", async ([file]) => file && this.roster(await file.text())), { pic: "open" }), this.forgetList), this.rosterWrong,
         h("details", {}, h("summary", {}, t("class-roster_or")), roster)),
       h("div", { class: "intake-step" }, h("h2", {}, t("class-step_results")), this.drop, h("details", { class: "codes-box" }, h("summary", {}, t("class-codes_or")), codes)),
@@ -120,6 +121,10 @@ export class Intake {
    * @param {string} text
    */
   roster(text) {
+    if (/^\s*(\{|\[|id\s*=|format\s*=|<)/.test(text) || /^\s*\[\[?[a-z]+\]\]?\s*$/m.test(text)) {
+      this.rosterWrong.replaceChildren(h("li", {}, t("class-roster_no_list")));
+      return false;
+    }
     const { taken, wrong } = state.course.roster(text);
     const why = wrong.map(({ code, args }) => h("li", {}, coded("class-roster-wrong", code, args)));
     this.rosterWrong.replaceChildren(...(taken > 0 && wrong.length > 0 ? [h("li", {}, h("b", {}, t("class-roster_left_out", { n: wrong.length })))] : []), ...why);
@@ -149,13 +154,22 @@ export class Intake {
    * @param {File[]} files
    */
   async setFiles(files) {
+    this.given.fresh();
     for (const file of files) {
-      const text = await file.text();
-      if (file.size > MOST_COURSE_FILE) this.complain(file.name, t("class-too_large"));
+      const text = file.size > MOST_COURSE_FILE ? "" : await file.text();
+      if (!text) this.given.complain(file.name, t("class-too_large"));
       else if (/#[ac]=/.test(text) && !/\.toml$/i.test(file.name)) await this.links(file.name, text);
-      else if (/^\s*\{/.test(text) && /"dicrotic-(course-)?result"/.test(text)) this.complain(file.name, t("class-set_is_result"));
+      else if (/^\s*\{/.test(text) && /"dicrotic-(course-)?result"/.test(text)) this.given.complain(file.name, t("class-set_is_result"));
       else await this.given.take(file.name, text);
     }
+  }
+
+  /** Links that were handed out; true if each could be read. @param {string} text */
+  async setLinks(text) {
+    this.given.fresh();
+    if (/#[ac]=/.test(text)) await this.links(t("class-pasted"), text);
+    else this.given.complain(t("class-pasted"), t("class-given_no_link"));
+    return this.given.wrong.childElementCount === 0;
   }
 
   /**
@@ -219,7 +233,7 @@ export class Intake {
       try {
         set = await unpackText(packed, mark === "c" ? MOST_COURSE_BYTES : undefined);
       } catch {
-        this.complain(from, t("hand-link_damaged"));
+        this.given.complain(from, t("hand-link_damaged"));
         continue;
       }
       await this.given.take(t("class-link_in", { from }), set);

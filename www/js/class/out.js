@@ -115,10 +115,11 @@ export class Out {
   gradebook() {
     if (!this.told) return;
     const which = this.rows.select.value;
-    const all = this.told.lines;
+    const { told } = this;
+    const all = told.lines;
     const lines = which === "shown" ? shown(this.told, this.faults).map(({ line }) => line) : which === "ticked" ? all.filter((line) => state.view.ticked.has(line.code)) : all;
     this.tried(this.said, () => {
-      download("gradebook.csv", state.course.gradebook(lines.map((line) => line.code), lines.map((line) => feedbackOf(line, this.faults)), this.order), "text/csv");
+      download("gradebook.csv", state.course.gradebook(lines.map((line) => line.code), lines.map((line) => feedbackOf(line, this.faults, told)), this.order), "text/csv");
       words(this.said, t("class-gradebook_saved", { n: lines.length }));
     });
   }

@@ -2,7 +2,7 @@
 // The class at a glance: how many stand where, what to talk about, groups side by side, what changed. All counting is the core's.
 
 import { attr, h, style } from "../dom.js";
-import { num, t } from "../text.js";
+import { listed, num, t } from "../text.js";
 import { state } from "./state.js";
 import { named, nameOf, NONE, OF } from "./words.js";
 /** @import { FaultBook } from '../types/page' */
@@ -47,8 +47,8 @@ export function report(told, faults, filtered) {
     told.turned > 0 && t("class-turned", { n: told.turned }),
   ].filter((note) => typeof note === "string");
   const parts = [
-    tiles, minutes && h("p", { class: "quiet class-time" }, t("class-minutes_of", { v: num(minutes[1], 0), low: num(minutes[0], 0), high: num(minutes[2], 0) })), notes.map((note) => h("p", { class: "quiet class-note" }, note)), changes(told),
-    told.checked > 0 && h("p", { class: "quiet talk-about" }, t("class-talk_about")),
+    h("p", { class: "on-paper" }, [listed([...new Set(state.course.setTold().map((one) => one.title))]), new Date().toLocaleDateString()].filter(Boolean).join(", ")),
+    tiles, minutes && h("p", { class: "quiet class-time" }, t("class-minutes_of", { v: num(minutes[1], 0), low: num(minutes[0], 0), high: num(minutes[2], 0) }), told.checked > 0 && h("span", { class: "talk-about" }, " ", t("class-talk_about"))), notes.map((note) => h("p", { class: "quiet class-note" }, note)), changes(told),
     h("div", { class: "class-talk" },
       ABOUT.map((key) => talk(key, told, faults, filtered))),
     groups(told),

@@ -63,11 +63,16 @@ export const wrongOf = (line, faults) => [
   line.faults_left.length > 0 && t("class-left", { list: listed(line.faults_left.map((id) => faults.of(id)?.name ?? id)) }),
 ].filter((one) => typeof one === "string");
 
+/** A text as a sentence. @param {string} text */
+const sentence = (text) => `${text.charAt(0).toLocaleUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? "" : "."}`;
+
 /**
  * The feedback to a student: where they stand, what went wrong, the instructor's note.
- * @param {ClassLine} line @param {FaultBook} faults
+ * @param {ClassLine} line @param {FaultBook} faults @param {ClassTold} told
  */
-export function feedbackOf(line, faults) {
+export function feedbackOf(line, faults, told) {
+  // Which fault is left is no hint for whoever has tries left; why something could not be read is.
+  const wrong = [...line.failed.map((k) => told.failed[k]).map((one) => (one ? coded("error", one.why, one.args) : "")), ...line.against.map((code) => named("class-against", code)), ...wrongOf({ ...line, faults_left: [] }, faults), line.faults_left.length > 0 ? t("class-left_n", { n: line.faults_left.length }) : ""].filter(Boolean);
   const points = line.points === null ? "" : t("class-feedback_points", { n: num(line.points, 0), of: line.of });
-  return [`${named("class-state", line.state)}.`, points, ...wrongOf(line, faults).map((one) => `${one}.`), line.care.note].filter(Boolean).join(" ");
+  return [...[named("class-state", line.state), points, ...new Set(wrong)].filter(Boolean).map(sentence), line.care.note].filter(Boolean).join(" ");
 }

@@ -104,6 +104,16 @@ assign-stand_still = Stand still
 assign-run_on = Run on
 assign-seen = Seed { $v }. The pad’s signal as it stands, before anyone touches the bench.
 assign-unseen = Seed { $v }. The computer sees no recorder unit here, so the strip stays empty until that is put right.
+assign-agree = Does not fit together
+assign-agree_about = Students would be asked for one thing and judged by another.
+assign-agree-recording_too_short = The shortest recording ({ $record } s) does not hold the window of { $window } s.
+assign-agree-no_window = The longest window is { $longest } s and the shortest { $window } s: no window is both.
+assign-agree-brief_recording = The task text speaks of { $stated } s at most. A recording must have { $asked } s: say so in the text.
+assign-agree-brief_window = The task text speaks of { $stated } s at most. The window must have { $asked } s: say so in the text.
+assign-agree-unlisted = This bench has “{ $name }”, and it is not among the faults. Whoever finds it gets no point for it.
+assign-agree-unknown = Something does not fit ({ $code }).
+assign-agree_add = Add it as a fault
+assign-agree_add_of = Add “{ $name }” as a fault
 assign-fair = Is it fair?
 assign-fair_about = Students with a right method lay a window of this length anywhere on a clean record. What share of them would be failed by counting …
 assign-fair_own = in their own window, edges either way (this is how we grade)
@@ -178,7 +188,7 @@ class-look = Look
 class-look_n = { $n }
 class-look_at = Look at attempt { $n } of { $name }
 class-given_open = Open what was set
-class-given_none = Nothing is given as set yet, so no result can be compared with it. Open the assignment’s file, or paste its link below.
+class-given_none = Nothing is given as set yet, so no result can be compared with it. Open the assignment’s file, or paste its link.
 class-given_out = Take out
 class-given_tries = { $n ->
     [one] One try.
@@ -354,6 +364,20 @@ class-trace-restless = movement
 class-trace-short = too short, or no recording
 class-trace-foreign = another student’s recording
 class-trace_was = trace: { $list }
+class-left_n = { $n ->
+    [one] One fault is left
+   *[other] { $n } faults are left
+}
+class-forget_title = Forget this class?
+class-forget_unsaved = There is something that no file holds. It cannot be brought back.
+class-forget_saved = The file that you saved keeps it. Here it is gone.
+class-forget_no = Keep it
+class-forget_yes = Forget it
+class-given_or = Or paste its link
+class-given_link = Link of the assignment or the course
+class-given_take = Take the link
+class-given_no_link = There is no link with an assignment in it.
+class-roster_no_list = This is no list of students: it looks like an assignment or a result. An assignment belongs under 1, a result under 3.
 class-left = left: { $list }
 class-groups = Groups side by side
 class-group_group = Group

@@ -104,6 +104,16 @@ assign-stand_still = Detener
 assign-run_on = Seguir
 assign-seen = Semilla { $v }. La señal del sensor tal como está, antes de que nadie toque la mesa.
 assign-unseen = Semilla { $v }. Aquí la computadora no ve ninguna unidad de registro, así que la tira sigue vacía hasta que se arregle.
+assign-agree = No encaja
+assign-agree_about = Se pediría una cosa a los estudiantes y se les juzgaría por otra.
+assign-agree-recording_too_short = En el registro más corto ({ $record } s) no cabe la ventana de { $window } s.
+assign-agree-no_window = La ventana más larga es de { $longest } s y la más corta de { $window } s: ninguna es ambas.
+assign-agree-brief_recording = El texto de la tarea habla de { $stated } s como mucho. El registro debe tener { $asked } s: dilo en el texto.
+assign-agree-brief_window = El texto de la tarea habla de { $stated } s como mucho. La ventana debe tener { $asked } s: dilo en el texto.
+assign-agree-unlisted = Esta mesa tiene «{ $name }» y no está entre los fallos. Quien lo encuentre no recibe puntos por ello.
+assign-agree-unknown = Algo no encaja ({ $code }).
+assign-agree_add = Añadirlo como fallo
+assign-agree_add_of = Añadir «{ $name }» como fallo
 assign-fair = ¿Es justo?
 assign-fair_about = Unos estudiantes con un buen método ponen una ventana de esta duración en cualquier parte de un registro limpio. ¿Qué proporción suspendería si se contara…
 assign-fair_own = en su propia ventana, con los bordes a favor (así evaluamos)
@@ -178,7 +188,7 @@ class-look = Ver
 class-look_n = { $n }
 class-look_at = Ver el intento { $n } de { $name }
 class-given_open = Abrir lo encargado
-class-given_none = Aún no se ha dado nada como encargado, así que ningún resultado se puede comparar con ello. Abre el archivo de la tarea o pega abajo su enlace.
+class-given_none = Aún no se ha dado nada como encargado, así que ningún resultado se puede comparar con ello. Abre el archivo de la tarea o pega su enlace.
 class-given_out = Quitar
 class-given_tries = { $n ->
     [one] Un intento.
@@ -354,6 +364,20 @@ class-trace-restless = movimiento
 class-trace-short = demasiado corto, o sin registro
 class-trace-foreign = registro de otro estudiante
 class-trace_was = trazo: { $list }
+class-left_n = { $n ->
+    [one] Queda un fallo
+   *[other] Quedan { $n } fallos
+}
+class-forget_title = ¿Olvidar esta clase?
+class-forget_unsaved = Hay algo que ningún archivo guarda. No se puede recuperar.
+class-forget_saved = El archivo que guardaste la conserva. Aquí desaparece.
+class-forget_no = Conservarla
+class-forget_yes = Olvidarla
+class-given_or = O pegar su enlace
+class-given_link = Enlace de la tarea o del curso
+class-given_take = Tomar el enlace
+class-given_no_link = No hay ningún enlace con una tarea.
+class-roster_no_list = Esto no es una lista de estudiantes: parece una tarea o un resultado. Una tarea va en 1, un resultado en 3.
 class-left = sin arreglar: { $list }
 class-groups = Los grupos, uno junto a otro
 class-group_group = Grupo
