@@ -298,7 +298,7 @@ fn a_class_with_its_list_is_saved_opened_and_goes_out_as_gradebook_and_key() {
     assert!(!again.contains("changed:") && again.contains("Cy (nobody)"), "{again}");
     let strict = put("strict.toml", &format!("{ASSIGNMENT}\n[pass]\nwindow_s = 30.0\nrecord_s = 30.0\n"));
     let again = text(&dicrotic(&["class", "--open", &saved, "--set", &strict, "--save", &saved]).stdout);
-    assert!(again.contains("changed: group a-01: ready, ") && again.contains("; now tried, "), "{again}");
+    assert!(again.contains("changed: student 1: ready, ") && again.contains("; now tried, "), "{again}");
     let bad = put("bad.csv", "code\na\na\n");
     let refused = dicrotic(&["class", folder_text, "--roster", &bad]);
     assert!(

@@ -337,3 +337,71 @@ fn what_leaves_the_desk_has_no_script_and_no_word() {
     let told = dicrotic(&["check", &desk.path("shipped.toml"), "--word", students::WORD]);
     assert!(told.code == Some(2) && !told.error.contains("--word"), "{told:?}");
 }
+
+/// The assignment without its faults, under another name and a heading that looks like its own.
+fn rival() -> String {
+    let text = faultless();
+    let text = text.replace("id = \"before-the-lab\"", "id = \"another\"");
+    text.replace("title = \"Before the lab\"", "title = \" before  the\u{200b} LAB\u{200e}\"")
+}
+
+#[test]
+fn two_benches_of_one_heading_that_were_set_are_told_by_every_command_that_compares() {
+    let desk = Desk::new("rivals");
+    desk.hand_in("honest", &attempt(0));
+    desk.put("easy.toml", &rival());
+    let (set, easy) = (desk.path("set.toml"), desk.path("easy.toml"));
+    let both = ["--set", &set, "--set", &easy];
+    for told in [desk.grade(&both), desk.class(&both)] {
+        assert!(told.out.contains("easy.toml are different benches, and both are called"), "{told:?}");
+    }
+    let lines = dicrotic(&["grade", "--lines", both[0], both[1], both[2], both[3]]);
+    assert!(lines.error.contains("are different benches, and both are called"), "{lines:?}");
+    // Another heading is none of one's own, however near.
+    desk.put("easy.toml", &rival().replace("LAB", "LABS"));
+    for told in [desk.grade(&both), desk.class(&both)] {
+        assert!(!told.out.contains("different benches"), "{told:?}");
+    }
+}
+
+#[test]
+fn a_class_without_names_tells_no_code_wherever_it_speaks_of_others() {
+    let desk = Desk::new("nameless");
+    let honest = attempt(0);
+    desk.hand_in("a", &honest);
+    let mut copied = honest;
+    copied.1.student = "S-009".into();
+    desk.hand_in("b", &copied);
+    let results: Vec<Value> = [1, 4]
+        .iter()
+        .map(|k| serde_json::from_str(&result::write(&attempt(*k).0, &attempt(*k).1).unwrap()).unwrap())
+        .collect();
+    let course = json!({"format": "dicrotic-course-result", "version": 1, "course": "c", "results": results});
+    desk.put("in/c.dicrotic-course-result.json", &course.to_string());
+    let (folder, out, saved) = (desk.path("in"), desk.path("class.html"), desk.path("saved.json"));
+    let codes = ["S-009".to_string(), student(0), student(1), student(4)];
+    let nameless = |told: &str| {
+        assert!(codes.iter().all(|code| !told.contains(code.as_str())), "{told}");
+    };
+    let plain = dicrotic(&["class", &folder, "--save", &saved]);
+    nameless(&plain.out);
+    // The numbers are those that the lines are shown under.
+    for (who, other) in [("student 1 ", "same log as student 2"), ("student 2 ", "same log as student 1")] {
+        let line = plain.out.lines().find(|line| line.starts_with(who)).unwrap();
+        assert!(line.contains(other), "{plain:?}");
+    }
+    assert!(plain.out.contains("results of several students: student 3, student 4"), "{plain:?}");
+    dicrotic(&["class", &folder, "--out", &out]);
+    let html = std::fs::read_to_string(&out).unwrap();
+    nameless(&html);
+    assert!(html.contains("same log as student 2"), "{html}");
+    // Who stands otherwise than before.
+    desk.put("strict.toml", &format!("{ASSIGNMENT}\n[pass]\nwindow_s = 30.0\nrecord_s = 30.0\n"));
+    let again = dicrotic(&["class", "--open", &saved, "--set", &desk.path("strict.toml")]);
+    nameless(&again.out);
+    assert!(again.out.contains("changed: student "), "{again:?}");
+    // With names they are told.
+    let named = desk.class(&[]);
+    assert!(named.out.contains("same log as S-009"), "{named:?}");
+    assert!(named.out.contains(&format!("several students: {}, {}", student(1), student(4))), "{named:?}");
+}
