@@ -338,32 +338,6 @@ fn what_leaves_the_desk_has_no_script_and_no_word() {
     assert!(told.code == Some(2) && !told.error.contains("--word"), "{told:?}");
 }
 
-/// The assignment without its faults, under another name and a heading that looks like its own.
-fn rival() -> String {
-    let text = faultless();
-    let text = text.replace("id = \"before-the-lab\"", "id = \"another\"");
-    text.replace("title = \"Before the lab\"", "title = \" before  the\u{200b} LAB\u{200e}\"")
-}
-
-#[test]
-fn two_benches_of_one_heading_that_were_set_are_told_by_every_command_that_compares() {
-    let desk = Desk::new("rivals");
-    desk.hand_in("honest", &attempt(0));
-    desk.put("easy.toml", &rival());
-    let (set, easy) = (desk.path("set.toml"), desk.path("easy.toml"));
-    let both = ["--set", &set, "--set", &easy];
-    for told in [desk.grade(&both), desk.class(&both)] {
-        assert!(told.out.contains("easy.toml are different benches, and both are called"), "{told:?}");
-    }
-    let lines = dicrotic(&["grade", "--lines", both[0], both[1], both[2], both[3]]);
-    assert!(lines.error.contains("are different benches, and both are called"), "{lines:?}");
-    // Another heading is none of one's own, however near.
-    desk.put("easy.toml", &rival().replace("LAB", "LABS"));
-    for told in [desk.grade(&both), desk.class(&both)] {
-        assert!(!told.out.contains("different benches"), "{told:?}");
-    }
-}
-
 #[test]
 fn a_class_without_names_tells_no_code_wherever_it_speaks_of_others() {
     let desk = Desk::new("nameless");

@@ -57,12 +57,8 @@ fn add_file(all: &mut Given, path: &Path) -> Result<(), Failure> {
 /// Takes what a folder holds. Nobody named each of its files: what is no scenario is told on the error output and left out, what is
 /// hidden is left out in silence. An error where nothing is left.
 fn add_folder(all: &mut Given, folder: &Path) -> Result<(), Failure> {
-    let hidden = |path: &Path| {
-        let below = path.strip_prefix(folder).unwrap_or(path);
-        below.components().any(|part| part.as_os_str().as_encoded_bytes().starts_with(b"."))
-    };
     let (mut taken, mut left_out) = (0, Vec::new());
-    for item in handed_in::items(folder) {
+    for item in handed_in::items_in_sight(folder) {
         let (path, read) = match item {
             Ok(path) if path.extension().is_none_or(|e| e != "toml") => continue,
             Ok(path) => {
@@ -71,9 +67,6 @@ fn add_folder(all: &mut Given, folder: &Path) -> Result<(), Failure> {
             }
             Err((path, why)) => (path, Err(why)),
         };
-        if hidden(&path) {
-            continue;
-        }
         match read {
             Ok(text) => {
                 add(all, &terminal::name(&path), &text)?;

@@ -9,7 +9,7 @@
 pub mod codes;
 mod folder;
 
-pub use folder::items;
+pub use folder::items_in_sight;
 
 use std::collections::HashMap;
 use std::fs::{self, File};
