@@ -31,6 +31,9 @@ pub struct Bundle {
 
 /// Reads one; an error for anything else too.
 pub fn read(text: &str) -> Result<Bundle, HandinError> {
+    if text.len() > MOST_BYTES {
+        return Err(HandinError::TooLong { bytes: text.len(), most: MOST_BYTES });
+    }
     let other = || Err(HandinError::NoResult { found: "another format".into() });
     of(text).unwrap_or_else(other)
 }
