@@ -10,6 +10,14 @@ pub fn acts(c: char) -> bool {
     c.is_control() || line || turns
 }
 
+/// Whether a character has no width and stands for nothing: soft hyphen, joiners and what else hides (Unicode Technical Report 36), a
+/// mark of byte order, tags.
+pub fn hides(c: char) -> bool {
+    matches!(c,
+        '\u{ad}' | '\u{180e}' | '\u{200b}'..='\u{200d}' | '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}' | '\u{fffe}' | '\u{ffff}'
+        | '\u{e0000}'..='\u{e007f}')
+}
+
 /// The text with a blank in the place of each character that [acts]. Joiners without width stay: names of several scripts need them.
 pub fn without(text: &str) -> String {
     text.chars().map(|c| if acts(c) { ' ' } else { c }).collect()

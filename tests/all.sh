@@ -170,6 +170,9 @@ step "lints, wasm" lints_wasm
 step "documentation" env RUSTDOCFLAGS="-D warnings -A rustdoc::private-intra-doc-links" cargo doc --locked --no-deps --lib --document-private-items
 step "tests, native" cargo test --locked
 counted '^test result: ok\. ([0-9]+) passed; 0 failed.*'
+# The core of every visit refuses by the same limits.
+step "limits of the first core" cargo test --locked --no-default-features --test limits
+counted '^test result: ok\. ([0-9]+) passed; 0 failed.*'
 finished
 step "types of the page's scripts" node tests/browser/types.mjs
 counted '^[a-z_ ]+: ([0-9]+) passed, 0 failed$'

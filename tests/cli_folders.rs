@@ -5,10 +5,10 @@
 use std::os::unix::fs::{PermissionsExt, symlink};
 use std::os::unix::process::CommandExt;
 use std::path::Path;
-use std::process::{Command, Output, Stdio};
+use std::process::{Command, Output};
 use std::time::{Duration, Instant};
 
-use command::{dicrotic, error_of, scratch, written};
+use command::{dicrotic, error_of, scratch, within, written};
 use dicrotic::exchange::handin::result;
 use dicrotic::session::Session;
 use dicrotic::session::compact::Code;
@@ -21,21 +21,6 @@ mod students;
 fn one(k: u32) -> String {
     let (session, about) = attempt(k);
     result::write(&session, &about).unwrap()
-}
-
-/// What a command gives within a time; a hang is a failure.
-fn within(seconds: u64, command: &mut Command) -> (Option<i32>, String) {
-    let mut run = command.stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
-    let end = Instant::now() + Duration::from_secs(seconds);
-    while run.try_wait().unwrap().is_none() {
-        if Instant::now() > end {
-            run.kill().unwrap();
-            panic!("{command:?} goes on for more than {seconds} s");
-        }
-        std::thread::sleep(Duration::from_millis(10));
-    }
-    let Output { status, stderr, .. } = run.wait_with_output().unwrap();
-    (status.code(), String::from_utf8(stderr).unwrap())
 }
 
 /// Whether the one who runs this may pass every door, so that a closed one needs somebody else to stand before it.

@@ -280,9 +280,9 @@ fn a_class_with_its_list_is_saved_opened_and_goes_out_as_gradebook_and_key() {
     assert_eq!(rows[0], "\u{feff}SIS id,Who,Points");
     assert!(rows[1].starts_with("group a-01,\"'=cmd|'x'\","), "{}", rows[1]);
     assert_eq!(rows[3], "nobody,Cy,0");
-    // The key: for each of the list and each try, on the bench that the student really has.
+    // The key: for each of the list, and of those who handed in beside it, and each try, on the bench that the student really has.
     let key = std::fs::read_to_string(&key).unwrap();
-    assert_eq!(key.lines().count(), 1 + 3 * 3, "{key}");
+    assert_eq!(key.lines().count(), 1 + (3 + 2) * 3, "{key}");
     let mine = text(&dicrotic(&["seed", KEY, "Group A-01"]).stdout);
     let first = key.lines().nth(1).unwrap();
     assert!(first.contains(mine.trim()) && first.contains("strip_off charger_near"), "{first}");
@@ -298,7 +298,7 @@ fn a_class_with_its_list_is_saved_opened_and_goes_out_as_gradebook_and_key() {
     assert!(!again.contains("changed:") && again.contains("Cy (nobody)"), "{again}");
     let strict = put("strict.toml", &format!("{ASSIGNMENT}\n[pass]\nwindow_s = 30.0\nrecord_s = 30.0\n"));
     let again = text(&dicrotic(&["class", "--open", &saved, "--set", &strict, "--save", &saved]).stdout);
-    assert!(again.contains("changed: group a-01: ready, ") && again.contains("; now tried, "), "{again}");
+    assert!(again.contains("changed: student 1: ready, ") && again.contains("; now tried, "), "{again}");
     let bad = put("bad.csv", "code\na\na\n");
     let refused = dicrotic(&["class", folder_text, "--roster", &bad]);
     assert!(

@@ -144,3 +144,33 @@ fn a_line_beyond_reason_is_passed_over_and_bytes_that_are_no_text_are_told() {
     assert!(lines[3].contains("17825792 bytes; a course's result has at most"), "{text}");
     assert!(lines[0].contains("6291456 bytes; a result has at most") && lines[1].contains("UTF-8"), "{text}");
 }
+
+#[test]
+fn what_is_a_course_result_is_told_by_its_field_wherever_it_stands() {
+    let (session, about) = attempt(0);
+    let one: Value = serde_json::from_str(&result::write(&session, &about).unwrap()).unwrap();
+    // A field of another's making before it pushes the format far down.
+    let far = format!(
+        "{{\"course\":\"c\",\"a_note\":\"{}\",\"results\":[{one}],\"version\":1,\"format\":\"dicrotic-course-result\"}}",
+        "x".repeat(900)
+    );
+    // A student may be called anything, and an ordinary result stays one.
+    let named = students::attempt_at(ASSIGNMENT, "dicrotic-course-result", 1, students::way(0));
+    let named: Value = serde_json::from_str(&result::write(&named.0, &named.1).unwrap()).unwrap();
+    let folder = scratch("lines-course");
+    let scenario = written(&folder, "assignment.toml", ASSIGNMENT);
+    let cut = &far[..far.len() - 3];
+    let answers = graded(&[far.clone(), named.to_string(), cut.to_string()], &["--set", &scenario]);
+    assert_eq!(answers.len(), 3, "{answers:?}");
+    assert_eq!((&answers[0]["result"], &answers[0]["verified"]), (&Value::from(1), &Value::from("yes")));
+    assert_eq!((answers[1].get("result"), &answers[1]["verified"]), (None, &Value::from("yes")));
+    assert_eq!(answers[1]["student"], "dicrotic-course-result");
+    assert!(answers[2]["error"].as_str().unwrap().contains("ends in the middle"), "{answers:?}");
+    // As files too.
+    for (name, text) in [("far.json", far), ("named.json", named.to_string())] {
+        let file = written(&folder, name, text);
+        let out = folder.join("grades.csv");
+        told(&mut dicrotic(&["grade", &file, "--set", &scenario, "--out", out.to_str().unwrap()]));
+        assert_eq!(std::fs::read_to_string(&out).unwrap().lines().count(), 2, "{name}");
+    }
+}

@@ -48,6 +48,15 @@ fn a_built_page_is_packed_as_it_is_without_a_compiler() {
     let own =
         error_of(&mut dicrotic(&["pack", &scenario, "--to", &format!("{page}/index.html"), "--page", page]));
     assert!(own.contains("index.html") && own.contains("is read"), "{own}");
+    // Nor beside it: what is in that folder is the page, and is put up with it.
+    fs::create_dir(folder.join("deep")).unwrap();
+    symlink(folder.join("deep"), here.join("in")).unwrap();
+    for inside in [folder.join("a.zip"), folder.join("deep/../js/a.html"), here.join("in/a.zip")] {
+        let told =
+            error_of(&mut dicrotic(&["pack", &scenario, "--to", inside.to_str().unwrap(), "--page", page]));
+        assert!(told.contains("--to ") && told.contains("in the folder of the page"), "{told}");
+        assert!(!inside.exists(), "{told}");
+    }
 }
 
 #[test]

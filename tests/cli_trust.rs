@@ -337,3 +337,45 @@ fn what_leaves_the_desk_has_no_script_and_no_word() {
     let told = dicrotic(&["check", &desk.path("shipped.toml"), "--word", students::WORD]);
     assert!(told.code == Some(2) && !told.error.contains("--word"), "{told:?}");
 }
+
+#[test]
+fn a_class_without_names_tells_no_code_wherever_it_speaks_of_others() {
+    let desk = Desk::new("nameless");
+    let honest = attempt(0);
+    desk.hand_in("a", &honest);
+    let mut copied = honest;
+    copied.1.student = "S-009".into();
+    desk.hand_in("b", &copied);
+    let results: Vec<Value> = [1, 4]
+        .iter()
+        .map(|k| serde_json::from_str(&result::write(&attempt(*k).0, &attempt(*k).1).unwrap()).unwrap())
+        .collect();
+    let course = json!({"format": "dicrotic-course-result", "version": 1, "course": "c", "results": results});
+    desk.put("in/c.dicrotic-course-result.json", &course.to_string());
+    let (folder, out, saved) = (desk.path("in"), desk.path("class.html"), desk.path("saved.json"));
+    let codes = ["S-009".to_string(), student(0), student(1), student(4)];
+    let nameless = |told: &str| {
+        assert!(codes.iter().all(|code| !told.contains(code.as_str())), "{told}");
+    };
+    let plain = dicrotic(&["class", &folder, "--save", &saved]);
+    nameless(&plain.out);
+    // The numbers are those that the lines are shown under.
+    for (who, other) in [("student 1 ", "same log as student 2"), ("student 2 ", "same log as student 1")] {
+        let line = plain.out.lines().find(|line| line.starts_with(who)).unwrap();
+        assert!(line.contains(other), "{plain:?}");
+    }
+    assert!(plain.out.contains("results of several students: student 3, student 4"), "{plain:?}");
+    dicrotic(&["class", &folder, "--out", &out]);
+    let html = std::fs::read_to_string(&out).unwrap();
+    nameless(&html);
+    assert!(html.contains("same log as student 2"), "{html}");
+    // Who stands otherwise than before.
+    desk.put("strict.toml", &format!("{ASSIGNMENT}\n[pass]\nwindow_s = 30.0\nrecord_s = 30.0\n"));
+    let again = dicrotic(&["class", "--open", &saved, "--set", &desk.path("strict.toml")]);
+    nameless(&again.out);
+    assert!(again.out.contains("changed: student "), "{again:?}");
+    // With names they are told.
+    let named = desk.class(&[]);
+    assert!(named.out.contains("same log as S-009"), "{named:?}");
+    assert!(named.out.contains(&format!("several students: {}, {}", student(1), student(4))), "{named:?}");
+}

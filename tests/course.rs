@@ -177,7 +177,7 @@ fn awkward_words_come_back_from_the_file_and_from_the_link() {
 fn one_file_holds_ordinary_results_and_nothing_of_it_is_believed() {
     let results = [handed(ASSIGNMENT, "A 1", 1, Way::Right), handed(&second(), "A 1", 1, Way::Six)];
     let text = bundled("bio-101", &results);
-    assert!(bundle::is_bundle(&text) && !bundle::is_bundle(&results[0]));
+    assert!(bundle::of(&text).is_some() && bundle::of(&results[0]).is_none());
     let back = bundle::read(&text).unwrap();
     assert_eq!(back.course, "bio-101");
     for (one, other) in back.results.iter().zip(&results) {

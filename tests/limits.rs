@@ -145,3 +145,39 @@ fn an_archive_holds_a_record_and_not_a_crowd() {
     assert_eq!(zip::unstore(&packed(zip::MOST_FILES)).map(|f| f.len()), Some(zip::MOST_FILES));
     assert_eq!(zip::unstore(&packed(zip::MOST_FILES + 1)), None);
 }
+
+/// Every core refuses these, also the page's first one, which is built without the rest of the checks of what instructors write of
+/// their own: `cargo test --no-default-features --test limits` is that core's reading.
+#[test]
+fn more_of_an_instructors_own_than_there_may_be_is_refused_with_its_field() {
+    let misreading = |k: u32| {
+        let formula = format!("{k} + 2 * n_true");
+        format!(
+            "[[misreading]]\nname = \"m{k}\"\nfield = \"count\"\nformula = \"{formula}\"\nwords = \"w\"\n"
+        )
+    };
+    let steps = [
+        "count",
+        "seconds",
+        "multiplier",
+        "rate",
+        "trace",
+        "window",
+        "marks",
+        "cursors",
+        "record",
+        "faults",
+        "unit",
+    ];
+    let hint = |k: usize| {
+        let (about, rung) = (steps[k / 4], ["look", "locate", "rule", "worked"][k % 4]);
+        format!("[[hint]]\nabout = \"{about}\"\nrung = \"{rung}\"\nwords = \"w\"\n")
+    };
+    let read = |extra: String| Scenario::read(&format!("{}\n{extra}", with_before(""))).map(|_| ());
+    assert_eq!(read((0..12).map(misreading).collect()), Ok(()));
+    let refused = read((0..13).map(misreading).collect()).unwrap_err();
+    assert_eq!((refused.field.as_str(), refused.found.as_str()), ("misreading", "13 of them"));
+    assert_eq!(refused.expected, "at most 12");
+    let refused = read((0..41).map(hint).collect()).unwrap_err();
+    assert_eq!((refused.field.as_str(), refused.expected.as_str()), ("hint", "at most 40"));
+}

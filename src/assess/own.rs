@@ -1,19 +1,39 @@
 //! What an instructor writes beside the built-in misreadings and hints: signatures of their own, with their own words, and words in
 //! the place of built-in ones. The words go to the page as they are and are nobody else's; in them may stand what the built-in
 //! words never tell. `check` refuses what cannot be: whoever sets a bench meets it, in the page and on the command line; the
-//! page's first core, which is a student's, goes without it and reads any text within its limits.
+//! page's first core, which is a student's, goes without it and only [counts](counted).
 
 #[cfg(feature = "desk")]
 mod check;
 
 #[cfg(feature = "desk")]
-pub use check::{MOST_HINTS, MOST_MISREADINGS, MOST_NAME, MOST_WORDS, check};
+pub use check::{MOST_NAME, MOST_WORDS, check};
 
 use super::expression::{self, Numbers};
 use super::hint::Rung;
 use super::verdict::Step;
 use crate::deed::Field;
 use serde::{Deserialize, Serialize};
+
+/// Most misreadings of a scenario's own.
+pub const MOST_MISREADINGS: usize = 12;
+/// Most hints of a scenario's own.
+pub const MOST_HINTS: usize = 40;
+
+/// Where in a scenario something of these cannot be: the field's path, what stands there, what was expected.
+pub type Wrong = (String, String, String);
+
+/// Refuses more of them than there may be: every core counts, so that nobody works at a bench whose results no other core reads.
+pub fn counted(misreadings: &[OwnMisreading], hints: &[OwnHint]) -> Result<(), Wrong> {
+    for (list, n, most) in
+        [("misreading", misreadings.len(), MOST_MISREADINGS), ("hint", hints.len(), MOST_HINTS)]
+    {
+        if n > most {
+            return Err((list.into(), format!("{n} of them"), format!("at most {most}")));
+        }
+    }
+    Ok(())
+}
 
 /// What stands before the name of an own misreading wherever it stands beside built-in ones.
 pub const PREFIX: &str = "own-";

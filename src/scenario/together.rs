@@ -4,7 +4,6 @@
 use super::error::ScenarioError;
 use super::fault::{self, AtWork, Fault, Scene, Situation};
 use super::schema::Scenario;
-#[cfg(feature = "desk")]
 use crate::assess::own;
 use crate::assess::task::Reads;
 use crate::chain::Chain;
@@ -26,9 +25,10 @@ pub(super) fn check(scenario: &Scenario) -> Result<(), ScenarioError> {
         let expected = "at least one fault, where the question is to name it";
         return Err(ScenarioError::at("fault", "no fault", expected));
     }
+    let wrong = |(field, found, expected): own::Wrong| ScenarioError::at(field, found, expected);
+    own::counted(&scenario.misreading, &scenario.hint).map_err(wrong)?;
     #[cfg(feature = "desk")]
-    own::check(&scenario.misreading, &scenario.hint, &scenario.task, window)
-        .map_err(|(field, found, expected)| ScenarioError::at(field, found, expected))?;
+    own::check(&scenario.misreading, &scenario.hint, &scenario.task, window).map_err(wrong)?;
     undone(scenario)
 }
 

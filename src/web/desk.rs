@@ -52,13 +52,11 @@ pub fn is_course(text: &str) -> bool {
 }
 
 /// What is in a course's result, as JSON: `course`, the id that it tells, and `results`, each as the text of a result file; nothing
-/// where it is none such.
+/// where it is none such, which its field `format` decides, wherever it stands.
 #[wasm_bindgen(js_name = resultsIn)]
 pub fn results_in(text: &str) -> Result<Option<String>, JsValue> {
-    if !bundle::is_bundle(text) {
-        return Ok(None);
-    }
-    bundle::read(text).map(|bundle| Some(json!(bundle).to_string())).map_err(|e| handin_fail(&e))
+    let bundle = bundle::of(text).transpose().map_err(|e| handin_fail(&e))?;
+    Ok(bundle.map(|bundle| json!(bundle).to_string()))
 }
 
 /// How many of so many students with a right method each way of grading fails, as JSON. A window of 0 s is the

@@ -5,7 +5,8 @@
 use std::collections::BTreeMap;
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
+use std::process::{Command, Output, Stdio};
+use std::time::{Duration, Instant};
 
 /// A scenario of a regular heart.
 pub const SCENARIO: &str = "id = \"steady\"\nlevel = 1\ntitle = \"t\"\naim = \"a\"\nbrief = \"b\"\n\
@@ -44,6 +45,21 @@ pub fn told(command: &mut Command) -> String {
     assert!(status.success(), "{command:?}: {text}");
     no_trace(&text);
     String::from_utf8(stdout).unwrap()
+}
+
+/// What a command gives within a time; a hang is a failure.
+pub fn within(seconds: u64, command: &mut Command) -> (Option<i32>, String) {
+    let mut run = command.stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+    let end = Instant::now() + Duration::from_secs(seconds);
+    while run.try_wait().unwrap().is_none() {
+        if Instant::now() > end {
+            run.kill().unwrap();
+            panic!("{command:?} goes on for more than {seconds} s");
+        }
+        std::thread::sleep(Duration::from_millis(10));
+    }
+    let Output { status, stderr, .. } = run.wait_with_output().unwrap();
+    (status.code(), String::from_utf8(stderr).unwrap())
 }
 
 /// No fault of the program reached the person.

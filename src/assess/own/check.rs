@@ -1,7 +1,7 @@
 //! What an instructor's own misreadings and hints must be: within their limits, formulas that are some, and no signature that right
 //! answers meet.
 
-use super::{OwnHint, OwnMisreading, SHOWN_IN};
+use super::{OwnHint, OwnMisreading, SHOWN_IN, Wrong};
 use crate::assess::expression::{self, NoExpression, Numbers};
 use crate::assess::hint::{Rung, TOPICS};
 use crate::assess::task::{Reads, TaskSpec};
@@ -9,16 +9,10 @@ use crate::assess::verdict::Step;
 use crate::deed::Field;
 use crate::plain;
 
-/// Most misreadings of a scenario's own.
-pub const MOST_MISREADINGS: usize = 12;
-/// Most hints of a scenario's own.
-pub const MOST_HINTS: usize = 40;
 /// Longest text of either, characters.
 pub const MOST_WORDS: usize = 600;
 /// Longest name of a misreading, characters.
 pub const MOST_NAME: usize = 40;
-/// Where in a scenario something of these cannot be: the field's path, what stands there, what was expected.
-pub type Wrong = (String, String, String);
 
 impl OwnMisreading {
     fn check(&self, task: &TaskSpec, window_s: f64) -> Result<(), (&'static str, String, String)> {
@@ -128,20 +122,13 @@ impl OwnHint {
     }
 }
 
-/// Refuses what cannot be. `window_s` is the shortest window that is taken.
+/// Refuses what cannot be; how many there are is [counted](super::counted) before. `window_s` is the shortest window that is taken.
 pub fn check(
     misreadings: &[OwnMisreading],
     hints: &[OwnHint],
     task: &TaskSpec,
     window_s: f64,
 ) -> Result<(), Wrong> {
-    for (list, n, most) in
-        [("misreading", misreadings.len(), MOST_MISREADINGS), ("hint", hints.len(), MOST_HINTS)]
-    {
-        if n > most {
-            return Err((list.into(), format!("{n} of them"), format!("at most {most}")));
-        }
-    }
     for (k, one) in misreadings.iter().enumerate() {
         let here = |field: &str| format!("misreading[{k}].{field}");
         one.check(task, window_s).map_err(|(field, found, expected)| (here(field), found, expected))?;

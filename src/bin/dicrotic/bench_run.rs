@@ -11,7 +11,7 @@ use crate::{terminal, text_file};
 
 /// What a scenario file describes, and from what a seed's heart is drawn; `rate_hz` in the place of the file's sampling rate.
 pub fn config(file: &Path, seed: u64, rate_hz: Option<u32>) -> Result<(Config, u64), Failure> {
-    let text = text_file::read(file)?;
+    let text = text_file::read(file, text_file::SCENARIO)?;
     let here = || terminal::name(file);
     let scenario = Scenario::read(&text).while_doing(here)?;
     let mut config = scenario.config().while_doing(here)?;

@@ -27,7 +27,7 @@ pub fn run(files: &[PathBuf], ready: bool, word: Option<&str>) -> Result<(), Fai
 
 fn check(file: &Path, ready: bool, word: Option<&str>) -> Result<String, Vec<String>> {
     let told = |why: String| format!("{}: {why}", terminal::name(file));
-    let text = text_file::read(file).map_err(|failure| vec![failure.to_string()])?;
+    let text = text_file::read(file, text_file::SCENARIO).map_err(|failure| vec![failure.to_string()])?;
     let scenario = Scenario::read(&text).map_err(|error| vec![told(error.to_string())])?;
     if !scenario.attempt.is_empty() {
         bench_run::opened(file, &scenario, word, "scripted attempts are replayed")

@@ -17,6 +17,7 @@ use serde_json::json;
 use crate::failure::{Failure, While};
 use crate::handed_in::{self, Known, Row, grade_all};
 use crate::same_file::{self, identity};
+use crate::students::Students;
 use crate::{output, safe_output, set, terminal, text_file, told};
 
 /// How a class is summed up.
@@ -54,7 +55,9 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
     let open = order.open.filter(|open| order.save.is_none_or(|save| identity(save) != identity(open)));
     same_file::refuse_overlap(read.chain(order.roster).chain(open), &outputs)?;
     let (mut class, waiting) = match order.open {
-        Some(path) => saved::read(&text_file::read(path)?).while_doing(|| terminal::name(path))?,
+        Some(path) => {
+            saved::read(&text_file::read(path, text_file::CLASS)?).while_doing(|| terminal::name(path))?
+        }
         None => (Class::default(), Vec::new()),
     };
     if order.open.is_none() {
@@ -65,7 +68,7 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
     }
     class.plan = given.plan.or(class.plan);
     if let Some(path) = order.roster {
-        class.roster = roster::read(&text_file::read(path)?).map_err(|errors| {
+        class.roster = roster::read(&text_file::read(path, text_file::LIST)?).map_err(|errors| {
             let lines: Vec<String> = errors
                 .iter()
                 .map(|e| format!("{}: {}", terminal::name(path), terminal::one_line(&e.to_string())))
@@ -86,16 +89,12 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
             (Err(why), None) => class.refuse(row.source.clone(), "replay", json!({"found": why})),
         }
     }
-    let told = told::of(rows, class.plan.as_ref());
-    let (mut notes, complaints) = (told.notes, &told.complaints);
-    notes.extend(class.set.of_one_name().into_iter().map(|(first, second)| {
-        format!(
-            "{} and {} are different benches, and both are called \"{}\": results of either count",
-            first.from, second.from, second.title
-        )
-    }));
     let lines = class.lines();
-    notes.extend(changed(&class, &lines));
+    let students = Students::new(&lines, order.names);
+    let told = told::of(rows, class.plan.as_ref(), &|code| students.called(code));
+    let (mut notes, complaints) = (told.notes, &told.complaints);
+    notes.extend(told::one_name(&class.set));
+    notes.extend(changed(&class, &students));
     let summary = sum_up(&class.graded);
     let mut files: Vec<(PathBuf, Vec<u8>)> = Vec::new();
     if let Some((path, columns)) = &order.gradebook {
@@ -116,35 +115,25 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
         files.push((path.to_path_buf(), saved::write(&class).into_bytes()));
     }
     if let Some(out) = order.out {
-        files.push((out.to_path_buf(), html(&summary, &lines, order.names, &notes).into_bytes()));
+        files.push((out.to_path_buf(), html(&summary, &students, &notes).into_bytes()));
     }
     safe_output::write(&files)?;
     if order.out.is_none() {
-        output::print(&plain(&summary, &lines, order.names, &notes))?;
+        output::print(&plain(&summary, &students, &notes))?;
     }
     if complaints.is_empty() { Ok(()) } else { Err(Failure::new(complaints.join("\ndicrotic: "))) }
 }
 
 /// Who stands otherwise than when the class was saved.
-fn changed(class: &Class, lines: &[Line]) -> Vec<String> {
+fn changed(class: &Class, students: &Students) -> Vec<String> {
     let points = |n: Option<u32>| n.map_or_else(|| "-".into(), |n| n.to_string());
     let told = |change: Change| {
         let before = change.before.map_or("new", State::name);
         let [from, to] = change.points.map(points);
-        let (code, before, now) = (terminal::one_line(&change.code), words(before), words(change.now.name()));
+        let (code, before, now) = (students.called(&change.code), words(before), words(change.now.name()));
         format!("changed: {code}: {before}, {from} points; now {now}, {to} points")
     };
-    class.changes(lines).into_iter().map(told).collect()
-}
-
-fn name(student: &Line, k: usize, names: bool) -> String {
-    let clean = terminal::one_line(&student.code);
-    let called = terminal::one_line(&student.name);
-    match (names && !clean.trim().is_empty(), called.is_empty()) {
-        (false, _) => format!("student {}", k + 1),
-        (true, true) => clean,
-        (true, false) => format!("{called} ({clean})"),
-    }
+    class.changes(students.lines).into_iter().map(told).collect()
 }
 
 /// A code of the core as words.
@@ -186,7 +175,7 @@ fn feedback(line: &Line) -> String {
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ")
 }
 
-fn remarks(student: &Line) -> Vec<String> {
+fn remarks(student: &Line, students: &Students) -> Vec<String> {
     let against = |code: &str| student.against.contains(&code);
     let looks = |code: &str| student.remarks.contains(&code);
     [
@@ -210,7 +199,10 @@ fn remarks(student: &Line) -> Vec<String> {
         [("same log as", &student.copied), ("cursors and marks as", &student.alike)]
             .into_iter()
             .filter(|(_, others)| !others.is_empty())
-            .map(|(text, others)| format!("{text} {}", others.join(", "))),
+            .map(|(text, others)| {
+                let others: Vec<String> = others.iter().map(|code| students.called(code)).collect();
+                format!("{text} {}", others.join(", "))
+            }),
     )
     .collect()
 }
@@ -226,7 +218,7 @@ fn parts(student: &Line) -> String {
     if all.is_empty() { String::new() } else { format!(" ({})", all.join("; ")) }
 }
 
-fn line(student: &Line) -> [String; 7] {
+fn line(student: &Line, students: &Students) -> [String; 7] {
     [
         format!("{}{}", state(student.state), parts(student)),
         format!(
@@ -246,7 +238,7 @@ fn line(student: &Line) -> [String; 7] {
             student.faults_left.iter().map(|f| words(f)).collect::<Vec<_>>().join(", ")
         },
         format!("{:.0}", student.minutes),
-        remarks(student).join("; "),
+        remarks(student, students).join("; "),
     ]
 }
 
@@ -260,10 +252,10 @@ fn in_order(lines: &[Line]) -> Vec<(usize, &Line)> {
 const HEADS: [&str; 8] =
     ["student", "", "passed", "of 20", "first open step", "faults left", "min", "remarks"];
 
-fn plain(summary: &Summary, lines: &[Line], names: bool, notes: &[String]) -> String {
+fn plain(summary: &Summary, students: &Students, notes: &[String]) -> String {
     let mut table: Vec<Vec<String>> = vec![HEADS.map(String::from).to_vec()];
-    for (k, student) in in_order(lines) {
-        table.push([vec![name(student, k, names)], line(student).to_vec()].concat());
+    for (k, student) in in_order(students.lines) {
+        table.push([vec![students.name(k)], line(student, students).to_vec()].concat());
     }
     let width = |column: usize| table.iter().map(|row| row[column].chars().count()).max().unwrap_or(0);
     let widths: Vec<usize> = (0..HEADS.len()).map(width).collect();
@@ -319,7 +311,8 @@ h1,h2{font:italic 400 1.5rem/1.2 Palatino,'URW Palladio L',P052,Georgia,serif}h1
 .not{color:var(--a);font-weight:600}.quiet{color:var(--q)}td.n{font-variant-numeric:tabular-nums;white-space:nowrap}meter{width:10rem;max-width:40vw}\
 @media print{:root{color-scheme:light}body{background:#fff}}";
 
-fn html(summary: &Summary, lines: &[Line], names: bool, notes: &[String]) -> String {
+fn html(summary: &Summary, students: &Students, notes: &[String]) -> String {
+    let lines = students.lines;
     let ready = lines.iter().filter(|line| line.state == State::Ready).count();
     let mut body = String::new();
     let _ = write!(
@@ -344,13 +337,14 @@ fn html(summary: &Summary, lines: &[Line], names: bool, notes: &[String]) -> Str
     }
     body.push_str("</tr></thead><tbody>");
     for (k, student) in in_order(lines) {
-        let [state, passed, score, step, faults, minutes, remarks] = line(student).map(|cell| escaped(&cell));
+        let [state, passed, score, step, faults, minutes, remarks] =
+            line(student, students).map(|cell| escaped(&cell));
         let class = if matches!(student.state, State::Ready | State::Waived) { "quiet" } else { "not" };
         let _ = write!(
             body,
             "<tr><th scope=row>{}</th><td class={class}>{state}</td><td class=n>{passed}</td><td class=n>{score}</td><td>{step}</td>\
              <td>{faults}</td><td class=n>{minutes}</td><td>{remarks}</td></tr>",
-            escaped(&name(student, k, names))
+            escaped(&students.name(k))
         );
     }
     body.push_str("</tbody></table></div>");

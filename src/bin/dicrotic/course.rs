@@ -21,7 +21,7 @@ pub struct Order<'a> {
 /// Checks the course of a file; prints its link, writes it as one file, or tells what is in it.
 pub fn run(file: &Path, order: &Order) -> Result<(), Failure> {
     order.at.map_or(Ok(()), link::checked)?;
-    let text = text_file::read(file)?;
+    let text = text_file::read(file, text_file::COURSE)?;
     if let Some(out) = order.out {
         let parts = files(file, &text)?;
         same_file::refuse_overlap(parts.iter().map(PathBuf::as_path).chain([file]), &[out])?;

@@ -14,7 +14,8 @@ pub fn run(paths: &[PathBuf], given: &[String], out: &Path) -> Result<(), Failur
     let given = set::read(given)?;
     let rows = grade_all(paths, &given, &[out])?;
     let handed = rows.len();
-    let told = told::of(rows, given.plan.as_ref());
+    let mut told = told::of(rows, given.plan.as_ref(), &str::to_string);
+    told.notes.extend(told::one_name(&given.set));
     let mut text = format!("{}\n", table::HEAD);
     for (file, graded, beside) in &told.once {
         text.push_str(&table::line(file, graded, &table::beside(&told.all, beside)));

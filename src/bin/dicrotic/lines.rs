@@ -9,11 +9,13 @@ use serde_json::Value;
 
 use crate::failure::{Failure, While};
 use crate::handed_in::{Known, codes, quietly, replayed};
-use crate::{output, set, text_file};
+use crate::{output, set, terminal, text_file, told};
 
 /// Grades the standard input. What is wrong with a line is said in its answer.
 pub fn run(given: &[String]) -> Result<(), Failure> {
     let (set, known) = (set::read(given)?.set, Known::new());
+    // The lines that are answered are for a program; this is for whoever started it.
+    told::one_name(&set).iter().for_each(|note| terminal::say(note));
     let mut input = io::stdin().lock();
     quietly(|| {
         for number in 1_u64.. {
@@ -22,12 +24,11 @@ pub fn run(given: &[String]) -> Result<(), Failure> {
             };
             let answers = match line.and_then(text_file::text_of) {
                 Ok(text) => answers(text.trim(), &set, &known),
-                Err(why) => vec![Err(why)],
+                Err(why) => vec![(None, Err(why))],
             };
-            let several = answers.len() > 1;
-            for (k, graded) in answers.into_iter().enumerate() {
+            for (place, graded) in answers {
                 // Where nobody reads any more, there is no use in going on.
-                if !output::line(&told(number, several.then_some(k + 1), graded))? {
+                if !output::line(&told(number, place, graded))? {
                     return Ok(());
                 }
             }
@@ -72,18 +73,24 @@ fn next(input: &mut impl BufRead) -> io::Result<Option<Result<Vec<u8>, String>>>
     Ok(Some(Ok(line)))
 }
 
-/// What comes of a line: one result or code, or each result of a course.
-fn answers(text: &str, set: &Set, known: &Known) -> Vec<Result<Graded, String>> {
-    if !bundle::is_bundle(text) {
-        let (length, most) = (text.len(), result::MOST_BYTES);
-        return vec![match length > most {
-            true => Err(format!("{length} bytes; a result has at most {most}")),
-            false => grade(text, set, known),
-        }];
-    }
-    match bundle::read(text) {
-        Ok(bundle) => bundle.results.iter().map(|one| grade(one, set, known)).collect(),
-        Err(why) => vec![Err(why.to_string())],
+/// The place of a result in a course's, from 1, where it came in one; and what came of it.
+type Answer = (Option<usize>, Result<Graded, String>);
+
+/// What comes of a line: one result or code, or each result of a course, also where it has only one.
+fn answers(text: &str, set: &Set, known: &Known) -> Vec<Answer> {
+    match bundle::of(text) {
+        None => {
+            let (length, most) = (text.len(), result::MOST_BYTES);
+            let one = match length > most {
+                true => Err(format!("{length} bytes; a result has at most {most}")),
+                false => grade(text, set, known),
+            };
+            vec![(None, one)]
+        }
+        Some(Ok(bundle)) => {
+            bundle.results.iter().zip(1..).map(|(one, k)| (Some(k), grade(one, set, known))).collect()
+        }
+        Some(Err(why)) => vec![(None, Err(why.to_string()))],
     }
 }
 

@@ -19,7 +19,7 @@ pub fn run(scenario: &Path, address: &str, picture: Option<&Path>) -> Result<(),
     if let Some(picture) = picture {
         same_file::refuse_overlap([scenario], &[picture])?;
     }
-    let text = text_file::read(scenario)?;
+    let text = text_file::read(scenario, text_file::SCENARIO)?;
     Scenario::read(&text).while_doing(|| terminal::name(scenario))?;
     let link = of(address, "#a=", &handed_out(&text))?;
     draw(&link, picture)?;

@@ -18,6 +18,7 @@
 //! | `check`, `schema` | scenario files; what may stand in them |
 //! | `link`, `course` | a scenario as a link; several assignments as one |
 //! | `handed_in`, `grade`, `class` | what students handed in, as a table of grades and summed up |
+//! | `students` | how the students of a class are called |
 //! | `lines` | the same line by line, in and out |
 //! | `set`, `told` | what was set, to compare with; what is said of results beside their grades |
 //! | `bench_run`, `render`, `fingerprint` | a scenario's bench, running untouched |
@@ -98,6 +99,8 @@ mod set;
 mod site;
 #[cfg(not(target_family = "wasm"))]
 mod stamp;
+#[cfg(not(target_family = "wasm"))]
+mod students;
 #[cfg(not(target_family = "wasm"))]
 mod terminal;
 #[cfg(not(target_family = "wasm"))]

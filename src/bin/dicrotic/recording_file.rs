@@ -14,12 +14,12 @@ use crate::{terminal, text_file};
 /// the error output where values were made up.
 pub fn read(file: &Path, options: &Options) -> Result<Imported, Failure> {
     let name = terminal::name(file);
-    let bytes = text_file::read_bytes(file)?;
+    let bytes = text_file::read_bytes(file, text_file::RECORDING)?;
     let mut files: Vec<NamedFile> = Vec::new();
     for (other, path) in companions(file, &bytes) {
         // What is missing is named by the reader, if it is needed.
         if path.is_file() {
-            files.push((other, text_file::read_bytes(&path)?));
+            files.push((other, text_file::read_bytes(&path, text_file::RECORDING)?));
         }
     }
     files.insert(0, (name.clone(), bytes));
@@ -44,7 +44,11 @@ fn companions(file: &Path, bytes: &[u8]) -> Vec<(String, PathBuf)> {
 
 /// The files that a recording is read from: the one that is named, and those that a WFDB header names.
 pub fn files_of(file: &Path) -> Vec<PathBuf> {
-    let header = file.is_file().then(|| text_file::read_bytes(file).ok()).flatten().unwrap_or_default();
+    let header = file
+        .is_file()
+        .then(|| text_file::read_bytes(file, text_file::RECORDING).ok())
+        .flatten()
+        .unwrap_or_default();
     let beside = companions(file, &header).into_iter().map(|(_, path)| path);
     std::iter::once(file.to_path_buf()).chain(beside).collect()
 }

@@ -55,7 +55,8 @@ pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -
     let written = if order.is_some() { vec![out.to_path_buf()] } else { recording_file::written_to(out)? };
     let outputs: Vec<&Path> = written.iter().map(PathBuf::as_path).chain(truth).collect();
     same_file::refuse_overlap([scenario], &outputs)?;
-    let read = Scenario::read(&text_file::read(scenario)?).while_doing(|| terminal::name(scenario))?;
+    let read = Scenario::read(&text_file::read(scenario, text_file::SCENARIO)?)
+        .while_doing(|| terminal::name(scenario))?;
     bench_run::opened(scenario, &read, word, "the trace and the true beats")?;
     let mut chain = bench_run::start(scenario, seed, rate_hz)?;
     let rate = f64::from(chain.settings().rate_hz);
@@ -74,7 +75,7 @@ pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -
     let mut files = match order {
         Some(order) => {
             let file = || terminal::name(scenario);
-            let told = Scenario::read(&text_file::read(scenario)?).while_doing(file)?;
+            let told = Scenario::read(&text_file::read(scenario, text_file::SCENARIO)?).while_doing(file)?;
             let drawn = order.drawn(&Samples {
                 title: &format!("{}, seed {seed}", told.title),
                 values: &volts,

@@ -10,7 +10,7 @@ use crate::{output, terminal, text_file};
 
 /// Prints the hash of the debrief; fails where nothing was checked.
 pub fn run(file: &Path) -> Result<(), Failure> {
-    let text = text_file::read(file)?;
+    let text = text_file::read(file, text_file::ATTEMPT)?;
     let session =
         Session::restore(&text).map_err(|e| Failure::new(format!("{}: {e}", terminal::name(file))))?;
     let hash = session.debrief_hash();

@@ -45,6 +45,11 @@ fn full(path: &Path) -> PathBuf {
     }
 }
 
+/// Whether a name leads into a folder, or into one below it.
+pub fn lies_in(path: &Path, folder: &Path) -> bool {
+    full(path).starts_with(full(folder))
+}
+
 /// Refuses to write `outputs` where one of them is one of `inputs`, or two of them are one.
 pub fn refuse_overlap<'a>(
     inputs: impl IntoIterator<Item = &'a Path>,

@@ -1,6 +1,5 @@
 //! What an instructor gives as set: scenario files, course files, folders of them, links, and files with a link in them.
 
-use std::fs;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
@@ -11,7 +10,6 @@ use dicrotic::session::compact::base64;
 use flate2::read::DeflateDecoder;
 
 use crate::failure::{Failure, While};
-use crate::stamp::files_below;
 use crate::{course, handed_in, terminal, text_file};
 
 /// What stands in a link before what it carries: a scenario, or a course.
@@ -41,34 +39,57 @@ pub fn read(given: &[String]) -> Result<Given, Failure> {
             add_file(&mut all, path)?;
             continue;
         }
-        let files = files_below(path).while_doing(|| format!("--set {one}"))?;
-        let files: Vec<_> =
-            files.into_iter().filter(|f| f.extension().is_some_and(|e| e == "toml")).collect();
-        if files.is_empty() {
-            return Err(Failure::new(format!(
-                "--set {one}: there is no scenario file (*.toml) in this folder"
-            )));
-        }
-        for file in &files {
-            // What a folder holds nobody named: a pipe in it would be waited for.
-            let kind = fs::metadata(file).while_doing(|| terminal::name(file))?.file_type();
-            if let Some(why) = handed_in::not_read(kind) {
-                return Err(Failure::new(format!("--set {one}: {}: {why}", terminal::name(file))));
-            }
-            add_file(&mut all, file)?;
-        }
+        add_folder(&mut all, path).while_doing(|| format!("--set {}", terminal::one_line(one)))?;
     }
     Ok(all)
 }
 
 fn add_file(all: &mut Given, path: &Path) -> Result<(), Failure> {
-    let (name, text) = (terminal::name(path), text_file::read(path)?);
+    let (name, text) = (terminal::name(path), text_file::read(path, text_file::COURSE)?);
     all.files.push(path.to_path_buf());
     if path.extension().is_none_or(|e| e != "toml") && carries(&text) {
         return add(all, &name, &unpacked(&text).while_doing(|| name.clone())?);
     }
     let text = if plan::is_plan(&text) { course::whole(path, &text)?.0 } else { text };
     add(all, &name, &text)
+}
+
+/// Takes what a folder holds. Nobody named each of its files: what is no scenario is told on the error output and left out, what is
+/// hidden is left out in silence. An error where nothing is left.
+fn add_folder(all: &mut Given, folder: &Path) -> Result<(), Failure> {
+    let (mut taken, mut left_out) = (0, Vec::new());
+    for item in handed_in::items_in_sight(folder) {
+        let (path, read) = match item {
+            Ok(path) if path.extension().is_none_or(|e| e != "toml") => continue,
+            Ok(path) => {
+                let read = scenario_in(&path).map_err(|why| why.to_string());
+                (path, read)
+            }
+            Err((path, why)) => (path, Err(why)),
+        };
+        match read {
+            Ok(text) => {
+                add(all, &terminal::name(&path), &text)?;
+                taken += 1;
+            }
+            Err(why) => left_out.push(format!("{}: left out: {why}", terminal::name(&path))),
+        }
+        all.files.push(path);
+    }
+    if taken == 0 {
+        let none = "there is no scenario file (*.toml) in this folder".to_string();
+        return Err(Failure::new([vec![none], left_out].concat().join("\ndicrotic: ")));
+    }
+    left_out.iter().for_each(|why| terminal::say(why));
+    Ok(())
+}
+
+/// The text of a scenario's or a course's file; an error where it is neither.
+fn scenario_in(path: &Path) -> Result<String, Failure> {
+    let text = text_file::read(path, text_file::COURSE)?;
+    let text = if plan::is_plan(&text) { course::whole(path, &text)?.0 } else { text };
+    Set::default().add_any("", &text).map_err(|why| Failure::new(why.to_string()))?;
+    Ok(text)
 }
 
 fn add(all: &mut Given, name: &str, text: &str) -> Result<(), Failure> {

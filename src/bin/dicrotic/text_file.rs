@@ -4,30 +4,56 @@ use std::fs::{self, File};
 use std::io::Read;
 use std::path::Path;
 
+use dicrotic::exchange::class::{roster, saved};
+use dicrotic::scenario::{check, plan};
+use dicrotic::session::save;
+
 use crate::failure::{Failure, While};
 use crate::{safe_output, terminal};
 
-/// Largest file that is read, bytes: a day of samples at 1 kHz is larger, and no pulse recording is.
-const MOST_BYTES: u64 = 1 << 30;
-
-/// The text of a file.
-pub fn read(path: &Path) -> Result<String, Failure> {
-    text_of(read_bytes(path)?).map_err(|why| Failure::new(format!("{}: {why}", terminal::name(path))))
+/// A kind of file, and the most bytes that one has.
+#[derive(Clone, Copy)]
+pub struct Kind {
+    name: &'static str,
+    most: u64,
 }
 
-/// The bytes of a file.
-pub fn read_bytes(path: &Path) -> Result<Vec<u8>, Failure> {
+/// A scenario's file.
+pub const SCENARIO: Kind = Kind { name: "a scenario", most: check::MOST_BYTES as u64 };
+/// A course's file, or anything else that may be set.
+pub const COURSE: Kind = Kind { name: "a course", most: plan::MOST_BYTES as u64 };
+/// A list of students.
+pub const LIST: Kind = Kind { name: "a list of students", most: roster::MOST_BYTES as u64 };
+/// A class that was saved.
+pub const CLASS: Kind = Kind { name: "a saved class", most: saved::MOST_BYTES as u64 };
+/// An attempt that was saved.
+pub const ATTEMPT: Kind = Kind { name: "a saved attempt", most: save::MOST_BYTES as u64 };
+/// A recording: a day of samples at 1 kHz is larger, and no pulse recording is.
+pub const RECORDING: Kind = Kind { name: "a recording", most: 1 << 30 };
+
+/// The text of a file of this kind.
+pub fn read(path: &Path, kind: Kind) -> Result<String, Failure> {
+    text_of(read_bytes(path, kind)?).map_err(|why| Failure::new(format!("{}: {why}", terminal::name(path))))
+}
+
+/// The bytes of a file of this kind.
+pub fn read_bytes(path: &Path, kind: Kind) -> Result<Vec<u8>, Failure> {
+    let Kind { name, most } = kind;
     let doing = || format!("reading {}", terminal::name(path));
-    if fs::metadata(path).while_doing(doing)?.is_dir() {
+    let too_large = |size: String| {
+        Err(Failure::new(format!("{}: {size} bytes; {name} has at most {most}", terminal::name(path))))
+    };
+    let facts = fs::metadata(path).while_doing(doing)?;
+    if facts.is_dir() {
         return Err(Failure::new(format!("{} is a folder, not a file", terminal::name(path))));
+    }
+    if facts.len() > most {
+        return too_large(facts.len().to_string());
     }
     // A device or a pipe has no size of its own: what counts is what comes.
     let mut bytes = Vec::new();
-    File::open(path).and_then(|file| file.take(MOST_BYTES + 1).read_to_end(&mut bytes)).while_doing(doing)?;
-    if bytes.len() as u64 > MOST_BYTES {
-        return Err(Failure::new(format!("{} has more than {MOST_BYTES} bytes", terminal::name(path))));
-    }
-    Ok(bytes)
+    File::open(path).and_then(|file| file.take(most + 1).read_to_end(&mut bytes)).while_doing(doing)?;
+    if bytes.len() as u64 > most { too_large(format!("more than {most}")) } else { Ok(bytes) }
 }
 
 /// Bytes as text, without a mark of byte order; what else it is, in words.

@@ -1,9 +1,10 @@
 //! What is said of results beside their grades: what keeps them from counting, and what an instructor should know.
 
 use dicrotic::exchange::class::within::{self, Odd};
+use dicrotic::exchange::handin::set::One;
 use dicrotic::exchange::handin::table::moment;
 use dicrotic::exchange::handin::together::{Beside, benches_of_one_name, beside};
-use dicrotic::exchange::handin::{Compared, Graded};
+use dicrotic::exchange::handin::{Compared, Graded, Set};
 use dicrotic::scenario::plan::Plan;
 
 use crate::handed_in::Row;
@@ -21,8 +22,22 @@ pub struct Told {
     pub notes: Vec<String>,
 }
 
-/// Takes results apart into what counts and what is said of it.
-pub fn of(rows: Vec<Row>, plan: Option<&Plan>) -> Told {
+/// What is said of different benches that were set under one name.
+pub fn one_name(set: &Set) -> Vec<String> {
+    let note = |(first, second): (&One, &One)| {
+        terminal::one_line(&format!(
+            "{} and {} are different benches, and both are called \"{}\": results of either count",
+            first.from,
+            second.from,
+            second.title.trim()
+        ))
+    };
+    set.of_one_name().into_iter().map(note).collect()
+}
+
+/// Takes results apart into what counts and what is said of it. `called` tells how a student is called, given the code that was
+/// typed.
+pub fn of(rows: Vec<Row>, plan: Option<&Plan>, called: &dyn Fn(&str) -> String) -> Told {
     let mut complaints = Vec::new();
     let (mut files, mut all, mut sources) = (Vec::new(), Vec::new(), Vec::new());
     for row in rows {
@@ -37,7 +52,7 @@ pub fn of(rows: Vec<Row>, plan: Option<&Plan>) -> Told {
     }
     let found = beside(&all);
     let mut notes = general(&all, &files, &found);
-    notes.extend(within::odd(&sources, &all, plan).iter().flat_map(odd));
+    notes.extend(within::odd(&sources, &all, plan).iter().flat_map(|one| odd(one, called)));
     let mut once = Vec::new();
     for ((file, graded), beside) in files.iter().zip(&all).zip(found) {
         if beside.again.is_some() {
@@ -92,10 +107,10 @@ fn told_moment(since_1970_s: u64) -> String {
 }
 
 /// What is odd about a course result.
-fn odd(odd: &Odd) -> Vec<String> {
+fn odd(odd: &Odd, called: &dyn Fn(&str) -> String) -> Vec<String> {
     let file = &odd.within.file;
     let several = (!odd.students.is_empty()).then(|| {
-        let students = odd.students.join(", ");
+        let students = odd.students.iter().map(|code| called(code)).collect::<Vec<_>>().join(", ");
         format!("{file}: remark: one course result with the results of several students: {students}")
     });
     let other = odd.set.map(|set| {

@@ -3,7 +3,6 @@
 
 use super::error::HandinError;
 use super::result;
-use crate::plain;
 use serde::Serialize;
 use serde_json::Value;
 
@@ -21,12 +20,6 @@ pub const MOST_RESULTS: usize = 200;
 /// So much of a course's id is kept, characters.
 const MOST_ID: usize = 60;
 
-/// Whether a text is one, as far as its beginning tells.
-pub fn is_bundle(text: &str) -> bool {
-    let start: String = text.chars().take(400).collect();
-    start.trim_start().starts_with('{') && start.contains(&format!("\"{FORMAT}\""))
-}
-
 /// What is in one. Nothing of it is believed but the results, each for itself.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Bundle {
@@ -36,15 +29,36 @@ pub struct Bundle {
     pub results: Vec<String>,
 }
 
-/// Reads one.
+/// Reads one; an error for anything else too.
 pub fn read(text: &str) -> Result<Bundle, HandinError> {
     if text.len() > MOST_BYTES {
         return Err(HandinError::TooLong { bytes: text.len(), most: MOST_BYTES });
     }
-    let value = plain::value(text).map_err(|e| HandinError::NoResult { found: e.to_string() })?;
-    if value.get("format").and_then(Value::as_str) != Some(FORMAT) {
-        return Err(HandinError::NoResult { found: "another format".into() });
+    let other = || Err(HandinError::NoResult { found: "another format".into() });
+    of(text).unwrap_or_else(other)
+}
+
+/// Reads one; `None` where the text is something else. That goes by its field `format` alone, wherever it stands: the same word may
+/// be a student's code.
+pub fn of(text: &str) -> Option<Result<Bundle, HandinError>> {
+    // A mark of byte order, as some editors put it.
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    // Looked for first, since ordinary results are many: without the word nothing needs to be parsed.
+    if !text.trim_start().starts_with('{') || !text.contains(FORMAT) {
+        return None;
     }
+    if text.len() > MOST_BYTES {
+        return Some(Err(HandinError::TooLong { bytes: text.len(), most: MOST_BYTES }));
+    }
+    match serde_json::from_str::<Value>(text) {
+        Err(e) if e.is_eof() => Some(Err(HandinError::CutShort {})),
+        Err(e) => Some(Err(HandinError::NoResult { found: e.to_string() })),
+        Ok(value) => (value.get("format").and_then(Value::as_str) == Some(FORMAT)).then(|| within(&value)),
+    }
+}
+
+/// What is in one.
+fn within(value: &Value) -> Result<Bundle, HandinError> {
     let found = |found: String| HandinError::NoResult { found };
     let Some(version) = value.get("version").and_then(Value::as_u64) else {
         return Err(found("a course result without the number of its form".into()));

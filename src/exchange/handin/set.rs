@@ -6,6 +6,7 @@ use crate::scenario::plan::{self, Plan};
 use crate::scenario::{Scenario, ScenarioError};
 use crate::session::compact::{Code, DIGEST_BYTES};
 use crate::session::regrade::Terms;
+use crate::unseen;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use thiserror::Error;
@@ -59,8 +60,15 @@ impl One {
 
     /// Whether an instructor could take one for the other: they have one name or one heading, and are two benches.
     fn rivals(&self, other: &One) -> bool {
-        self.bench != other.bench && (self.id == other.id || self.title.trim() == other.title.trim())
+        self.bench != other.bench && (self.id == other.id || seen(&self.title) == seen(&other.title))
     }
+}
+
+/// A heading as it looks to whoever reads it in passing: without what is unseen, in small letters, with one blank between words.
+fn seen(title: &str) -> String {
+    let visible: String =
+        title.chars().filter(|c| c.is_whitespace() || !(unseen::acts(*c) || unseen::hides(*c))).collect();
+    visible.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase()
 }
 
 /// All that was set.

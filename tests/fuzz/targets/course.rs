@@ -19,8 +19,7 @@ fuzz_target!(|text: &str| {
         set.put_any("the course", &out).expect("a course is set");
         assert_eq!(set.all().len(), plan.part.len());
     }
-    let _ = bundle::is_bundle(text);
-    if let Ok(parts) = bundle::read(text) {
+    if let Some(Ok(parts)) = bundle::of(text) {
         for part in parts.results {
             let _ = result::read(&part);
         }

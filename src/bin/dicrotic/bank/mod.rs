@@ -69,7 +69,7 @@ pub fn run(typed: &BankArguments) -> Result<(), Failure> {
     same_file::refuse_overlap(scenarios.iter().map(PathBuf::as_path), &[out])?;
     let texts: Vec<(&Path, String)> = scenarios
         .iter()
-        .map(|path| Ok((path.as_path(), text_file::read(path)?)))
+        .map(|path| Ok((path.as_path(), text_file::read(path, text_file::SCENARIO)?)))
         .collect::<Result<_, Failure>>()?;
     let of = |number: u32| {
         let (path, text) = &texts[(number - 1) as usize % texts.len()];

@@ -1,6 +1,7 @@
 //! The files below a folder that strangers filled. Each item that cannot be read is told with its reason, and the rest goes
 //! on: a link that leads in a circle, a folder that is closed, a pipe that would never end.
 
+use std::ffi::OsStr;
 use std::fs::{self, FileType};
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
@@ -15,55 +16,76 @@ pub type Found = Result<PathBuf, (PathBuf, String)>;
 
 /// Everything below `top`, by name.
 pub fn items(top: &Path) -> Vec<Found> {
-    let mut found = Vec::new();
-    let root = fs::canonicalize(top).unwrap_or_else(|_| top.to_path_buf());
-    let mut left = MOST_ITEMS;
-    look(top, &root, 0, &mut left, &mut found);
-    found
+    walked(top, |_| false)
 }
 
-fn look(folder: &Path, root: &Path, depth: usize, left: &mut usize, found: &mut Vec<Found>) {
-    let refused = |why: String| Err((folder.to_path_buf(), why));
-    if depth > MOST_DEPTH {
-        return found.push(refused(format!("more than {MOST_DEPTH} folders deep: not looked into")));
-    }
-    let entries = match fs::read_dir(folder) {
-        Ok(entries) => entries,
-        Err(error) => return found.push(refused(format!("the folder cannot be read: {error}"))),
-    };
-    let mut paths = Vec::new();
-    for entry in entries {
-        if *left == 0 {
-            found.push(refused(format!("more than {MOST_ITEMS} items in all: the rest is left out")));
-            break;
+/// The same without what is hidden: what editors and tools keep for themselves under a name with a dot before it.
+pub fn items_in_sight(top: &Path) -> Vec<Found> {
+    walked(top, |name| name.as_encoded_bytes().starts_with(b"."))
+}
+
+fn walked(top: &Path, passed_over: fn(&OsStr) -> bool) -> Vec<Found> {
+    let root = fs::canonicalize(top).unwrap_or_else(|_| top.to_path_buf());
+    let mut walk = Walk { root, passed_over, left: MOST_ITEMS, found: Vec::new() };
+    walk.look(top, 0);
+    walk.found
+}
+
+struct Walk {
+    root: PathBuf,
+    passed_over: fn(&OsStr) -> bool,
+    left: usize,
+    found: Vec<Found>,
+}
+
+impl Walk {
+    fn look(&mut self, folder: &Path, depth: usize) {
+        let refused = |why: String| Err((folder.to_path_buf(), why));
+        if depth > MOST_DEPTH {
+            return self.found.push(refused(format!("more than {MOST_DEPTH} folders deep: not looked into")));
         }
-        *left -= 1;
-        match entry {
-            Ok(entry) => paths.push(entry.path()),
-            Err(error) => {
-                found.push(refused(format!("the folder cannot be read to its end: {error}")));
-                break;
-            }
-        }
-    }
-    paths.sort();
-    for path in paths {
-        let kind = match fs::symlink_metadata(&path) {
-            Ok(facts) => facts.file_type(),
-            Err(error) => {
-                found.push(Err((path, error.to_string())));
+        let entries = match fs::read_dir(folder) {
+            Ok(entries) => entries,
+            Err(error) => return self.found.push(refused(format!("the folder cannot be read: {error}"))),
+        };
+        let mut paths = Vec::new();
+        for entry in entries {
+            if entry.as_ref().is_ok_and(|entry| (self.passed_over)(&entry.file_name())) {
                 continue;
             }
-        };
-        if kind.is_dir() {
-            look(&path, root, depth + 1, left, found);
-        } else if kind.is_symlink() {
-            found.push(followed(path, root));
-        } else {
-            found.push(match not_read(kind) {
-                None => Ok(path),
-                Some(why) => Err((path, why.into())),
-            });
+            if self.left == 0 {
+                self.found
+                    .push(refused(format!("more than {MOST_ITEMS} items in all: the rest is left out")));
+                break;
+            }
+            self.left -= 1;
+            match entry {
+                Ok(entry) => paths.push(entry.path()),
+                Err(error) => {
+                    self.found.push(refused(format!("the folder cannot be read to its end: {error}")));
+                    break;
+                }
+            }
+        }
+        paths.sort();
+        for path in paths {
+            let kind = match fs::symlink_metadata(&path) {
+                Ok(facts) => facts.file_type(),
+                Err(error) => {
+                    self.found.push(Err((path, error.to_string())));
+                    continue;
+                }
+            };
+            if kind.is_dir() {
+                self.look(&path, depth + 1);
+            } else if kind.is_symlink() {
+                self.found.push(followed(path, &self.root));
+            } else {
+                self.found.push(match not_read(kind) {
+                    None => Ok(path),
+                    Some(why) => Err((path, why.into())),
+                });
+            }
         }
     }
 }

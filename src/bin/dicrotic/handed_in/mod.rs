@@ -9,7 +9,7 @@
 pub mod codes;
 mod folder;
 
-pub use folder::not_read;
+pub use folder::items_in_sight;
 
 use std::collections::HashMap;
 use std::fs::{self, File};
@@ -191,7 +191,7 @@ impl Known {
         if let Ok(root) = project::root() {
             for path in files_below(&root.join("scenarios")).unwrap_or_default() {
                 if path.extension().is_some_and(|e| e == "toml") {
-                    texts.extend(text_file::read(&path).ok());
+                    texts.extend(text_file::read(&path, text_file::SCENARIO).ok());
                 }
             }
         }
@@ -213,9 +213,10 @@ fn grade(work: &Work, set: &Set, known: &Known) -> Vec<Row> {
             let of = |file: String, text| graded(Source { file, text, ..Source::default() }, set, known);
             match small_text(path) {
                 Err(why) => vec![unread(file, why)],
-                Ok(text) if bundle::is_bundle(&text) => match bundle::read(&text) {
-                    Err(why) => vec![unread(file, why.to_string())],
-                    Ok(Bundle { course, results }) => {
+                Ok(text) => match bundle::of(&text) {
+                    None => vec![of(file, text)],
+                    Some(Err(why)) => vec![unread(file, why.to_string())],
+                    Some(Ok(Bundle { course, results })) => {
                         let within = Some(Within { file: file.clone(), course });
                         let part = |(k, text)| {
                             let file = format!("{file}, result {}", k + 1);
@@ -228,7 +229,6 @@ fn grade(work: &Work, set: &Set, known: &Known) -> Vec<Row> {
                         results.into_iter().enumerate().map(part).collect()
                     }
                 },
-                Ok(text) => vec![of(file, text)],
             }
         }
         Work::Code { file, code } => {

@@ -51,7 +51,7 @@ pub fn run(
     page: Option<&Path>,
 ) -> Result<(), Failure> {
     let here = || terminal::name(assignment);
-    let text = text_file::read(assignment)?;
+    let text = text_file::read(assignment, text_file::SCENARIO)?;
     Scenario::read(&text).while_doing(here)?;
     let text = handed_out(&text);
     let told = Scenario::read(&text).while_doing(here)?;
@@ -77,6 +77,13 @@ pub fn run(
             let files = built::page(folder)?;
             let read: Vec<PathBuf> = files.keys().map(|name| folder.join(name)).collect();
             same_file::refuse_overlap(read.iter().map(PathBuf::as_path), &[to])?;
+            // What stands in that folder is put up with the page, for everybody.
+            if same_file::lies_in(to, folder) {
+                let (to, folder) = (terminal::name(to), terminal::name(folder));
+                return Err(Failure::new(format!(
+                    "--to {to}: this is in the folder of the page, {folder}; choose another one"
+                )));
+            }
             files
         }
         None => from_sources()?,
