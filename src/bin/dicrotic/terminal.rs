@@ -8,11 +8,8 @@ use dicrotic::unseen;
 
 /// Whether a character does something at a terminal, or hides there, instead of standing for itself.
 fn acts(c: char) -> bool {
-    unseen::acts(c)
-        || matches!(c,
-            // Soft hyphen and what has no width (Unicode Technical Report 36); a mark of byte order.
-            '\u{ad}' | '\u{180e}' | '\u{200b}'..='\u{200d}' | '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}' | '\u{fffe}' | '\u{ffff}'
-            | '\u{e0000}'..='\u{e007f}')
+    // Joiners too, which change nothing that a terminal shows; U+FFFE is a mark of byte order turned round.
+    unseen::acts(c) || unseen::is_ignored(c) || matches!(c, '\u{fffe}' | '\u{ffff}')
 }
 
 /// The text with what acts written as `\u{1b}` and the like; line ends and tabs stay.
