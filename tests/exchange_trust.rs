@@ -59,8 +59,8 @@ const TOLD: &[(&str, &str)] = &[
     ("[subject]", "[pass]\nwindow_s = 20.0\nrecord_s = 20.0\n\n[subject]"),
     ("[subject]", "[pass]\nedge_s = 0.1\n\n[subject]"),
     // The instructor's own misreadings and hints: no sample and no right answer depends on them, and a word of theirs may be put
-    // right, or a signature written, after the class has handed in, without another heart for anyone. Who edits them into a
-    // link learns no more than by two checks of their own on the same bench.
+    // right, or a signature written, after the class has handed in, without another heart for anyone. Who edits one with a true
+    // value into a link learns what is right; such a result is not counted.
     (
         "[subject]",
         "[[misreading]]\nname = \"x\"\nfield = \"count\"\nformula = \"2*n_true\"\nwords = \"w\"\n\n[subject]",
