@@ -8,6 +8,7 @@ use dicrotic::exchange::class::talk::Change;
 use dicrotic::exchange::class::{Care, Class, Failed, Line, Pick, Source, State, course, roster, saved};
 use dicrotic::exchange::handin::{Graded, Handed, HandinError, result};
 use dicrotic::plain;
+use dicrotic::session::action::{Action, Page};
 use dicrotic::session::compact::About;
 use students::three_hundred::{Deed, LISTED, came, code, deed, roster as list, state};
 use students::{ASSIGNMENT, Way, careful};
@@ -401,4 +402,117 @@ fn three_hundred_results_are_written() {
     std::fs::write(format!("{folder}/../assignment.toml"), ASSIGNMENT).unwrap();
     let states: Vec<String> = (0..LISTED).map(|k| format!("{},{}\n", code(k), state(k).name())).collect();
     std::fs::write(format!("{folder}/../states.csv"), states.concat()).unwrap();
+}
+
+/// An attempt of Ada's first try, ended so many seconds after noon, with what is done to its log and samples.
+fn of_ada(way: Way, text: &str, ended: u64, mut change: impl FnMut(&mut Handed)) -> Graded {
+    let (session, mut about) = careful(text, "Ada", 1, way);
+    about.ended_s = 1_790_100_000 + ended;
+    let mut handed = result::read(&result::write(&session, &about).unwrap()).unwrap();
+    change(&mut handed);
+    (handed.claims, handed.said) = (None, None);
+    let mut set = dicrotic::exchange::handin::Set::default();
+    set.add("set", text).unwrap();
+    handed.grade_by(&set).unwrap()
+}
+
+#[test]
+fn a_try_begun_twice_is_remarked_and_each_beginning_is_a_try() {
+    let once = ASSIGNMENT.replace("attempts = 3", "attempts = 1");
+    let class = |graded: &[Graded], text: &str| {
+        let mut class = assigned(text);
+        for (k, graded) in graded.iter().enumerate() {
+            class.take(Source { file: format!("{k}.json"), ..Source::default() }, graded.clone());
+        }
+        class
+    };
+    let six = of_ada(Way::Six, &once, 0, |_| ());
+    let right = of_ada(Way::Right, &once, 900, |handed| {
+        // The same bench once more, with what was seen in the first.
+        let half = handed.log.len() / 2;
+        handed.log[half..].iter_mut().for_each(|logged| logged.at += 500);
+        handed.samples += 500;
+    });
+    assert!(right.verified() && right.outcome.passed, "{:?}", right.doubts);
+    for both in [[six.clone(), right.clone()], [right.clone(), six.clone()]] {
+        let mut class = class(&both, &once);
+        let ada = line(&class.lines(), "Ada");
+        assert_eq!(
+            (ada.state, ada.against, ada.remarks),
+            (State::Tried, vec!["too_many_tries"], vec!["begun_twice"])
+        );
+        // Another try that is given covers it.
+        class.cares.put("Ada", Care { tries: 1, ..Care::default() });
+        let ada = line(&class.lines(), "Ada");
+        assert_eq!((ada.state, ada.against.len(), ada.remarks), (State::Ready, 0, vec!["begun_twice"]));
+    }
+    // Where there are more tries than beginnings it is remarked alone.
+    let often: Vec<Graded> = [Way::Six, Way::Right]
+        .map(|way| {
+            of_ada(way, ASSIGNMENT, 0, |handed| {
+                let far = if way == Way::Six { 900 } else { 0 };
+                handed.log[6..].iter_mut().for_each(|logged| logged.at += far);
+                handed.samples += far;
+            })
+        })
+        .into();
+    let ada = line(&class(&often, ASSIGNMENT).lines(), "Ada");
+    assert_eq!((ada.state, ada.against.len(), ada.remarks), (State::Ready, 0, vec!["begun_twice"]));
+    // A try that went on, also where its last answer was typed anew, was begun once.
+    let full = of_ada(Way::Right, &once, 900, |_| ());
+    let mut retyped = 0;
+    for cut in 1..6 {
+        let part = of_ada(Way::Right, &once, 100, |handed| {
+            handed.log.truncate(handed.log.len() - cut);
+            // A log keeps the last of what was typed into a field.
+            if let Some(Action::Page(Page::Answer { text, .. })) =
+                handed.log.last_mut().map(|last| &mut last.action)
+            {
+                *text = "9".into();
+                retyped += 1;
+            }
+        });
+        let ada = line(&class(&[part, full.clone()], &once).lines(), "Ada");
+        assert_eq!((ada.state, ada.against.len(), ada.remarks.len()), (State::Ready, 0, 0), "{cut}");
+    }
+    assert!(retyped >= 3, "{retyped}");
+    // Two tries of two seeds were each begun once.
+    let two = class_of(&[("Ada", 1, Way::Six), ("Ada", 2, Way::Right)]);
+    assert!(line(&two.lines(), "Ada").remarks.is_empty());
+}
+
+#[test]
+fn one_log_with_its_deeds_moved_by_a_sample_is_one_log() {
+    let early = of_ada(Way::Right, ASSIGNMENT, 0, |_| ());
+    let late = of_ada(Way::Right, ASSIGNMENT, 900, |handed| {
+        handed.log.iter_mut().for_each(|logged| logged.at += 1);
+        handed.samples += 1;
+    });
+    assert_ne!(early.mark, late.mark);
+    for both in [[early.clone(), late.clone()], [late, early]] {
+        let mut class = assigned(ASSIGNMENT);
+        class.terms.due_s = 1_790_100_500;
+        both.into_iter().for_each(|graded| class.take(Source::default(), graded));
+        let ada = line(&class.lines(), "Ada");
+        assert_eq!((ada.state, ada.results.len(), ada.remarks), (State::Ready, 1, vec!["two_times"]));
+        assert_eq!(class.graded[ada.chosen.unwrap()].about.ended_s, 1_790_100_000);
+    }
+}
+
+#[test]
+fn a_result_without_its_times_is_remarked_where_they_matter() {
+    let remarks = |begun_s: u64, ended_s: u64, due_s: u64| {
+        let mut class = assigned(ASSIGNMENT);
+        class.terms.due_s = due_s;
+        let graded = of_ada(Way::Right, ASSIGNMENT, 0, |handed| {
+            (handed.about.begun_s, handed.about.ended_s) = (begun_s, ended_s);
+        });
+        class.take(Source::default(), graded);
+        line(&class.lines(), "Ada").remarks
+    };
+    let (day, none) = (1_790_100_000, Vec::<&str>::new());
+    assert_eq!(remarks(day, 0, day + 1000), ["no_time"]);
+    assert_eq!(remarks(0, day, 0), ["no_time"]);
+    assert_eq!(remarks(0, 0, 0), none);
+    assert_eq!(remarks(day, day + 900, day + 1000), none);
 }

@@ -264,6 +264,9 @@ fn old_results_are_judged_by_the_new_criteria_and_the_changed_verdicts_are_told(
     assert_eq!(new.cell("right.json", "passed"), "no", "{new:?}");
     assert!(new.out.contains("right.json: passed, now not passed"), "{new:?}");
     assert!(!new.out.contains("six.json:"), "{new:?}");
+    // That all were done by other criteria is told once.
+    let others = "remark: other misreadings, hints or criteria than those set: ";
+    assert_eq!((old.out.matches(others).count(), new.out.matches(others).count()), (0, 1), "{new:?}");
     // By a code as well.
     let (session, about) = attempt(0);
     std::fs::remove_file(desk.path("in/right.json")).unwrap();
@@ -378,4 +381,31 @@ fn a_class_without_names_tells_no_code_wherever_it_speaks_of_others() {
     let named = desk.class(&[]);
     assert!(named.out.contains("same log as S-009"), "{named:?}");
     assert!(named.out.contains(&format!("several students: {}, {}", student(1), student(4))), "{named:?}");
+}
+
+#[test]
+fn a_try_begun_twice_and_misreadings_that_tell_the_truth_are_told() {
+    let desk = Desk::new("begun");
+    let handed = |scenario: &str, way| {
+        let (session, about) = students::attempt_at(scenario, &student(0), 1, way);
+        result::write(&session, &about).unwrap()
+    };
+    desk.put("in/six.json", &handed(ASSIGNMENT, Way::Six));
+    desk.put("in/right.json", &handed(ASSIGNMENT, Way::Right));
+    let told = desk.grade(&["--set", &desk.path("set.toml")]);
+    // They part at their last answers, which a log keeps as they were typed last, and at what came after them.
+    assert!(told.out.contains("right.json: remark: the same try begun twice, otherwise in "), "{told:?}");
+    assert_eq!(
+        (told.cell("six.json", "beside"), told.code),
+        ("the same try begun twice", Some(0)),
+        "{told:?}"
+    );
+    std::fs::remove_file(desk.path("in/six.json")).unwrap();
+    let tells =
+        "\n[[misreading]]\nname = \"x\"\nfield = \"count\"\nformula = \"n_true - 3\"\nwords = \"w\"\n";
+    desk.put("in/right.json", &handed(&format!("{ASSIGNMENT}{tells}"), Way::Right));
+    let told = desk.grade(&["--set", &desk.path("set.toml")]);
+    let why = "own misreadings, not those set, that tell what is right";
+    assert!(told.cell("right.json", "against").contains("own misreadings"), "{told:?}");
+    assert!(told.out.contains(why) || told.error.contains(why), "{told:?}");
 }

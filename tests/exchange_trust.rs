@@ -11,7 +11,7 @@ use dicrotic::scenario::digest::{bench_digest, digest, handed_out, hashed};
 use dicrotic::session::compact::About;
 use dicrotic::session::{Action, Session, script, seeds};
 use serde_json::json;
-use students::{ASSIGNMENT, KEY, WORD, Way, attempt, attempt_at, diligent, student};
+use students::{ASSIGNMENT, KEY, WORD, Way, attempt, attempt_at, diligent, student, wait};
 
 mod students;
 
@@ -59,8 +59,8 @@ const TOLD: &[(&str, &str)] = &[
     ("[subject]", "[pass]\nwindow_s = 20.0\nrecord_s = 20.0\n\n[subject]"),
     ("[subject]", "[pass]\nedge_s = 0.1\n\n[subject]"),
     // The instructor's own misreadings and hints: no sample and no right answer depends on them, and a word of theirs may be put
-    // right, or a signature written, after the class has handed in, without another heart for anyone. Who edits them into a
-    // link learns no more than by two checks of their own on the same bench.
+    // right, or a signature written, after the class has handed in, without another heart for anyone. Who edits one with a true
+    // value into a link learns what is right; such a result is not counted.
     (
         "[subject]",
         "[[misreading]]\nname = \"x\"\nfield = \"count\"\nformula = \"2*n_true\"\nwords = \"w\"\n\n[subject]",
@@ -275,4 +275,130 @@ fn a_set_compares_and_says_which_of_two_would_judge() {
     softer.add("soft", ASSIGNMENT).unwrap();
     let graded = handed(&stricter).grade_by(&softer).unwrap();
     assert_eq!((graded.turned(), graded.outcome.passed), (Some(false), true));
+}
+
+/// A signature that tells the right count to whoever types three beats less.
+const TELLS: &str = "\n[[misreading]]\nname = \"off\"\nfield = \"count\"\nformula = \"n_true - 3\"\nwords = \"right is 3 away\"\n";
+
+#[test]
+fn misreadings_of_ones_own_that_tell_the_truth_count_against_a_result_and_other_terms_are_remarked() {
+    let set = |text: &str| {
+        let mut set = Set::default();
+        set.add("set", text).unwrap();
+        set
+    };
+    let made = |text: &str| attempt_at(text, "A 1", 1, Way::Right);
+    let of_file = |text: &str, set: &Set| {
+        let (session, about) = made(text);
+        result::read(&result::write(&session, &about).unwrap()).unwrap().grade_by(set).unwrap()
+    };
+    let codes = |graded: &Graded| {
+        let against: Vec<&str> = graded.against.iter().map(|a| a.code()).collect();
+        (against, graded.remarks.iter().map(Remark::code).collect::<Vec<_>>())
+    };
+    let plain = set(ASSIGNMENT);
+    let own = format!("{ASSIGNMENT}{TELLS}");
+    let graded = of_file(&own, &plain);
+    assert!(graded.verified() && graded.outcome.passed && !graded.counts(), "{:?}", graded.doubts);
+    assert_eq!(codes(&graded), (vec!["told_truth"], vec!["other_words"]));
+    let mut class = Class::default();
+    class.set.add("set", ASSIGNMENT).unwrap();
+    class.take(Source::default(), graded);
+    let line = &class.lines()[0];
+    assert_eq!(
+        (line.state, &line.against, &line.remarks),
+        (State::Tried, &vec!["told_truth"], &vec!["other_words"])
+    );
+    // However it is written, and beside one that was set.
+    let set_own = format!("{ASSIGNMENT}{}", TELLS.replace("n_true - 3", "n_true*2"));
+    let other =
+        format!("{set_own}{}", TELLS.replace("off", "further").replace("n_true - 3", "60 * N_TRUE / T_True"));
+    assert_eq!(codes(&of_file(&other, &set(&set_own))).0, ["told_truth"]);
+    // What was set and then put right, tolerances, words, criteria, tries, is remarked and holds nothing against anybody.
+    let nothing: Vec<&str> = Vec::new();
+    for regraded in [
+        own.replace("right is 3 away", "Have you missed three?"),
+        own.replace("n_true - 3\"", "n_true-3\"\ntolerance = 1.0"),
+        own.replace("[subject]", "[pass]\nfill_min = 0.2\n\n[subject]"),
+        own.replace("attempts = 3", "attempts = 4"),
+        format!("{own}\n[[hint]]\nabout = \"count\"\nrung = \"look\"\nwords = \"w\"\n"),
+    ] {
+        assert_eq!(
+            codes(&of_file(&own, &set(&regraded))),
+            (nothing.clone(), vec!["other_words"]),
+            "{regraded}"
+        );
+    }
+    let harmless = format!("{ASSIGNMENT}{}", TELLS.replace("n_true - 3", "n - 3"));
+    assert_eq!(codes(&of_file(&harmless, &plain)), (nothing.clone(), vec!["other_words"]));
+    // Words alone are nobody's concern.
+    for words in [
+        ("title = \"Before the lab\"", "title = \"Before Tuesday\""),
+        ("closing = \"Hand in", "closing = \"Now hand in"),
+    ] {
+        assert_eq!(
+            codes(&of_file(&ASSIGNMENT.replace(words.0, words.1), &plain)),
+            (nothing.clone(), nothing.clone())
+        );
+    }
+    assert_eq!(codes(&of_file(ASSIGNMENT, &plain)), (nothing.clone(), nothing.clone()));
+    // A code tells of its words no more than that they are others.
+    let of_code = |text: &str| {
+        let (session, about) = made(text);
+        let code = session.code(&about).unwrap().write();
+        codes(&Handed::of_code(&code, &plain, |_| None).unwrap().grade_by(&plain).unwrap())
+    };
+    assert_eq!(of_code(&own), (nothing.clone(), vec!["other_words"]));
+    assert_eq!(of_code(ASSIGNMENT), (nothing.clone(), nothing));
+}
+
+/// What somebody hands in, with every deed so many samples later, under a name.
+fn moved(made: &(Session, About), samples: u64, code: &str) -> Graded {
+    let mut handed = result::read(&result::write(&made.0, &made.1).unwrap()).unwrap();
+    handed.log.iter_mut().for_each(|logged| logged.at += samples);
+    handed.samples += samples;
+    handed.about.student = code.into();
+    (handed.claims, handed.said) = (None, None);
+    handed.grade().unwrap()
+}
+
+#[test]
+fn a_copy_with_every_time_moved_by_a_sample_is_a_copy() {
+    // Everybody has one heart.
+    let same = ASSIGNMENT.replace("attempts = 3", "attempts = 3\nseeds = \"same\"");
+    let shared = |code: &str, way| {
+        let (mut session, about) = attempt_at(&same, "", 1, way);
+        wait(&mut session, 1.0);
+        (session, About { student: code.into(), ..about })
+    };
+    let ada = shared("Ada", Way::Right);
+    for samples in [1, 16, 40] {
+        let found = beside(&[grade(&ada), moved(&ada, samples, "Ben"), grade(&shared("Cy", Way::Six))]);
+        assert_eq!(found[0].copies, [1], "{samples}: {found:?}");
+        assert_eq!(found[1].copies, [0]);
+        assert_eq!((&found[2].copies, &found[2].alike), (&vec![], &vec![]), "who did otherwise is no copy");
+    }
+    // With pauses of another length it is another's work.
+    let mut handed = result::read(&result::write(&ada.0, &ada.1).unwrap()).unwrap();
+    let half = handed.log.len() / 2;
+    handed.log[half..].iter_mut().for_each(|logged| logged.at += 20);
+    handed.samples += 20;
+    handed.about.student = "Ben".into();
+    (handed.claims, handed.said) = (None, None);
+    let found = beside(&[grade(&ada), handed.grade().unwrap()]);
+    assert_eq!(found[0].copies, Vec::<usize>::new());
+}
+
+#[test]
+fn what_the_bench_goes_on_for_by_itself_after_the_last_deed_is_no_time_of_the_students() {
+    let made = |idle_s| {
+        let (mut session, about) = attempt(0);
+        let before = session.chain().unwrap().time_s();
+        wait(&mut session, idle_s);
+        (before / 60.0, grade(&(session, about)).minutes)
+    };
+    let (before, minutes) = made(500.0);
+    assert!((minutes - before - 500.0 / 60.0).abs() < 0.01, "{minutes} after {before}");
+    let (before, minutes) = made(700.0);
+    assert!(minutes <= before && minutes > before - 0.5, "{minutes} after {before}");
 }

@@ -56,6 +56,54 @@ fn a_long_code_is_one_code_wherever_it_is_kept_and_what_it_is_made_of_is_what_is
 }
 
 #[test]
+fn what_nobody_sees_makes_no_other_student() {
+    // Of each range of the table its ends; Unicode Character Database, DerivedCoreProperties (Default_Ignorable_Code_Point) and
+    // DerivedGeneralCategory (Cf), with characters that show at both sides of some of them.
+    for c in [
+        '\u{ad}',
+        '\u{34f}',
+        '\u{600}',
+        '\u{6dd}',
+        '\u{70f}',
+        '\u{8e2}',
+        '\u{115f}',
+        '\u{1160}',
+        '\u{17b4}',
+        '\u{180b}',
+        '\u{180e}',
+        '\u{200b}',
+        '\u{200d}',
+        '\u{2060}',
+        '\u{2065}',
+        '\u{206f}',
+        '\u{3164}',
+        '\u{fe00}',
+        '\u{fe0f}',
+        '\u{feff}',
+        '\u{ffa0}',
+        '\u{fff9}',
+        '\u{110bd}',
+        '\u{1343f}',
+        '\u{1bca0}',
+        '\u{1d173}',
+        '\u{e0001}',
+        '\u{e0061}',
+        '\u{e01ef}',
+        '\u{fe63}',
+        '\u{ff0d}',
+    ] {
+        assert_eq!(code(&format!("A{c}1{c}7")), "a17", "{c:?}");
+        assert_eq!(seed("k", &format!("{c}A17{c}"), 1), seed("k", "A17", 1), "{c:?}");
+    }
+    for only in ["\u{200b}", "\u{3164}\u{34f} \u{e0020}", "\u{200d}\u{fe0f}\u{2063}"] {
+        assert_eq!((kept(only).as_str(), code(only).as_str()), ("", ""), "{only:?}");
+    }
+    for seen in ["\u{ac}", "\u{ae}", "\u{ffa1}", "\u{1100}", "\u{3165}", "\u{fe10}", "\u{905}"] {
+        assert_eq!(code(seen), seen);
+    }
+}
+
+#[test]
 fn a_class_of_ten_thousand_has_ten_thousand_seeds() {
     let mut seeds: Vec<u64> = (0..10_000).map(|k| seed("key", &k.to_string(), 1)).collect();
     seeds.sort_unstable();

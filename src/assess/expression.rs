@@ -12,6 +12,9 @@ const MOST_DEPTH: usize = 12;
 /// What an expression may name: what was typed for the window, and what is so in it.
 pub const NAMES: [&str; 7] = ["n", "t", "multiplier", "rate", "n_true", "t_true", "rate_true"];
 
+/// So many of them are what was typed.
+const TYPED: usize = 4;
+
 /// The numbers for [`NAMES`], in their order; NaN for what is not known.
 pub type Numbers = [f64; NAMES.len()];
 
@@ -53,6 +56,12 @@ impl fmt::Display for Expected {
             Expected::Sign => f.write_str("+, -, *, / or the end"),
         }
     }
+}
+
+/// Whether a true value is named in an expression.
+pub fn names_truth(text: &str) -> bool {
+    let mut words = text.split(|c: char| !c.is_ascii_alphanumeric() && c != '_');
+    words.any(|word| NAMES[TYPED..].iter().any(|name| word.eq_ignore_ascii_case(name)))
 }
 
 /// The value of an expression; not a finite number where something in it is not known, or is divided by zero.

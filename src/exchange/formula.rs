@@ -2,12 +2,16 @@
 //! Injection"); and what is one cell where commas divide is several where semicolons or tabs do. So an apostrophe, which
 //! makes a cell text, stands before every part that begins like a formula, whatever divides the parts.
 
+use crate::unseen::is_ignored;
+
 /// What divides cells, here or elsewhere.
 const DIVIDES: [char; 5] = [',', ';', '\t', '\n', '\r'];
 
-/// How often an apostrophe is there already, if a part begins like a formula behind them; blanks and quotes do not count.
+/// How often an apostrophe is there already, if a part begins like a formula behind them; blanks, quotes and what
+/// nobody sees do not count, because programs drop them before they look.
 fn begins(part: &str) -> Option<usize> {
-    let inner = part.trim_start_matches(|c: char| c == '"' || c.is_whitespace() || c == '\'');
+    let skipped = |c: char| c == '"' || c == '\'' || c.is_whitespace() || is_ignored(c);
+    let inner = part.trim_start_matches(skipped);
     let formula = inner.starts_with(['=', '+', '-', '@', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}']);
     formula.then(|| part.len() - part.trim_start_matches('\'').len())
 }
@@ -51,6 +55,8 @@ mod tests {
             ("a\t +1;-2", "a\t' +1;'-2"),
             ("Group A-01", "Group A-01"),
             ("'=1", "''=1"),
+            ("\u{200b}=1+1", "'\u{200b}=1+1"),
+            ("a;\u{200d}\u{2060}\u{fe0f} @x", "a;'\u{200d}\u{2060}\u{fe0f} @x"),
             ("it's;a 'word'", "it's;a 'word'"),
             ("", ""),
         ] {

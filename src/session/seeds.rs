@@ -22,8 +22,8 @@ pub fn seed(key: &str, student: &str, attempt: u32) -> u64 {
 }
 
 /// Key or code as it counts: what people type differently without meaning it is taken away. Wide forms of ASCII become
-/// ASCII (the part of NFKC that keyboards of East Asia make), all blanks, control characters, joiners and hyphens of any
-/// kind fall away, letters become small. Accents stay: é in one character and in two are different codes.
+/// ASCII (the part of NFKC that keyboards of East Asia make), all blanks, control characters, hyphens of any kind and
+/// whatever [nobody sees](unseen::is_ignored) fall away, letters become small. Accents stay: é in one character and in two are different codes.
 pub fn tidy(code: &str) -> String {
     code.chars().flat_map(tidied).collect()
 }
@@ -40,11 +40,10 @@ fn tidied(c: char) -> impl Iterator<Item = char> {
         .flat_map(char::to_lowercase)
 }
 
-/// A student's code as it is kept: as it was typed, without blanks at its ends, up to as many characters as count, and with blanks in the place of what [acts](unseen::acts) unseen. What a longer one
+/// A student's code as it is kept: as it was typed, without blanks and unseen characters at its ends, up to as many characters as count, and with blanks in the place of what [acts](unseen::acts) unseen. What a longer one
 /// goes on with does not count anywhere: seed, result and list are made from what this leaves. Doing it again changes nothing.
 pub fn kept(typed: &str) -> String {
-    // What JavaScript's trim takes away.
-    let blank = |c: char| c.is_whitespace() || c == '\u{feff}';
+    let blank = |c: char| c.is_whitespace() || unseen::is_ignored(c);
     let mut counted = 0;
     let within = |c: &char| {
         counted += tidied(*c).count();
@@ -60,8 +59,7 @@ pub fn code(typed: &str) -> String {
     tidy(&kept(typed))
 }
 
-/// Hyphens, dashes, and characters without width, also those that turn the direction of reading.
+/// Hyphens, dashes, and characters that nobody sees.
 fn is_joint(c: char) -> bool {
-    matches!(c, '-' | '_' | '\u{ad}' | '\u{61c}' | '\u{200b}'..='\u{200f}' | '\u{2010}'..='\u{2015}' | '\u{202a}'..='\u{202e}'
-        | '\u{2060}' | '\u{2066}'..='\u{2069}' | '\u{2212}' | '\u{feff}')
+    matches!(c, '-' | '_' | '\u{2010}'..='\u{2015}' | '\u{2212}' | '\u{fe63}') || unseen::is_ignored(c)
 }

@@ -5,7 +5,7 @@ use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
 use dicrotic::assess::own::PREFIX;
-use dicrotic::exchange::class::line::TWO_TIMES;
+use dicrotic::exchange::class::line::{BEGUN_TWICE, NO_TIME, TWO_TIMES};
 use dicrotic::exchange::class::parts::PartLine;
 use dicrotic::exchange::class::talk::Change;
 use dicrotic::exchange::class::within::{OTHER_COURSE, SEVERAL_STUDENTS};
@@ -184,11 +184,15 @@ fn remarks(student: &Line, students: &Students) -> Vec<String> {
         (against("other_bench"), "another bench than the one set"),
         (against("other_seed"), "a seed is not theirs"),
         (against("too_many_tries"), "more tries than there are"),
+        (against("told_truth"), "own misreadings that tell what is right"),
         (against("late"), "after the deadline"),
         (looks("all_at_once"), "window, answers and check at one moment"),
         (looks("clock"), "less time from begin to end than at the bench"),
         (looks("no_pause"), "deeds without time between them"),
+        (looks("other_words"), "other misreadings, hints or criteria than those set"),
         (looks(TWO_TIMES), "the same log with two times"),
+        (looks(BEGUN_TWICE), "the same try begun twice"),
+        (looks(NO_TIME), "begin or end is not told"),
         (looks(SEVERAL_STUDENTS), "in a course result with others' results"),
         (looks(OTHER_COURSE), "in the result of another course"),
     ]

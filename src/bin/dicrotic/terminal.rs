@@ -8,7 +8,8 @@ use dicrotic::unseen;
 
 /// Whether a character does something at a terminal, or hides there, instead of standing for itself.
 fn acts(c: char) -> bool {
-    unseen::acts(c) || unseen::hides(c)
+    // Joiners too, which change nothing that a terminal shows; U+FFFE is a mark of byte order turned round.
+    unseen::acts(c) || unseen::is_ignored(c) || matches!(c, '\u{fffe}' | '\u{ffff}')
 }
 
 /// The text with what acts written as `\u{1b}` and the like; line ends and tabs stay.

@@ -1,6 +1,7 @@
 //! What is said of results beside their grades: what keeps them from counting, and what an instructor should know.
 
 use dicrotic::exchange::class::within::{self, Odd};
+use dicrotic::exchange::handin::remark::Remark;
 use dicrotic::exchange::handin::set::One;
 use dicrotic::exchange::handin::table::moment;
 use dicrotic::exchange::handin::together::{Beside, benches_of_one_name, beside};
@@ -76,13 +77,24 @@ pub fn of(rows: Vec<Row>, plan: Option<&Plan>, called: &dyn Fn(&str) -> String) 
                 others.join("; ")
             ));
         }
-        notes.extend(graded.remarks.iter().map(|remark| format!("{file}: remark: {remark}")));
+        if !beside.begun.is_empty() {
+            let others = named(&files, &beside.begun);
+            notes.push(format!("{file}: remark: the same try begun twice, otherwise in {others}"));
+        }
+        let own = graded.remarks.iter().filter(|remark| **remark != Remark::OtherWords);
+        notes.extend(own.map(|remark| format!("{file}: remark: {remark}")));
         if let Some(before) = graded.turned() {
             let word = |passed: bool| if passed { "passed" } else { "not passed" };
             let (before, now) = (word(before), word(graded.outcome.passed));
             notes.push(format!("{file}: {before}, now {now}: the criteria set are others than its own"));
         }
         once.push((file.clone(), graded.clone(), beside));
+    }
+    // Told once: where a class is graded by other criteria it is so of everybody.
+    let others = |graded: &Graded| graded.remarks.contains(&Remark::OtherWords);
+    let others: Vec<&str> = once.iter().filter(|(_, g, _)| others(g)).map(|(file, ..)| &file[..]).collect();
+    if !others.is_empty() {
+        notes.push(format!("remark: {}: {}", Remark::OtherWords, others.join(", ")));
     }
     // Names and codes come from elsewhere.
     for text in complaints.iter_mut().chain(&mut notes) {

@@ -97,7 +97,8 @@ pub struct Line {
     pub alike: Vec<String>,
     /// What stands in their results, whether those count or not, see [`super::talk::met`].
     pub met: Vec<String>,
-    /// Codes of what a log made by a program looks like, of one log with [two times](TWO_TIMES), and of what is odd about the
+    /// Codes of what a log made by a program looks like, of one log with [two times](TWO_TIMES), of a try [begun twice](BEGUN_TWICE), of a
+    /// result [without times](NO_TIME), and of what is odd about the
     /// [course result](super::within) that results came in.
     pub remarks: Vec<&'static str>,
     /// What was decided for them.
@@ -106,6 +107,13 @@ pub struct Line {
 
 /// Code of the remark that a log came in with two begins or ends.
 pub const TWO_TIMES: &str = "two_times";
+
+/// Code of what is against a try that there is not, see [`Against::TooManyTries`].
+const TOO_MANY_TRIES: &str = "too_many_tries";
+/// Code of the remark that one try was begun more than once.
+pub const BEGUN_TWICE: &str = "begun_twice";
+/// Code of the remark that a result does not say when it was begun or ended.
+pub const NO_TIME: &str = "no_time";
 
 /// Time at the bench of those who handed something in, min: quarter, middle, three quarters; `None` where nobody did.
 pub fn minutes(lines: &[Line]) -> Option<[f64; 3]> {
@@ -206,12 +214,17 @@ impl Class {
     }
 
     /// What keeps a result from counting for this student, beside what does so for everybody.
-    fn against(&self, graded: &Graded, care: &Care) -> Vec<&'static str> {
+    fn against(&self, graded: &Graded, beside: &Beside, care: &Care) -> Vec<&'static str> {
         let given = |against: &&Against| {
             // Another try that was given lifts the number that there are.
             !matches!(against, Against::TooManyTries { n, of } if *n <= of + care.tries)
         };
         let mut codes: Vec<&'static str> = graded.against.iter().filter(given).map(Against::code).collect();
+        // Each beginning of one try is a try.
+        let begun_too_often = graded.attempts.is_some_and(|of| beside.nth > of + care.tries);
+        if begun_too_often && !codes.contains(&TOO_MANY_TRIES) {
+            codes.push(TOO_MANY_TRIES);
+        }
         let due_s = if care.until_s > 0 { care.until_s } else { self.terms.due_s };
         if due_s > 0 && graded.about.ended_s > due_s {
             codes.push("late");
@@ -225,7 +238,7 @@ impl Class {
         let Entry { code, name, email, group } = entry;
         let care = self.cares.of(&code);
         let against: Vec<Vec<&'static str>> =
-            results.iter().map(|k| self.against(&self.graded[*k], &care)).collect();
+            results.iter().map(|k| self.against(&self.graded[*k], &found[*k], &care)).collect();
         let counts = |i: usize| self.graded[results[i]].verified() && against[i].is_empty();
         let counting: Vec<usize> = (0..results.len()).filter(|i| counts(*i)).map(|i| results[i]).collect();
         let good = |g: &Graded| if self.terms.rubric { g.rubric_ready } else { g.outcome.passed };
@@ -260,6 +273,11 @@ impl Class {
             State::Absent
         };
         let of = || results.iter().map(|k| &self.graded[*k]);
+        let dated = due_s > 0 || self.terms.due_s > 0;
+        let timeless = |g: &Graded| match (g.about.begun_s, g.about.ended_s) {
+            (_, 0) => dated,
+            (begun_s, _) => begun_s == 0,
+        };
         let stands = chosen.map(|k| &self.graded[k]);
         let left = stands.map_or(&[][..], |g| &g.faults).iter().filter(|f| !f.cleared).map(|f| f.id);
         Line {
@@ -284,6 +302,8 @@ impl Class {
                 of().flat_map(|g| &g.remarks)
                     .map(|r| r.code())
                     .chain(results.iter().filter(|k| !found[**k].redated.is_empty()).map(|_| TWO_TIMES))
+                    .chain(results.iter().filter(|k| !found[**k].begun.is_empty()).map(|_| BEGUN_TWICE))
+                    .chain(of().filter(|g| timeless(g)).map(|_| NO_TIME))
                     .chain(results.iter().flat_map(|k| within[*k].iter().copied())),
             ),
             code,

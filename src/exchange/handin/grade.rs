@@ -2,10 +2,12 @@
 
 use super::error::{HandinError, Name};
 use super::handed::Handed;
+use super::otherwise::otherwise;
 use super::remark::{self, Remark};
 use super::result::{Claim, Said};
-use super::set::{BenchMark, Compared, One, Set, bench_mark};
+use super::set::{BenchMark, Compared, Set, bench_mark};
 use super::told;
+use super::trail::Trail;
 use crate::assess::misreading::Misreading;
 use crate::assess::own::PREFIX;
 use crate::assess::skill::Got;
@@ -98,6 +100,9 @@ pub enum Against {
         /// How many there are.
         of: u32,
     },
+    /// Misreadings of its own told what is right.
+    #[error("own misreadings, not those set, that tell what is right")]
+    ToldTruth,
 }
 
 impl Against {
@@ -107,6 +112,7 @@ impl Against {
             Against::OtherBench => "other_bench",
             Against::OtherSeed => "other_seed",
             Against::TooManyTries { .. } => "too_many_tries",
+            Against::ToldTruth => "told_truth",
         }
     }
 
@@ -174,6 +180,10 @@ pub struct Graded {
     pub skills: Vec<(Name, Got)>,
     /// Two results with the same mark have the same log under the same seed.
     pub mark: Mark,
+    /// What was done with what pauses.
+    pub trail: Trail,
+    /// Tries that there are by what was set, or else by its own text, where they are counted.
+    pub attempts: Option<u32>,
 }
 
 impl Graded {
@@ -198,6 +208,10 @@ impl Graded {
         let (check, scenario) = (session.check(), session.scenario());
         let named = |id: &str| session.named().iter().any(|n| n == id);
         let faults = scenario.map_or(&[][..], |s| &s.fault).iter().filter_map(|f| fault::named(&f.name));
+        let (other_words, told_truth) = one.map_or((None, None), |one| otherwise(handed, one));
+        let own_attempts = || scenario.and_then(|s| s.assignment.as_ref()).and_then(|a| a.attempts);
+        let attempts = one.map_or_else(own_attempts, |one| one.attempts);
+        let trail = Trail::of(&handed.log, scenario.map_or(0, |s| s.recorder.rate_hz));
         let log = json!((handed.seed, &handed.log)).to_string();
         let mut mark = Mark::default();
         mark.copy_from_slice(&Sha256::digest(log.as_bytes())[..8]);
@@ -209,8 +223,8 @@ impl Graded {
             digest: bench_mark(&handed.scenario),
             compared,
             passed_before,
-            against: against(compared, own_try, one, session),
-            remarks: remark::remarks(handed, session),
+            against: against(compared, own_try, attempts).chain(told_truth).collect(),
+            remarks: remark::remarks(handed, session).into_iter().chain(other_words).collect(),
             touched: remark::touched(&handed.log),
             seed: handed.seed,
             own_seed: own_try.map(|n| n.is_some()),
@@ -225,7 +239,7 @@ impl Graded {
                 .collect(),
             score: check.map(|c| c.rubric.total),
             rubric_ready: check.is_some_and(|c| c.rubric.ready() && c.report.passed),
-            minutes: session.chain().map_or(0.0, |c| c.time_s() / 60.0),
+            minutes: minutes(session, &trail),
             actions: handed.log.len(),
             hints: handed.log.iter().filter(|l| l.action == Action::Page(Page::Hint {})).count(),
             process: check.map_or_else(Vec::new, |c| c.process.iter().map(|r| r.code.into()).collect()),
@@ -233,6 +247,8 @@ impl Graded {
                 .evidence()
                 .map_or_else(Vec::new, |e| e.skills.iter().map(|(skill, said)| (*skill, said.got)).collect()),
             mark,
+            trail,
+            attempts,
             first: first.filter(|first| first.tries < outcome.tries),
             outcome,
         }
@@ -316,16 +332,13 @@ fn own_try(handed: &Handed, session: &Session) -> Option<Option<u32>> {
     Some((1..=MOST_TRIES).find(|n| seeds::seed(key, student, *n) == handed.seed))
 }
 
-/// What keeps a result from counting. How many tries there are says the one set, where there is one.
+/// What keeps a result from counting, given how many tries there are.
 fn against(
     compared: Compared,
     own_try: Option<Option<u32>>,
-    one: Option<&One>,
-    session: &Session,
-) -> Vec<Against> {
-    let own = || session.scenario().and_then(|s| s.assignment.as_ref()).and_then(|a| a.attempts);
-    let most = one.map_or_else(own, |one| one.attempts);
-    let too_many = own_try.flatten().zip(most).filter(|(n, of)| n > of);
+    attempts: Option<u32>,
+) -> impl Iterator<Item = Against> {
+    let too_many = own_try.flatten().zip(attempts).filter(|(n, of)| n > of);
     [
         (compared == Compared::Other).then_some(Against::OtherBench),
         (own_try == Some(None)).then_some(Against::OtherSeed),
@@ -333,7 +346,16 @@ fn against(
     ]
     .into_iter()
     .flatten()
-    .collect()
+}
+
+/// So long the bench may go on after the last deed of a log and be the student's time, s.
+const IDLE_S: f64 = 600.0;
+
+/// Time at the bench, min: without what it went on for by itself after the last deed, where that is long.
+fn minutes(session: &Session, trail: &Trail) -> f64 {
+    let all_s = session.chain().map_or(0.0, |c| c.time_s());
+    let s = if all_s - trail.end_s() > IDLE_S { trail.end_s() } else { all_s };
+    s / 60.0
 }
 
 /// Where a file says something else than the replay, besides the verdict: the first such field.

@@ -21,12 +21,14 @@ pub mod class;
 pub mod error;
 pub mod grade;
 pub mod handed;
+pub mod otherwise;
 pub mod remark;
 pub mod result;
 pub mod set;
 pub mod table;
 pub mod together;
 mod told;
+pub mod trail;
 
 pub use error::HandinError;
 pub use grade::{Against, Graded, Outcome};

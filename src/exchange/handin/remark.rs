@@ -38,6 +38,8 @@ pub enum Remark {
         /// Deeds in all.
         of: usize,
     },
+    /// Its own misreadings, hints, criteria or number of tries are not those set; of a code perhaps other words alone.
+    OtherWords,
 }
 
 impl Remark {
@@ -47,13 +49,14 @@ impl Remark {
             Remark::AllAtOnce => "all_at_once",
             Remark::Clock { .. } => "clock",
             Remark::NoPause { .. } => "no_pause",
+            Remark::OtherWords => "other_words",
         }
     }
 
     /// The arguments that go with the code.
     pub fn args(&self) -> Value {
         match self {
-            Remark::AllAtOnce => json!({}),
+            Remark::AllAtOnce | Remark::OtherWords => json!({}),
             Remark::Clock { told_s, bench_s } => json!({"told_s": told_s, "bench_s": bench_s}),
             Remark::NoPause { n, of } => json!({"n": n, "of": of}),
         }
@@ -68,6 +71,7 @@ impl std::fmt::Display for Remark {
                 write!(f, "{told_s:.0} s from begin to end for {bench_s:.0} s at the bench")
             }
             Remark::NoPause { n, of } => write!(f, "{n} of {of} deeds without any time between"),
+            Remark::OtherWords => write!(f, "other misreadings, hints or criteria than those set"),
         }
     }
 }

@@ -66,8 +66,10 @@ impl One {
 
 /// A heading as it looks to whoever reads it in passing: without what is unseen, in small letters, with one blank between words.
 fn seen(title: &str) -> String {
-    let visible: String =
-        title.chars().filter(|c| c.is_whitespace() || !(unseen::acts(*c) || unseen::hides(*c))).collect();
+    let visible: String = title
+        .chars()
+        .filter(|c| c.is_whitespace() || !(unseen::acts(*c) || unseen::is_ignored(*c)))
+        .collect();
     visible.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase()
 }
 

@@ -82,6 +82,9 @@ pub fn beside(results: &[Graded], beside: &Beside) -> String {
         let ends = beside.redated.iter().map(|k| moment(results[*k].about.ended_s)).collect::<Vec<_>>();
         all.push(format!("the same log with two times: also ended {}", ends.join(" ")));
     }
+    if !beside.begun.is_empty() {
+        all.push("the same try begun twice".into());
+    }
     all.join("; ")
 }
 
