@@ -2,11 +2,14 @@
 // A question bank made by a worker, so that the page stays alive: one question after another, each with the page's words.
 
 import { guarded } from "../core.js";
-import { decimalSign, languageNow, t } from "../text.js";
+import { decimalSign, has, languageNow, t } from "../text.js";
 /** @import { BankTold, BankWords } from '../types/told' */
 
 /** What is thrown by a bank that is stopped. */
 export class Stopped extends Error {}
+
+/** What is asked after a misreading; a printed trace has no beat marks, so where the page speaks of them the bank has words of its own. @param {string} id */
+const askOf = (id) => (has(`bank-ask-${id}`) ? t(`bank-ask-${id}`) : t(`misreading-${id}.ask`));
 
 /**
  * The words of a question, from its facts; title: what its trace is called.
@@ -18,7 +21,7 @@ export function questionWords({ number, seen, right, answers }, title) {
     question: t("bank-question"),
     alt: t("bank-alt", seen),
     answers: answers.map(({ rate }) => t("bank-answer", { rate })),
-    feedback: answers.map(({ misreading }) => (misreading ? t("bank-wrong", { see: t(`misreading-${misreading}.see`), ask: t(`misreading-${misreading}.ask`) }) : t("bank-right", right))),
+    feedback: answers.map(({ misreading }) => (misreading ? t("bank-wrong", { see: t(`misreading-${misreading}.see`), ask: askOf(misreading) }) : t("bank-right", right))),
   };
 }
 

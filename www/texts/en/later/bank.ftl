@@ -7,6 +7,8 @@ bank-question = What is the heart rate from A to B, in beats/min? Count the beat
 bank-alt = A pulse trace of { $seconds } s. One division of the time grid is { $division } s. Cursor A is at { $a } s, cursor B is at { $b } s.
 bank-answer = { $rate } beats/min
 bank-right = Correct: { $beats } beats in { $seconds } s. { $beats } × 60 / { $seconds } = { $rate } beats/min.
+bank-ask-beats_missed = Where is the distance between two peaks about twice that of their neighbors?
+bank-ask-one_too_few = Does your count have each peak between A and B? How many peaks does it take to make one gap?
 bank-wrong = { $see } { $ask }
 
 ## On the screen

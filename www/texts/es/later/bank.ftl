@@ -7,6 +7,8 @@ bank-question = ¿Cuál es la frecuencia cardíaca de A a B, en latidos/min? Cue
 bank-alt = Un trazo del pulso de { $seconds } s. Una división de la cuadrícula de tiempo es de { $division } s. El cursor A está en { $a } s; el cursor B, en { $b } s.
 bank-answer = { $rate } latidos/min
 bank-right = Correcto: { $beats } latidos en { $seconds } s. { $beats } × 60 / { $seconds } = { $rate } latidos/min.
+bank-ask-beats_missed = ¿Dónde es la distancia entre dos picos más o menos el doble que la de sus vecinos?
+bank-ask-one_too_few = ¿Tiene tu cuenta cada pico entre A y B? ¿Cuántos picos hacen falta para un hueco?
 bank-wrong = { $see } { $ask }
 
 ## En la pantalla
