@@ -235,7 +235,7 @@ describe("a class", { concurrency: 2 }, () => {
 
       await page.goto(`${url}?class#class`);
       await page.locator(".intake").waitFor();
-      assert.match(await page.locator(".given").innerText(), /Nothing is given as set yet/);
+      assert.match(await page.locator(".given").innerText(), /No assignment is open yet/);
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Choose files")]);
       await chooser.setFiles([path.join(folder, file.name)]);
       await page.locator(".class-note").filter({ hasText: "was not compared with what was set" }).waitFor();

@@ -78,7 +78,7 @@ describe("rehearsals", { concurrency: true }, () => {
 
       const debrief = await student.check(page);
       assert.deepEqual(debrief.steps.map((step) => step.verdict), [...Array(6).fill("correct"), "worth knowing"], debrief.text);
-      assert.match(debrief.text, /The reading holds, from trace to rate/);
+      assert.match(debrief.text, /Your reading is correct, from trace to rate/);
       assertTruth(debrief, count, seconds);
     });
   });

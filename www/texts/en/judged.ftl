@@ -61,7 +61,7 @@ step-count_gaps_short =
     .ask = Is the interval that ends on B counted?
     .do = Leave A and B on their beats. Begin with zero on A, and count one for each step until you are on B.
 step-count_waits =
-    .see = n is the number that was asked for. It is looked at again once B stands where it belongs.
+    .see = n is the number that was asked for. It is checked again when B stands where it belongs.
 
 step-middle_right =
     .see = The time belongs to the middle of the window.

@@ -23,4 +23,4 @@ error-kept_version = it was kept by another version of this page (form { $found 
 
 refusal-world_over = This bench has run as long as one may. What is recorded can still be measured; a new seed opens a fresh one.
 refusal-text_too_long = There is room for { $max } letters.
-error-file_value = { $file }, sample { $sample }: its value would be { $found }, which is the size of nothing on a bench.
+error-file_value = { $file }, sample { $sample }: { $found } is too large for a pulse signal.

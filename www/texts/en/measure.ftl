@@ -133,7 +133,7 @@ side-back = Back to the bench
 side-back_start = Back to the scenarios
 notebook-full = This trial could not be kept in the notebook: this device’s storage is full or switched off. Print or export what matters, and delete old pages.
 
-caution-before = Before a pad goes on a person: ask them, follow your local codes and your institution’s rules, loosen at once what numbs or darkens a finger, and leave what a trace may mean to licensed clinicians.
+caution-before = Before a pad goes on a person: ask them. Follow your local codes and your institution’s rules. Loosen the strap at once if a finger goes numb or dark. Leave what a trace may mean to licensed clinicians.
 caution-read = Before the pad goes on: the caution
 caution-later = Later
 caution-agree = Read; I will keep to it

@@ -41,7 +41,7 @@ hints-rung-answer = answer
 hints-after_next = Try once more first: the answer is only told after a second check.
 hints-end = That was the last rung.
 
-trail-title = The course of it
+trail-title = What you did, step by step
 trail-hint = Arrow keys go from scratch to scratch. Long pauses are drawn short.
 trail-list = As a list
 trail-before = The step before

@@ -188,7 +188,7 @@ class-look = Look
 class-look_n = { $n }
 class-look_at = Look at attempt { $n } of { $name }
 class-given_open = Open what was set
-class-given_none = Nothing is given as set yet, so no result can be compared with it. Open the assignment’s file, or paste its link.
+class-given_none = No assignment is open yet, so no result can be compared with it. Open the assignment’s file, or paste its link.
 class-given_out = Take out
 class-given_tries = { $n ->
     [one] One try.

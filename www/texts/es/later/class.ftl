@@ -110,10 +110,10 @@ assign-agree-recording_too_short = En el registro más corto ({ $record } s) no 
 assign-agree-no_window = La ventana más larga es de { $longest } s y la más corta de { $window } s: ninguna es ambas.
 assign-agree-brief_recording = El texto de la tarea habla de { $stated } s como mucho. El registro debe tener { $asked } s: dilo en el texto.
 assign-agree-brief_window = El texto de la tarea habla de { $stated } s como mucho. La ventana debe tener { $asked } s: dilo en el texto.
-assign-agree-unlisted = Esta mesa tiene «{ $name }» y no está entre los fallos. Quien lo encuentre no recibe puntos por ello.
+assign-agree-unlisted = Esta mesa tiene «{ $name }» y no está entre las averías. Quien lo encuentre no recibe puntos por ello.
 assign-agree-unknown = Algo no encaja ({ $code }).
-assign-agree_add = Añadirlo como fallo
-assign-agree_add_of = Añadir «{ $name }» como fallo
+assign-agree_add = Añadirlo como avería
+assign-agree_add_of = Añadir «{ $name }» como avería
 assign-fair = ¿Es justo?
 assign-fair_about = Unos estudiantes con un buen método ponen una ventana de esta duración en cualquier parte de un registro limpio. ¿Qué proporción suspendería si se contara…
 assign-fair_own = en su propia ventana, con los bordes a favor (así evaluamos)
@@ -195,8 +195,8 @@ class-given_tries = { $n ->
    *[other] { $n } intentos.
 }
 class-given_out_of = Quitar { $title } ({ $from })
-class-given_faults = Fallos: { $list }.
-class-given_faultless = Sin fallos.
+class-given_faults = Averías: { $list }.
+class-given_faultless = Sin averías.
 class-given_severity = { $fault } ({ $severity })
 class-given_part = Parte del curso; si se quita, se quita el curso entero.
 class-given_rival = También está encargada otra mesa con este nombre. Cuentan los resultados de las dos.
@@ -280,7 +280,7 @@ class-misreading-gap_missed = un intervalo sin contar
 class-own_misreading = propio: { $name }
 class-misreading-show_work = no lo explica una sola cosa
 class-show = Mostrar una avería al aula
-class-show_about = Banco y tira en toda la pantalla, con la red de tu región. El mismo banco sin la avería corre al lado: C para cambiar, F para congelar, N para mirar más de cerca, W para el nombre. Con las flechas vienen las averías con las que se confunde.
+class-show_about = Mesa y trazo en toda la pantalla, con la red de tu región. La misma mesa sin la avería corre al lado: C para cambiar, F para congelar, N para mirar más de cerca, W para el nombre. Con las flechas vienen las averías con las que se confunde.
 class-show_fault = Avería
 class-show_severity = Gravedad
 class-show_go = Mostrarla
@@ -369,8 +369,8 @@ class-trace-short = demasiado corto, o sin registro
 class-trace-foreign = registro de otro estudiante
 class-trace_was = trazo: { $list }
 class-left_n = { $n ->
-    [one] Queda un fallo
-   *[other] Quedan { $n } fallos
+    [one] Queda una avería
+   *[other] Quedan { $n } averías
 }
 class-forget_title = ¿Olvidar esta clase?
 class-forget_unsaved = Hay algo que ningún archivo guarda. No se puede recuperar.

@@ -1,13 +1,13 @@
 ### Lo que va en papel.
 
 paper-title = En papel
-paper-lede = Hojas de «{ $title }», el último banco que preparaste en este dispositivo. Elígelas, míralas, imprímelas.
+paper-lede = Hojas de «{ $title }», la última mesa que preparaste en este dispositivo. Elígelas, míralas, imprímelas.
 paper-handout = Hoja para repartir
 paper-worksheet = Hoja de trabajo
 paper-station = Lista del puesto
 paper-key = Clave
 paper-print = Imprimir
-paper-change = Cambiar el banco
+paper-change = Cambiar la mesa
 paper-foot = Para enseñar, no para diagnosticar. Las normas locales y las de tu institución van primero.
 
 paper-scan = Escanea el cuadro o abre el enlace que te dio tu docente.
@@ -69,12 +69,12 @@ paper-end_off = La unidad está apagada, los cables recogidos.
 paper-end_told = Lo que estaba roto está escrito y avisado.
 
 paper-key_about = Para quien enseña; no se reparte.
-paper-key_none = Este banco no tiene nada mal.
+paper-key_none = Esta mesa no tiene nada mal.
 paper-key_severity = Intensidad: { $v } %.
 paper-key_severities = Intensidad: de { $low } a { $high } %, según el número del estudiante.
 paper-key_misreadings = Tus propios errores de lectura
 paper-key_misreading = { $field } = { $formula }: { $words }
 paper-key_reading = La lectura
-paper-key_own = El banco de cada estudiante tiene su propio corazón. La cuenta se juzga en la ventana del estudiante.
+paper-key_own = La mesa de cada estudiante tiene su propio corazón. La cuenta se juzga en la ventana del estudiante.
 paper-key_edge = Un latido sobre un cursor puede contarse o no. Un latido más o menos en { $s } s son { $v } latidos/min.
 paper-key_true = Las frecuencias verdaderas, con semillas y gravedades, vienen en la clave de «Resultados de la clase», tras tu palabra.
