@@ -405,6 +405,11 @@ fn a_saved_class_holds_the_word_as_a_hash_and_opens_with_it() {
     assert!(old.contains(WORD));
     let old = saved::read(&old).unwrap().0;
     assert_eq!(answers::answers(&old.set.all()[0].text, None, &ada).map(|key| key.len()), Ok(3));
+    // Where the file has the word none is needed, and a wrong one is told all the same.
+    assert_eq!(
+        answers::answers(&old.set.all()[0].text, Some("chalk and slat"), &ada),
+        Err(answers::AnswersError::OtherWord)
+    );
     // Tries that were given beside the others' stand in it too.
     class.cares.put("Ada", Care { tries: 2, ..Care::default() });
     let everybody = class.everybody();

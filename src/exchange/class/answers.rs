@@ -86,7 +86,9 @@ impl Key {
         if assignment.word.is_empty() {
             return Err(AnswersError::NoWord);
         }
-        if !assignment.is_opened_by(word) {
+        // Where the file itself has the word none is needed; a wrong one is told all the same.
+        let wrong = assignment.is_own_file() && word.is_some_and(|word| word != assignment.word);
+        if wrong || !assignment.is_opened_by(word) {
             return Err(AnswersError::OtherWord);
         }
         let tries = assignment.attempts.unwrap_or(1).min(MOST_TRIES);
