@@ -104,3 +104,16 @@ fn a_list_with_lines_that_are_wrong_gives_those_that_are_right() {
     let (strict, lines) = (read("code,name\na1,Ada\n").unwrap(), read_lines("code,name\na1,Ada\n").unwrap());
     assert_eq!((strict, Vec::new()), lines);
 }
+
+#[test]
+fn what_is_no_list_is_told_as_that_and_not_line_by_line() {
+    for text in [
+        "id = \"before-the-lab\"\nlevel = 2\n",
+        "# of ours\ntitle = \"x\"\n\n[[fault]]\nname = \"strip_off\"\n",
+        "{\"format\": \"dicrotic-result\"}",
+        "<html><body>",
+    ] {
+        assert_eq!(read(text), Err(vec![RosterError::NoList]), "{text}");
+    }
+    assert!(read("id,name\n[7],Ada\n").is_ok(), "brackets in a cell are no table");
+}

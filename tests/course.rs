@@ -517,34 +517,16 @@ fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_par
     // A class goes on with its course, and a gradebook scales the total.
     let (save, book) = (path("c.dicrotic-class.json"), path("book.csv"));
     told(&mut dicrotic(&["class", &file, "--set", &path("course.toml"), "--save", &save]));
-    told(&mut dicrotic(&[
-        "class",
-        &path("bob.txt"),
-        "--open",
-        &save,
-        "--gradebook",
-        &book,
-        "--maximum",
-        "10",
-    ]));
-    let rows = fs::read_to_string(&book).unwrap();
+    let gradebook = |more: &[&str]| {
+        let order = ["class", &path("bob.txt"), "--open", &save, "--gradebook", &book];
+        told(&mut dicrotic(&[&order, more].concat()));
+        fs::read_to_string(&book).unwrap()
+    };
+    let rows = gradebook(&["--maximum", "10"]);
     assert!(rows.contains("\r\nBob,,9,10,"), "{rows}");
     // Each part has a column of its own, where it is asked for.
-    told(&mut dicrotic(&[
-        "class",
-        &path("bob.txt"),
-        "--open",
-        &save,
-        "--gradebook",
-        &book,
-        "--column",
-        "code=code",
-        "--column",
-        "Week 1=part_1",
-        "--column",
-        "Week 2=part_2",
-    ]));
-    let rows = fs::read_to_string(&book).unwrap();
+    let columns = ["--column", "code=code", "--column", "Week 1=part_1", "--column", "Week 2=part_2"];
+    let rows = gradebook(&columns);
     assert!(rows.starts_with("code,Week 1,Week 2\r\n") && rows.contains("\r\nBob,18,18\r\n"), "{rows}");
     // Line by line a course's result has an answer for each result in it.
     let one_line = |file: &str| {

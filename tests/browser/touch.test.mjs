@@ -28,6 +28,14 @@ async function swipe(page, [x0, y0], [x1, y1], steps = 12) {
 
 const scrolled = (page) => page.evaluate(() => scrollY);
 
+/** The bench before anything is wired, in sight, with nobody showing it. */
+async function begin(page, url) {
+  await student.openScenario(page, url, "first-wiring", 3);
+  const decline = page.getByRole("button", { name: "On my own" });
+  if (await decline.isVisible()) await decline.click();
+  await page.locator(".table").scrollIntoViewIfNeeded();
+}
+
 async function plugIn(page, end, socket) {
   const hold = await middle(page, `.plug[data-end="${end}"]`), plug = await origin(page, `.plug[data-end="${end}"]`), target = await origin(page, `.socket[data-socket="${socket}"]`);
   const top = await scrolled(page);
@@ -39,10 +47,7 @@ async function plugIn(page, end, socket) {
 describe("the bench by touch", { concurrency: 1 }, () => {
   test("plugs go in, the pad goes onto the finger and off again, and the page stays where it is", async () => {
     await withPage(phone, async ({ page, url }) => {
-      await student.openScenario(page, url, "first-wiring", 3);
-      const decline = page.getByRole("button", { name: "On my own" });
-      if (await decline.isVisible()) await decline.click();
-      await page.locator(".table").scrollIntoViewIfNeeded();
+      await begin(page, url);
       const sockets = await page.$$eval(".socket", (all) => all.map((el) => el.dataset.socket));
       assert.ok(sockets.length > 6);
       await plugIn(page, "mains_wall", "outlet1");
@@ -60,10 +65,7 @@ describe("the bench by touch", { concurrency: 1 }, () => {
 
   test("from the bare table the page scrolls, and an answer is in sight above the docked strip", async () => {
     await withPage(phone, async ({ page, url }) => {
-      await student.openScenario(page, url, "first-wiring", 3);
-      const decline = page.getByRole("button", { name: "On my own" });
-      if (await decline.isVisible()) await decline.click();
-      await page.locator(".table").scrollIntoViewIfNeeded();
+      await begin(page, url);
       // A plug where it does not belong: the bench says so, and the words are not under the strip.
       const hold = await middle(page, '.plug[data-end="pad"]'), plug = await origin(page, '.plug[data-end="pad"]'), target = await origin(page, '.socket[data-socket="outlet1"]');
       await swipe(page, hold, [target[0] + hold[0] - plug[0], target[1] + hold[1] - plug[1]]);

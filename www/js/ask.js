@@ -3,7 +3,7 @@
 
 import { attr, dialog as question, h, newId, words } from "./dom.js";
 import { agoText, t } from "./text.js";
-/** @import { KeptAttempt } from './types/page' */
+/** @import { KeptAttempt, Kid } from './types/page' */
 
 /**
  * Shows what was put into the page's dialog; resolves once it is closed, whoever closes it.
@@ -27,33 +27,30 @@ export function closeQuestion() {
 }
 
 /**
+ * A question with its answers as buttons, the first of them strong and in the focus; resolves to the word of the one that was pressed, ""
+ * where none was (Escape).
+ * @param {string} title @param {Kid[]} told @param {[word: string, label: string, kind?: string][]} answers
+ */
+export async function choose(title, told, answers) {
+  const dialog = question();
+  dialog.replaceChildren(h("div", {}, h("h2", { id: "ask-h" }, title), told, h("div", { class: "row" }, answers.map(([word, label, kind = ""], k) =>
+    h("button", { type: "button", class: `btn ${k === 0 ? "btn-strong" : kind}`.trim(), autofocus: k === 0, onclick: () => dialog.close(word) }, label)))));
+  dialog.returnValue = "";
+  await asked(dialog);
+  return dialog.returnValue;
+}
+
+/**
  * Asks; resolves true to resume, false to start afresh (also when the dialog is closed by Escape: nothing is lost yet).
  * @param {KeptAttempt} kept
  */
-export async function askResume(kept) {
-  const dialog = question();
-  const when = agoText(kept.at);
-  /** @param {boolean} yes */
-  const answer = (yes) => () => dialog.close(yes ? "resume" : "fresh");
-  dialog.replaceChildren(h("h2", { id: "ask-h" }, t("resume-title")), h("p", {}, t("resume-text", { when })),
-    h("div", { class: "row" }, h("button", { type: "button", class: "btn btn-strong", autofocus: true, onclick: answer(true) }, t("resume-yes")), h("button", { type: "button", class: "btn", onclick: answer(false) }, t("resume-no"))));
-  dialog.returnValue = "";
-  await asked(dialog);
-  return dialog.returnValue !== "fresh";
-}
+export const askResume = async (kept) => (await choose(t("resume-title"), [h("p", {}, t("resume-text", { when: agoText(kept.at) }))], [["resume", t("resume-yes")], ["fresh", t("resume-no")]])) !== "fresh";
 
 /**
  * Asks before something that cannot be taken back. Escape is no.
  * @param {"close" | "reveal"} what
  */
-export async function askWhether(what) {
-  const dialog = question();
-  dialog.replaceChildren(h("h2", { id: "ask-h" }, t(`whether-${what}_title`)), h("p", {}, t(`whether-${what}_text`)),
-    h("div", { class: "row" }, h("button", { type: "button", class: "btn btn-strong", autofocus: true, onclick: () => dialog.close("yes") }, t(`whether-${what}_yes`)), h("button", { type: "button", class: "btn", onclick: () => dialog.close("no") }, t(`whether-${what}_no`))));
-  dialog.returnValue = "";
-  await asked(dialog);
-  return dialog.returnValue === "yes";
-}
+export const askWhether = async (what) => (await choose(t(`whether-${what}_title`), [h("p", {}, t(`whether-${what}_text`))], [["yes", t(`whether-${what}_yes`)], ["no", t(`whether-${what}_no`)]])) === "yes";
 
 /**
  * Asks for the sampling rate of a recording that does not tell it; resolves to Hz, or null when the student gives up.

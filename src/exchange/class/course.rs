@@ -6,7 +6,6 @@ use super::within::Within;
 use crate::exchange::handin::set::{One, SetError};
 use crate::exchange::handin::{Graded, HandinError, Set};
 use crate::plain::json;
-use crate::scenario::Scenario;
 use crate::scenario::digest::hex;
 use crate::scenario::plan::Plan;
 use crate::session::compact::Code;
@@ -106,10 +105,9 @@ impl Class {
         let parts = self.part_benches();
         let alike: Vec<&One> = self.set.of_one_name().into_iter().flat_map(|(a, b)| [a, b]).collect();
         let told = |one: &One| {
-            let faults = Scenario::read(&one.text).map_or_else(|_| Vec::new(), |s| s.fault);
             json!({
                 "from": one.from, "title": one.title, "id": one.id, "bench": hex(&one.bench), "tries": one.attempts,
-                "faults": faults.iter().map(|f| json!({"id": f.name, "severity": f.severity})).collect::<Vec<_>>(),
+                "faults": one.faults.iter().map(|f| json!({"id": f.name, "severity": f.severity})).collect::<Vec<_>>(),
                 "of_course": parts.contains(&one.bench), "rival": alike.iter().any(|other| other.bench == one.bench),
             })
         };

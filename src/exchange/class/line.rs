@@ -206,7 +206,8 @@ impl Class {
     fn codes_of<'a>(&self, results: impl Iterator<Item = &'a usize>) -> Vec<String> {
         let code = |k: &usize| {
             let typed = &self.graded[*k].about.student;
-            let listed = self.roster.iter().find(|entry| seeds::code(&entry.code) == seeds::code(typed));
+            let code = seeds::code(typed);
+            let listed = self.roster.iter().find(|entry| seeds::code(&entry.code) == code);
             listed.map_or_else(|| typed.clone(), |entry| entry.code.clone())
         };
         let all: BTreeSet<String> = results.map(code).collect();

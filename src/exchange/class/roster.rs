@@ -61,6 +61,9 @@ pub enum RosterError {
         /// Where.
         line: usize,
     },
+    /// It is an assignment, a result, or a page.
+    #[error("this is no list of students: it looks like an assignment or a result")]
+    NoList,
     /// There is nobody in it.
     #[error("there is no student in the list")]
     Empty,
@@ -134,6 +137,7 @@ impl RosterError {
         match self {
             Self::TooLong { bytes, most } => ("too_long", json!({"bytes": bytes, "most": most})),
             Self::TooMany { line, most } => ("too_many", json!({"line": line, "most": most})),
+            Self::NoList => ("no_list", json!({})),
             Self::NotText { line } => ("not_text", json!({"line": line})),
             Self::Empty => ("empty", json!({})),
             Self::OpenQuote { line } => ("open_quote", json!({"line": line})),
@@ -238,6 +242,9 @@ pub fn read_lines(text: &str) -> Result<(Vec<Entry>, Vec<RosterError>), Vec<Rost
         let line = 1 + text[..at].matches('\n').count();
         return Err(vec![RosterError::NotText { line }]);
     }
+    if is_something_else(text) {
+        return Err(vec![RosterError::NoList]);
+    }
     let rows = table::rows(text).map_err(|line| vec![RosterError::OpenQuote { line }])?;
     let Some(first) = rows.first() else { return Err(vec![RosterError::Empty]) };
     let titled = titles(first);
@@ -277,6 +284,18 @@ pub fn read_lines(text: &str) -> Result<(Vec<Entry>, Vec<RosterError>), Vec<Rost
         (true, true) => Err(vec![RosterError::Empty]),
         (true, false) => Err(errors),
     }
+}
+
+/// Whether a text is TOML, JSON or marked up: each of its lines could be taken for a student.
+fn is_something_else(text: &str) -> bool {
+    let start = text.trim_start_matches('\u{feff}').trim_start();
+    let set = |name: &str| start.strip_prefix(name).is_some_and(|rest| rest.trim_start().starts_with('='));
+    let is_header = |line: &str| {
+        let name = line.trim().strip_prefix('[').and_then(|rest| rest.strip_suffix(']'));
+        let name = name.map(|name| name.strip_prefix('[').and_then(|n| n.strip_suffix(']')).unwrap_or(name));
+        name.is_some_and(|name| !name.is_empty() && name.chars().all(|c| c.is_ascii_lowercase()))
+    };
+    start.starts_with(['{', '[', '<']) || set("id") || set("format") || text.lines().any(is_header)
 }
 
 /// The columns, if a row is one of titles: one of them says code, or two are known.

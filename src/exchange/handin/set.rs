@@ -3,6 +3,7 @@
 use crate::plain::json;
 use crate::scenario::digest::{bench_digest, digest};
 use crate::scenario::plan::{self, Plan};
+use crate::scenario::schema::FaultSpec;
 use crate::scenario::{Scenario, ScenarioError};
 use crate::session::compact::{Code, DIGEST_BYTES};
 use crate::session::regrade::Terms;
@@ -40,6 +41,8 @@ pub struct One {
     pub id: String,
     /// Its heading.
     pub title: String,
+    /// Its faults.
+    pub faults: Vec<FaultSpec>,
 }
 
 impl One {
@@ -55,6 +58,7 @@ impl One {
             attempts: scenario.assignment.as_ref().and_then(|a| a.attempts),
             id: scenario.id,
             title: scenario.title,
+            faults: scenario.fault,
         })
     }
 

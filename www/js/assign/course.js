@@ -136,6 +136,7 @@ export class CourseMaker {
     prop(this.title, "value", course.title);
     prop(this.words, "value", course.words ?? "");
     this.list.replaceChildren(...part.map((one, k) => this.row(one, k)));
+    keep(DRAFT, this.value);
     this.workOut();
   }
 
@@ -191,7 +192,6 @@ export class CourseMaker {
     words(this.length, "");
     words(this.problem, "");
     this.open.removeAttribute("href");
-    keep(DRAFT, this.value);
     prop(this.anew, "hidden", this.value.part.length === 0 && !this.value.course.title);
     markWrong(this.el, null);
     const { course, part } = this.value;

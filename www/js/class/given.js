@@ -2,10 +2,10 @@
 // What was set: each bench with what tells it from another, and a cross to take it back. A second bench under one name is asked about,
 // because the results of either would count.
 
-import { asked } from "../ask.js";
+import { choose } from "../ask.js";
 import { CoreError } from "../core.js";
 import { isCourseText, scenarioValue } from "../desk.js";
-import { dialog as question, h } from "../dom.js";
+import { h } from "../dom.js";
 import { listed, num, t } from "../text.js";
 import { button } from "../widgets.js";
 import { state } from "./state.js";
@@ -95,17 +95,11 @@ export class Given {
    * @param {string[]} rivals @param {string} from @param {string} toml
    */
   async ask(rivals, from, toml) {
-    const dialog = question();
     const known = state.course.setTold().filter((one) => rivals.includes(one.bench));
-    const answer = (/** @type {string} */ word) => () => dialog.close(word);
-    dialog.replaceChildren(h("h2", { id: "ask-h" }, t("class-rival_title", { title: known[0]?.title ?? "" })),
+    return choose(t("class-rival_title", { title: known[0]?.title ?? "" }), [
       h("p", {}, t("class-rival_text", { from })), h("ul", {}, known.map((one) => h("li", {}, h("b", {}, one.from), ": ", this.told(one)))),
-      isCourseText(toml) ? "" : h("p", {}, h("b", {}, from), ": ", this.told(ofText(toml))),
-      h("div", { class: "row" }, h("button", { type: "button", class: "btn btn-strong", autofocus: true, onclick: answer("replace") }, t("class-rival_replace")),
-        h("button", { type: "button", class: "btn", onclick: answer("add") }, t("class-rival_add")), h("button", { type: "button", class: "btn btn-plain", onclick: answer("leave") }, t("class-rival_leave"))));
-    dialog.returnValue = "";
-    await asked(dialog);
-    return dialog.returnValue;
+      !isCourseText(toml) && h("p", {}, h("b", {}, from), ": ", this.told(ofText(toml))),
+    ], [["replace", t("class-rival_replace")], ["add", t("class-rival_add")], ["leave", t("class-rival_leave"), "btn-plain"]]);
   }
 }
 
@@ -114,24 +108,14 @@ export class Given {
  * @param {() => unknown} save
  */
 export async function askForget(save) {
-  const dialog = question();
-  dialog.replaceChildren(h("h2", { id: "ask-h" }, t("class-forget_title")), h("p", {}, t(state.unsaved ? "class-forget_unsaved" : "class-forget_saved")),
-    h("div", { class: "row" }, h("button", { type: "button", class: "btn btn-strong", autofocus: true, onclick: () => dialog.close("no") }, t("class-forget_no")),
-      state.unsaved && h("button", { type: "button", class: "btn", onclick: () => { save(); dialog.close("no"); } }, t("class-save")), h("button", { type: "button", class: "btn btn-plain", onclick: () => dialog.close("yes") }, t("class-forget_yes"))));
-  dialog.returnValue = "";
-  await asked(dialog);
-  return dialog.returnValue === "yes";
+  const answer = await choose(t("class-forget_title"), [h("p", {}, t(state.unsaved ? "class-forget_unsaved" : "class-forget_saved"))],
+    [["no", t("class-forget_no")], ...(state.unsaved ? [/** @type {[string, string]} */ (["save", t("class-save")])] : []), ["yes", t("class-forget_yes"), "btn-plain"]]);
+  if (answer === "save") save();
+  return answer === "yes";
 }
 
 /**
  * Whether something that was dropped among results, and is none, is to be taken as what was set. Escape is no.
  * @param {string} file
  */
-export async function askSet(file) {
-  const dialog = question();
-  dialog.replaceChildren(h("h2", { id: "ask-h" }, t("class-as_set_title")), h("p", {}, t("class-as_set_text", { file })),
-    h("div", { class: "row" }, h("button", { type: "button", class: "btn btn-strong", autofocus: true, onclick: () => dialog.close("yes") }, t("class-as_set_yes")), h("button", { type: "button", class: "btn", onclick: () => dialog.close("no") }, t("class-as_set_no"))));
-  dialog.returnValue = "";
-  await asked(dialog);
-  return dialog.returnValue === "yes";
-}
+export const askSet = async (file) => (await choose(t("class-as_set_title"), [h("p", {}, t("class-as_set_text", { file }))], [["yes", t("class-as_set_yes")], ["no", t("class-as_set_no")]])) === "yes";

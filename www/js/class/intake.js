@@ -121,10 +121,6 @@ export class Intake {
    * @param {string} text
    */
   roster(text) {
-    if (/^\s*(\{|\[|id\s*=|format\s*=|<)/.test(text) || /^\s*\[\[?[a-z]+\]\]?\s*$/m.test(text)) {
-      this.rosterWrong.replaceChildren(h("li", {}, t("class-roster_no_list")));
-      return false;
-    }
     const { taken, wrong } = state.course.roster(text);
     const why = wrong.map(({ code, args }) => h("li", {}, coded("class-roster-wrong", code, args)));
     this.rosterWrong.replaceChildren(...(taken > 0 && wrong.length > 0 ? [h("li", {}, h("b", {}, t("class-roster_left_out", { n: wrong.length })))] : []), ...why);

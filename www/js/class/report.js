@@ -13,7 +13,7 @@ export const STATES = ["absent", "unusable", "wrong_bench", "tried", "ready", "w
 const MOST_CHANGES = 12, MOST_TALK = 6;
 
 /** What students are talked to about, and by which they are found. */
-export const ABOUT = ["misreadings", "wrong", "trace", "faults"];
+export const ABOUT = /** @type {const} */ (["misreadings", "wrong", "trace", "faults"]);
 
 /**
  * The words for something that stands in results, by its kind.
@@ -58,12 +58,12 @@ export function report(told, faults, filtered) {
 
 /**
  * What came at first, and what was still there at last, the darker the more; a press shows whose results those are.
- * @param {string} key @param {ClassTold} told @param {FaultBook} faults @param {() => unknown} filtered
+ * @param {(typeof ABOUT)[number]} key @param {ClassTold} told @param {FaultBook} faults @param {() => unknown} filtered
  */
 function talk(key, told, faults, filtered) {
   /** @type {(Often & { of: number })[]} */
   const lines = key === "faults" ? told.faults.filter(({ met, left }) => met > 0 && left > 0).map(({ id, left, met }) => ({ id, first: left, last: left, of: met }))
-    : (key === "misreadings" ? told.misreadings : key === "wrong" ? told.wrong : told.trace).slice(0, MOST_TALK).map((one) => ({ ...one, of: told.checked }));
+    : told[key].slice(0, MOST_TALK).map((one) => ({ ...one, of: told.checked }));
   if (lines.length === 0 || lines[0].of === 0) return null;
   const figure = (/** @type {Often & { of: number }} */ one) => (key === "faults" ? t("class-of", { n: one.last, of: one.of }) : one.first === one.last ? t("class-both", { n: one.first }) : t("class-from_to", { first: one.first, last: one.last }));
   const id = `class-${key}-h`;
