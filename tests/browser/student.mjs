@@ -258,17 +258,37 @@ export function even(peaks, a, b) {
 }
 
 /**
- * Cursor places a little before a peak, where no beat is near, at least `seconds` apart, with even beats between them:
- * [a, b, beats between]. `before` is the share of the beat's own length by which a cursor stands ahead of the peak.
+ * The longest run of peaks whose tops stand level, to a third of the usual height of a beat: a movement lifts the line, and whoever looks
+ * at the take puts no window over it.
  */
-export function windowBetween(peaks, seconds, before = 0.4) {
+export function levelPeaks(samples, peaks) {
+  const rate = (samples.length - 1) / (samples.at(-1)[0] - samples[0][0]);
+  const at = (time) => Math.round((time - samples[0][0]) * rate);
+  const middle = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
+  const tops = peaks.map((time) => samples[at(time)][1]);
+  const heights = peaks.map((time, k) => tops[k] - Math.min(...samples.slice(Math.max(0, at(time - 0.4)), at(time) + 1).map(([, value]) => value)));
+  const usual = middle(tops), most = middle(heights) / 3;
+  let best = [], run = [];
+  peaks.forEach((time, k) => {
+    run = Math.abs(tops[k] - usual) <= most ? [...run, time] : [];
+    if (run.length > best.length) best = run;
+  });
+  return best;
+}
+
+/**
+ * Cursor places a little before a peak, where no beat is near, at least `seconds` apart, with even beats between them:
+ * [a, b, beats between]. `before` is the share of the beat's own length by which a cursor stands ahead of the peak. Where there is no
+ * such place it fails, or gives null if there `may` be none.
+ */
+export function windowBetween(peaks, seconds, before = 0.4, { may = false } = {}) {
   const ahead = (i) => peaks[i] - before * (peaks[i] - peaks[i - 1]);
   for (let first = 1; first < peaks.length; first += 1) {
     const a = ahead(first);
     const last = peaks.findIndex((_, i) => i > first && ahead(i) - a >= seconds);
     if (last > 0 && even(peaks, a, ahead(last))) return [a, ahead(last), last - first];
   }
-  return assert.fail(`no ${seconds} s of even beats between the peaks ${peaks.map((p) => p.toFixed(2))}`);
+  return may ? null : assert.fail(`no ${seconds} s of even beats between the peaks ${peaks.map((p) => p.toFixed(2))}`);
 }
 
 /**
