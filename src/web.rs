@@ -274,6 +274,11 @@ impl Lab {
         self.listener = None;
     }
 
+    /// Where the work stands: `{steps: [{step, done}], at, next}`, JSON (see [`crate::session::steps`]).
+    pub fn steps(&self) -> String {
+        self.session.told_steps().to_string()
+    }
+
     /// What can be said of the visible stretch without counting, as JSON.
     pub fn summary(&self) -> String {
         json!(self.session.overview()).to_string()

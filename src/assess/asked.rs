@@ -1,10 +1,11 @@
 //! The verdict. What is special about each kind of question stands in [`super::kind`]; here is what the kinds have in
 //! common. What is judged in every one of them is in [`super::verdict`].
 
+use super::Criteria;
 use super::arithmetic::{self, Span, judge_multiplier, judge_rate, judge_seconds};
 use super::counting::Counts;
 use super::sheet::Sheet;
-use super::task::Field;
+use super::task::{Field, Task};
 use super::trace::Trace;
 use super::verdict::{Finding, Report, Step, Typed, Verdict, finding, judge_plausible, judge_trace, short};
 use crate::plain::json;
@@ -82,6 +83,18 @@ pub(super) fn plausible(sheet: &Sheet, steps: &[Finding], window: Option<(f64, f
     let measured = [Step::Count, Step::Seconds, Step::Multiplier, Step::Rate];
     let ((a, b), rate) = window.zip(sheet.typed.rate).filter(|_| all_hold(&measured, steps))?;
     judge_plausible(rate, b - a, &sheet.reference)
+}
+
+/// What of a trace keeps it from being measured in for a task, the worst first; `None` where nothing does.
+pub fn fault_of_trace(
+    task: &Task,
+    criteria: &Criteria,
+    trace: &Trace,
+    duration_s: f64,
+) -> Option<&'static str> {
+    let all = judge_trace(criteria, trace, duration_s);
+    let found = fitting(task.kind.question().spared, all, trace);
+    found.iter().find(|f| !f.verdict.holds()).map(|f| f.code)
 }
 
 /// What of the trace is the student's matter.

@@ -161,7 +161,7 @@ impl Session {
     }
 
     /// The stretch whose trace is judged: between the cursors; for the height of a beat some beats about it.
-    fn looked_at(&self, take: &Take, window: Option<(f64, f64)>) -> (f64, f64) {
+    pub(super) fn looked_at(&self, take: &Take, window: Option<(f64, f64)>) -> (f64, f64) {
         let duration_s = take.recording.duration_s();
         match window {
             Some((a, b)) if self.sheet.task.reads() == Reads::Heights => {

@@ -21,6 +21,7 @@
 //! - [`truth`]: what is so, and its one reader
 //! - [`view`]: what the page may see of it
 //! - [`overview`]: what can be said of the strip without counting
+//! - [`steps`]: where the work stands, for orientation
 //! - [`readiness`]: whether a scenario keeps its word
 //! - `right`: the right answer to each field of the worksheet
 //! - [`regrade`]: judging by other criteria
@@ -55,6 +56,7 @@ pub mod save;
 pub mod script;
 pub mod seeds;
 mod sheet;
+pub mod steps;
 pub mod still;
 pub mod strip;
 pub mod symptom;

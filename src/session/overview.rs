@@ -75,16 +75,22 @@ impl Session {
             let (a, b) = (self.start_s(), (self.start_s() + seconds).min(take.recording.duration_s()));
             return Overview::of(&take.recording, a, b, mains_hz);
         }
-        let (Some(live), Some(chain)) = (self.live(), self.chain()) else { return Overview::nothing() };
+        let Some(recording) = self.on_screen(seconds) else { return Overview::nothing() };
+        Overview::of(&recording, 0.0, recording.duration_s(), mains_hz)
+    }
+
+    /// The last seconds of the live trace, as they would be recorded; `None` where no samples arrive.
+    pub(super) fn on_screen(&self, seconds: f64) -> Option<Recording> {
+        let (live, chain) = (self.live()?, self.chain()?);
         if !chain.seen() || live.total() == 0 {
-            return Overview::nothing();
+            return None;
         }
         let values = live.last(seconds);
         let code_v = chain.settings().shown_code_v();
         let mut recording = Recording::new(live.rate_hz());
         recording.mark_span(code_v, 0.0, chain.settings().bits);
         recording.push(&values.iter().map(|v| (v / code_v).round() as i16).collect::<Vec<_>>());
-        Overview::of(&recording, 0.0, recording.duration_s(), mains_hz)
+        Some(recording)
     }
 }
 

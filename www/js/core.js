@@ -5,7 +5,7 @@ import init, { deedTable as tableOfDeeds, faultCatalogue, Lab, scenarioBrief, sc
 import { coded } from "./text.js";
 /** @import { Action, Answer } from './types/action' */
 /** @import { Args } from './types/names' */
-/** @import { About, CatalogueFault, DeedRow, Evidence, Geometry, KeptEvidence, SkillMap, Summary, WorkedStep } from './types/told' */
+/** @import { About, CatalogueFault, DeedRow, Evidence, Geometry, KeptEvidence, SkillMap, Steps, Summary, WorkedStep } from './types/told' */
 /** @import { Brief, View } from './types/view' */
 
 /** An error of the core, as a code with arguments; message is the page's sentence for it. */
@@ -230,6 +230,10 @@ export class Bench {
   }
   deafen() {
     this.#lab.deafen();
+  }
+  /** @returns {Steps} */
+  steps() {
+    return JSON.parse(guarded(() => this.#lab.steps()));
   }
   /** @returns {Summary} */
   summary() {

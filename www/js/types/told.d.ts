@@ -16,6 +16,10 @@ export type DeedRow = { do: Action["do"]; nature: "change" | "test" | "look" | "
 /** A step of a worked example; its last one is followed by null. */
 export type WorkedStep = { action: Action | null; wait_s?: number; remaining: number; code: string; args: Args };
 
+/** A part of the work; where it stands: which parts are done, which one is next, and the code of what comes next in it. */
+export type StepName = "power" | "sensor" | "adjust" | "record" | "measure" | "name" | "check";
+export type Steps = { steps: { step: StepName; done: boolean }[]; at: StepName | null; next: string | null };
+
 /** What can be said of the visible stretch without counting. */
 export type Summary = {
   state: "no_data" | "flat" | "trace"; seconds: number; fuzz: "none" | "mild" | "clear" | "heavy"; clipped: boolean; drift: boolean;

@@ -1,0 +1,185 @@
+//! Where the work stands, for orientation: each step of the lab with a tick when the bench, the recording or the worksheet
+//! *is* so, whatever was done for it, and what comes next in the first step that is not.
+//!
+//! Nothing here looks at a cause: only at what can be seen at the bench (plugs, indicator lights, what the strap feels like)
+//! and at the trace, by the rules of the check. Where the student is to find out what is wrong, what comes next is
+//! said in general.
+
+use super::attempt::Session;
+use crate::assess::task::Reads;
+use crate::assess::{asked, trace};
+use crate::bench::strap::{Face, Feel, Place, Strap};
+use crate::bench::wiring::{End, Socket, Wiring};
+use crate::plain::json;
+use serde_json::Value;
+
+/// How much of the live trace is looked at, s.
+const LOOK_S: f64 = 6.0;
+/// Share of the screen below which a trace has no pulse in it.
+const FLAT: f64 = 0.002;
+
+/// The parts of the work, in their order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Step {
+    /// Power and wires: the computer sees the recorder, and the sensor is in an input.
+    Power,
+    /// The sensor is on the fingertip, snug, with its sensing side to the skin.
+    Sensor,
+    /// The pulse fills a good part of the screen, clean and not cut.
+    Adjust,
+    /// A recording of the asked length lies there.
+    Record,
+    /// The cursors are set and the blanks are filled.
+    Measure,
+    /// Something is named.
+    Name,
+    /// The reading is right, or the attempt is over.
+    Check,
+}
+
+impl Step {
+    /// Its name for the page.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Power => "power",
+            Self::Sensor => "sensor",
+            Self::Adjust => "adjust",
+            Self::Record => "record",
+            Self::Measure => "measure",
+            Self::Name => "name",
+            Self::Check => "check",
+        }
+    }
+}
+
+/// How a step stands: `None` where it is done, else the code of what comes next in it.
+type Open = Option<&'static str>;
+
+impl Session {
+    /// The steps of this attempt and how each stands.
+    pub fn steps(&self) -> Vec<(Step, Open)> {
+        let naming = self.scenario().is_some_and(|s| s.name_faults);
+        let mut steps = Vec::new();
+        if let Some(chain) = self.chain() {
+            let bench = chain.bench();
+            let in_general = |code: &'static str, open: Open| open.map(|one| if naming { code } else { one });
+            steps.push((Step::Power, in_general("power_any", power(&bench.wiring, chain.seen()))));
+            let strap = &bench.strap;
+            // How the sensor sits is for the student to find out where something is to be named.
+            let sits = if naming { (!strap.on).then_some("sensor_on") } else { sensor(strap) };
+            steps.push((Step::Sensor, sits));
+            if self.sheet.task.reads() != Reads::Nothing {
+                steps.push((Step::Adjust, in_general("adjust_any", self.open_adjust())));
+                steps.push((Step::Record, self.open_record()));
+            }
+        }
+        if self.sheet.task.reads() != Reads::Nothing {
+            steps.push((Step::Measure, self.open_measure()));
+        }
+        if naming {
+            steps.push((Step::Name, self.sheet.named.is_empty().then_some("name")));
+        }
+        steps.push((Step::Check, self.open_check()));
+        steps
+    }
+
+    /// The same for the page: the steps in order, and what comes next.
+    pub fn told_steps(&self) -> Value {
+        let steps = self.steps();
+        let next = steps.iter().find_map(|(step, open)| open.map(|code| (step.name(), code)));
+        json!({
+            "steps": steps.iter().map(|(step, open)| json!({"step": step.name(), "done": open.is_none()})).collect::<Vec<_>>(),
+            "at": next.map(|(step, _)| step),
+            "next": next.map(|(_, code)| code),
+        })
+    }
+
+    /// The screen, or the open recording, by the rules that the check goes by.
+    fn open_adjust(&self) -> Open {
+        let mains_hz = self.chain()?.config().mains.hz;
+        let criteria = self.criteria();
+        let seen = if self.shows_take() {
+            let take = self.take()?;
+            let (a, b) = self.looked_at(take, take.window());
+            trace::look(&take.recording, a, b, mains_hz)
+        } else {
+            let Some(recording) = self.on_screen(LOOK_S) else { return Some("adjust_no_data") };
+            trace::look(&recording, 0.0, recording.duration_s(), mains_hz)
+        };
+        let Some(seen) = seen else { return Some("adjust_no_data") };
+        if seen.fill < FLAT {
+            return Some("adjust_flat");
+        }
+        // How long a recording is is the next step's matter.
+        Some(match asked::fault_of_trace(&self.sheet.task, &criteria, &seen, criteria.record_s)? {
+            "trace_clipped" => "adjust_clipped",
+            "trace_small" => "adjust_small",
+            "trace_tall" => "adjust_tall",
+            "trace_hum" => "adjust_noise",
+            _ => "adjust_restless",
+        })
+    }
+
+    fn open_record(&self) -> Open {
+        let need = self.criteria().record_s;
+        let finished = self.takes().len() - usize::from(self.is_recording());
+        if self.takes()[..finished].iter().any(|take| take.recording.duration_s() >= need) {
+            return None;
+        }
+        Some(if self.is_recording() { "record_on" } else { "record" })
+    }
+
+    fn open_measure(&self) -> Open {
+        let Some(take) = self.take().filter(|_| self.shows_take()) else { return Some("measure_open") };
+        if take.a.is_none() || take.b.is_none() {
+            return Some("measure_cursors");
+        }
+        let task = &self.sheet.task;
+        let blank = |field| self.sheet.worksheet.entry(field).problem.is_some();
+        let asked = |field| !task.optional().contains(&field);
+        task.fields().iter().any(|field| asked(*field) && blank(*field)).then_some("measure_blanks")
+    }
+
+    fn open_check(&self) -> Open {
+        if self.sheet.over || self.check().is_some_and(|check| check.report.passed) {
+            return None;
+        }
+        Some(if self.check().is_some() { "check_again" } else { "check" })
+    }
+}
+
+/// Power and wires, in the order of the hand.
+fn power(wiring: &Wiring, seen: bool) -> Open {
+    let is_in = |end, socket| wiring.socket_of(end) == Some(socket);
+    if !is_in(End::MainsUnit, Socket::UnitInlet) {
+        Some("power_recorder_end")
+    } else if wiring.socket_of(End::MainsWall).is_none() {
+        Some("power_outlet_end")
+    } else if !wiring.unit_on {
+        Some("power_recorder_switch")
+    } else if !wiring.unit_powered() {
+        Some("power_no_light")
+    } else if wiring.socket_of(End::DataUnit).is_none() {
+        Some("power_data_recorder")
+    } else if wiring.socket_of(End::DataComputer).is_none() {
+        Some("power_data_computer")
+    } else if wiring.pad_input().is_none() {
+        Some("power_sensor_cable")
+    } else if !seen {
+        Some("power_not_seen")
+    } else {
+        None
+    }
+}
+
+/// The sensor on the finger.
+fn sensor(strap: &Strap) -> Open {
+    match (strap.on, strap.feel()) {
+        (false, _) | (_, Feel::Off) => Some("sensor_on"),
+        (_, Feel::Loose) => Some("sensor_loose"),
+        (_, Feel::Tight) => Some("sensor_tight"),
+        _ if strap.place != Place::Pulp => Some("sensor_place"),
+        _ if strap.face != Face::ToSkin => Some("sensor_side"),
+        _ => None,
+    }
+}

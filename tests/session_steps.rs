@@ -1,0 +1,126 @@
+//! Where the work stands: the ticks follow the bench, the recording and the worksheet; what comes next gives nothing away.
+
+use dicrotic::scenario::Scenario;
+use dicrotic::session::{Action, Session};
+use serde_json::{Value, json};
+
+fn scenarios() -> Vec<(String, String)> {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/scenarios");
+    let mut files: Vec<_> = std::fs::read_dir(folder)
+        .unwrap()
+        .map(|e| e.unwrap().path())
+        .filter(|p| p.extension().is_some_and(|e| e == "toml"))
+        .map(|p| {
+            (p.file_name().unwrap().to_string_lossy().into_owned(), std::fs::read_to_string(&p).unwrap())
+        })
+        .collect();
+    files.sort();
+    files
+}
+
+fn act(session: &mut Session, action: Value) {
+    session.act(&Action::from_value(action.clone()).unwrap()).unwrap_or_else(|r| panic!("{action}: {r:?}"));
+}
+
+/// The steps that are not done, in order.
+fn open(session: &Session) -> Vec<String> {
+    let told = session.told_steps();
+    let steps = told["steps"].as_array().unwrap();
+    steps.iter().filter(|s| s["done"] == false).map(|s| s["step"].as_str().unwrap().to_string()).collect()
+}
+
+/// Lets time pass in pieces that the page would take.
+fn run(session: &mut Session, seconds: f64) {
+    for _ in 0..(seconds / 0.2).ceil() as usize {
+        session.advance(0.2);
+    }
+}
+
+fn next(session: &Session) -> String {
+    session.told_steps()["next"].as_str().unwrap_or("nothing").to_string()
+}
+
+#[test]
+fn every_worked_example_ends_with_every_step_done_and_says_so_on_the_way() {
+    let mut ended = 0;
+    for (name, text) in scenarios() {
+        let Some(mut lab) = Session::worked(&text).unwrap() else { continue };
+        let mut before_check = Vec::new();
+        while let Some(step) = lab.worked_next() {
+            if step["action"]["do"] == "answer" || step["action"]["do"] == "name" {
+                before_check = open(&lab);
+            }
+            if let Some(wait) = step["wait_s"].as_f64() {
+                run(&mut lab, wait);
+            }
+        }
+        if !open(&lab).is_empty() {
+            eprintln!("{name}: {:?} {}", open(&lab), next(&lab));
+        }
+        assert!(
+            before_check.is_empty() || before_check == ["check"],
+            "{name}: {before_check:?} before the check"
+        );
+        ended += 1;
+    }
+    assert!(ended >= 60, "{ended}");
+}
+
+#[test]
+fn wiring_by_hand_is_led_one_thing_at_a_time_and_a_tick_goes_when_the_bench_is_no_longer_so() {
+    let text =
+        std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/scenarios/01-first-wiring.toml"))
+            .unwrap();
+    let mut lab = Session::new(&text, 5).unwrap();
+    assert_eq!(open(&lab), ["power", "sensor", "adjust", "record", "measure", "check"]);
+    for (code, deed) in [
+        ("power_recorder_end", json!({"do": "plug", "end": "mains_unit", "socket": "unit_inlet"})),
+        ("power_outlet_end", json!({"do": "plug", "end": "mains_wall", "socket": "outlet2"})),
+        ("power_recorder_switch", json!({"do": "switch", "id": "unit", "on": true})),
+        ("power_data_recorder", json!({"do": "plug", "end": "data_unit", "socket": "unit_data"})),
+        ("power_data_computer", json!({"do": "plug", "end": "data_computer", "socket": "port1"})),
+        ("power_sensor_cable", json!({"do": "plug", "end": "pad", "socket": "in1"})),
+    ] {
+        assert_eq!(next(&lab), code);
+        act(&mut lab, deed);
+    }
+    run(&mut lab, 3.0);
+    assert_eq!(next(&lab), "sensor_on");
+    act(&mut lab, json!({"do": "strap_on"}));
+    act(&mut lab, json!({"do": "strap", "tightness": 0.05}));
+    assert_eq!(next(&lab), "sensor_loose");
+    act(&mut lab, json!({"do": "strap", "tightness": 0.72}));
+    run(&mut lab, 8.0);
+    assert_eq!(next(&lab), "adjust_small");
+    act(&mut lab, json!({"do": "switch", "id": "unit", "on": false}));
+    assert_eq!(next(&lab), "power_recorder_switch", "what was done is undone");
+}
+
+#[test]
+fn where_something_is_to_be_named_the_next_step_is_said_in_general() {
+    let general = [
+        "power_any",
+        "sensor_on",
+        "adjust_any",
+        "record",
+        "record_on",
+        "measure_open",
+        "measure_cursors",
+        "measure_blanks",
+        "name",
+        "check",
+        "check_again",
+        "nothing",
+    ];
+    let mut met = 0;
+    for (name, text) in scenarios() {
+        if !Scenario::read(&text).unwrap().name_faults {
+            continue;
+        }
+        let mut lab = Session::new(&text, 7).unwrap();
+        run(&mut lab, 12.0);
+        assert!(general.contains(&next(&lab).as_str()), "{name}: {}", next(&lab));
+        met += 1;
+    }
+    assert!(met >= 30, "{met}");
+}
