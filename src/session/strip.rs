@@ -6,6 +6,7 @@ use super::note::Start;
 use super::run::World;
 use super::save::{MOST_SAMPLES, samples_left};
 use super::take::{LONGEST_LABEL, Take};
+use crate::assess::task::Reads;
 use crate::measure;
 use crate::strip::frame::TIME_BASES_S;
 
@@ -17,6 +18,11 @@ const SHORTEST_TAKE_S: f64 = 1.0;
 pub const SNAP_S: f64 = 0.35;
 /// Shortest stretch that the strip is zoomed to, s.
 const NARROWEST_S: f64 = 0.2;
+
+/// How much longer than the window a screen is that shows it with room to either side.
+const ROOM_ABOUT_WINDOW: f64 = 1.2;
+/// Shortest time base that is made longer for a window, s.
+const SHORTEST_FITTED_S: f64 = 5.0;
 
 /// The strip's state.
 #[derive(Clone, Debug)]
@@ -312,7 +318,21 @@ impl Session {
         self.leave_zoom();
         self.strip.shown_take = Some(take);
         self.strip.mode = Mode::Take;
+        self.fit_time_base();
         self.scroll_to(0.0);
+    }
+
+    /// Where beats are counted in a window longer than the screen, the screen is made long enough for it.
+    fn fit_time_base(&mut self) {
+        // A screen that shows a beat or two is for the student to notice, and so is the way back from it.
+        let reads_beats = matches!(self.sheet.task.reads(), Reads::Beats | Reads::Intervals);
+        if !reads_beats || self.strip.time_base_s < SHORTEST_FITTED_S {
+            return;
+        }
+        let duration_s = self.take().map_or(0.0, |t| t.recording.duration_s());
+        let need_s = duration_s.min(ROOM_ABOUT_WINDOW * self.criteria().window_s);
+        let fits = TIME_BASES_S.iter().copied().find(|s| *s >= need_s - 1e-9);
+        self.strip.time_base_s = self.strip.time_base_s.max(fits.unwrap_or(0.0));
     }
 
     pub(super) fn scroll_to(&mut self, start_s: f64) {

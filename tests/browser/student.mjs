@@ -105,7 +105,7 @@ export async function kept(page) {
 export const notKept = (page, why) => page.locator(`html[data-kept="${why}"]`).waitFor({ state: "attached" });
 
 /** Where the live trace is, s since the bench was opened: what the page writes under it. */
-export const pen = (page) => page.locator(".margin-foot p").first().evaluate((el) => Number(el.textContent.replace(",", ".").match(/[\d.]+/)[0]));
+export const pen = (page) => page.locator(".pen-at").evaluate((el) => Number(el.textContent.replace(",", ".").match(/[\d.]+/)[0]));
 
 /**
  * How many times as fast as real time the world runs while a test waits for it. Only then: a bench that ran ahead of the hand would
@@ -126,7 +126,7 @@ export async function worldRuns(page, seconds, speed = FAST) {
   const until = (await pen(page)) + seconds;
   const before = await setSpeed(page, speed);
   await page.waitForFunction(([time, then]) => {
-    if (!(Number(document.querySelector(".margin-foot p").textContent.replace(",", ".").match(/[\d.]+/)?.[0]) >= time)) return false;
+    if (!(Number(document.querySelector(".pen-at").textContent.replace(",", ".").match(/[\d.]+/)?.[0]) >= time)) return false;
     document.documentElement.dataset.speed = then;
     return true;
   }, [until, before], { timeout: 90_000 + seconds * 3000 });

@@ -3,7 +3,6 @@
 
 import { byId, h } from "./dom.js";
 import { inWords } from "./scenarios.js";
-import { keep, recall } from "./device.js";
 import { t } from "./text.js";
 import { button } from "./widgets.js";
 /** @import { View } from './types/view' */
@@ -25,15 +24,10 @@ export function whereabouts(view, back) {
 }
 
 /**
- * The heading and the aim, and the brief behind it: open where there is room, or as the student left it.
+ * The heading, the aim and the brief.
  * @param {View} view
  */
 export function brief(view) {
   const { aim, brief: text } = toldOf(view) ?? { aim: t("recording-about"), brief: "" };
-  const head = h("h1", { id: "brief-h" }, titleOf(view));
-  if (!text) return [head, h("p", { class: "aim" }, aim)];
-  /** @type {HTMLDetailsElement} */
-  const more = h("details", { open: recall("brief") ?? innerHeight >= 1000 },
-    h("summary", { onclick: () => keep("brief", !more.open) }, h("span", { class: "aim" }, aim), h("span", { class: "turn turn-open" }, t("brief-more")), h("span", { class: "turn turn-close" }, t("brief-less"))), h("p", { class: "pencil" }, text));
-  return [head, more];
+  return [h("h1", { id: "brief-h" }, titleOf(view)), h("p", { class: "aim" }, aim), text ? h("p", { class: "pencil" }, text) : ""];
 }

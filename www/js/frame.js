@@ -37,7 +37,6 @@ export function show(view, end = null) {
   document.body.dataset.view = view;
   $("skeleton").hidden = view !== "loading";
   for (const one of VIEWS) $(one).hidden = view !== one;
-  $("panes").hidden = view !== "lab";
   ended?.();
 }
 

@@ -4,20 +4,23 @@
 import { afterwards } from "./afterwards.js";
 import { BenchPane } from "./bench/index.js";
 import { brief, whereabouts } from "./brief.js";
-import { byId as $ } from "./dom.js";
+import { byId as $, h, say } from "./dom.js";
 import { calm, entitle, report, show } from "./frame.js";
 import { Caution } from "./help/caution.js";
 import { Offer } from "./help/offer.js";
 import { Keeper } from "./kept.js";
 import { Loop } from "./loop.js";
 import { packed } from "./packed.js";
-import { offerBench, showPane } from "./panes.js";
 import { watchRoute } from "./route.js";
 import { Session } from "./session.js";
 import { SheetPane } from "./sheet/index.js";
 import { StripPane } from "./strip/index.js";
-import { bringTexts } from "./text.js";
+import { Steps } from "./steps.js";
+import { bringTexts, t } from "./text.js";
+import { addView, offerViews, showView } from "./views.js";
+import { button } from "./widgets.js";
 /** @import { Bench } from './core.js' */
+/** @import { StepName } from './types/told' */
 /** @import { Assigned, KeepsAttempt, Route } from './types/page' */
 
 /**
@@ -83,14 +86,24 @@ export class Lab {
     this.title = whereabouts(session.view, back);
     entitle(this.title);
     $("brief").replaceChildren(...brief(session.view));
-    $("bench").hidden = this.recording;
-    for (const part of ["narrator", "offer"]) $(part).hidden = true;
-    offerBench(!this.recording);
-    showPane(this.recording ? "strip" : "bench");
+    $("narrator").hidden = true;
+    $("worksheet").hidden = false;
+    offerViews(this.recording ? ["brief"] : ["brief", "bench", "list", ...(session.view.scenario?.name_faults ? /** @type {const} */ (["name"]) : [])]);
+    showView(this.recording ? "brief" : "bench");
     this.loop = new Loop((dt) => this.frame(dt));
-    this.bench = this.recording ? null : new BenchPane($("bench"), session);
+    this.bench = this.recording ? null : new BenchPane($("bench"), $("list"), session);
     this.strip = new StripPane($("strip"), session, this.loop);
-    this.sheet = new SheetPane($("worksheet"), session, { settle: () => this.strip.cursors.settleAll(), again: again ?? (() => {}) });
+    const places = { row: $("worksheet"), brief: $("brief"), name: $("name"), result: $("result") };
+    this.sheet = new SheetPane(places, session, { settle: () => this.strip.cursors.settleAll(), again: again ?? (() => {}), judged: () => showView("result") });
+    this.steps = new Steps($("steps"), session, { go: (step) => this.go(step), leads: !this.recording && !back && !watched && !assigned });
+    $("views-more").replaceChildren(button(t("undo"), () => session.undo() || say(t("undo-nothing")), { kind: "btn-plain", pic: "undo", title: t("undo") }));
+    let told = false;
+    session.onView(({ check }) => {
+      if (!check || told) return;
+      told = true;
+      addView("result");
+      if (deeds > 0 || back) showView("result");
+    });
     afterwards(session, { strip: this.strip, debrief: this.sheet.debrief }, { keeps: !back && !watched, calm, report });
     follow?.(session);
     if (back) this.loop.running = false;
@@ -107,15 +120,31 @@ export class Lab {
     if (dt > 0 && this.watched) this.narrator?.frame(dt);
     else if (dt > 0) this.session.bench.advance(dt);
     this.session.refresh();
+    this.steps.frame();
     if (this.strip.frame() && (dt > 0 || this.recording)) moved();
+  }
+
+  /** Brings one where a step is done. @param {StepName} step */
+  go(step) {
+    if (step === "power" || step === "sensor") showView("bench");
+    if (step === "name") showView("name");
+    /** @type {Record<StepName, string>} */
+    const places = { power: "#bench", sensor: "#bench", name: "#name", adjust: ".range-at select", record: ".btn-record", measure: ".cursor-a", check: "#worksheet .btn-strong" };
+    /** @type {HTMLElement | null} */
+    const place = document.querySelector(places[step]);
+    place?.scrollIntoView({ block: "nearest" });
+    if (place?.matches("button, select, [tabindex]")) place.focus({ preventScroll: true });
   }
 
   /** A bench of the student's own: how to take it (an assigned one is taken as it is), the caution, and the way to hand in. */
   takeUp() {
     const { session, scenario, assigned } = this;
     const chosen = !assigned && !packed;
-    if (chosen) this.offer = new Offer($("offer"), session, { watch: () => (location.hash = watchRoute(scenario ?? "")), chosen: (mode) => mode === "half" && halfDone() });
-    new Caution($("brief"), session, { waits: chosen });
+    const offer = h("section", { class: "offer", hidden: true });
+    $("brief").prepend(offer);
+    if (chosen) this.offer = new Offer(offer, session, { watch: () => (location.hash = watchRoute(scenario ?? "")), chosen: () => showView("bench") });
+    if (this.offer?.asks) showView("brief");
+    new Caution(this.steps.more, session, { waits: chosen });
     let asked = false;
     session.onView((view) => {
       if (!view.check || asked) return;
@@ -128,17 +157,17 @@ export class Lab {
   async offerHandIn() {
     if (this.handOver) {
       await this.session.debriefed;
-      return void (!this.ended && this.handOver($("worksheet"), this.session));
+      return void (!this.ended && this.handOver($("result"), this.session));
     }
     const [{ HandIn }] = await Promise.all([import("./hand/handin.js"), bringTexts("hand"), this.session.debriefed]); // it stands below all of the debrief
-    if (!this.ended) new HandIn($("worksheet"), this.session, this.assigned);
+    if (!this.ended) new HandIn($("result"), this.session, this.assigned);
   }
 
   /** @param {() => unknown} nowYou */
   async narrate(nowYou) {
     const { makeNarrator } = await import("./help/narrator.js");
     if (this.ended) return;
-    const made = await makeNarrator($("narrator"), this.session, { strip: this.strip, sheet: this.sheet, showPane, stop: nowYou });
+    const made = await makeNarrator($("narrator"), this.session, { strip: this.strip, sheet: this.sheet, stop: nowYou });
     if (!this.ended) this.narrator = made;
   }
 
@@ -173,7 +202,6 @@ export class Lab {
     this.waits = null;
     entitle(this.title);
     show("lab");
-    document.dispatchEvent(new CustomEvent("pane-shown")); // the strip finds its place anew
     $("main").focus();
   }
 
@@ -184,14 +212,8 @@ export class Lab {
     this.bench?.end();
     this.session.end();
     delete document.body.dataset.kind;
-    for (const part of ["narrator", "brief", "offer", "bench", "strip", "worksheet", "where"]) $(part).replaceChildren();
+    for (const part of ["narrator", "brief", "bench", "list", "name", "result", "strip", "worksheet", "steps", "where"]) $(part).replaceChildren();
   }
-}
-
-/** From a half-finished example the student goes on at the strip. */
-function halfDone() {
-  showPane("strip");
-  $("strip").scrollIntoView({ block: "start" });
 }
 
 /** Tells the tests and the clock that a trace has moved on the page. */

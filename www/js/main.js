@@ -11,13 +11,13 @@ import { followAddress } from "./navigation.js";
 import { keepOffline } from "./offline.js";
 import { openRecording } from "./open/recording.js";
 import { packed } from "./packed.js";
-import { makePanes } from "./panes.js";
 import { readRoute } from "./route.js";
 import { openAddress } from "./router.js";
 import { loadScenarios, scenarioWords } from "./scenarios.js";
 import { openJournal } from "./store.js";
 import { fillTexts, loadTexts } from "./text.js";
 import { startTheme } from "./theme.js";
+import { makeViews } from "./views.js";
 import { startAsAsked } from "./who.js";
 import { makeTools } from "./tools.js";
 
@@ -41,7 +41,7 @@ startTheme();
 await texts;
 fillTexts(document);
 makeTools();
-makePanes(byId("panes"));
+makeViews(byId("views"));
 try {
   const scenarios = await index;
   const { scenario, watch } = readRoute();

@@ -2,6 +2,7 @@
 // One attempt on the page: the lab, its last view, who wants to hear of changes, and keeping it on this device.
 
 import { onlyLooks } from "./deeds.js";
+import { inverseOf } from "./undo.js";
 /** @import { Bench } from './core.js' */
 /** @import { Action } from './types/action' */
 /** @import { KeepsAttempt } from './types/page' */
@@ -43,6 +44,9 @@ export class Session {
     this.address = null; // the part of the link that an assignment came with
     /** @type {Promise<unknown> | null} */
     this.debriefed = null; // the debrief's further parts, once they are asked for
+    /** @type {Action[]} */
+    this.done = []; // what takes each of the last deeds back, the last one last
+    this.undoing = false;
     this.deeds = 0;
     this.begun = Date.now();
     /** @type {KeepsAttempt | null} */
@@ -86,9 +90,11 @@ export class Session {
       this.hearsRefusal.forEach((tell) => tell("replayed", {}, action));
       return false;
     }
+    const back = this.undoing ? null : inverseOf(action, this.view);
     const answer = this.bench.act(action);
     this.refresh();
     if (answer.ok) {
+      if (back) this.done.push(back);
       this.deeds += 1;
       tellKept(null);
       this.hearsDeed.forEach((tell) => tell(action));
@@ -98,6 +104,18 @@ export class Session {
       this.hearsRefusal.forEach((tell) => tell(answer.code, answer.args ?? {}, action));
     }
     return answer.ok;
+  }
+
+  /** Takes the last deed of the hand back, if it can be; that is a deed too. True when something was taken back. */
+  undo() {
+    const back = this.done.pop();
+    if (!back) return false;
+    this.undoing = true;
+    try {
+      return this.act(back);
+    } finally {
+      this.undoing = false;
+    }
   }
 
   /** Reads the view anew if the core says that it has changed. */

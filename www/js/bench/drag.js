@@ -4,9 +4,11 @@
 /** @import { Act } from '../types/action' */
 /** @import { End, Part, Point, Switch } from '../types/names' */
 /** @import { BenchView, SocketAt } from '../types/view' */
+/** @import { Thing } from './card.js' */
 /** @import { DrawnBench, Table } from './table.js' */
 
 const CLICK_PX = 5;
+const FINGER_PX = 22; // half of what a fingertip covers
 const FINGER_CM = 7; // so near the fingertip the pad is put on it
 const REST_MS = 260; // a part that rests in the hand for this long is put to the world, so that its effect is seen
 
@@ -16,18 +18,20 @@ const TOUCHED = '[data-press], [data-drag]:not([data-drag=""])';
 /**
  * What is in the hand: something to press, the end of a lead, a part, or the pad.
  * @typedef {{
- *   press: string | undefined, end: End | null, part: Part | null, pad: boolean, from: Point, px: Point, start: Point, moved: boolean, at: Point,
+ *   target: Element, press: string | undefined, end: End | null, part: Part | null, pad: boolean, from: Point, px: Point, start: Point, moved: boolean, at: Point,
  *   timer: number, near: SocketAt[], put?: Point,
  * }} HeldThing
  */
 
 export class Hands {
   /**
-   * table: Table; now(): the core's bench; act(action): boolean; redraw(ghost|null): draws the bench, or a ghost of it.
+   * table: Table; now(): the core's bench; act(action): boolean; redraw(ghost|null): draws the bench, or a ghost of it;
+   * touched(thing, box): something was touched and not moved.
    * @param {Table} table
-   * @param {{ now: () => BenchView, act: Act, redraw: (ghost: DrawnBench | null) => unknown, rests: Map<End, Point> }} ways
+   * @param {{ now: () => BenchView, act: Act, redraw: (ghost: DrawnBench | null) => unknown, rests: Map<End, Point>, touched: (thing: Thing | null, box: DOMRect) => unknown }} ways
    */
-  constructor(table, { now, act, redraw, rests }) {
+  constructor(table, { now, act, redraw, rests, touched }) {
+    this.touched = touched;
     this.table = table;
     this.now = now;
     this.act = act;
@@ -43,14 +47,16 @@ export class Hands {
     // Within a drawing no style keeps a finger from scrolling the page away under what it drags.
     svg.addEventListener("touchstart", (event) => {
       const target = event.target;
-      if (event.cancelable && target instanceof Element && target.closest(TOUCHED)) event.preventDefault();
+      const touch = event.changedTouches[0];
+      if (event.cancelable && touch && this.aimed({ target, clientX: touch.clientX, clientY: touch.clientY, pointerType: "touch" })) event.preventDefault();
     }, { passive: false });
   }
 
   /** @param {PointerEvent} event */
   take(event) {
     if (event.button > 0 || this.held) return;
-    const target = /** @type {Element} */ (event.target);
+    const target = this.aimed(event);
+    if (!target) return void this.touched(null, new DOMRect());
     const press = /** @type {SVGElement | null} */ (target.closest("[data-press]"));
     const drag = /** @type {SVGElement | null} */ (target.closest("[data-drag]"));
     const [kind, id] = (drag?.dataset.drag || ":").split(":");
@@ -64,7 +70,7 @@ export class Hands {
     const bench = this.now();
     const what = end ? bench.ends.find((one) => one.id === end) : bench.parts.find((one) => one.id === part);
     const start = /** @type {Point} */ (what ? [what.x, what.y] : pad ? this.table.hand.spot : at);
-    this.held = { press: press?.dataset.press, end, part, pad, from: at, px: [event.clientX, event.clientY], start, moved: false, at: start, timer: 0, near: [] };
+    this.held = { target, press: press?.dataset.press, end, part, pad, from: at, px: [event.clientX, event.clientY], start, moved: false, at: start, timer: 0, near: [] };
   }
 
   /** @param {PointerEvent} event */
@@ -80,7 +86,7 @@ export class Hands {
     held.at = [Math.max(0, Math.min(w, held.start[0] + x - held.from[0])), Math.max(0, Math.min(d, held.start[1] + y - held.from[1]))];
     if (held.end) {
       held.near = this.nearSockets(held.at);
-      this.table.showNear(held.near);
+      this.table.showNear(held.near, this.now().ends.find((one) => one.id === held.end)?.kind);
     } else if (held.part) {
       clearTimeout(held.timer);
       held.timer = setTimeout(() => this.putDown(), REST_MS);
@@ -141,17 +147,37 @@ export class Hands {
     if (on !== strap.on) this.act({ do: on ? "strap_on" : "strap_off" });
   }
 
-  /** @param {HeldThing} held */
-  click(held) {
-    if (held.press) {
-      const [verb, name] = held.press.split(":");
+  /**
+   * What was touched and not moved: a switch turns; everything else says what can be done with it.
+   * @param {HeldThing} held
+   */
+  click({ press, end, part, pad, target }) {
+    const [verb, name] = (press ?? ":").split(":");
+    if (verb === "switch") {
       const id = /** @type {Switch} */ (name);
-      if (verb === "switch") this.act({ do: "switch", id, on: !this.now().switches[id] });
-      if (verb === "tap") this.act({ do: "tap_pad" });
-      if (verb === "rescan") this.act({ do: "rescan" });
-    } else if (held.end) this.act({ do: "wiggle", end: held.end });
-    else if (held.part === "charger") this.act({ do: "charger", plugged: !this.now().charger_plugged });
-    else if (held.part === "lamp") this.act({ do: "switch", id: "lamp", on: !this.now().switches.lamp });
+      this.act({ do: "switch", id, on: !this.now().switches[id] });
+      return;
+    }
+    /** @type {Thing | null} */
+    const thing = end ? `end:${end}` : pad || verb === "tap" ? "sensor" : verb === "rescan" ? "part:computer" : part ? `part:${part}` : null;
+    if (thing) this.touched(thing, (target.closest("[data-drag], [data-press]") ?? target).getBoundingClientRect());
+  }
+
+  /**
+   * What a hand is aiming at: what lies under it, or, for a finger, the nearest small thing that it covers.
+   * @param {{ target: EventTarget | null, clientX: number, clientY: number, pointerType: string }} event
+   */
+  aimed({ target, clientX: x, clientY: y, pointerType }) {
+    const under = target instanceof Element ? target.closest(TOUCHED) : null;
+    if (pointerType === "mouse" || (under && !under.matches(".part"))) return under;
+    let best = under, least = under ? FINGER_PX / 2 : FINGER_PX;
+    for (const one of this.table.svg.querySelectorAll(TOUCHED)) {
+      if (one.matches(".part")) continue;
+      const box = one.getBoundingClientRect();
+      const far = Math.hypot(Math.max(box.left - x, x - box.right, 0), Math.max(box.top - y, y - box.bottom, 0));
+      if (box.width > 0 && far < least) [best, least] = [one, far];
+    }
+    return best;
   }
 
   /**
@@ -177,7 +203,9 @@ function ghostOf(bench, held) {
   if (held.end) {
     const end = ghost.ends.find((one) => one.id === held.end);
     if (!end) return ghost;
-    [end.x, end.y] = held.at;
+    // A plug snaps into the nearest socket that it fits.
+    const [into] = held.near;
+    [end.x, end.y] = into && into.kind === end.kind && !into.taken_by ? [into.x, into.y] : held.at;
     end.socket = null;
     return ghost;
   }

@@ -1,27 +1,32 @@
 // @ts-check
-// The bench section: the drawn table and the plain list side by side, and what the computer, the subject and the world say.
+// The bench: the drawn table with the card of what was touched, the plain list of its parts, and what the computer, the subject and
+// the world say.
 
 import { paneOf } from "../deeds.js";
 import { flag, h, words } from "../dom.js";
 import { coded, t } from "../text.js";
+import { Segments } from "../widgets.js";
+import { Card } from "./card.js";
 import { Hands } from "./drag.js";
 import { PartsList } from "./list.js";
 import { seen } from "./seen.js";
 import { Table } from "./table.js";
-import { Trials } from "./trials.js";
 /** @import { Session } from '../session.js' */
+/** @import { Thing } from './card.js' */
 /** @import { DrawnBench } from './table.js' */
 /** @import { Action } from '../types/action' */
 /** @import { Args, End, LookAt, Point } from '../types/names' */
 /** @import { BenchView, View } from '../types/view' */
 
-const TALL = matchMedia("(max-width: 640px)");
-const WIDE = matchMedia("(min-width: 1000px)");
-const SPEECH_MS = 7000, FRESH_MS = 9000;
+const SPEECH_MS = 7000;
+const CLOSE_UPS = /** @type {const} */ (["whole", "recorder", "finger"]);
 
 export class BenchPane {
-  /** @param {HTMLElement} root @param {Session} session */
-  constructor(root, session) {
+  /**
+   * list: where the list of parts stands.
+   * @param {HTMLElement} root @param {HTMLElement} list @param {Session} session
+   */
+  constructor(root, list, session) {
     this.session = session;
     /** @type {Map<End, Point>} */
     this.rests = new Map(); // where loose plugs were left lying; the eye's matter only
@@ -31,30 +36,37 @@ export class BenchPane {
     /** @param {Action} action */
     const act = (action) => session.act(action);
     this.list = new PartsList(bench, act);
-    this.trials = new Trials(act);
-    this.hands = new Hands(this.table, { now: () => this.laid(now()), act, redraw: (ghost) => this.draw(ghost ?? now()), rests: this.rests });
-
+    /** @type {(typeof CLOSE_UPS)[number]} */
+    this.closeUp = "whole";
+    this.near = new Segments(t("bench-close_up"), (key) => this.look(/** @type {(typeof CLOSE_UPS)[number]} */ (key)));
     this.link = h("p", { class: "link" });
     this.note = h("div", { class: "bench-note pencil", role: "status" });
-    const table = h("div", { class: "bench-table" },
-      h("div", { class: "bench-head" }, h("h2", { id: "bench-h" }, t("bench-title")), this.link), this.table.svg);
-    const foot = h("div", { class: "bench-foot" }, this.note, h("p", { class: "quiet hint" }, t("bench-hint")));
-    const list = h("div", { class: "bench-list", role: "region", "aria-label": t("list-title") }, this.list.el);
-
-    // the order of reading and of the Tab key is the order on the screen: on a narrow one what is tried comes under the table
-    this.laidOut = () => root.replaceChildren(...(WIDE.matches ? [table, list, foot, this.trials.el] : [table, foot, this.trials.el, list]));
-    WIDE.addEventListener("change", this.laidOut);
-    this.laidOut();
-
-    this.turned = () => {
-      this.table.turn(TALL.matches);
-      this.draw(now());
-    };
-    TALL.addEventListener("change", this.turned);
-    this.table.turn(TALL.matches);
+    this.stage = h("div", { class: "bench-stage" }, this.table.svg);
+    this.card = new Card(this.stage, act);
+    this.hands = new Hands(this.table, { now: () => this.laid(now()), act, redraw: (ghost) => this.draw(ghost ?? now()), rests: this.rests, touched: (thing, box) => this.touched(thing, box) });
+    root.replaceChildren(h("h2", { id: "bench-h", class: "vh" }, t("bench-title")), this.stage, h("div", { class: "bench-foot" }, this.link, this.near.el),
+      h("div", { class: "bench-says" }, this.note, h("p", { class: "quiet hint" }, t("bench-hint"))));
+    list.replaceChildren(h("h2", { id: "list-h", class: "vh" }, t("list-title")), this.list.el);
+    this.look("whole");
     session.onView((view) => this.show(view));
     session.onRefusal((code, args, action) => this.refused(code, args, action));
     session.onDeed((action) => this.did(action));
+  }
+
+  /** @param {(typeof CLOSE_UPS)[number]} what */
+  look(what) {
+    this.closeUp = what;
+    this.near.set(CLOSE_UPS.map((key) => /** @type {[string, string]} */ ([key, t(`bench-close_up-${key}`)])), what);
+    const bench = benchOf(this.session.view);
+    const recorder = bench.parts.find((part) => part.id === "unit");
+    this.table.look(what === "finger" ? [bench.hand.finger_x, bench.hand.finger_y] : what === "recorder" && recorder ? [recorder.x, recorder.y] : null);
+    this.card.close();
+  }
+
+  /** @param {Thing | null} thing @param {DOMRect} box */
+  touched(thing, box) {
+    if (thing) this.card.open(thing, box, benchOf(this.session.view));
+    else this.card.close();
   }
 
   /**
@@ -80,30 +92,20 @@ export class BenchPane {
     for (const end of bench.ends) if (end.socket) this.rests.delete(end.id);
     if (!this.hands.held) this.draw(bench);
     this.list.show(bench);
-    this.trials.show(bench);
+    this.card.show(bench);
     words(this.link, link.seen ? t("bench-link_seen") : t("bench-link_none"));
     flag(this.link, "is-seen", link.seen);
     flag(this.table.svg, "is-seen", link.seen);
   }
 
   end() {
-    TALL.removeEventListener("change", this.turned);
-    WIDE.removeEventListener("change", this.laidOut);
+    this.card.end();
     clearTimeout(this.speaking);
-    clearTimeout(this.freshUntil);
   }
 
   /** @param {string} text */
   tell(text) {
     words(this.note, text);
-    this.fresh(text !== "");
-  }
-
-  /** An answer stands for a while where it is seen, also where its place lies under the docked strip. @param {boolean} on */
-  fresh(on) {
-    clearTimeout(this.freshUntil);
-    flag(this.note, "is-fresh", on);
-    if (on) this.freshUntil = setTimeout(() => flag(this.note, "is-fresh", false), FRESH_MS);
   }
 
   /**
@@ -112,7 +114,6 @@ export class BenchPane {
    */
   lookAt(place) {
     this.note.replaceChildren(h("p", { class: "seen-at" }, t("seen-title", { place: t(`look-${place}`) })), h("ul", { class: "seen" }, seen(benchOf(this.session.view), place).map((line) => h("li", {}, line))));
-    this.fresh(true);
   }
 
   /**
@@ -162,7 +163,6 @@ export class BenchPane {
     this.tell(text);
   }
 }
-
 /**
  * A pane like this stands only where the view has a bench.
  * @param {View} view

@@ -27,14 +27,3 @@ export const label = (text, x, y, kind = "", tx = x, ty = y) =>
  * @param {string} text @param {number} w @param {number} d
  */
 export const nameBelow = (text, w, d) => label(text, 0, d / 2 + 3.2, "small name", -w / 2 - 2.9, 0);
-
-/**
- * Sets all lettering in a group for a table shown lying or turned a quarter to the left.
- * @param {Element} root @param {boolean} turned
- */
-export function setLettering(root, turned) {
-  for (const el of /** @type {NodeListOf<SVGElement>} */ (root.querySelectorAll(".letter"))) {
-    const { x, y, tx, ty } = el.dataset;
-    el.setAttribute("transform", turned ? `translate(${tx} ${ty}) rotate(90)` : `translate(${x} ${y})`);
-  }
-}

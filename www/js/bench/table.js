@@ -1,20 +1,20 @@
 // @ts-check
 // The table from above as one SVG: layers for wood, parts, sockets, leads, plugs and hand; draw(bench) puts all in place.
-// On a tall screen the table is shown turned by a quarter, so that plugs stay large enough for a finger.
+// The whole table, or the part about the recorder or the finger, larger.
 
 import { attr, flag, s, words } from "../dom.js";
 import { t } from "../text.js";
 import { Hand } from "./hand.js";
 import { OtherHand } from "./other.js";
 import { padCurve, slackCurve, towards } from "./leads.js";
-import { setLettering } from "./marks.js";
 import { drawPart, takeName } from "./parts.js";
 import { pen } from "./pen.js";
 import { drawPlug, drawSocket, PLUG_LENGTH } from "./sockets.js";
-/** @import { End, Part, Point, Socket } from '../types/names' */
+/** @import { End, Part, Point, Shape, Socket } from '../types/names' */
 /** @import { BenchView, EndAt, PartAt, SocketAt } from '../types/view' */
 
 const PAD_RIM_CM = 1.7; // from the middle of the pad to where its lead comes out
+const CLOSER = 2.2; // how many times as large a part of the table is shown
 const NAME_RIM_CM = 1.5; // between a name and the table's edge
 /** @type {Record<"mains" | "data", [End, End]>} */
 const LEADS = { mains: ["mains_unit", "mains_wall"], data: ["data_unit", "data_computer"] };
@@ -25,7 +25,6 @@ const LEADS = { mains: ["mains_unit", "mains_wall"], data: ["data_unit", "data_c
 export class Table {
   /** @param {BenchView} bench */
   constructor(bench) {
-    this.turned = false;
     const { w, d } = bench.table;
     this.size = [w, d];
     const p = pen("table", 0.22);
@@ -69,23 +68,19 @@ export class Table {
     const glow = s("radialGradient", { id: "glow" }, s("stop", { offset: "0", class: "glow-0" }), s("stop", { offset: ".35", class: "glow-1" }), s("stop", { offset: "1", class: "glow-2" }));
     const clip = s("clipPath", { id: "table-edge" }, s("rect", { x: 0.4, y: 0.4, width: w - 0.8, height: d - 0.8, rx: 3 }));
     this.clipped = s("g", { "clip-path": "url(#table-edge)" }, this.art);
-    this.spin = s("g", {}, this.clipped);
-    this.svg = s("svg", { class: "table", "aria-hidden": "true", focusable: "false" }, s("defs", {}, glow, clip), this.spin);
-    this.turn(false);
+    this.svg = s("svg", { class: "table", "aria-hidden": "true", focusable: "false", viewBox: `0 0 ${w} ${d}` }, s("defs", {}, glow, clip), this.clipped);
   }
 
   /**
-   * Shows the table lying (160 x 90) or turned a quarter (90 x 160).
-   * @param {boolean} turned
+   * Shows the whole table, or what lies about a place of it so many times as large.
+   * @param {Point | null} middle @param {number} [times]
    */
-  turn(turned) {
+  look(middle, times = CLOSER) {
     const [w, d] = this.size;
-    this.turned = turned;
-    attr(this.svg, "viewBox", turned ? `0 0 ${d} ${w}` : `0 0 ${w} ${d}`);
-    attr(this.spin, "transform", turned ? `translate(0 ${w}) rotate(-90)` : null);
-    flag(this.svg, "is-turned", turned);
-    setLettering(this.art, turned);
-    this.placeSpeech();
+    const [width, depth] = middle ? [w / times, d / times] : [w, d];
+    const [x, y] = middle ? [Math.max(0, Math.min(w - width, middle[0] - width / 2)), Math.max(0, Math.min(d - depth, middle[1] - depth / 2))] : [0, 0];
+    attr(this.svg, "viewBox", [x, y, width, depth].map((v) => v.toFixed(2)).join(" "));
+    flag(this.svg, "is-close", middle);
   }
 
   /**
@@ -152,12 +147,8 @@ export class Table {
   nameSpot(part) {
     const letters = /** @type {SVGTextElement} */ (this.names.get(part.id)?.querySelector("text"));
     const half = letters.getComputedTextLength() / 2 + NAME_RIM_CM;
-    const along = this.turned ? 1 : 0; // the side of the table along which letters run
-    /** @type {Point} */
-    const spot = [part.x, part.y];
-    const beside = Number((this.turned ? letters.dataset.ty : letters.dataset.x) ?? 0);
-    spot[along] = Math.max(half - beside, Math.min(this.size[along] - half - beside, spot[along]));
-    return spot;
+    const beside = Number(letters.dataset.x ?? 0);
+    return [Math.max(half - beside, Math.min(this.size[0] - half - beside, part.x)), part.y];
   }
 
   /**
@@ -176,9 +167,8 @@ export class Table {
     const [x, y] = this.spot;
     const other = this.otherAt;
     const side = other === "lap" ? (x > w * 0.6 ? -1 : 1) : other === "case" ? 1 : -1;
-    const at = this.turned ? [x + (x > w - 20 ? -14 : 13), Math.min(y + 9, d - 4)] : [x + side * 13, Math.min(y - 3, d - 4)];
-    attr(this.speech, "text-anchor", this.turned || side < 0 ? "end" : "start");
-    attr(this.speech, "transform", `translate(${at.map((v) => v.toFixed(1))})${this.turned ? " rotate(90)" : ""}`);
+    attr(this.speech, "text-anchor", side < 0 ? "end" : "start");
+    attr(this.speech, "transform", `translate(${[x + side * 13, Math.min(y - 3, d - 4)].map((v) => v.toFixed(1))})`);
   }
 
   /** @param {string} id @param {string} d */
@@ -250,21 +240,28 @@ export class Table {
   }
 
   /**
-   * Marks the sockets near a dragged plug, and names the nearest; none when near is empty.
-   * @param {SocketAt[]} near
+   * While a plug of a shape is dragged: lights the sockets that it fits, marks those near it, and names the nearest; one that it does
+   * not fit says why. No shape, no plug in the hand.
+   * @param {SocketAt[]} near @param {Shape} [kind]
    */
-  showNear(near) {
+  showNear(near, kind) {
+    const [nearest] = near;
     for (const [id, el] of this.sockets) {
+      flag(el, "is-fit", kind !== undefined && el.classList.contains(`socket-${kind}`));
       flag(el, "is-near", near.some((one) => one.id === id));
-      flag(el, "is-nearest", near[0]?.id === id);
+      flag(el, "is-nearest", nearest?.id === id);
     }
-    attr(this.bubble, "visibility", near.length ? "visible" : "hidden");
-    if (!near.length) return;
+    attr(this.bubble, "visibility", nearest ? "visible" : "hidden");
+    if (!nearest) return;
     const [box, text] = /** @type {[SVGRectElement, SVGTextElement]} */ (/** @type {unknown} */ (this.bubble.children));
-    text.textContent = t(`socket-${near[0].id}`);
-    attr(this.bubble, "transform", `translate(${near[0].x} ${near[0].y})${this.turned ? " rotate(90)" : ""}`);
+    const wrong = nearest.kind !== kind;
+    flag(this.bubble, "is-wrong", wrong);
+    text.textContent = wrong ? t("drag-wrong_shape", { socket: t(`socket-${nearest.id}`) }) : t(`socket-${nearest.id}`);
     attr(text, "y", -6.4);
     const size = text.getBBox();
+    const [w] = this.size;
+    const half = size.width / 2 + 2; // no letter of it beyond the table's edge
+    attr(this.bubble, "transform", `translate(${Math.max(half, Math.min(w - half, nearest.x)).toFixed(2)} ${Math.max(10, nearest.y).toFixed(2)})`);
     for (const [name, value] of [["x", size.x - 1.4], ["y", size.y - 0.7], ["width", size.width + 2.8], ["height", size.height + 1.4]]) attr(box, String(name), value);
   }
 }

@@ -7,12 +7,12 @@ import { icon } from "../icons.js";
 import { bringTexts, coded, t } from "../text.js";
 import { clockText } from "../strip/units.js";
 import { relabel } from "../widgets.js";
+import { showView } from "../views.js";
 import { placeOf } from "./places.js";
 /** @import { Session } from '../session.js' */
 /** @import { SheetPane } from '../sheet/index.js' */
 /** @import { StripPane } from '../strip/index.js' */
 /** @import { Action } from '../types/action' */
-/** @import { Pane } from '../types/page' */
 /** @import { WorkedStep } from '../types/told' */
 
 const MOST_STEP_S = 0.25;
@@ -29,16 +29,15 @@ export async function makeNarrator(root, session, ways) {
   return new Narrator(root, session, ways);
 }
 
-/** @typedef {{ strip: StripPane, sheet: SheetPane, stop: () => unknown, showPane: (pane: Pane) => unknown }} NarratorWays */
+/** @typedef {{ strip: StripPane, sheet: SheetPane, stop: () => unknown }} NarratorWays */
 
 class Narrator {
   /** @param {HTMLElement} root @param {Session} session @param {NarratorWays} ways */
-  constructor(root, session, { strip, sheet, stop, showPane }) {
+  constructor(root, session, { strip, sheet, stop }) {
     this.root = root;
     this.session = session;
     this.strip = strip;
     this.sheet = sheet;
-    this.showPane = showPane;
     this.ended = false;
     /** @type {Element | null} */
     this.pointed = null; // what is ringed
@@ -125,9 +124,8 @@ class Narrator {
    * @param {Action} action
    */
   point(action) {
-    const { pane, find } = placeOf(action);
-    if (!pane) return;
-    this.showPane(pane);
+    const { view, find } = placeOf(action);
+    if (view) showView(view);
     const el = find ? document.querySelector(find) : null;
     if (this.pointed) flag(this.pointed, "is-told", false);
     this.pointed = el;
@@ -135,8 +133,7 @@ class Narrator {
     flag(el, "is-told", true);
     const box = el.getBoundingClientRect(), top = this.root.getBoundingClientRect().bottom;
     if (box.top < top || box.bottom > innerHeight - 20) {
-      const whole = el.closest(".bench, .strip, .page, .debrief") ?? el;
-      whole.scrollIntoView({ block: "start", behavior: STILL.matches ? "auto" : "smooth" });
+      el.scrollIntoView({ block: "center", behavior: STILL.matches ? "auto" : "smooth" });
     }
   }
 
@@ -150,6 +147,6 @@ class Narrator {
     flag(this.leave, "btn-strong", true);
     style(this.done, "--done", "1");
     prop(this.root, "hidden", false);
-    this.sheet.debrief.el.scrollIntoView({ block: "nearest" });
+    showView("result");
   }
 }

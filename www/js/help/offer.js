@@ -44,9 +44,14 @@ export class Offer {
     session.onDeed(() => this.show());
   }
 
+  /** Is it still to be chosen? */
+  get asks() {
+    return this.worked && this.session.deeds === 0 && !this.session.view.check;
+  }
+
   show() {
-    const { deeds, view } = this.session;
-    const asking = this.worked && deeds === 0 && !view.check;
+    const { view } = this.session;
+    const asking = this.asks;
     const begun = !asking && this.began && !view.check;
     this.root.hidden = !asking && !begun;
     attr(this.root, "role", begun ? "status" : null);

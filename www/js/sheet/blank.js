@@ -43,8 +43,7 @@ export class Blank {
       onkeydown: (event) => event.key === "Enter" && done() });
     this.problem = h("span", { class: "problem", id: problemId });
     const after = has(`${key}.after`) ? t(`${key}.after`) : "";
-    this.el = h("li", { class: `line line-${field}` }, h("label", { for: id }, t(key)), this.input, h("span", { class: "after", "aria-hidden": "true" }, after),
-      optional && h("span", { class: "quiet line-may" }, t("sheet-may")), this.problem);
+    this.el = h("li", { class: `line line-${field}` }, h("p", { class: "line-name" }, h("label", { for: id }, t(key)), optional && [" ", h("span", { class: "line-may" }, t("sheet-may"))]), this.input, h("span", { class: "after", "aria-hidden": "true" }, after), this.problem);
   }
 
   typing() {

@@ -48,7 +48,10 @@ export class Debrief {
 
   focus() {
     this.el.focus({ preventScroll: true });
-    this.el.scrollIntoView({ block: "nearest", behavior: "auto" });
+    const view = this.el.parentElement;
+    if (!view) return;
+    view.scrollTop = 0;
+    if (view.getBoundingClientRect().top < 0 || view.getBoundingClientRect().top > innerHeight / 2) view.scrollIntoView({ block: "start", behavior: "auto" });
   }
 
   /** @param {Pick<View, "check" | "named">} view */

@@ -18,11 +18,14 @@ import { aboutKey, blanksOf, lineKey, taskLine, taskOf } from "./task.js";
 
 export class SheetPane {
   /**
-   * settle(): puts cursors still in the hand to the core; again(): opens a new seed.
-   * @param {HTMLElement} root @param {Session} session @param {{ settle: () => void, again: () => unknown }} ways
+   * places: the row of blanks, what is asked, the naming, the result. settle(): puts cursors still in the hand to the core; again(): opens
+   * a new seed; judged(): a check was made, and the result is to be seen.
+   * @param {{ row: HTMLElement, brief: HTMLElement, name: HTMLElement, result: HTMLElement }} places @param {Session} session
+   * @param {{ settle: () => void, again: () => unknown, judged: () => unknown }} ways
    */
-  constructor(root, session, { settle, again }) {
+  constructor({ row, brief, name, result }, session, { settle, again, judged }) {
     this.session = session;
+    this.judged = judged;
     this.settle = settle;
     this.recording = session.bench.kind === "recording";
     const task = (this.task = taskOf(session.view));
@@ -39,15 +42,12 @@ export class SheetPane {
     this.asked = criteria ? askedPage(task) : askedOfRecording();
     this.points = criteria ? new AskedPoints() : null;
     if (this.points) this.asked.append(this.points.el);
-    root.replaceChildren(
-      h("div", { class: "page" },
-        h("h2", { id: "sheet-h" }, t("sheet-title")),
-        taskLine(task, criteria),
-        h("p", { class: "quiet" }, t(this.recording ? "sheet-about_recording" : aboutKey(task.kind))),
-        this.naming?.el,
-        this.lines(),
-        h("div", { class: "row" }, this.check, task.reads !== "stretch" && this.reveal, !this.recording && this.again), this.note),
-      this.debrief.el, this.asked);
+    row.replaceChildren(h("div", { class: "page" }, h("h2", { id: "sheet-h", class: "vh" }, t("sheet-title")),
+      h("div", { class: "page-asked" }, taskLine(task, criteria), this.howMiddle()), this.lines(),
+      h("div", { class: "page-do" }, this.check, this.note)));
+    brief.append(h("p", { class: "quiet" }, t(this.recording ? "sheet-about_recording" : aboutKey(task.kind))), this.asked);
+    name.replaceChildren(...(this.naming ? [this.naming.el] : []));
+    result.replaceChildren(h("h2", { id: "result-h", class: "vh" }, t("debrief-title")), h("div", { class: "row result-ways" }, task.reads !== "stretch" && this.reveal, !this.recording && this.again), this.debrief.el);
     session.onView((view) => this.show(view));
     session.onRefusal((code, args, action) => paneOf(action.do) === "sheet" && action.do !== "name" && words(this.note, refusalText(code, args)));
   }
@@ -57,13 +57,13 @@ export class SheetPane {
     if (this.blanks.length === 0) return null;
     /** @param {Blank[]} blanks @param {string} [labelled] */
     const list = (blanks, labelled) => h("ol", { class: "blanks", "aria-labelledby": labelled }, blanks.map((one) => one.el));
-    if (!this.first) return [list(this.blanks), this.howMiddle()];
+    if (!this.first) return list(this.blanks);
     /** @param {boolean} first */
     const of = (first) => this.blanks.filter(({ field }) => field.endsWith("_1") === first);
     /** @param {number} n @param {string} id */
     const head = (n, id) => h("h3", { class: "window-h", id }, t("sheet-window_n", { n }));
     const ids = [newId("window"), newId("window")];
-    return [head(1, ids[0]), this.first.el, list(of(true), ids[0]), head(2, ids[1]), list(of(false), ids[1])];
+    return h("div", { class: "two-windows" }, h("div", {}, head(1, ids[0]), list(of(true), ids[0])), h("div", {}, head(2, ids[1]), list(of(false), ids[1])), this.first.el);
   }
 
   /** After exercise: how to find the time of the middle. */
@@ -89,15 +89,19 @@ export class SheetPane {
     const { checks } = this.session.view;
     if (!this.recording && checks.done + 1 === checks.most && !(await askWhether("close"))) return;
     if (this.session.ended) return;
-    if (this.session.act({ do: "check" })) this.debrief.focus();
+    if (this.session.act({ do: "check" })) this.tellResult();
+  }
+
+  tellResult() {
+    this.judged();
+    this.debrief.focus();
   }
 
   async doReveal() {
-    if (!this.session.view.check) return words(this.note, t("sheet-check_first"));
     words(this.note, "");
     this.put();
     if (!this.recording && !(await askWhether("reveal"))) return undefined;
-    if (!this.session.ended && this.session.act({ do: "reveal" })) this.debrief.focus();
+    if (!this.session.ended && this.session.act({ do: "reveal" })) this.tellResult();
     return undefined;
   }
 
@@ -114,6 +118,7 @@ export class SheetPane {
     this.naming?.show(view);
     this.first?.show(view);
     this.debrief.show(view);
-    prop(this.asked, "hidden", Boolean(view.check));
+    this.reveal.hidden = !view.check; // the other rate is an answer to one's own
+    this.again.hidden = !view.check;
   }
 }

@@ -1,5 +1,5 @@
 // @ts-check
-// Beat marks: small scratched ticks over the trace, placed and taken away by a tap. After the debrief, the true beats below.
+// Beat marks: small numbered ticks over the trace, placed and taken away by a tap. After the debrief, the true beats below.
 
 import { h, refill, s } from "../dom.js";
 /** @import { Geometry } from '../types/told' */
@@ -35,7 +35,9 @@ export class Beats {
     const { left, width, top, height, t0, t1 } = geometry;
     /** @param {number[]} times */
     const seen = (times) => times.filter((time) => time >= t0 && time <= t1).map((time) => left + ((time - t0) / (t1 - t0)) * width);
-    refill(this.ticks, [seen(this.marks), top], () => seen(this.marks).map((x) => s("path", { d: `M${(x - 3).toFixed(1)} ${top + 26}L${(x + 0.4).toFixed(1)} ${top + 9}l2.200 -3.500` })));
+    const before = this.marks.filter((time) => time < t0).length, xs = seen(this.marks);
+    refill(this.ticks, [xs, top, before], () => xs.flatMap((x, k) => [s("path", { d: `M${(x - 3).toFixed(1)} ${top + 30}L${(x + 0.4).toFixed(1)} ${top + 15}l2.200 -3.500` }),
+      s("text", { x: x.toFixed(1), y: top + 10, class: "beat-number" }, String(before + k + 1))]));
     const foot = top + height;
     refill(this.truth, [seen(this.true), foot], () => seen(this.true).map((x) => s("path", { d: `M${x.toFixed(1)} ${foot - 9}l4.500 8h-9Z` })));
   }

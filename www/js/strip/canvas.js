@@ -20,7 +20,7 @@ export class Canvases {
     this.base = h("canvas", { class: "layer", "aria-hidden": "true" });
     this.trace = h("canvas", { class: "layer", "aria-hidden": "true" });
     this.traceContext = /** @type {CanvasRenderingContext2D} */ (this.trace.getContext("2d"));
-    this.el = h("div", { class: "layers" }, this.base, h("div", { class: "grain" }), this.trace); // the soot's grain lies under the trace
+    this.el = h("div", { class: "layers" }, this.base, this.trace);
     /** @type {Geometry | null} */
     this.geometry = null;
     /** @type {Geometry | null} */

@@ -1,24 +1,27 @@
 // @ts-check
 // Cursors A and B: sliders laid over the strip, moved by hand or by keys. A move is put to the core when it comes to rest.
 
-import { attr, flag, h, style } from "../dom.js";
+import { attr, flag, h, style, words } from "../dom.js";
 import { t } from "../text.js";
-import { timeText } from "./units.js";
+import { hundredths, timeText } from "./units.js";
 /** @import { Act } from '../types/action' */
 /** @import { Which } from '../types/names' */
 /** @import { Geometry } from '../types/told' */
 
 const SETTLE_MS = 260;
 const TAP_PX = 4;
+const PARKED = 0.06; // share of the screen from its edge to a cursor that waits
 const BOTH = /** @type {const} */ (["a", "b"]);
 
 export class Cursors {
   /**
    * act(action); moved(times) is told of every move, at rest or not; markAt(t) marks a beat; tapped(clientX) is told of a
-   * tap beside the flag that moved nothing: it was meant for the strip; dropped(t) gives where a dragged cursor comes to rest.
-   * @param {{ act: Act, moved: (times: { a: number | null, b: number | null }) => unknown, markAt: (time: number | null) => unknown, tapped: (clientX: number) => unknown, dropped: (time: number) => number }} ways
+   * tap beside the flag that moved nothing: it was meant for the strip; dropped(t) gives where a dragged cursor comes to rest; apart: how
+   * long a window is asked for, s.
+   * @param {{ act: Act, moved: (times: { a: number | null, b: number | null }) => unknown, markAt: (time: number | null) => unknown, tapped: (clientX: number) => unknown, dropped: (time: number) => number, apart: number }} ways
    */
-  constructor({ act, moved, markAt, tapped, dropped }) {
+  constructor({ act, moved, markAt, tapped, dropped, apart }) {
+    this.apart = apart;
     this.act = act;
     this.moved = moved;
     this.markAt = markAt;
@@ -45,7 +48,7 @@ export class Cursors {
       class: `cursor cursor-${which}`, role: "slider", tabindex: "0", "aria-label": t(`cursor-${which}`), "aria-valuemin": "0", "aria-orientation": "horizontal",
       onkeydown: (event) => this.key(which, event), onblur: () => this.settle(which),
       onpointerdown: (event) => this.take(which, event), onpointermove: (event) => this.drag(which, event), onpointerup: (event) => this.drop(which, event), onpointercancel: (event) => this.drop(which, event),
-    }, h("span", { class: "cursor-flag", "aria-hidden": "true" }, which.toUpperCase()));
+    }, h("span", { class: "cursor-flag", "aria-hidden": "true" }, which.toUpperCase(), h("small", { class: "cursor-says" })));
   }
 
   /**
@@ -132,7 +135,7 @@ export class Cursors {
     const { t0, t1, width } = this.geometry;
     const fine = Math.max(0.001, Math.round(((t1 - t0) / width) * 1000) / 1000); // one pixel's worth
     const coarse = (t1 - t0) / 20;
-    const now = this.times[which] ?? (which === "a" ? t0 : Math.min(t1, this.duration));
+    const now = this.times[which] ?? this.parked(which);
     /** @type {Record<string, number>} */
     const places = {
       ArrowRight: now + (event.shiftKey ? 10 * fine : fine), ArrowUp: now + fine, ArrowLeft: now - (event.shiftKey ? 10 * fine : fine), ArrowDown: now - fine,
@@ -159,12 +162,22 @@ export class Cursors {
     this.act({ do: "scroll", start_s: Math.max(0, Math.min(this.duration - span, time - span / 2)) });
   }
 
+  /**
+   * Where a cursor that is not placed yet waits to be taken: on the screen, as far from the other as is asked.
+   * @param {Which} which
+   */
+  parked(which) {
+    const { t0, t1 } = /** @type {Geometry} */ (this.geometry);
+    const a = t0 + PARKED * (t1 - t0);
+    return which === "a" ? a : Math.min(a + this.apart, t1 - PARKED * (t1 - t0));
+  }
+
   /** @param {Which} which */
   xOf(which) {
     if (!this.geometry) return 0;
     const { left, width, t0, t1 } = this.geometry;
     const time = this.times[which];
-    return time === null ? (which === "a" ? left : left + width) : left + ((time - t0) / (t1 - t0)) * width;
+    return left + (((time ?? this.parked(which)) - t0) / (t1 - t0)) * width;
   }
 
   /** @param {Geometry | null} [geometry] */
@@ -182,6 +195,7 @@ export class Cursors {
       attr(el, "aria-valuemax", this.duration.toFixed(3));
       attr(el, "aria-valuenow", (time ?? 0).toFixed(3));
       attr(el, "aria-valuetext", time === null ? t("cursor-unplaced") : timeText(time));
+      words(/** @type {Element} */ (el.querySelector(".cursor-says")), time === null ? t("cursor-drag") : hundredths(time));
     }
     const both = this.times.a !== null && this.times.b !== null;
     this.window.hidden = !both;

@@ -1,5 +1,5 @@
 // @ts-check
-// The strip section: mode and takes, record, the drum with its layers, scrolling, settings and measuring.
+// The trace: live, held or a recording; Record above it, range and time base on its own axes, measuring and the signal's path under it.
 
 import { CoreError } from "../core.js";
 import { paneOf } from "../deeds.js";
@@ -13,9 +13,7 @@ import { Sound } from "../sound.js";
 import { button, relabel, Segments } from "../widgets.js";
 import { Beats } from "./beats.js";
 import { Canvases } from "./canvas.js";
-import { Chrono } from "./chrono.js";
 import { Cursors } from "./cursors.js";
-import { Dock } from "./dock.js";
 import { Measure } from "./measure.js";
 import { picture, saveRow } from "./save.js";
 import { Settings } from "./settings.js";
@@ -29,6 +27,7 @@ import { clockText, timeText } from "./units.js";
 /** @import { DeedPane, Geometry } from '../types/told' */
 /** @import { View } from '../types/view' */
 
+const HARDLY_S = 0.5; // so little beyond the screen is no reason for a way to scroll
 const TAP_PX = 6;
 const SCROLL_EVERY_MS = 90;
 
@@ -47,37 +46,36 @@ export class StripPane {
     const act = (action) => session.act(action);
     const live = session.bench.kind !== "recording";
     this.canvases = new Canvases(session.bench, (geometry) => this.moved(geometry));
-    this.chrono = new Chrono();
     this.stylus = new Stylus();
     this.beats = new Beats();
     this.spots = new Spots();
-    this.cursors = new Cursors({ act, moved: (times) => this.measure.times(times), markAt: (time) => this.markAt(time), tapped: (clientX) => this.tap(clientX), dropped: (time) => this.snapped(time) });
-    this.measure = new Measure({ act, cursors: this.cursors, markAt: (time) => this.markAt(time), saves: saveRow((...as) => this.saveTake(...as), (kind) => this.savePicture(kind)), zoom: (closer) => this.zoom(closer), turnSnap: (on) => act({ do: "snap", on }) });
+    this.cursors = new Cursors({ act, moved: (times) => this.measure.times(times), markAt: (time) => this.markAt(time), tapped: (clientX) => this.tap(clientX), dropped: (time) => this.snapped(time), apart: session.view.scenario?.pass.window_s ?? 15 });
+    this.measure = new Measure({ act, cursors: this.cursors, markAt: (time) => this.markAt(time), saves: saveRow((...as) => this.saveTake(...as), (kind) => this.savePicture(kind)), zoom: (closer) => this.zoom(closer), turnSnap: (on) => act({ do: "snap", on }), undo: () => session.undo(), heights: session.view.task.reads === "heights" });
     this.settings = new Settings(act, { recorder: live });
 
+    this.asked = recordedFor(session.view);
+    /** @type {number | null} */
+    this.until = null; // a recording that stops by itself is then so long, s
     this.modes = new Segments(t("strip-modes"), (key) => this.pickMode(key));
     this.record = button("", () => act({ do: session.view.recording.on ? "stop" : "record" }), { kind: "btn-record" });
+    this.recordFor = button(t("strip-record_for", { s: this.asked }), () => this.recordAsked(), { kind: "btn-record btn-record-for" });
     this.elapsed = h("span", { class: "elapsed", "aria-hidden": "true" });
     this.note = h("p", { class: "strip-note pencil", role: "status" });
-    this.summary = button(t("summary-ask"), () => this.tell(summaryText(session.bench.summary())), { kind: "btn-plain", pic: "ear" });
+    this.summary = button(t("summary-ask"), () => this.tell(summaryText(session.bench.summary())), { kind: "btn-plain btn-sign", pic: "ear", title: t("summary-ask") });
 
     this.sound = new Sound(session.bench);
-    this.listen = button(t("strip-listen"), () => this.toggleSound(), { kind: "btn-plain strip-listen", pic: "sound", title: t("strip-listen"), "aria-pressed": "false" });
+    this.listen = button(t("strip-listen"), () => this.toggleSound(), { kind: "btn-plain btn-sign strip-listen", pic: "sound", title: t("strip-listen"), "aria-pressed": "false" });
 
     this.marginLeft = h("p", { class: "pencil" });
-    this.marginRight = h("p", { class: "pencil margin-right" });
-    this.footLeft = h("p", { class: "pencil" });
-    this.footRight = h("p", { class: "pencil margin-right" });
+    this.footLeft = h("p", { class: "pencil pen-at" });
+    this.footRight = h("p", { class: "pencil" });
     this.field = h("div", { class: "field", onpointerdown: (event) => this.press(event), onpointermove: (event) => this.pan(event), onpointerup: (event) => this.lift(event), onpointercancel: () => (this.pressed = null) },
       this.canvases.el, this.spots.el, this.stylus.el, this.beats.el, this.cursors.el);
     this.startButton = h("button", { type: "button", class: "btn btn-strong start-strip", hidden: true, onclick: () => this.startLoop() }, icon("live"), h("span", { class: "word" }, t("strip-start")));
-    this.toStrip = h("button", { type: "button", class: "dock-open", "aria-label": t("strip-dock_open"), onclick: () => this.comeToStrip(), onfocus: () => this.tabbedTo() });
     this.drum = h("div", { class: "drum" },
-      h("div", { class: "margin margin-top" }, this.marginLeft, this.marginRight),
-      h("div", { class: "smoked" }, this.field, this.chrono.el, this.startButton),
-      h("div", { class: "margin margin-foot" }, this.footLeft, this.footRight), this.toStrip);
-
-    this.place = h("div", { class: "drum-place" }, this.drum);
+      h("div", { class: "margin margin-top" }, this.settings.values, this.marginLeft, h("div", { class: "margin-ways" }, this.summary, live && this.listen)),
+      h("div", { class: "smoked" }, this.field, this.startButton),
+      h("div", { class: "margin margin-foot" }, this.note, this.footLeft, this.footRight, this.settings.time.el));
     this.trail = h("div", { class: "trail-place", hidden: true }); // filled after a check, see after/
 
     this.back = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip-back"), onclick: () => this.scrollBy(-0.5) }, icon("left"));
@@ -87,10 +85,10 @@ export class StripPane {
     this.scroller = h("div", { class: "scroller" }, this.back, this.scroll, this.forth);
 
     root.replaceChildren(
-      h("div", { class: "strip-head" }, h("h2", { id: "strip-h" }, t("strip-title")), this.modes.el, live && h("div", { class: "recorder" }, this.record, this.elapsed), this.summary, live && this.listen),
-      this.place, this.scroller, this.note, this.trail, h("div", { class: "panels" }, this.measure.el, this.settings.el));
+      h("h2", { id: "strip-h", class: "vh" }, t("strip-title")),
+      h("div", { class: "strip-head" }, live && h("div", { class: "recorder" }, this.record, this.recordFor, this.elapsed), this.modes.el),
+      this.drum, h("div", { class: "under" }, this.scroller, this.measure.el), ...(this.settings.path ? [this.settings.path.el] : []));
 
-    this.dock = new Dock(this.place);
     session.onView((view) => this.show(view));
     session.onRefusal((code, args, action) => STRIP_PANES.has(paneOf(action.do)) && this.tell(refusalText(code, args)));
     session.onDeed((action) => this.did(action));
@@ -106,7 +104,11 @@ export class StripPane {
     this.sound.frame(this.loop.running && this.session.view.strip.mode === "live");
     const { recording, strip, recorder } = this.session.view;
     this.stylus.place(strip.mode === "live" && recorder?.shown !== false ? this.session.bench.stylus() : undefined);
-    if (recording.on) words(this.elapsed, clockText(this.session.bench.recordedSeconds));
+    if (recording.on) {
+      const seconds = this.session.bench.recordedSeconds;
+      words(this.elapsed, this.until ? t("strip-elapsed_of", { s: clockText(seconds), all: clockText(this.until) }) : clockText(seconds));
+      if (this.until && seconds >= this.until) this.session.act({ do: "stop" });
+    } else this.until = null;
     if (strip.mode !== "take") words(this.footLeft, t("strip-pen_at", { s: timeText(Math.floor(this.session.bench.clock * 10) / 10) }));
     return changed;
   }
@@ -116,10 +118,16 @@ export class StripPane {
    * @param {Geometry} geometry
    */
   moved(geometry) {
-    this.chrono.draw(geometry);
     this.beats.place(geometry);
     this.spots.place(geometry);
     this.cursors.place(geometry);
+  }
+
+  /** Records as long as the task needs, and stops by itself. */
+  recordAsked() {
+    if (!this.session.act({ do: "record" })) return;
+    this.until = this.asked;
+    this.startLoop();
   }
 
   toggleSound() {
@@ -151,13 +159,14 @@ export class StripPane {
     relabel(this.record, t(recording.on ? "strip-stop" : "strip-record"));
     flag(this.record, "is-on", recording.on);
     this.elapsed.hidden = !recording.on;
+    this.recordFor.hidden = recording.on;
 
     flag(this.root, "is-measuring", measuring);
     flag(this.root, "is-recording", recording.on);
-    for (const el of [this.scroller, this.measure.el, this.cursors.el, this.beats.el, this.spots.el]) el.hidden = !measuring;
+    for (const el of [this.measure.el, this.cursors.el, this.beats.el, this.spots.el]) el.hidden = !measuring;
+    this.scroller.hidden = !measuring || this.duration <= strip.time_base_s + HARDLY_S;
     this.modes.el.hidden = view.kind === "recording"; // there is nothing else to show
     words(this.marginLeft, view.kind === "recording" ? (title ?? "") : measuring ? t("strip-margin_take", { v: shownTake + 1, title }) : t(`strip-margin_${strip.mode}`, { title }));
-    words(this.marginRight, Settings.line(view));
     words(this.footRight, recording.on ? t("strip-margin_recording") : measuring ? t("strip-margin_measure") : "");
     if (measuring) {
       this.cursors.show(view.cursors, this.duration);
@@ -205,8 +214,7 @@ export class StripPane {
   showPlace(from, to) {
     this.bringToSight(from, to);
     this.spots.set("hint", { from_s: from, to_s: to });
-    document.dispatchEvent(new CustomEvent("pane", { detail: "strip" }));
-    this.root.scrollIntoView({ block: "start" });
+    this.root.scrollIntoView({ block: "nearest" });
   }
 
   /**
@@ -247,7 +255,6 @@ export class StripPane {
       const last = this.session.view.takes.at(-1);
       if (last) this.tell(t("strip-kept", { v: last.take + 1, s: Math.round(last.duration_s) }));
     }
-    if (["stop", "open_take"].includes(action.do) && this.dock.lies) this.comeToStrip(); // there is no measuring on a docked band
     if (action.do === "mark") say(t("marks-made", { s: timeText(action.t) }));
     if (action.do === "unmark") say(t("marks-gone"));
     if (["open_take", "show", "zoom", "zoom_out"].includes(action.do)) this.tell("");
@@ -366,26 +373,22 @@ export class StripPane {
     return download(name, await picture({ canvases: [base, trace], geometry, cursors, marks }), "image/png");
   }
 
-  /** Shows the strip itself instead of its docked band: as a pane on a small screen, by scrolling on a large one. */
-  comeToStrip() {
-    document.dispatchEvent(new CustomEvent("pane", { detail: "strip" }));
-    this.root.scrollIntoView({ block: "start" });
-  }
-
-  /** Who comes to the docked band of an open take by keys gets what lies on the strip itself, as if it had never been docked. */
-  tabbedTo() {
-    if (!this.dock.lies || this.session.view.strip.mode !== "take" || !this.toStrip.matches(":focus-visible")) return;
-    this.comeToStrip();
-    this.dock.update();
-    if (!this.dock.lies) this.cursors.handles.a.focus({ preventScroll: true });
-  }
-
   end() {
     if (this.sound.on) this.sound.end();
-    this.dock.end();
+    this.measure.end();
+    this.settings.path?.end();
     this.canvases.end();
   }
 }
 
 /** @type {Set<DeedPane | null>} */
 const STRIP_PANES = new Set(["axes", "drawer", "strip"]);
+
+/**
+ * How long a recording has to be for what is asked, with room to choose a window in it, s.
+ * @param {View} view
+ */
+function recordedFor({ scenario, task }) {
+  const least = Math.max(scenario?.pass.record_s ?? 15, scenario?.pass.window_s ?? 15, task.seconds ?? 0, task.at_least_s ?? 0);
+  return 5 * Math.ceil((least + 4) / 5);
+}

@@ -5,7 +5,7 @@
 import { h, newId, prop, refill, words } from "../dom.js";
 import { decimalSign, num, t } from "../text.js";
 import { button, Tick } from "../widgets.js";
-import { heightText, timeText, windowText } from "./units.js";
+import { heightText, hundredths, timeText, windowText } from "./units.js";
 /** @import { Act } from '../types/action' */
 /** @import { Which } from '../types/names' */
 /** @import { View } from '../types/view' */
@@ -13,10 +13,12 @@ import { heightText, timeText, windowText } from "./units.js";
 
 export class Measure {
   /**
-   * zoom(): shows the stretch between the cursors, or all again; turnSnap(on): marks and dragged cursors go to the nearest peak.
-   * @param {{ act: Act, cursors: Cursors, markAt: (time: number | null) => unknown, saves: HTMLElement, zoom: (closer: boolean) => unknown, turnSnap: (on: boolean) => unknown }} ways
+   * zoom(): shows the stretch between the cursors, or all again; turnSnap(on): marks and dragged cursors go to the nearest peak;
+   * undo(): takes the last deed back; heights: whether the height between the cursors is asked for.
+   * @param {{ act: Act, cursors: Cursors, markAt: (time: number | null) => unknown, saves: HTMLElement, zoom: (closer: boolean) => unknown, turnSnap: (on: boolean) => unknown, undo: () => unknown, heights: boolean }} ways
    */
-  constructor({ act, cursors, markAt, saves, zoom, turnSnap }) {
+  constructor({ act, cursors, markAt, saves, zoom, turnSnap, undo, heights }) {
+    this.heights = heights;
     this.act = act;
     this.cursors = cursors;
     /** @type {number | null} */
@@ -25,31 +27,38 @@ export class Measure {
     this.interval = h("output", { class: "big" });
     this.height = h("output", { class: "big" });
     this.count = h("output", { class: "big" });
-    this.countBox = h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-marks")), this.count);
+    this.countBox = h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-marked")), this.count);
     this.heightBox = h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-height")), this.height);
     this.after = h("p", { class: "pencil measure-after" });
     this.noteList = h("ul", { class: "mark-list note-list" });
     this.notes = h("details", { class: "marks" }, h("summary", {}, t("notes-list")), this.noteList);
     this.list = h("ul", { class: "mark-list" });
     this.clear = button(t("marks-clear"), () => act({ do: "marks_clear" }), { kind: "btn-plain" });
-    this.zoomIn = button(t("zoom-in"), () => zoom(true), { kind: "btn-plain", pic: "zoom" });
-    this.zoomOut = button(t("zoom-out"), () => zoom(false), { kind: "btn-plain", pic: "whole" });
+    this.zoomIn = button(t("measure-closer"), () => zoom(true), { kind: "btn-plain btn-sign", pic: "zoom", title: t("measure-closer") });
+    this.zoomOut = button(t("zoom-out"), () => zoom(false), { kind: "btn-plain btn-sign", pic: "whole", title: t("zoom-out") });
     this.snap = new Tick(t("measure-snap"), turnSnap);
     const labelId = newId("label");
     /** @type {HTMLInputElement} */
     this.label = h("input", { id: labelId, class: "txt", maxlength: "80", autocomplete: "off", onchange: () => this.take !== null && act({ do: "label", take: this.take, text: this.label.value }) });
     this.labelBox = h("div", { class: "fld take-label" }, h("label", { for: labelId }, t("take-label")), this.label);
-    this.el = h("div", { class: "measure", role: "group", "aria-label": t("measure-title") },
-      h("div", { class: "measure-cursors" }, this.fields.a.el, this.fields.b.el,
-        h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-interval")), this.interval),
-        this.heightBox, this.countBox, this.labelBox),
-      this.after,
-      h("div", { class: "row" }, button(t("marks-at_a"), () => markAt(this.cursors.times.a)), button(t("marks-at_b"), () => markAt(this.cursors.times.b)), this.clear, this.zoomIn, this.zoomOut),
-      this.snap.el,
+    this.undoMark = button(t("marks-undo"), undo, { kind: "btn-plain btn-sign", pic: "undo", title: t("marks-undo") });
+    this.more = h("details", { class: "measure-more" }, h("summary", { class: "btn btn-plain" }, t("measure-more")), h("div", { class: "measure-rest" },
+      this.labelBox, this.snap.el,
+      h("div", { class: "row" }, button(t("marks-at_a"), () => markAt(this.cursors.times.a)), button(t("marks-at_b"), () => markAt(this.cursors.times.b)), this.clear),
       h("details", { class: "marks" }, h("summary", {}, t("marks-list")), this.list),
-      this.notes,
-      saves,
-      h("p", { class: "quiet" }, t("measure-hint")));
+      this.notes, saves, h("p", { class: "quiet" }, t("measure-hint"))));
+    this.el = h("div", { class: "measure", role: "group", "aria-label": t("measure-title") }, this.fields.a.el, this.fields.b.el,
+      h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-between")), this.interval),
+      this.heightBox, this.countBox, this.after, this.undoMark, this.zoomIn, this.zoomOut, this.more);
+    /** @param {PointerEvent} event */
+    this.outside = (event) => {
+      if (this.more.open && event.target instanceof Node && !this.more.contains(event.target)) this.more.open = false;
+    };
+    addEventListener("pointerdown", this.outside);
+  }
+
+  end() {
+    removeEventListener("pointerdown", this.outside);
   }
 
   /** @param {Which} which */
@@ -57,7 +66,7 @@ export class Measure {
     const id = newId("cursor");
     /** @type {HTMLInputElement} */
     const input = h("input", { id, class: "txt", inputmode: "decimal", autocomplete: "off", onchange: () => this.typed(which, input) });
-    return { input, el: h("div", { class: "fld" }, h("label", { for: id }, t(`cursor-${which}_s`)), input) };
+    return { input, el: h("div", { class: "fld" }, h("label", { for: id }, t(`measure-${which}`)), input) };
   }
 
   /** @param {Which} which @param {HTMLInputElement} input */
@@ -74,7 +83,7 @@ export class Measure {
    * @param {{ a: number | null, b: number | null }} times
    */
   times({ a, b }) {
-    for (const [field, time] of /** @type {const} */ ([[this.fields.a, a], [this.fields.b, b]])) prop(field.input, "value", time === null ? "" : time.toFixed(2).replace(".", decimalSign()));
+    for (const [field, time] of /** @type {const} */ ([[this.fields.a, a], [this.fields.b, b]])) prop(field.input, "value", time === null ? "" : hundredths(time));
     words(this.interval, a === null || b === null ? t("measure-none") : windowText(Math.abs(b - a)));
   }
 
@@ -83,7 +92,7 @@ export class Measure {
     const { cursors, strip, takes } = view;
     this.times(this.cursors.times);
     words(this.height, typeof cursors.amplitude === "number" ? heightText(cursors.amplitude) : t("measure-none"));
-    this.heightBox.hidden = view.kind === "recording"; // nobody knows the unit of its values
+    this.heightBox.hidden = !this.heights || view.kind === "recording"; // nobody knows the unit of its values
     this.countBox.hidden = !(view.count_shown ?? true);
     words(this.count, num(view.marks_in_window));
     this.take = strip.take;

@@ -1,13 +1,13 @@
 // @ts-check
-// The recorder's settings: paper (time base, range, zero, polarity), filters, and the converter.
+// The recorder's settings: those of the axes (range, zero, time base), and the rest along the signal's path.
 
-import { attr, h, newId, prop } from "../dom.js";
-import { explain, explainButton } from "../explain.js";
+import { attr, h, prop } from "../dom.js";
+import { explain } from "../explain.js";
 import { t } from "../text.js";
 import { button, Choice, Stepper, Tick } from "../widgets.js";
+import { Path } from "./path.js";
 import { hzText, msText, rangeText, spanText, voltsText } from "./units.js";
 /** @import { Act } from '../types/action' */
-/** @import { Kid } from '../types/page' */
 /** @import { RecorderSettings, RecorderView, View } from '../types/view' */
 /** @import { Option } from '../widgets.js' */
 
@@ -26,7 +26,7 @@ export class Settings {
     const number = (text) => (text === "" ? null : Number(text));
     this.time = new Stepper(t("set-time_base"), t("set-time_less"), t("set-time_more"), (v) => act({ do: "time_base", s: Number(v) }));
     this.range = new Stepper(t("set-range"), t("set-range_less"), t("set-range_more"), (v) => act({ do: "range", v: Number(v) }));
-    this.zero = button(t("set-zero"), () => act({ do: "zero" }));
+    this.zero = button(t("axis-zero"), () => act({ do: "zero" }));
     this.zeroClear = button(t("set-zero_clear"), () => act({ do: "zero_clear" }), { kind: "btn-plain" });
     this.zeroSays = h("span", { class: "quiet" });
     this.invert = new Tick(t("set-invert"), (on) => act({ do: "invert", on }));
@@ -41,18 +41,15 @@ export class Settings {
     this.scale = new Choice(t("set-scale"), (by) => act({ do: "scale", by: Number(by) }));
     for (const [widget, key] of /** @type {[{ el: HTMLElement }, string][]} */ ([[this.time, "time_base"], [this.range, "range"], [this.invert, "invert"], [this.shown, "shown"], ...this.filters.map(([id, choice]) => [choice, id]), ...this.orders.map(([, choice]) => [choice, "order"]),
       [this.average, "average"], [this.input, "input"], [this.rate, "rate"], [this.bits, "bits"], [this.antiAlias, "anti_alias"], [this.scale, "scale"]])) explain(widget.el, `explain-${key}`);
-    this.el = recorder
-      ? h("div", { class: "settings" },
-        this.group("set-paper", [h("div", { class: "pair" }, this.time.el, this.range.el), explain(h("div", { class: "row zero" }, this.zero, this.zeroClear, this.zeroSays), "explain-zero"), h("div", { class: "ticks" }, this.invert.el, this.shown.el)], "set-paper"),
-        this.group("set-filters", [h("div", { class: "pair" }, this.orders.map(([, order], i) => [this.filters[i][1].el, order.el]), this.filters[2][1].el, this.average.el)], "set-filters"),
-        this.group("set-converter", [h("div", { class: "pair" }, this.input.el, this.rate.el, this.bits.el, this.antiAlias.el, this.scale.el)], "set-converter"), explainButton())
-      : h("div", { class: "settings" }, this.group("set-paper_only", [this.time.el], "set-paper"));
-  }
-
-  /** @param {string} key @param {Kid} kids @param {string} kind */
-  group(key, kids, kind) {
-    const id = newId("set");
-    return h("div", { class: `set ${kind}`, role: "group", "aria-labelledby": id }, h("h3", { id }, t(key)), kids);
+    // Range and zero stand at the value axis, the time base at the time axis; the rest along the way of the signal.
+    this.range.el.classList.add("range-at");
+    this.time.el.classList.add("time-at");
+    this.values = h("div", { class: "axis-values" }, recorder && [this.range.el, explain(h("div", { class: "zero" }, this.zero, this.zeroClear, this.zeroSays), "explain-zero")]);
+    this.path = recorder ? new Path([
+      ["sensor", [this.input.el]], ["amplifier", [this.invert.el, this.scale.el]],
+      ["filters", [...this.orders.map(([, order], i) => h("div", { class: "pair" }, this.filters[i][1].el, order.el)), h("div", { class: "pair" }, this.filters[2][1].el, this.average.el)]],
+      ["converter", [this.rate.el, this.bits.el, this.antiAlias.el]], ["screen", [this.shown.el]],
+    ]) : null;
   }
 
   /** @param {Pick<View, "recorder" | "time_base">} view */
@@ -84,6 +81,23 @@ export class Settings {
     this.antiAlias.set(recorder.anti_alias);
     this.shown.set(recorder.shown);
     this.scale.set(list(choices.scale, (v) => t("set-scale_by", { v })), recorder.scale);
+    this.path?.show({
+      sensor: t("set-input_n", { v: recorder.input }), amplifier: [rangeText(recorder.range_v), recorder.inverted && t("set-line_inverted"), recorder.scale !== 1 && t("set-scale_by", { v: recorder.scale })].filter(Boolean).join(", "),
+      filters: Settings.filtersOf(recorder).join(", ") || t("value-off"), converter: [hzText(recorder.rate_hz), t("unit-bits", { v: recorder.bits })].join(", "),
+      screen: recorder.shown ? spanText(time.s) : t("set-line_hidden"),
+    });
+  }
+
+  /**
+   * The filters that are on.
+   * @param {Partial<RecorderSettings>} recorder
+   */
+  static filtersOf(recorder) {
+    return FILTERS.flatMap((id) => {
+      const hz = recorder[`${id}_hz`];
+      const order = id === "notch" ? null : recorder[`${id}_order`];
+      return hz === null || hz === undefined ? [] : [t(`set-line_${id}`, { v: hzText(hz), order: order ? t(`set-order-${order}`) : "" })];
+    });
   }
 
   /**
@@ -93,11 +107,7 @@ export class Settings {
   static line({ recorder, time_base: time }) {
     if (!recorder) return spanText(time.s);
     const parts = [t("set-line", { time: spanText(time.s), range: rangeText(recorder.range_v ?? 0) })];
-    for (const id of FILTERS) {
-      const hz = recorder[`${id}_hz`];
-      const order = id === "notch" ? null : recorder[`${id}_order`];
-      if (hz !== null && hz !== undefined) parts.push(t(`set-line_${id}`, { v: hzText(hz), order: order ? t(`set-order-${order}`) : "" }));
-    }
+    parts.push(...Settings.filtersOf(recorder));
     if (recorder.inverted) parts.push(t("set-line_inverted"));
     if (recorder.scale !== 1) parts.push(t("set-line_scale", { v: recorder.scale }));
     if (!recorder.shown) parts.push(t("set-line_hidden"));

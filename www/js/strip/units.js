@@ -17,6 +17,11 @@ export const msText = (ms) => t("unit-ms", { v: num(tidy(ms)) });
 /** @param {number} v */
 export const voltsText = (v) => t("unit-mv", { v: num(tidy(v * 1000)) });
 /**
+ * The same without its unit, where a field has that in its name.
+ * @param {number} s
+ */
+export const hundredths = (s) => fixed(s, 2);
+/**
  * A time to a hundredth of a second.
  * @param {number} s
  */

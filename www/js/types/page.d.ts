@@ -51,7 +51,8 @@ export type SideName = "faults" | "skills" | "notebook" | "report" | "words" | "
 /** A screen for instructors. */
 export type ScreenName = "assign" | "class" | "paper";
 export type ViewName = "loading" | "start" | "lab" | "parts" | ScreenName | "faults" | "skills" | "notebook" | "report" | "read" | "device";
-export type Pane = "bench" | "strip" | "sheet";
+/** What the left side of the workspace shows. */
+export type SideView = "brief" | "bench" | "list" | "name" | "result";
 
 /** What a screen beside the bench is given. */
 export type Ways = { inLab: boolean; goBack: () => unknown; allLoaded: () => Promise<ScenarioEntry[]> };

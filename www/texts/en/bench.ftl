@@ -9,7 +9,7 @@ unit-mv = { $v } mV
 unit-bits = { $v } bit
 
 bench-title = The bench
-bench-hint = Drag plugs, parts, the two rings on the lead, and the pad onto the finger. Press a switch, the desk lamp or the charger to turn it on or off, tap the pad, press a plug to wiggle it.
+bench-hint = Drag a plug to a socket, the sensor onto the finger, or a part to a new place. Touch a part to see what you can do with it.
 bench-link_seen = The computer sees the recorder unit.
 bench-link_none = The computer sees no recorder unit.
 bench-screen_seen = unit seen

@@ -9,7 +9,7 @@ unit-mv = { $v } mV
 unit-bits = { $v } bits
 
 bench-title = La mesa
-bench-hint = Arrastra las clavijas, las partes, los dos anillos del cable, y el sensor hasta el dedo. Pulsa un interruptor, la lámpara o el cargador para encenderlos o apagarlos, golpea el sensor, pulsa una clavija para moverla.
+bench-hint = Arrastra una clavija a un conector, el sensor al dedo o una pieza a otro sitio. Toca una pieza para ver qué puedes hacer con ella.
 bench-link_seen = La computadora ve la unidad de registro.
 bench-link_none = La computadora no ve ninguna unidad de registro.
 bench-screen_seen = unidad vista

@@ -1,0 +1,123 @@
+// @ts-check
+// What can be done with a part that was touched, beside the part; on a small screen as a sheet at the foot of the window. The list
+// of parts holds the same for the keyboard, so the card is brought by a hand alone.
+
+import { h, style, words } from "../dom.js";
+import { icon } from "../icons.js";
+import { t } from "../text.js";
+import { button } from "../widgets.js";
+import { controlsOf } from "./controls.js";
+/** @import { Act } from '../types/action' */
+/** @import { End, LookAt, Part } from '../types/names' */
+/** @import { BenchView } from '../types/view' */
+/** @import { Control, Controls } from './controls.js' */
+
+/** A thing on the table that can be touched: the end of a cable, a part, the sensor. @typedef {`end:${End}` | `part:${Part}` | "sensor"} Thing */
+
+const GAP_PX = 10, WIDTH_PX = 304, LEAST_PX = 196;
+
+export class Card {
+  /** @param {HTMLElement} place @param {Act} act */
+  constructor(place, act) {
+    this.place = place;
+    this.act = act;
+    this.make = controlsOf(act);
+    /** @type {Thing | null} */
+    this.thing = null;
+    /** @type {Control[]} */
+    this.controls = [];
+    this.title = h("h3", { class: "card-h" });
+    this.body = h("div", { class: "card-body" });
+    this.el = h("div", { class: "touch-card", role: "group", hidden: true, onkeydown: (event) => event.key === "Escape" && this.close() },
+      h("div", { class: "card-head" }, this.title, h("button", { type: "button", class: "btn btn-round btn-plain", "aria-label": t("card-close"), onclick: () => this.close() }, icon("cross"))), this.body);
+    place.append(this.el);
+    /** @param {PointerEvent} event */
+    this.outside = (event) => {
+      if (this.thing && event.target instanceof Node && !this.el.contains(event.target) && !(event.target instanceof Element && event.target.closest(".table"))) this.close();
+    };
+    addEventListener("pointerdown", this.outside, true);
+  }
+
+  /**
+   * Opens the card of a thing whose drawing stands in a box of the window.
+   * @param {Thing} thing @param {DOMRect} box @param {BenchView} bench
+   */
+  open(thing, box, bench) {
+    this.thing = thing;
+    words(this.title, nameOf(thing));
+    this.el.setAttribute("aria-label", nameOf(thing));
+    this.controls = this.of(thing);
+    this.body.replaceChildren(...this.controls.map((control) => control.el));
+    this.el.hidden = false;
+    this.show(bench);
+    this.lay(box);
+  }
+
+  close() {
+    this.thing = null;
+    this.controls = [];
+    this.el.hidden = true;
+    this.body.replaceChildren();
+  }
+
+  /** @param {BenchView} bench */
+  show(bench) {
+    for (const control of this.controls) control.show?.(bench);
+  }
+
+  /**
+   * Beside the thing and not over it: on the side with more room, as wide as fits there; under or above it where neither side has any.
+   * @param {DOMRect} box
+   */
+  lay(box) {
+    const room = this.place.getBoundingClientRect();
+    const right = room.right - box.right - GAP_PX, left = box.left - room.left - GAP_PX;
+    const wide = Math.min(WIDTH_PX, room.width, Math.max(right, left));
+    const beside = wide >= LEAST_PX;
+    style(this.el, "--w", `${Math.floor(beside ? wide : Math.min(WIDTH_PX, room.width))}px`);
+    const own = this.el.getBoundingClientRect();
+    const within = (/** @type {number} */ v, /** @type {number} */ most) => Math.max(0, Math.min(v, most));
+    const x = beside ? (right >= left ? box.right + GAP_PX : box.left - GAP_PX - own.width) - room.left : within(box.left - room.left, room.width - own.width);
+    const below = box.bottom + GAP_PX + own.height <= room.bottom;
+    const y = beside ? within(box.top - room.top - GAP_PX, room.height - own.height) : below ? box.bottom + GAP_PX - room.top : within(box.top - GAP_PX - own.height - room.top, room.height - own.height);
+    style(this.el, "--x", `${Math.round(x)}px`);
+    style(this.el, "--y", `${Math.round(y)}px`);
+  }
+
+  /** @param {Thing} thing @returns {Control[]} */
+  of(thing) {
+    const { make, act } = this;
+    /** @param {LookAt} at @returns {Control} */
+    const look = (at) => ({ el: button(t("card-look"), () => act({ do: "look", at })) });
+    const [kind, id] = thing.split(":");
+    if (kind === "end") return [make.fits(/** @type {End} */ (id)), make.wiggle(/** @type {End} */ (id)), look(id === "pad" ? "cable" : "recorder")];
+    if (thing === "sensor") return [make.strapOn(), make.tightness(), make.place(), make.face(), make.does("tap_pad", { do: "tap_pad" }), make.does("press_finger", { do: "press_finger" }), make.shade(), look("sensor")];
+    return PARTS[/** @type {Part} */ (id)]?.(make, look) ?? [];
+  }
+
+  end() {
+    removeEventListener("pointerdown", this.outside, true);
+    this.close();
+  }
+}
+
+/** @param {Thing} thing */
+function nameOf(thing) {
+  if (thing === "sensor") return t("card-sensor");
+  const [kind, id] = thing.split(":");
+  return t(`${kind === "end" ? "end" : "part"}-${id}`);
+}
+
+/** @type {Partial<Record<Part, (make: Controls, look: (at: LookAt) => Control) => Control[]>>} */
+const PARTS = {
+  unit: (make, look) => [make.power("unit"), look("recorder"), make.other()],
+  computer: (make, look) => [make.does("rescan", { do: "rescan" }), look("computer"), make.other()],
+  strip: (make, look) => [make.power("strip"), look("power_strip")],
+  charger: (make, look) => [make.charger(), look("power_strip")],
+  phone: (make, look) => [look("around")],
+  lamp: (make, look) => [make.power("lamp"), look("around")],
+  hand: (make, look) => [make.strapOn(), make.tightness(), make.does("ask_still", { do: "ask_still" }), make.does("ask_quiet", { do: "ask_quiet" }), make.does("ask_finger", { do: "ask_finger" }), make.asking(), make.height(),
+    make.does("warm_hand", { do: "manoeuvre", what: "warm_hand" }), make.does("rest_arm", { do: "rest_arm" }), look("subject")],
+  lead1: (make, look) => [look("cable"), make.does("swap_lead", { do: "swap_lead" })],
+  lead2: (make, look) => [look("cable"), make.does("swap_lead", { do: "swap_lead" })],
+};

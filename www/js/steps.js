@@ -1,0 +1,83 @@
+// @ts-check
+// Where one stands in the work: six steps with ticks as the core tells them, and one sentence of what is next. On a first visit what
+// the sentence speaks of is ringed on the page, until it is done.
+
+import { flag, h, refill, words } from "./dom.js";
+import { keep, recall } from "./device.js";
+import { icon } from "./icons.js";
+import { coded, t } from "./text.js";
+/** @import { Session } from './session.js' */
+/** @import { StepName, Steps as Told } from './types/told' */
+
+const EVERY_MS = 600;
+
+/**
+ * What is ringed for a sentence, as selectors.
+ * @type {Record<string, string>}
+ */
+const AT = {
+  power_recorder_end: '.plug[data-end="mains_unit"], .socket[data-socket="unit_inlet"]', power_outlet_end: '.plug[data-end="mains_wall"], .part-strip',
+  power_recorder_switch: '[data-press="switch:unit"]', power_no_light: '[data-press="switch:strip"]', power_data_recorder: '.plug[data-end="data_unit"], .socket[data-socket="unit_data"]',
+  power_data_computer: '.plug[data-end="data_computer"], .socket[data-socket="port1"]', power_sensor_cable: '.plug[data-end="pad"], .socket[data-socket="in1"]',
+  power_not_seen: ".part-computer", sensor_on: ".table .pad", sensor_loose: ".part-hand", sensor_tight: ".part-hand", sensor_place: ".part-hand", sensor_side: ".part-hand",
+  adjust_small: ".range-at", adjust_tall: ".range-at", adjust_clipped: ".range-at", record: ".btn-record-for", measure_cursors: ".cursor-flag", measure_blanks: ".blanks .blank", check: ".page .btn-strong",
+};
+
+export class Steps {
+  /**
+   * go(step): brings one where a step is done; leads: whether what is next is ringed, on a first visit.
+   * @param {HTMLElement} root @param {Session} session @param {{ go: (step: StepName) => unknown, leads: boolean }} ways
+   */
+  constructor(root, session, { go, leads }) {
+    this.session = session;
+    this.go = go;
+    this.leads = leads && !recall("led");
+    this.due = 0;
+    /** @type {Element[]} */
+    this.ringed = [];
+    this.line = h("ol", { class: "steps-line" });
+    this.next = h("p", { class: "steps-next", role: "status" });
+    this.more = h("div", { class: "steps-more" });
+    root.replaceChildren(h("h2", { id: "steps-h", class: "vh" }, t("steps-title")), this.line, h("div", { class: "steps-now" }, this.next, this.more));
+    session.onView(() => (this.due = Math.min(this.due, performance.now() + 120)));
+    this.show();
+  }
+
+  /** One frame of the page: what the core tells is asked for now and then, because the trace changes without a deed. */
+  frame() {
+    if (performance.now() < this.due) return;
+    this.show();
+  }
+
+  show() {
+    this.due = performance.now() + EVERY_MS;
+    const told = this.session.bench.steps();
+    refill(this.line, [told.steps, told.at], () => told.steps.map((one) => this.step(one, told.at)));
+    words(this.next, told.next ? coded("next", told.next) : t("next-nothing"));
+    if (this.leads) this.ring(told);
+  }
+
+  /** @param {Told["steps"][number]} step @param {StepName | null} at */
+  step({ step, done }, at) {
+    const state = done ? "done" : step === at ? "now" : "open";
+    return h("li", { class: `steps-one is-${state}` }, h("button", { type: "button", "aria-current": step === at ? "step" : null, onclick: () => this.go(step) },
+      h("span", { class: "steps-sign", "aria-hidden": "true" }, done && icon("tick")), h("span", { class: "steps-name" }, t(`steps-${step}`)), h("span", { class: "vh" }, t(done ? "steps-done" : "steps-open"))));
+  }
+
+  /** @param {Told} told */
+  ring({ next }) {
+    const selector = next && this.session.deeds > 0 ? AT[next] : undefined;
+    const found = selector ? [...document.querySelectorAll(selector)] : [];
+    for (const el of this.ringed) if (!found.includes(el)) flag(el, "is-next", false);
+    for (const el of found) flag(el, "is-next", true);
+    this.ringed = found;
+    if (this.session.view.check) this.endLead();
+  }
+
+  /** Whoever has come to a check once needs no leading any more. */
+  endLead() {
+    this.leads = false;
+    keep("led", true);
+    for (const el of this.ringed) flag(el, "is-next", false);
+  }
+}

@@ -1,0 +1,44 @@
+// @ts-check
+// What takes the last deed of the hand back: the deed that puts things as they were. It is done, and logged, as what it is.
+
+/** @import { Action } from './types/action' */
+/** @import { View } from './types/view' */
+
+/**
+ * The deed that takes an action back, from the view before it; null where nothing can.
+ * @param {Action} action @param {View} before @returns {Action | null}
+ */
+export function inverseOf(action, before) {
+  const { bench, recorder } = before;
+  switch (action.do) {
+    case "plug":
+    case "unplug": {
+      const socket = bench?.ends.find((end) => end.id === action.end)?.socket;
+      return socket ? { do: "plug", end: action.end, socket } : { do: "unplug", end: action.end };
+    }
+    case "switch": return { do: "switch", id: action.id, on: !action.on };
+    case "charger": return { do: "charger", plugged: !action.plugged };
+    case "strap_on": return { do: "strap_off" };
+    case "strap_off": return { do: "strap_on" };
+    case "strap": return bench && { do: "strap", tightness: bench.strap.tightness };
+    case "pad_place": return bench && { do: "pad_place", place: bench.strap.place };
+    case "pad_face": return bench && { do: "pad_face", face: bench.strap.face };
+    case "hand_height": return bench && { do: "hand_height", cm: bench.hand.height_cm };
+    case "shade": return { do: "shade", on: !action.on };
+    case "other_hand": return bench && { do: "other_hand", on: bench.strap.other_hand };
+    case "move": {
+      const part = bench?.parts.find((one) => one.id === action.part);
+      return part ? { do: "move", part: part.id, x: part.x, y: part.y } : null;
+    }
+    case "range": return recorder && { do: "range", v: recorder.range_v };
+    case "time_base": return { do: "time_base", s: before.time_base.s };
+    case "invert": return { do: "invert", on: !action.on };
+    case "input": return recorder && { do: "input", n: recorder.input };
+    case "cursor": return { do: "cursor", which: action.which, t: before.cursors[action.which] };
+    case "mark": return { do: "unmark", t: action.t };
+    case "unmark": return { do: "mark", t: action.t };
+    case "name": return { do: "unname", fault: action.fault };
+    case "unname": return { do: "name", fault: action.fault };
+    default: return null;
+  }
+}
