@@ -33,12 +33,12 @@ async function assignedLink(page, url, seeds = "each") {
     return linkOf(`${toml}\n[assignment]\nkey = "week 3"\nseeds = "${how}"\nattempts = 3\n`);
   }, ["04-rest-pulse.toml", seeds]);
 }
-const code = (page) => page.getByLabel(/Your own code/);
+const code = (page) => page.getByLabel(/Your student ID/);
 async function begin(page, link, who, n = 1) {
   await page.goto("about:blank");
   await page.goto(link);
   await code(page).fill(who);
-  await pressButton(page, `Begin try ${n} of 3`);
+  await pressButton(page, `Start attempt ${n} of 3`);
   await page.locator(".plug").first().waitFor({ state: "attached" });
 }
 const rangeOf = (page) => page.getByLabel("Full-scale range", { exact: true }).evaluate((el) => el.selectedOptions[0].textContent);
@@ -62,9 +62,9 @@ describe("a device that many use", { concurrency: 1 }, () => {
         await page.goto("about:blank");
         await page.goto(link);
         assert.equal(await code(page).inputValue(), "");
-        assert.equal(await page.getByRole("button", { name: /Go on with try/ }).count(), 0);
+        assert.equal(await page.getByRole("button", { name: /Continue attempt/ }).count(), 0);
         await code(page).fill("Ben-7");
-        assert.equal(await page.getByRole("button", { name: /Go on with try/ }).count(), 0);
+        assert.equal(await page.getByRole("button", { name: /Continue attempt/ }).count(), 0);
         await pressButton(page, "Begin try 1 of 3");
         await page.locator(".plug").first().waitFor({ state: "attached" });
         assert.equal(await rangeOf(page), "±200 mV", "another's attempt is taken up");
@@ -74,7 +74,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
         await page.goto("about:blank");
         await page.goto(link);
         await code(page).fill("ann 2041");
-        await pressButton(page, "Go on with try 1");
+        await pressButton(page, "Continue attempt 1");
         await page.locator(".plug").first().waitFor({ state: "attached" });
         assert.equal(await rangeOf(page), "±50 mV");
       });
@@ -126,12 +126,12 @@ describe("a device that many use", { concurrency: 1 }, () => {
       }
       const before = await keys(page);
       await page.evaluate(() => (location.hash = "#device"));
-      await pressButton(page, "Forget me");
+      await pressButton(page, "Delete all my work");
       await pressButton(page, "Keep it");
       assert.deepEqual((await keys(page)).here.toSorted(), before.here.toSorted());
-      await pressButton(page, "Forget me");
-      await pressButton(page, "Forget it");
-      await page.locator("#device .undo").getByText("Forgotten.").waitFor();
+      await pressButton(page, "Delete all my work");
+      await pressButton(page, "Delete it");
+      await page.locator("#device .undo").getByText("Deleted.").waitFor();
       const after = await keys(page);
       assert.equal(after.there.length, 1);
       assert.ok(after.here.length > 0 && after.here.length <= before.here.length / 2, `${after.here}`);
@@ -140,11 +140,11 @@ describe("a device that many use", { concurrency: 1 }, () => {
       await code(page).fill("Ben-7");
       assert.equal(await page.getByRole("button", { name: /Go on/ }).count(), 0);
       await code(page).fill("Ann-2041");
-      await page.getByRole("button", { name: "Go on with try 1" }).waitFor();
+      await page.getByRole("button", { name: "Continue attempt 1" }).waitFor();
       await pressButton(page, "Not now");
       await side(page, url, "device");
-      await pressButton(page, "Forget everything on this device");
-      await pressButton(page, "Forget it");
+      await pressButton(page, "Delete everything on this device");
+      await pressButton(page, "Delete it");
       await page.getByText("Nothing is kept here.").waitFor();
       assert.deepEqual(await keys(page), { here: [], there: [] });
     });
@@ -204,10 +204,10 @@ describe("a device that many use", { concurrency: 1 }, () => {
       await page.goto("about:blank");
       await page.goto(`${url}#s=hum-on-the-strip&seed=900`);
       await page.locator("#ask").getByText("This device keeps 24 attempts").waitFor();
-      await pressButton(page, "Begin without keeping it");
+      await pressButton(page, "Start without keeping it");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       await choose(page, "Low-pass", "30 Hz");
-      await page.locator("#calm").getByText(/keeps as many attempts as it may/).waitFor();
+      await page.locator("#calm").getByText(/cannot keep more attempts/).waitFor();
       assert.equal(await count(), 24);
       await fill("");
       await page.goto("about:blank");
@@ -262,7 +262,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
       await choose(page, "Low-pass", "30 Hz");
       await kept(page);
       await page.reload();
-      await pressButton(page, "Start afresh");
+      await pressButton(page, "Start again");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       assert.match(await page.evaluate(() => localStorage.getItem("dicrotic:aside:hum-on-the-strip:41")), /low_pass/);
     });
@@ -309,7 +309,7 @@ test("copies of the page at one address share nothing: attempts, database, files
       for (const [url, label] of copies) {
         await page.goto("about:blank");
         await page.goto(`${url}index.html#s=rest-pulse&seed=41`);
-        await pressButton(page, "Go on with it");
+        await pressButton(page, "Continue it");
         await page.locator(".plug").first().waitFor({ state: "attached" });
         assert.equal(await rangeOf(page), label);
       }

@@ -72,7 +72,7 @@ sheet-line-rate_1 = so its heart rate is
     .after = beats/min
 sheet-line-count-compare = In counting window 2 I count N =
     .after = beats
-sheet-line-seconds-compare = in T =
+sheet-line-seconds-compare = in a counting window of T =
     .after = seconds
 sheet-line-rate-compare = so its heart rate is
     .after = beats/min

@@ -27,7 +27,7 @@ naming-read = Read about faults and their tests
 
 sheet-line-count = Between A and B I count N =
     .after = beats
-sheet-line-seconds = in T =
+sheet-line-seconds = in a counting window of T =
     .after = seconds
 sheet-line-multiplier = Multiplier for one minute
 sheet-line-rate = so the heart rate is

@@ -2,7 +2,7 @@
 
 narrator-title = Worked example
 narrator-begin = Watch how it is done here. Everything is real: the plugs, the trace, the blanks.
-narrator-pause = Pause
+narrator-pause = Pause the example
 narrator-go_on = Continue
 narrator-next = Next step
 narrator-faster = Faster
