@@ -103,7 +103,7 @@ describe("faults", { concurrency: 3 }, () => {
       const [a, b, count] = student.windowBetween(peaks, 15);
       await student.dragCursor(page, "a", a);
       await student.dragCursor(page, "b", b);
-      const seconds = Number((await student.reading(page, "A to B")).replace(/ s$/, ""));
+      const seconds = Number((await student.reading(page, "A to B (Δt)")).replace(/ s$/, ""));
       const sheet = (n) => ({ count: n, seconds, multiplier: (60 / seconds).toFixed(3), rate: ((n * 60) / seconds).toFixed(1) });
 
       await student.fillSheet(page, sheet(count + 1));

@@ -96,7 +96,7 @@ describe("helps", { concurrency: 2 }, () => {
       await pressButton(page, "Zoom in, A to B");
       const [from, to] = await span();
       assert.ok(from > 2.8 && from < 3 && to > 4.2 && to < 4.4, `${from} to ${to}`);
-      assert.equal(await student.reading(page, "A to B"), "1.20 s");
+      assert.equal(await student.reading(page, "A to B (Δt)"), "1.20 s");
       await pressButton(page, "Zoom out");
       const after = await span();
       assert.ok(Math.abs(after[1] - after[0] - (before[1] - before[0])) < 0.02, `${after} after ${before}`);

@@ -23,7 +23,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
       const first = await checkAll(page);
       assert.equal(first.firstOpen, "The counting window", first.text);
       await putCursors(page, a, b);
-      assert.equal(await student.reading(page, "A to B"), `${asked.toPrecision(3)} s`);
+      assert.equal(await student.reading(page, "A to B (Δt)"), `${asked.toPrecision(3)} s`);
       await fillBlanks(page, { ...rightAnswers(peaks, a, b), multiplier: `60/${asked}` });
       const second = await checkAll(page);
       assert.equal(second.firstOpen, null, second.text);

@@ -73,7 +73,7 @@ for (const standard of ["scorm12", "scorm2004"]) {
         await lab.getByLabel(`Cursor ${name}, s`).fill(time.toFixed(2));
         await lab.getByLabel(`Cursor ${name}, s`).press("Enter");
       }
-      const seconds = Number((await student.reading(lab, "A to B")).replace(/ s$/, ""));
+      const seconds = Number((await student.reading(lab, "A to B (Δt)")).replace(/ s$/, ""));
       await student.fillSheet(lab, { count, seconds, multiplier: (60 / seconds).toFixed(3), rate: ((60 * count) / seconds).toFixed(1) });
       await student.pressCheck(lab);
       const debrief = await student.readDebrief(lab);

@@ -48,7 +48,7 @@ async function measure(page, { byClicks = true } = {}) {
     await student.clickMarks(page, inside);
     assert.equal(await student.reading(page, "Marks in the counting window"), String(count));
   }
-  const interval = await student.reading(page, "A to B");
+  const interval = await student.reading(page, "A to B (Δt)");
   return { count, seconds: Number(interval.replace(/ s$/, "")), inside };
 }
 
@@ -80,7 +80,7 @@ describe("rehearsals", { concurrency: true }, () => {
       await pressButton(page, "Continue it");
       await page.locator(".strip.is-measuring").waitFor();
       assert.equal(await page.locator(".beat-ticks path").count(), inside.length, "marks after the reload");
-      assert.equal(await student.reading(page, "A to B"), `${seconds.toPrecision(3)} s`);
+      assert.equal(await student.reading(page, "A to B (Δt)"), `${seconds.toPrecision(3)} s`);
       assert.equal(await page.getByLabel("Between A and B I count N =").inputValue(), String(count));
       await page.locator(".link.is-seen").waitFor();
 

@@ -14,8 +14,8 @@ tools-language = Language
 tools-theme = Dark or light
 
 caution-title = For teaching, not for diagnosis
-caution-short = For teaching, not for diagnosis. With real equipment, follow your local safety rules and your institution’s rules. Follow the licensed clinicians and instructors who are responsible.
-caution-long = The subject here is simulated. Nothing on this page says anything about anyone’s health. Before you put a sensor on a person, follow your local safety rules and your institution’s rules. Ask the instructor. If a trace worries you, see a licensed clinician.
+caution-short = For teaching, not for diagnosis. With real equipment, first follow your local safety rules, your institution, and the licensed clinicians and instructors in charge.
+caution-long = The subject here is simulated. This page says nothing about anyone’s health. Before you put a sensor on a person, ask the instructor. Follow your local safety rules and your institution’s rules. If a trace worries you, see a licensed clinician.
 
 start-title = Practice the finger pulse
 start-lede = Connect the equipment. Record a clean pulse. Count the beats. Then compare your heart rate with the true heart rate, which you do not know at the start.
@@ -102,7 +102,7 @@ ask-cold_other_hand = put the other hand in cool water
 ask-ice_water = other hand in ice water (simulated only)
 ask-valsalva = strain against a closed mouth (simulated only)
 ask-face_immersion = face in cold water (simulated only)
-ask-caution = Simulated only: never do this with a person in class. It can make people faint. It can slow the heart dangerously. Only local rules, your institution and licensed clinicians can allow it.
+ask-caution = Simulated only: never do this with a person in class. It can make people faint. It can slow the heart, and this is a danger. Whether it may be done at all is for local rules, your institution and licensed clinicians to say.
 
 error-unknown = The program reported an error that it does not know ({ $code }).
 error-cut_short = The file ends too early: a part of it is missing. Ask the student to save it again.

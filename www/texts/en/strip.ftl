@@ -46,7 +46,7 @@ cursor-unplaced = not placed yet
 cursor-place_first = Place the cursor first.
 
 measure-title = Measuring
-measure-interval = A to B
+measure-interval = A to B (Δt)
 measure-marks = Marks in the counting window
 measure-none = –
 measure-hint = Drag A and B, or move them with the arrow keys and the page keys. When a cursor is selected, press M to mark a beat there.
