@@ -148,7 +148,7 @@ describe("by keys alone", { concurrency: 3 }, () => {
       await page.locator("#ask").waitFor();
       assert.match(await page.locator("#ask").innerText(), /By keys alone[\s\S]*No mouse needed/);
       await type(page, page.getByLabel(/Your student ID/), "K1");
-      await act("button", "Begin try 1 of 2");
+      await act("button", "Start attempt 1 of 2");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       assert.match(await page.locator(".task-line").innerText(), /window of [\d.]+ s/);
     });

@@ -126,7 +126,7 @@ describe("what is passed on", { concurrency: 2 }, () => {
       await openAssign(page, url);
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open a scenario file")]);
       await chooser.setFiles(scripted);
-      await page.locator(".assign-note").filter({ hasText: "mine.toml holds 2 scripted attempts" }).waitFor();
+      await page.locator(".assign-note").filter({ hasText: "mine.toml has 2 scripted attempts" }).waitFor();
     });
   });
 

@@ -100,7 +100,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       await page.locator(".given[data-n='1']").waitFor();
       assert.match(await page.locator(".given-list li").innerText(), /Faults: .+ and .+\. 3 tries\./);
       await open(page, "Open what was set", [easier]);
-      await page.locator("dialog[open]").getByText("easier.toml has the same name and is another bench.").waitFor();
+      await page.locator("dialog[open]").getByText("easier.toml has the same name but is another scenario.").waitFor();
       await pressButton(page, "Leave it as it was");
       assert.equal(await page.locator(".given-list li").count(), 1);
       await open(page, "Open what was set", [easier]);
@@ -119,7 +119,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       await page.locator(".given-wrong").getByText("There is no link with an assignment in it.").waitFor();
       assert.equal(await page.locator(".given-wrong li").count(), 1, "what was told before outlives its cause");
       await open(page, "Choose files", [easier]);
-      await page.locator("dialog[open]").getByText("easier.toml is a bench or a course and no result.").waitFor();
+      await page.locator("dialog[open]").getByText("easier.toml is a scenario or a course, not a result.").waitFor();
       await pressButton(page, "No, leave it out");
       await page.locator(".intake-wrong").getByText("It was left out").waitFor();
       assert.equal(await page.locator(".given-list li").count(), 1);
@@ -137,7 +137,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       await page.getByText("Or paste the list").click();
       await page.getByLabel(/One student per line/).fill("code,name\nS-001,Ada\nS-001,Ben\n");
       await pressButton(page, "Use the list");
-      await page.getByText("Line 3: the code “S-001” is already on line 2.").waitFor();
+      await page.getByText("Line 3: the student ID “S-001” is already on line 2.").waitFor();
       assert.match(await page.locator(".roster-said").innerText(), /One student is on the list/, "one line that is wrong takes the list along");
       await open(page, "Open the list", [made.assignment]);
       await page.getByText("This is not a list of students").waitFor();

@@ -51,7 +51,7 @@ async function withHost(body, { text = plain, ...how } = {}) {
 }
 
 /** The words before the first try, which say what leaves the device. */
-async function begin(page, label = "Begin try 1") {
+async function begin(page, label = "Start attempt 1") {
   await page.locator("#ask").getByText(`Your work goes to ${new URL(ORIGIN).host}.`).waitFor();
   await student.pressButton(page, label);
   await ready(page);
@@ -147,7 +147,7 @@ test("a network that fails in the middle loses nothing: what was done meanwhile 
   await withHost(async ({ host, device, launch }) => {
     const context = await device(), registration = host.register();
     let page = await launch(context, registration);
-    await begin(page, "Begin try 1 of 2");
+    await begin(page, "Start attempt 1 of 2");
     await siteHasAll(page);
     host.down = true;
     await student.record(page, 4);
@@ -206,7 +206,7 @@ test("a passing reading after a failed one is told once the rules allow it", { t
     const failed = host.statements.find((one) => verbOf(one) === "scored").result.score;
     assert.ok(failed.scaled < 0.8 && failed.raw === Math.round(failed.scaled * 100), JSON.stringify(failed));
     await student.pressButton(page, "Try again with a new seed");
-    await student.pressButton(page, "Begin try 2");
+    await student.pressButton(page, "Start attempt 2");
     await page.locator("#lab").waitFor();
     await pass(page);
     await siteHasAll(page);

@@ -71,7 +71,7 @@ for (const standard of ["scorm12", "scorm2004"]) {
 
         // The second try is another bench; there is no third.
         await student.pressButton(lab, "Try again with a new seed");
-        await student.pressButton(lab, "Begin try 2 of 2");
+        await student.pressButton(lab, "Start attempt 2 of 2");
         await lab.locator(".course").getByText("Try 2 of 2").waitFor();
         const second = await seedOf(lab);
         assert.notEqual(second, first);

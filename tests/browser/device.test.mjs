@@ -65,7 +65,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
         assert.equal(await page.getByRole("button", { name: /Continue attempt/ }).count(), 0);
         await code(page).fill("Ben-7");
         assert.equal(await page.getByRole("button", { name: /Continue attempt/ }).count(), 0);
-        await pressButton(page, "Begin try 1 of 3");
+        await pressButton(page, "Start attempt 1 of 3");
         await page.locator(".plug").first().waitFor({ state: "attached" });
         assert.equal(await rangeOf(page), "±200 mV", "another's attempt is taken up");
         await choose(page, "Full-scale range", "±1 V");
@@ -89,7 +89,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
       await kept(page);
       await page.evaluate(() => (location.hash = "#notebook"));
       await page.locator("#notebook .device-list a").filter({ hasText: "A pulse at rest" }).waitFor();
-      assert.match(await page.locator("#notebook .device-list").innerText(), /try 1, from/);
+      assert.match(await page.locator("#notebook .device-list").innerText(), /attempt 1, from/);
       await side(page, url, "device");
       assert.match(await page.locator("#device").innerText(), /begins like this: A….*\n?.*\(you\)/);
       // Another tab is nobody's by name.
@@ -138,7 +138,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
       await page.goto("about:blank");
       await page.goto(link);
       await code(page).fill("Ben-7");
-      assert.equal(await page.getByRole("button", { name: /Go on/ }).count(), 0);
+      assert.equal(await page.getByRole("button", { name: /Continue attempt/ }).count(), 0);
       await code(page).fill("Ann-2041");
       await page.getByRole("button", { name: "Continue attempt 1" }).waitFor();
       await pressButton(page, "Not now");
@@ -161,8 +161,8 @@ describe("a device that many use", { concurrency: 1 }, () => {
       await page.goto(link);
       await code(page).fill("Ann-2041");
       await page.getByLabel(/Keep nothing on this device/).check();
-      await page.getByRole("button", { name: /Go on/ }).waitFor({ state: "detached" });
-      await pressButton(page, "Begin try 1 of 3");
+      await page.getByRole("button", { name: /Continue attempt/ }).waitFor({ state: "detached" });
+      await pressButton(page, "Start attempt 1 of 3");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       assert.equal(await rangeOf(page), "±200 mV");
       await choose(page, "Full-scale range", "±1 V");
@@ -212,7 +212,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
       await fill("");
       await page.goto("about:blank");
       await page.goto(`${url}#s=hum-on-the-strip&seed=900`);
-      await pressButton(page, "Forget my 12 oldest");
+      await pressButton(page, "Delete my 12 oldest");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       await choose(page, "Low-pass", "30 Hz");
       await kept(page);
@@ -251,7 +251,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
       assert.ok(await rows.count() >= BAD.length + 1, `${await rows.allInnerTexts()}`);
       const [file] = await Promise.all([page.waitForEvent("download"), rows.filter({ hasText: "assign" }).getByRole("button", { name: "Save" }).click()]);
       assert.match((await student.bytesOf(file)).toString("utf8"), /"fault":7/);
-      await rows.filter({ hasText: "assign" }).getByRole("button", { name: /Forget/ }).click();
+      await rows.filter({ hasText: "assign" }).getByRole("button", { name: /Delete/ }).click();
       assert.equal(await page.locator("#device li").filter({ hasText: "assign" }).count(), 0);
     });
   });

@@ -192,7 +192,7 @@ test("of several channels one is asked for", async () => {
     const lines = one.buffer.toString().trim().split("\n").map((line, i) => (i === 0 ? "t_s,flat,pulse" : line.replace(",", ",3,")));
     const file = { ...one, name: "two.csv", buffer: Buffer.from(lines.join("\n")) };
     await openFile(page, file);
-    await page.getByRole("dialog").getByText("two.csv holds 2 channels").waitFor();
+    await page.getByRole("dialog").getByText("two.csv has 2 channels").waitFor();
     await page.keyboard.press("Escape");
     await page.locator("#start").waitFor();
     await openFile(page, file);

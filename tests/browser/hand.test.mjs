@@ -43,7 +43,7 @@ async function begin(page, link, code) {
   await page.goto(link);
   await page.locator("#ask").waitFor();
   await page.getByLabel(/Your student ID/).fill(code);
-  await pressButton(page, "Begin try 1 of 3");
+  await pressButton(page, "Start attempt 1 of 3");
   await page.locator(".plug").first().waitFor({ state: "attached" });
 }
 
@@ -291,7 +291,7 @@ describe("a class", { concurrency: 2 }, () => {
       await page.locator(".narrator-deed").waitFor();
       await pressButton(page, "Stop and do it yourself"); // back to the question
       await page.getByLabel(/Your student ID/).fill("B7");
-      await pressButton(page, "Begin try 1");
+      await pressButton(page, "Start attempt 1");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       await page.locator("#offer").waitFor({ state: "hidden" });
     });
@@ -309,7 +309,7 @@ describe("a class", { concurrency: 2 }, () => {
       await page.locator("#ask").waitFor();
       assert.equal(await page.getByLabel(/Your student ID/).inputValue(), "", "a code stands there before anybody has typed it");
       await page.getByLabel(/Your student ID/).fill("B7");
-      await page.getByRole("button", { name: "Begin try 2 of 3" }).waitFor();
+      await page.getByRole("button", { name: "Start attempt 2 of 3" }).waitFor();
       await pressButton(page, "Continue attempt 1");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       assert.equal(await page.locator(".where .seed").innerText(), seed);
@@ -389,7 +389,7 @@ describe("a class", { concurrency: 2 }, () => {
       const side = dialog.locator(".show-side:not([hidden])");
       assert.ok((await side.locator(".show-table svg [data-part], .show-table svg .lead").count()) > 3, "a bench is drawn");
       const place = dialog.locator(".show-place");
-      const alike = Number((await place.innerText()).match(/^1 of (\d+) that look alike · mains 120 V, 60 Hz$/)?.[1]);
+      const alike = Number((await place.innerText()).match(/^1 of (\d+) similar faults · power line 120 V, 60 Hz$/)?.[1]);
       assert.ok(alike > 1, await place.innerText());
       await pressButton(page, "Name it");
       const names = [await dialog.locator(".show-title").innerText()];

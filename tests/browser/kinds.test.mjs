@@ -35,7 +35,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await openHalf(page, url, "between-the-same-features", 21);
       assert.deepEqual(await fields(page), ["count", "seconds", "rate", "uncertainty"]);
-      const n = Number((await taskLine(page)).match(/time (\d+) intervals/)[1]);
+      const n = Number((await taskLine(page)).match(/time (\d+) beat intervals/)[1]);
       const peaks = await take(page);
       const from = peaks.findIndex((peak, i) => i > 0 && i + n < peaks.length && student.even(peaks, peak, peaks[i + n]));
       assert.ok(from > 0, `no ${n} even intervals`);

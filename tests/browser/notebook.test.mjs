@@ -122,7 +122,7 @@ describe("what is kept", { concurrency: 2 }, () => {
       assert.equal(await stateOf("counting"), "in practice");
       assert.equal(await stateOf("arithmetic"), "ready");
       assert.match(await page.locator('.skill[data-skill="arithmetic"]').innerText(), /Come back between .*\d{4} and .*\d{4}/);
-      assert.match(await page.locator(".skills-go").innerText(), /Counting: the last try did not hold/);
+      assert.match(await page.locator(".skills-go").innerText(), /Counting: the last attempt was not correct/);
       assert.match(await page.locator(".skills-go a").getAttribute("href"), /^#s=[\w-]+&seed=\d+$/);
       await page.locator('.skill[data-skill="counting"] summary').click();
       assert.equal(await page.locator('.skill[data-skill="counting"] .skill-past li').count(), 2);

@@ -44,7 +44,7 @@ describe("misreadings and hints of the instructor's own", { concurrency: 2 }, ()
       const text = unpacked(await student.linkWith(page, "See slide 12."));
       for (const part of ['name = "both_bumps"', 'formula = "2*n_true + 1"', "tolerance = 1", 'about = "rate"', 'rung = "rule"']) assert.ok(text.includes(part), `${part}\n${text}`);
       // Out again.
-      await row.getByRole("button", { name: "Take “both_bumps” out" }).click();
+      await row.getByRole("button", { name: "Remove “both_bumps”" }).click();
       await page.waitForFunction(() => document.querySelectorAll(".own-row").length === 1);
       await page.getByLabel("Words after the last check").fill("Gone.");
       const left = unpacked(await student.linkWith(page, "Gone."));

@@ -67,7 +67,7 @@ describe("a course", { concurrency: 2 }, () => {
       // The same bench twice cannot be told apart.
       await choose(page, "Add assignment files or links", [one]);
       await page.locator(".course-maker .problem").filter({ hasText: "Part 3: " }).waitFor();
-      await page.locator(".course-making > li").nth(2).getByRole("button", { name: /^Take/ }).click();
+      await page.locator(".course-making > li").nth(2).getByRole("button", { name: /^Remove/ }).click();
       await page.locator(".course-making > li").nth(0).getByLabel("Due").fill("2026-01-05T12:00");
       await page.locator(".course-making > li").nth(1).getByLabel("Opens").fill("2099-01-05T12:00");
       await page.waitForFunction(() => document.querySelector(".course-maker .address").textContent.includes("#c="));
@@ -106,7 +106,7 @@ describe("a course", { concurrency: 2 }, () => {
       await page.getByRole("link", { name: "Open “What is it?”" }).click();
       await page.locator("#ask").waitFor();
       assert.equal(await page.locator("#ask").getByLabel(/Your student ID/).inputValue(), "Ada 1", "it was typed already");
-      await pressButton(page, "Begin try 1 of 2");
+      await pressButton(page, "Start attempt 1 of 2");
       await nameFault(page, "finger_cold");
       await student.checkAll(page);
       await student.kept(page);

@@ -193,7 +193,7 @@ async function instructor({ page, url }, see) {
   await page.locator("#ask").waitFor();
   await see("link opened");
   await page.getByLabel(/Your student ID/).fill("B7");
-  await pressButton(page, "Begin try 1 of 3");
+  await pressButton(page, "Start attempt 1 of 3");
   await page.locator(".plug").first().waitFor({ state: "attached" });
   await see("assignment under way");
   await visit(page, url, "#class");
@@ -243,7 +243,7 @@ async function course({ page }, see) {
     await page.goto(place + host.launch(host.register()));
     await page.locator("#ask").getByText("Your work goes to").waitFor();
     await see("what is sent");
-    await pressButton(page, "Begin try 1");
+    await pressButton(page, "Start attempt 1");
     await page.locator(".plug").first().waitFor({ state: "attached" });
     await page.getByText("The course site has everything up to now").waitFor();
     await see("bench in a course site");
