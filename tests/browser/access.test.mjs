@@ -53,32 +53,32 @@ describe("by keys alone", { concurrency: 3 }, () => {
       await page.goto(`${url}?keys#s=first-wiring&seed=11`);
       await page.locator(".plug").first().waitFor({ state: "attached" });
 
-      await pick(page, list("Mains lead, unit end"), "unit, mains inlet");
-      await pick(page, list("Mains lead, wall end"), "power strip, outlet 1");
-      await pick(page, list("Data lead, unit end"), "unit, data socket");
-      await pick(page, list("Data lead, computer end"), "computer, port 2");
-      await pick(page, list("Pad lead, plug"), "unit, input 1");
-      await tabTo(page, list("Recorder unit"));
+      await pick(page, list("Power cord, recorder end"), "recorder, power inlet");
+      await pick(page, list("Power cord, outlet end"), "power strip, outlet 1");
+      await pick(page, list("Data cable, recorder end"), "recorder, data socket");
+      await pick(page, list("Data cable, computer end"), "computer, port 2");
+      await pick(page, list("Sensor cable, plug"), "recorder, input 1");
+      await tabTo(page, list("Recorder"));
       await page.keyboard.press("Space");
       await page.locator(".link.is-seen").waitFor();
-      await tabTo(page, list("Pad strapped on"));
+      await tabTo(page, list("Sensor strapped on"));
       await page.keyboard.press("Space");
       const slider = list("Strap, looser to tighter");
       await tabTo(page, slider);
       for (let k = 0; k < 100 && Number(await slider.inputValue()) < 72; k += 1) await page.keyboard.press("ArrowRight");
-      await page.locator(".feel").filter({ hasText: "Snug" }).waitFor();
+      await page.locator(".feel").filter({ hasText: "It fits well" }).waitFor();
 
       const range = list("Full-scale range");
       for (let k = 0; k < 20 && (await range.evaluate((el) => el.selectedOptions[0].textContent)) !== "±50 mV"; k += 1) await act("Smaller range");
       await student.worldRuns(page, 6);
-      await act("Strip in words");
+      await act("Trace in words");
       assert.match(await page.locator(".strip-note").innerText(), /fills a good part/);
       await act("Record");
       await student.recorded(page, 20);
       await act("Stop recording");
       await page.locator(".strip.is-measuring").waitFor();
 
-      const [download] = await Promise.all([page.waitForEvent("download"), act("Save take as CSV")]);
+      const [download] = await Promise.all([page.waitForEvent("download"), act("Save recording as CSV")]);
       const peaks = student.peaksOf(await student.readTake(download));
       const [a, b, count] = student.windowBetween(peaks, 15);
       for (const [which, time, key, turn] of [["a", a, "Home", "PageUp"], ["b", b, "End", "PageDown"]]) {
@@ -99,11 +99,11 @@ describe("by keys alone", { concurrency: 3 }, () => {
       await page.keyboard.press("m");
       assert.equal(await page.locator(".mark-list button").count(), 0);
 
-      const seconds = Number((await student.reading(page, "Interval A to B")).replace(/ s$/, ""));
+      const seconds = Number((await student.reading(page, "A to B (Δt)")).replace(/ s$/, ""));
       const multiplier = (60 / seconds).toFixed(3);
       await type(page, list("Between A and B I count N ="), count);
-      await type(page, list("in a window of T ="), seconds);
-      await type(page, list("To make a minute of it I multiply by"), multiplier);
+      await type(page, list("in a counting window of T ="), seconds);
+      await type(page, list("Multiplier for one minute"), multiplier);
       await type(page, list("so the heart rate is"), (count * multiplier).toFixed(1));
       await act(/^Check my reading/);
       const debrief = await student.readDebrief(page);
@@ -123,23 +123,23 @@ describe("by keys alone", { concurrency: 3 }, () => {
       };
       await page.goto(url);
       await page.locator("#start .card").first().waitFor();
-      await act("link", "Set a bench");
+      await act("link", "Set a scenario");
       await page.locator("#assign .preview-table svg").waitFor();
       await type(page, list("Heading"), "By keys alone");
       await type(page, list("Aim, in a sentence"), "Clear the hum, then count.");
-      await pick(page, list("What is asked"), "count in a window of a given length");
-      await pick(page, list("Add a fault"), "Charger beside the lead", "choose one"); // it goes into the list above at once
+      await pick(page, list("What is asked"), "count in a counting window of a given length");
+      await pick(page, list("Add a fault"), "Charger beside the sensor cable", "choose one"); // it goes into the list above at once
       assert.equal(await page.locator(".assign-faults > li").count(), 1);
-      const mildest = list("“Charger beside the lead”: mildest");
+      const mildest = list("“Charger beside the sensor cable”: mildest");
       await tabTo(page, mildest);
       const before = Number(await mildest.inputValue());
       for (let k = 0; k < 6; k += 1) await page.keyboard.press("ArrowRight");
       assert.ok(Number(await mildest.inputValue()) > before, "the arrows do not move the severity");
       await pick(page, list("Help"), "on your own");
-      await type(page, list("Rate at rest, beats/min"), 66);
-      await type(page, list("Tries"), 2);
+      await type(page, list("Heart rate at rest, beats/min"), 66);
+      await type(page, list("Attempts"), 2);
       await type(page, list("Key of the assignment"), "keys, week 1");
-      await type(page, list("Words before the first try"), "No mouse needed.");
+      await type(page, list("Words before the first attempt"), "No mouse needed.");
       await act("button", "Copy the link");
       await page.locator(".out [role=status]").filter({ hasText: "Copied" }).waitFor();
       const copied = await page.evaluate(() => navigator.clipboard.readText());
@@ -147,8 +147,8 @@ describe("by keys alone", { concurrency: 3 }, () => {
       await page.goto(`${copied.replace("/#", "/?opened#")}`);
       await page.locator("#ask").waitFor();
       assert.match(await page.locator("#ask").innerText(), /By keys alone[\s\S]*No mouse needed/);
-      await type(page, page.getByLabel(/Your own code/), "K1");
-      await act("button", "Begin try 1 of 2");
+      await type(page, page.getByLabel(/Your student ID/), "K1");
+      await act("button", "Start attempt 1 of 2");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       assert.match(await page.locator(".task-line").innerText(), /window of [\d.]+ s/);
     });
@@ -157,7 +157,7 @@ describe("by keys alone", { concurrency: 3 }, () => {
   test("arrows in a plug's list do not stop at a socket that it does not fit", async () => {
     await withPage({ viewport: size(1280) }, async ({ page, url }) => {
       await student.openScenario(page, url, "first-wiring", 3);
-      const plug = page.getByLabel("Pad lead, plug", { exact: true });
+      const plug = page.getByLabel("Sensor cable, plug", { exact: true });
       await tabTo(page, plug);
       for (let k = 0; k < 4; k += 1) await page.keyboard.press("ArrowDown"); // the first opens the list; then inlet, data, input 1
       await page.keyboard.press("Enter");

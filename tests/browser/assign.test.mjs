@@ -24,7 +24,7 @@ describe("what is passed on", { concurrency: 2 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await openAssign(page, url);
       const copy = page.getByRole("button", { name: "Copy the link" });
-      for (const [field, bad, good] of [["Tries", "200", "20"], ["Age, years", "400", "40"], ["Shortest window, s", "1", "15"]]) {
+      for (const [field, bad, good] of [["Attempts", "200", "20"], ["Age, years", "400", "40"], ["Shortest counting window, s", "1", "15"]]) {
         await page.getByLabel(field, { exact: true }).fill(bad);
         await problem(page, `${field}: “${bad}” cannot be`);
         assert.ok(await copy.isDisabled());
@@ -43,9 +43,9 @@ describe("what is passed on", { concurrency: 2 }, () => {
   test("what does not fit together is told: a window beyond the recording, a loose and a tight strap, no fault to name", async () => {
     await withPage(wide, async ({ page, url }) => {
       await openAssign(page, url);
-      await page.getByLabel("Shortest window, s").fill("60");
-      await problem(page, "Look at “Shortest window, s”");
-      assert.equal(await page.getByLabel("Shortest window, s").getAttribute("aria-invalid"), "true");
+      await page.getByLabel("Shortest counting window, s").fill("60");
+      await problem(page, "Look at “Shortest counting window, s”");
+      assert.equal(await page.getByLabel("Shortest counting window, s").getAttribute("aria-invalid"), "true");
       await page.getByLabel("Shortest recording, s").fill("60");
       await page.locator("#assign .calm").waitFor({ state: "hidden" });
       await page.getByLabel("Add a fault").selectOption("strap_loose");
@@ -82,7 +82,7 @@ describe("what is passed on", { concurrency: 2 }, () => {
       const formula = page.locator('[data-field="misreading[0].formula"]');
       await formula.fill("2 * (n_true");
       const said = page.locator(".field-wrong");
-      await said.filter({ hasText: "The formula cannot be worked out" }).waitFor();
+      await said.filter({ hasText: "The formula does not work" }).waitFor();
       assert.equal(await formula.getAttribute("aria-describedby"), await said.getAttribute("id"));
       const save = page.getByRole("button", { name: "Save the package" });
       assert.ok(await save.isDisabled());
@@ -96,7 +96,7 @@ describe("what is passed on", { concurrency: 2 }, () => {
   test("of a bench that was handed out its word’s hash is kept and not shown, and another word replaces it", async () => {
     await withPage(wide, async ({ page, url }) => {
       await openAssign(page, url);
-      await page.getByLabel("Word for the truth (may stay empty)").fill("chalk and cheese");
+      await page.getByLabel("Password for the true values (may stay empty)").fill("chalk and cheese");
       await page.getByLabel("Words after the last check").fill("With a word.");
       const text = unpacked(await student.linkWith(page, "With a word."));
       const hash = /^word = "(sha256:[^"]+)"/m.exec(text)?.[1];
@@ -105,7 +105,7 @@ describe("what is passed on", { concurrency: 2 }, () => {
       writeFileSync(path.join(folder, "out.toml"), text);
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open a scenario file")]);
       await chooser.setFiles(path.join(folder, "out.toml"));
-      const word = page.getByLabel("Word for the truth (may stay empty)");
+      const word = page.getByLabel("Password for the true values (may stay empty)");
       await page.waitForFunction(() => document.querySelector('[data-field="assignment.word"]')?.placeholder.includes("kept"));
       assert.equal(await word.inputValue(), "");
       await page.getByLabel("Words after the last check").fill("The same word.");
@@ -126,7 +126,7 @@ describe("what is passed on", { concurrency: 2 }, () => {
       await openAssign(page, url);
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open a scenario file")]);
       await chooser.setFiles(scripted);
-      await page.locator(".assign-note").filter({ hasText: "mine.toml holds 2 scripted attempts" }).waitFor();
+      await page.locator(".assign-note").filter({ hasText: "mine.toml has 2 scripted attempts" }).waitFor();
     });
   });
 

@@ -112,7 +112,7 @@ describe("question bank", () => {
       await page.locator('[data-sheet="worksheet"]').waitFor({ state: "detached" });
       assert.match(await saidIn(page).innerText(), /of 500$/);
       await pressButton(page, "Stop");
-      await saidIn(page).filter({ hasText: "Stopped. Nothing was saved." }).waitFor();
+      await saidIn(page).filter({ hasText: "Stopped. No file was saved." }).waitFor();
       // And goes on to make another.
       await page.getByLabel("Number of questions").fill("2");
       assert.equal((await saved(page)).files.size, 5);

@@ -16,7 +16,7 @@ test("a risky request shows its caution as soon as it is chosen, and a harmless 
     ]) {
       await what.selectOption(risky);
       assert.match(await what.evaluate((el) => el.selectedOptions[0].textContent), new RegExp(`${name}.*simulated only`));
-      assert.match(await caution.innerText(), /not for a person in class.*licensed clinicians/s);
+      assert.match(await caution.innerText(), /never do this with a person in class.*licensed clinicians/s);
       await page.getByRole("button", { name: "Ask", exact: true }).click();
       await page.getByText("You ask, and the subject nods.").first().waitFor();
       await what.selectOption("rest");

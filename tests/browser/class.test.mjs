@@ -20,7 +20,7 @@ async function open(page, button, files) {
 
 /** Waits until all that was given is graded: how much came in is told then. */
 const graded = (page, students) => page.waitForFunction((n) => document.querySelector("#class .report")?.dataset.students === String(n)
-  && document.querySelector("#class .intake")?.dataset.busy === "" && /^\d+ results,/.test(document.querySelector("#class .intake-wide [role=status]").textContent), students, { timeout: 120_000 });
+  && document.querySelector("#class .intake")?.dataset.busy === "" && /^\d+ results;/.test(document.querySelector("#class .intake-wide [role=status]").textContent), students, { timeout: 120_000 });
 
 async function save(page, button) {
   const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, button)]);
@@ -45,7 +45,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       const began = Date.now();
       await takeIn(page, url, made);
       console.log(`# three hundred results, from choosing files to the list: ${((Date.now() - began) / 1000).toFixed(1)} s`);
-      await page.getByLabel("Show the students’ codes").check();
+      await page.getByLabel("Show the student IDs").check();
       assert.deepEqual(await stands(page), Object.fromEntries(readFileSync(made.states, "utf8").trim().split("\n").map((line) => line.split(","))));
       // The whole of it without scrolling, once the list is where one looks.
       await page.locator(".class-results").evaluate((el) => el.scrollIntoView());
@@ -54,7 +54,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
         assert.ok(box && box.y >= 0 && box.y + box.height <= 900, `${part} is out of sight: ${JSON.stringify(box)}`);
       }
       assert.match(await page.locator(".tile-absent").innerText(), /15\s*nothing in/);
-      assert.match(await page.locator(".heat-misreadings li").first().innerText(), /multiplier of another window\s*60 at first, 30 at last/);
+      assert.match(await page.locator(".heat-misreadings li").first().innerText(), /multiplier of another counting window\s*60 at first, 30 at last/);
       // Found, filtered, sorted.
       await page.locator(".tile-unusable").click();
       assert.equal(await page.locator(".students tbody tr").count(), 30);
@@ -62,7 +62,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       // From what is talked about to those whom it is about, and back.
       await page.locator('[data-about="misreadings:other_multiplier"]').click();
       assert.equal(await page.locator(".students tbody tr").count(), 60);
-      assert.ok((await page.locator(".students tbody tr .remarks, .students tbody tr .c-wrong").allInnerTexts()).some((text) => /multiplier of another window/.test(text)));
+      assert.ok((await page.locator(".students tbody tr .remarks, .students tbody tr .c-wrong").allInnerTexts()).some((text) => /multiplier of another counting window/.test(text)));
       await page.getByRole("button", { name: /show all again/ }).click();
       assert.equal(await page.locator(".students tbody tr").count(), 300);
       // A reason stands beside whoever cannot be graded, and the other one of two alike is named.
@@ -100,28 +100,28 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       await page.locator(".given[data-n='1']").waitFor();
       assert.match(await page.locator(".given-list li").innerText(), /Faults: .+ and .+\. 3 tries\./);
       await open(page, "Open what was set", [easier]);
-      await page.locator("dialog[open]").getByText("easier.toml has the same name and is another bench.").waitFor();
+      await page.locator("dialog[open]").getByText("easier.toml has the same name but is another scenario.").waitFor();
       await pressButton(page, "Leave it as it was");
       assert.equal(await page.locator(".given-list li").count(), 1);
       await open(page, "Open what was set", [easier]);
       await pressButton(page, "Set both");
       await page.locator(".given[data-n='2']").waitFor();
-      assert.equal(await page.getByText("Another bench of this name is set too.").count(), 2);
-      await page.getByRole("button", { name: /Take out .* \(easier\.toml\)/ }).click();
+      assert.equal(await page.getByText("Another scenario with this name is set too.").count(), 2);
+      await page.getByRole("button", { name: /Remove .* \(easier\.toml\)/ }).click();
       await page.locator(".given[data-n='1']").waitFor();
-      assert.equal(await page.getByText("Another bench of this name is set too.").count(), 0);
+      assert.equal(await page.getByText("Another scenario with this name is set too.").count(), 0);
       // A result is not what was set; a bench is no result.
       await open(page, "Open what was set", [result]);
-      await page.locator(".given-wrong").getByText("It is a result and not what was set.").waitFor();
+      await page.locator(".given-wrong").getByText("It is a result, not what was set.").waitFor();
       await page.locator("summary", { hasText: "Or paste its link" }).click();
       await page.getByLabel("Link of the assignment or the course").fill("no link");
-      await pressButton(page, "Take the link");
+      await pressButton(page, "Use the link");
       await page.locator(".given-wrong").getByText("There is no link with an assignment in it.").waitFor();
       assert.equal(await page.locator(".given-wrong li").count(), 1, "what was told before outlives its cause");
       await open(page, "Choose files", [easier]);
-      await page.locator("dialog[open]").getByText("easier.toml is a bench or a course and no result.").waitFor();
+      await page.locator("dialog[open]").getByText("easier.toml is a scenario or a course, not a result.").waitFor();
       await pressButton(page, "No, leave it out");
-      await page.locator(".intake-wrong").getByText("and was left out").waitFor();
+      await page.locator(".intake-wrong").getByText("It was left out").waitFor();
       assert.equal(await page.locator(".given-list li").count(), 1);
     });
   });
@@ -135,19 +135,19 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       await page.locator(".intake").waitFor();
       await open(page, "Open what was set", [made.assignment]);
       await page.getByText("Or paste the list").click();
-      await page.getByLabel(/One student a line/).fill("code,name\nS-001,Ada\nS-001,Ben\n");
-      await pressButton(page, "Take the list");
-      await page.getByText("Line 3: the code “S-001” is already on line 2.").waitFor();
+      await page.getByLabel(/One student per line/).fill("code,name\nS-001,Ada\nS-001,Ben\n");
+      await pressButton(page, "Use the list");
+      await page.getByText("Line 3: the student ID “S-001” is already on line 2.").waitFor();
       assert.match(await page.locator(".roster-said").innerText(), /One student is on the list/, "one line that is wrong takes the list along");
       await open(page, "Open the list", [made.assignment]);
-      await page.getByText("This is no list of students").waitFor();
+      await page.getByText("This is not a list of students").waitFor();
       await open(page, "Open the list", [made.roster]);
       await open(page, "Choose files", files);
       await graded(page, 300);
-      await page.getByLabel("Show the students’ codes").check();
+      await page.getByLabel("Show the student IDs").check();
       await page.getByLabel("Find a student").fill("S-015");
       await page.getByRole("button", { name: /Decide for/ }).click();
-      await page.getByLabel("Need not hand in").check();
+      await page.getByLabel("Excused").check();
       await page.getByLabel("Note to the student").fill("ill; =1+1");
       await pressButton(page, "Keep");
       await page.locator('.students tr[data-state="waived"]').waitFor();
@@ -166,14 +166,14 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       await page.waitForFunction(() => document.documentElement.dataset.classKept);
       await page.reload();
       await graded(page, 300);
-      await page.getByLabel("Show the students’ codes").check();
+      await page.getByLabel("Show the student IDs").check();
       assert.deepEqual(await stands(page), before);
       assert.deepEqual(await page.locator(".intake-wide .intake-wrong li").allInnerTexts(), wrong);
       // Out to the course site, with titles of its own.
       await page.getByText("Gradebook file", { exact: true }).click();
       await page.getByLabel("Title of column 1").fill("SIS id");
       await page.getByLabel("Rows").selectOption("all");
-      await page.getByLabel("Begin with a byte order mark").check();
+      await page.getByLabel("Start with a byte order mark").check();
       const book = (await save(page, "Save the gradebook")).text;
       assert.ok(book.startsWith("\ufeffSIS id,name,points,most points,feedback\r\n") || book.startsWith("\ufeffSIS id,name,points,"), book.slice(0, 80));
       assert.equal(book.trim().split("\r\n").length, 301);
@@ -183,15 +183,15 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       const kept = await save(page, "Save the class");
       const file = path.join(mkdtempSync(path.join(os.tmpdir(), "dicrotic-class-")), kept.name);
       writeFileSync(file, kept.text);
-      await pressButton(page, "Forget all");
+      await pressButton(page, "Delete all");
       await pressButton(page, "Keep it");
       assert.ok((await page.locator(".students tbody tr").count()) > 0, "forgotten without a yes");
-      await pressButton(page, "Forget all");
-      await pressButton(page, "Forget it");
+      await pressButton(page, "Delete all");
+      await pressButton(page, "Delete it");
       await page.locator(".class-results").waitFor({ state: "hidden" });
       await open(page, "Open a saved class", [file]);
       await graded(page, 300);
-      await page.getByLabel("Show the students’ codes").check();
+      await page.getByLabel("Show the student IDs").check();
       assert.deepEqual(await stands(page), before);
       assert.equal(await page.locator(".class-changes").count(), 0);
       // Stricter: what changes is told.
@@ -202,7 +202,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       await graded(page, 300);
       const after = await stands(page);
       const changed = Object.keys(before).filter((code) => before[code] !== after[code]);
-      assert.ok(changed.length > 0 && changed.every((code) => before[code] === "ready" && after[code] === "tried"), JSON.stringify(changed));
+      assert.ok(changed.length > 0 && changed.every((code) => before[code] === "ready" && after[code] === "not ready"), JSON.stringify(changed));
       assert.match(await page.locator(".class-changes summary").innerText(), /\d+ students’ results changed/);
       // The answer key: three tries for each of the list. What was opened is the instructor's own file, with the word in it.
       await page.getByText("Answer key", { exact: true }).click();

@@ -37,7 +37,7 @@ describe("the world's clock", { concurrency: 2 }, () => {
         await student.worldRuns(page, 1, speed);
         await student.pressButton(page, "Stop recording");
         await page.locator(".strip.is-measuring").waitFor();
-        const { bytes } = await student.saved(page, "Save take as CSV");
+        const { bytes } = await student.saved(page, "Save recording as CSV");
         await student.kept(page);
         const again = await page.evaluate(async () => {
           const { Lab } = await import(new URL("wasm/dicrotic.js", location.href).href);

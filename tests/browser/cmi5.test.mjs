@@ -51,7 +51,7 @@ async function withHost(body, { text = plain, ...how } = {}) {
 }
 
 /** The words before the first try, which say what leaves the device. */
-async function begin(page, label = "Begin try 1") {
+async function begin(page, label = "Start attempt 1") {
   await page.locator("#ask").getByText(`Your work goes to ${new URL(ORIGIN).host}.`).waitFor();
   await student.pressButton(page, label);
   await ready(page);
@@ -61,8 +61,8 @@ const seedOf = (page) => page.locator(".where .seed").innerText();
 const rangeOf = (page) => page.getByLabel("Full-scale range", { exact: true }).evaluate((el) => el.selectedOptions[0].textContent);
 const setRange = (page, label) => student.choose(page, "Full-scale range", label);
 const siteHasAll = (page) => page.getByText("The course site has everything up to now").waitFor();
-const finish = (page) => student.pressButton(page, "Finish and hand over");
-const ended = (page) => page.locator("#calm").filter({ hasText: "This window can be closed" }).waitFor();
+const finish = (page) => student.pressButton(page, "Finish and submit");
+const ended = (page) => page.locator("#calm").filter({ hasText: "You can close this browser tab" }).waitFor();
 const verbs = (host, session) => host.defined(session).map(verbOf);
 const steps = (host, session) => session.own.filter((one) => !isDefined(one) && /\/step-/.test(one.object.id));
 
@@ -70,10 +70,10 @@ const steps = (host, session) => session.own.filter((one) => !isDefined(one) && 
 async function pass(page) {
   await setRange(page, "±50 mV");
   await student.record(page, 18);
-  const [download] = await Promise.all([page.waitForEvent("download"), student.pressButton(page, "Save take as CSV")]);
+  const [download] = await Promise.all([page.waitForEvent("download"), student.pressButton(page, "Save recording as CSV")]);
   const [a, b, count] = student.windowBetween(student.peaksOf(await student.readTake(download)), 15);
   await student.putCursors(page, a, b);
-  const seconds = Number((await student.reading(page, "Interval A to B")).replace(/ s$/, ""));
+  const seconds = Number((await student.reading(page, "A to B (Δt)")).replace(/ s$/, ""));
   await student.fillSheet(page, { count, seconds, multiplier: (60 / seconds).toFixed(3), rate: ((60 * count) / seconds).toFixed(1) });
   await student.check(page);
   await student.kept(page);
@@ -147,18 +147,18 @@ test("a network that fails in the middle loses nothing: what was done meanwhile 
   await withHost(async ({ host, device, launch }) => {
     const context = await device(), registration = host.register();
     let page = await launch(context, registration);
-    await begin(page, "Begin try 1 of 2");
+    await begin(page, "Start attempt 1 of 2");
     await siteHasAll(page);
     host.down = true;
     await student.record(page, 4);
     await student.fillSheet(page, { count: 5, seconds: 4, multiplier: 15, rate: 300 });
     await student.check(page);
-    await page.getByText("The course site did not take the last step. This device keeps it.").waitFor();
+    await page.getByText("The course site did not accept the last step. This device keeps it.").waitFor();
     const [session] = host.sessions, before = new Date().toISOString();
     assert.deepEqual(verbs(host), ["initialized"]);
     // The end cannot be told; the visit has not ended, and the page says so.
     await finish(page);
-    await page.getByText("The course site could not be told that you are finished").waitFor();
+    await page.getByText("The course site does not know yet that you are finished").waitFor();
     // It comes back, and the browser tells of it.
     host.down = false;
     await page.evaluate(() => dispatchEvent(new Event("online")));
@@ -206,7 +206,7 @@ test("a passing reading after a failed one is told once the rules allow it", { t
     const failed = host.statements.find((one) => verbOf(one) === "scored").result.score;
     assert.ok(failed.scaled < 0.8 && failed.raw === Math.round(failed.scaled * 100), JSON.stringify(failed));
     await student.pressButton(page, "Try again with a new seed");
-    await student.pressButton(page, "Begin try 2");
+    await student.pressButton(page, "Start attempt 2");
     await page.locator("#lab").waitFor();
     await pass(page);
     await siteHasAll(page);
@@ -254,16 +254,16 @@ test("a launch that cannot begin is told, and no work is begun that the site wou
       assert.equal(await other.locator(".plug").count(), 0);
       await other.close();
     };
-    await told(address, "opened by a link that works once");
-    await told(address.replace(/&actor=[^&]*/, ""), "with something missing");
-    await told(address.replace(/endpoint=[^&]*/, "endpoint=javascript%3A1"), "with something missing");
-    await told(place + host.launch(registration), "cannot be reached now", () => (host.down = true));
+    await told(address, "The link that opened this page works only once");
+    await told(address.replace(/&actor=[^&]*/, ""), "but something is missing");
+    await told(address.replace(/endpoint=[^&]*/, "endpoint=javascript%3A1"), "but something is missing");
+    await told(place + host.launch(registration), "cannot reach the course site now", () => (host.down = true));
     host.down = false;
     host.documents.clear();
-    await told(place + host.launch(registration), "with something missing", () => host.documents.clear());
+    await told(place + host.launch(registration), "but something is missing", () => host.documents.clear());
     const alone = await (await device()).newPage();
     await alone.goto(place);
-    await alone.getByText("No course site was found").waitFor();
+    await alone.getByText("This page found no course site").waitFor();
   });
 });
 

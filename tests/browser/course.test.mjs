@@ -31,7 +31,7 @@ async function launch(context, url, { item = "", who = "", folder = "package", e
 }
 const begin = async (lab, n, of = 2) => {
   await lab.locator("#ask").getByText(OPENING).waitFor();
-  await student.pressButton(lab, `Begin try ${n} of ${of}`);
+  await student.pressButton(lab, `Start attempt ${n} of ${of}`);
   await lab.locator(".plug").first().waitFor({ state: "attached" });
 };
 const seedOf = (lab) => lab.locator(".where .seed").innerText();
@@ -62,8 +62,8 @@ for (const standard of ["scorm12", "scorm2004"]) {
         await closeAttempt(lab);
         await lab.locator(".handin").getByText(CLOSING).waitFor();
         const said = await lab.locator("#worksheet").innerText();
-        assert.doesNotMatch(said, /Nothing is sent from here|^Hand in$/m, "the site takes it, and the page says that it does not");
-        assert.match(said, /Your points, each step and what you did go to the course site/);
+        assert.doesNotMatch(said, /This page sends nothing|^Submit$/m, "the site takes it, and the page says that it does not");
+        assert.match(said, /The course site gets your points, each step and what you did/);
         let has = await siteHas(page, standard);
         assert.match(has.state, /^S2\.\d+\.1\.1\./);
         const raw = Number(has.raw);
@@ -71,7 +71,7 @@ for (const standard of ["scorm12", "scorm2004"]) {
 
         // The second try is another bench; there is no third.
         await student.pressButton(lab, "Try again with a new seed");
-        await student.pressButton(lab, "Begin try 2 of 2");
+        await student.pressButton(lab, "Start attempt 2 of 2");
         await lab.locator(".course").getByText("Try 2 of 2").waitFor();
         const second = await seedOf(lab);
         assert.notEqual(second, first);
@@ -90,8 +90,8 @@ for (const standard of ["scorm12", "scorm2004"]) {
         assert.equal(await seedOf(lab), second);
         assert.equal(await rangeOf(lab), "±50 mV");
         await closeAttempt(lab);
-        await student.pressButton(lab, "Finish and hand over");
-        await lab.locator("#calm").filter({ hasText: "The result is with the course site. This window can be closed." }).waitFor();
+        await student.pressButton(lab, "Finish and submit");
+        await lab.locator("#calm").filter({ hasText: "The course site has your result. You can close this browser tab." }).waitFor();
         assert.deepEqual(await page.evaluate(() => Object.keys(localStorage).filter((key) => /:course:/.test(key))), [], "an attempt that the site has stays on the device");
 
         // The site lets the student begin again.
@@ -205,7 +205,7 @@ for (const standard of ["scorm12", "scorm2004"]) {
         await context.addInitScript(() => (window.refuses = true));
         const { page, lab } = await launch(context, url, { who: "ann" });
         await setRange(lab, "±50 mV");
-        await lab.getByText("The course site did not take the last step").waitFor();
+        await lab.getByText("The course site did not accept the last step").waitFor();
         await student.kept(lab);
         const seed = await seedOf(lab);
         await page.close();
@@ -214,7 +214,7 @@ for (const standard of ["scorm12", "scorm2004"]) {
         assert.equal(await rangeOf(other.lab), "±200 mV");
         await other.page.close();
         const again = await launch(context, url, { who: "ann", expectBench: false });
-        await student.pressButton(again.lab, "Go on with it");
+        await student.pressButton(again.lab, "Continue it");
         await again.lab.locator(".plug").first().waitFor({ state: "attached" });
         assert.deepEqual([await seedOf(again.lab), await rangeOf(again.lab)], [seed, "±50 mV"]);
         await again.lab.getByText("The course site has everything up to now").waitFor();
@@ -237,7 +237,7 @@ for (const [standard, manifest] of [["scorm2004", "imsmanifest.xml"], ["cmi5", "
     const { file, toml } = await withPage({ viewport }, async ({ page, url }) => {
       await page.goto(`${url}#assign`);
       await page.locator("#assign .preview-table svg").waitFor();
-      await page.getByLabel("Words before the first try").fill(OPENING);
+      await page.getByLabel("Words before the first attempt").fill(OPENING);
       await page.getByLabel("Standard").selectOption(standard);
       const link = await student.linkWith(page, OPENING);
       const [download] = await Promise.all([page.waitForEvent("download"), student.pressButton(page, "Save the package")]);

@@ -33,12 +33,12 @@ async function assignedLink(page, url, seeds = "each") {
     return linkOf(`${toml}\n[assignment]\nkey = "week 3"\nseeds = "${how}"\nattempts = 3\n`);
   }, ["04-rest-pulse.toml", seeds]);
 }
-const code = (page) => page.getByLabel(/Your own code/);
+const code = (page) => page.getByLabel(/Your student ID/);
 async function begin(page, link, who, n = 1) {
   await page.goto("about:blank");
   await page.goto(link);
   await code(page).fill(who);
-  await pressButton(page, `Begin try ${n} of 3`);
+  await pressButton(page, `Start attempt ${n} of 3`);
   await page.locator(".plug").first().waitFor({ state: "attached" });
 }
 const rangeOf = (page) => page.getByLabel("Full-scale range", { exact: true }).evaluate((el) => el.selectedOptions[0].textContent);
@@ -62,10 +62,10 @@ describe("a device that many use", { concurrency: 1 }, () => {
         await page.goto("about:blank");
         await page.goto(link);
         assert.equal(await code(page).inputValue(), "");
-        assert.equal(await page.getByRole("button", { name: /Go on with try/ }).count(), 0);
+        assert.equal(await page.getByRole("button", { name: /Continue attempt/ }).count(), 0);
         await code(page).fill("Ben-7");
-        assert.equal(await page.getByRole("button", { name: /Go on with try/ }).count(), 0);
-        await pressButton(page, "Begin try 1 of 3");
+        assert.equal(await page.getByRole("button", { name: /Continue attempt/ }).count(), 0);
+        await pressButton(page, "Start attempt 1 of 3");
         await page.locator(".plug").first().waitFor({ state: "attached" });
         assert.equal(await rangeOf(page), "±200 mV", "another's attempt is taken up");
         await choose(page, "Full-scale range", "±1 V");
@@ -74,7 +74,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
         await page.goto("about:blank");
         await page.goto(link);
         await code(page).fill("ann 2041");
-        await pressButton(page, "Go on with try 1");
+        await pressButton(page, "Continue attempt 1");
         await page.locator(".plug").first().waitFor({ state: "attached" });
         assert.equal(await rangeOf(page), "±50 mV");
       });
@@ -89,7 +89,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
       await kept(page);
       await page.evaluate(() => (location.hash = "#notebook"));
       await page.locator("#notebook .device-list a").filter({ hasText: "A pulse at rest" }).waitFor();
-      assert.match(await page.locator("#notebook .device-list").innerText(), /try 1, from/);
+      assert.match(await page.locator("#notebook .device-list").innerText(), /attempt 1, from/);
       await side(page, url, "device");
       assert.match(await page.locator("#device").innerText(), /begins like this: A….*\n?.*\(you\)/);
       // Another tab is nobody's by name.
@@ -126,25 +126,25 @@ describe("a device that many use", { concurrency: 1 }, () => {
       }
       const before = await keys(page);
       await page.evaluate(() => (location.hash = "#device"));
-      await pressButton(page, "Forget me");
+      await pressButton(page, "Delete all my work");
       await pressButton(page, "Keep it");
       assert.deepEqual((await keys(page)).here.toSorted(), before.here.toSorted());
-      await pressButton(page, "Forget me");
-      await pressButton(page, "Forget it");
-      await page.locator("#device .undo").getByText("Forgotten.").waitFor();
+      await pressButton(page, "Delete all my work");
+      await pressButton(page, "Delete it");
+      await page.locator("#device .undo").getByText("Deleted.").waitFor();
       const after = await keys(page);
       assert.equal(after.there.length, 1);
       assert.ok(after.here.length > 0 && after.here.length <= before.here.length / 2, `${after.here}`);
       await page.goto("about:blank");
       await page.goto(link);
       await code(page).fill("Ben-7");
-      assert.equal(await page.getByRole("button", { name: /Go on/ }).count(), 0);
+      assert.equal(await page.getByRole("button", { name: /Continue attempt/ }).count(), 0);
       await code(page).fill("Ann-2041");
-      await page.getByRole("button", { name: "Go on with try 1" }).waitFor();
+      await page.getByRole("button", { name: "Continue attempt 1" }).waitFor();
       await pressButton(page, "Not now");
       await side(page, url, "device");
-      await pressButton(page, "Forget everything on this device");
-      await pressButton(page, "Forget it");
+      await pressButton(page, "Delete everything on this device");
+      await pressButton(page, "Delete it");
       await page.getByText("Nothing is kept here.").waitFor();
       assert.deepEqual(await keys(page), { here: [], there: [] });
     });
@@ -161,8 +161,8 @@ describe("a device that many use", { concurrency: 1 }, () => {
       await page.goto(link);
       await code(page).fill("Ann-2041");
       await page.getByLabel(/Keep nothing on this device/).check();
-      await page.getByRole("button", { name: /Go on/ }).waitFor({ state: "detached" });
-      await pressButton(page, "Begin try 1 of 3");
+      await page.getByRole("button", { name: /Continue attempt/ }).waitFor({ state: "detached" });
+      await pressButton(page, "Start attempt 1 of 3");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       assert.equal(await rangeOf(page), "±200 mV");
       await choose(page, "Full-scale range", "±1 V");
@@ -204,15 +204,15 @@ describe("a device that many use", { concurrency: 1 }, () => {
       await page.goto("about:blank");
       await page.goto(`${url}#s=hum-on-the-strip&seed=900`);
       await page.locator("#ask").getByText("This device keeps 24 attempts").waitFor();
-      await pressButton(page, "Begin without keeping it");
+      await pressButton(page, "Start without keeping it");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       await choose(page, "Low-pass", "30 Hz");
-      await page.locator("#calm").getByText(/keeps as many attempts as it may/).waitFor();
+      await page.locator("#calm").getByText(/cannot keep more attempts/).waitFor();
       assert.equal(await count(), 24);
       await fill("");
       await page.goto("about:blank");
       await page.goto(`${url}#s=hum-on-the-strip&seed=900`);
-      await pressButton(page, "Forget my 12 oldest");
+      await pressButton(page, "Delete my 12 oldest");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       await choose(page, "Low-pass", "30 Hz");
       await kept(page);
@@ -251,7 +251,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
       assert.ok(await rows.count() >= BAD.length + 1, `${await rows.allInnerTexts()}`);
       const [file] = await Promise.all([page.waitForEvent("download"), rows.filter({ hasText: "assign" }).getByRole("button", { name: "Save" }).click()]);
       assert.match((await student.bytesOf(file)).toString("utf8"), /"fault":7/);
-      await rows.filter({ hasText: "assign" }).getByRole("button", { name: /Forget/ }).click();
+      await rows.filter({ hasText: "assign" }).getByRole("button", { name: /Delete/ }).click();
       assert.equal(await page.locator("#device li").filter({ hasText: "assign" }).count(), 0);
     });
   });
@@ -262,7 +262,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
       await choose(page, "Low-pass", "30 Hz");
       await kept(page);
       await page.reload();
-      await pressButton(page, "Start afresh");
+      await pressButton(page, "Start again");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       assert.match(await page.evaluate(() => localStorage.getItem("dicrotic:aside:hum-on-the-strip:41")), /low_pass/);
     });
@@ -309,7 +309,7 @@ test("copies of the page at one address share nothing: attempts, database, files
       for (const [url, label] of copies) {
         await page.goto("about:blank");
         await page.goto(`${url}index.html#s=rest-pulse&seed=41`);
-        await pressButton(page, "Go on with it");
+        await pressButton(page, "Continue it");
         await page.locator(".plug").first().waitFor({ state: "attached" });
         assert.equal(await rangeOf(page), label);
       }

@@ -76,16 +76,16 @@ describe("faults", { concurrency: 3 }, () => {
       assert.ok((await student.fuzz(page)) >= 1, "there is no fuzz to look into");
 
       await pressButton(page, "Press the finger");
-      assert.match(await note(page).innerText(), /You press the strapped finger/);
+      assert.match(await note(page).innerText(), /You press the sensor on the finger/);
       await pressButton(page, "Ask how the finger feels");
       assert.match(await note(page).innerText(), /“It feels warm.”/);
       assert.match(await page.locator(".speech").textContent(), /“It feels warm.”/);
       await pressButton(page, "Sensor on the finger");
-      assert.match(await note(page).innerText(), /The pad sits at the pulp, active face to the skin/);
+      assert.match(await note(page).innerText(), /The sensor is at the fingertip, sensing side to the skin/);
 
       await name(page, "fuzzy", LEAD);
       assert.deepEqual(await named(page), [LEAD]);
-      await pressButton(page, `Take back: ${LEAD}`);
+      await pressButton(page, `Remove: ${LEAD}`);
       assert.deepEqual(await named(page), []);
       await name(page, "fuzzy", CHARGER);
       assert.deepEqual(await named(page), [CHARGER]);
@@ -103,7 +103,7 @@ describe("faults", { concurrency: 3 }, () => {
       const [a, b, count] = student.windowBetween(peaks, 15);
       await student.dragCursor(page, "a", a);
       await student.dragCursor(page, "b", b);
-      const seconds = Number((await student.reading(page, "Interval A to B")).replace(/ s$/, ""));
+      const seconds = Number((await student.reading(page, "A to B (Δt)")).replace(/ s$/, ""));
       const sheet = (n) => ({ count: n, seconds, multiplier: (60 / seconds).toFixed(3), rate: ((n * 60) / seconds).toFixed(1) });
 
       await student.fillSheet(page, sheet(count + 1));
@@ -113,8 +113,8 @@ describe("faults", { concurrency: 3 }, () => {
       student.assertNoTruth(first, count);
       assert.match(first.text, /N is about one off/);
       assert.doesNotMatch(first.text, /too many|too few/, "the misreading gives the count away");
-      assert.match(first.text, /How you went about it/);
-      assert.match(first.text, /A test showed what the cause was/);
+      assert.match(first.text, /How you worked/);
+      assert.match(first.text, /A test showed the cause/);
       for (const { name: word } of Object.values(catalogue)) if (word) assert.ok(!first.text.includes(word), `"${word}" is told before the truth`);
 
       await student.fillSheet(page, sheet(count));
@@ -137,16 +137,16 @@ describe("faults", { concurrency: 3 }, () => {
       await student.record(page, 2);
       const first = await student.check(page);
       assert.equal(first.firstOpen, "What is wrong here", first.text);
-      assert.match(first.steps[0].text, /this bench would behave otherwise/);
-      assert.match(first.text, /A cause is still at work on the bench/);
-      assert.match(first.text, /A filter is at work while a cause is still there/);
+      assert.match(first.steps[0].text, /the trace would look different/);
+      assert.match(first.text, /A cause is still there/);
+      assert.match(first.text, /A filter is on while a cause is still there/);
       assert.ok(!first.text.includes(CHARGER) && !first.text.includes(LEAD), first.text);
-      await pressButton(page, "Show the true rate");
+      await pressButton(page, "Show the true heart rate");
       await student.sayYes(page);
       await page.locator(".there-fault").waitFor();
       const told = await page.locator(".debrief").innerText();
-      assert.match(told, new RegExp(`Also named, but not at work here: ${LEAD}`));
-      assert.match(told, new RegExp(`${CHARGER}: the cause is still at work`));
+      assert.match(told, new RegExp(`You also named these, but they are not here: ${LEAD}`));
+      assert.match(told, new RegExp(`${CHARGER}: the cause is still there`));
     });
   });
 
@@ -155,14 +155,14 @@ describe("faults", { concurrency: 3 }, () => {
       await student.openScenario(page, url, "hum-on-the-strip", 5);
       const look = async () => {
         const told = [];
-        for (const place of ["Recorder", "Computer", "Power strip", "Sensor cable", "Sensor on the finger", "Subject", "Phone, lamp, charger"]) {
+        for (const place of ["Recorder", "Computer", "Power strip", "Sensor cable", "Sensor on the finger", "Subject", "Phone, desk lamp, charger"]) {
           await pressButton(page, place);
           told.push(await note(page).innerText());
         }
         return told.join("\n");
       };
       const before = await look();
-      for (const part of [/indicator light is on: recorder unit/i, /indicator light is on: power strip/i, /indicator light is on: charger/i, /computer end: in its socket/i, /The telephone lies about \d+ cm from the pad’s lead/, /The desk lamp is off/, /The other hand lies in the lap/]) assert.match(before, part);
+      for (const part of [/indicator light is on: recorder/i, /indicator light is on: power strip/i, /indicator light is on: charger/i, /computer end: in its socket/i, /The phone is about \d+ cm from the sensor cable/, /The desk lamp is off/, /The other hand is in the lap/]) assert.match(before, part);
       assert.doesNotMatch(before, /hum|fault|wrong|because/i);
       await page.locator(".other-hand").waitFor({ state: "hidden" });
       await page.locator(".cloth").waitFor({ state: "hidden" });
@@ -173,13 +173,13 @@ describe("faults", { concurrency: 3 }, () => {
       await page.getByLabel("Cloth over the finger").check();
       await page.locator(".cloth").waitFor();
       await pressButton(page, "on the laptop");
-      assert.match(await note(page).innerText(), /The other hand lies on the laptop/);
+      assert.match(await note(page).innerText(), /The other hand is on the laptop/);
       await page.locator(".other-hand").waitFor();
       await page.getByLabel("Power strip", { exact: true }).uncheck();
-      await choose(page, "Data lead, computer end", "loose on the table");
-      await page.getByLabel("Pad strapped on").uncheck();
+      await choose(page, "Data cable, computer end", "loose on the table");
+      await page.getByLabel("Sensor strapped on").uncheck();
       const after = await look();
-      for (const part of [/indicator light is off: recorder unit/i, /indicator light is off: power strip/i, /computer end: loose on the table/i, /The desk lamp is on/, /A cloth covers the finger/, /The other hand lies on the laptop/, /The pad lies beside the hand/]) assert.match(after, part);
+      for (const part of [/indicator light is off: recorder/i, /indicator light is off: power strip/i, /computer end: loose on the table/i, /The desk lamp is on/, /A cloth covers the finger/, /The other hand is on the laptop/, /The sensor is beside the hand/]) assert.match(after, part);
       await pressButton(page, "in the lap");
       await page.locator(".other-hand").waitFor({ state: "hidden" });
     });
@@ -188,17 +188,17 @@ describe("faults", { concurrency: 3 }, () => {
   test("each request is answered, and each answer is told again when asked again", async () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "loose-and-restless", 5);
-      const answers = [["Ask to hold still", /“All right, I’ll keep still.”/], ["Ask to hold still", /“I am keeping still.”/], ["Ask to hold still", /“I am keeping still.”/], ["Ask to be quiet", /I’ll be quiet and breathe quietly/],
-        ["Warm the hand", /warm towel/], ["Take another lead", /another lead for the pad/], ["Cushion the arm", /on a cushion/], ["Tell the instructor", /Good that you say so/], ["Tap the pad", /tap the pad with a knuckle/], ["Wiggle: Pad lead, plug", /wiggle the plug/]];
+      const answers = [["Ask to keep still", /“All right, I’ll keep still.”/], ["Ask to keep still", /“I am keeping still.”/], ["Ask to keep still", /“I am keeping still.”/], ["Ask to be quiet", /I’ll be quiet and breathe quietly/],
+        ["Warm the hand", /warm towel/], ["Take another sensor cable", /another sensor cable/], ["Put the arm on a cushion", /on a cushion/], ["Tell the instructor", /Thank you for telling me/], ["Tap the sensor", /tap the sensor/], ["Wiggle: Sensor cable, plug", /wiggle the plug/]];
       for (const [button, answer] of answers) {
-        await pressButton(page, "Look for the unit");
+        await pressButton(page, "Look for the recorder");
         await pressButton(page, button);
         assert.match(await note(page).innerText(), answer, button);
       }
       await page.getByLabel("Strap, looser to tighter").fill("100");
       await page.locator(".feel").filter({ hasText: "throbs" }).waitFor();
       await pressButton(page, "Ask how the finger feels");
-      assert.match(await note(page).innerText(), /It pinches, and it throbs/);
+      assert.match(await note(page).innerText(), /It hurts a little, and it throbs/);
     });
   });
 
@@ -244,7 +244,7 @@ describe("faults", { concurrency: 3 }, () => {
       await page.waitForFunction((text) => document.getElementById("say").textContent === text, `Named: ${word}.`);
 
       await page.keyboard.press("Shift+Tab");
-      const back = page.getByRole("button", { name: `Take back: ${word}`, exact: true });
+      const back = page.getByRole("button", { name: `Remove: ${word}`, exact: true });
       for (let k = 0; k < 30 && !(await back.evaluate((el) => document.activeElement === el)); k += 1) await page.keyboard.press("Shift+Tab");
       await page.keyboard.press("Space");
       assert.deepEqual(await named(page), []);
@@ -257,12 +257,12 @@ describe("faults", { concurrency: 3 }, () => {
       const others = await page.locator(`.impression:not([data-impression="${impression}"])`).evaluateAll((all) => all.slice(0, 4).map((el) => [el.dataset.impression, el.querySelector("button").textContent]));
       for (const [kind, other] of others) await name(page, kind, other);
       assert.equal((await named(page)).length, 4);
-      assert.match(await page.locator(".naming-problem").innerText(), /4 names are the most/);
+      assert.match(await page.locator(".naming-problem").innerText(), /at most 4 faults/);
 
       // What was named is kept with the attempt.
       await student.kept(page);
       await page.reload();
-      await pressButton(page, "Go on with it");
+      await pressButton(page, "Continue it");
       await page.locator(".named li").first().waitFor();
       assert.equal((await named(page))[0], word);
     });
@@ -287,7 +287,7 @@ describe("faults", { concurrency: 3 }, () => {
       await page.waitForFunction(() => document.activeElement?.closest("#fault-lead_on_strip"));
       await student.frames(page, 20);
       assert.equal(await page.locator(".margin-foot .pencil").first().textContent(), standing, "the bench runs on behind the card index");
-      await page.locator(".faults-lead").getByRole("button", { name: "Back to the bench" }).click();
+      await page.locator(".faults-lead").getByRole("button", { name: "Back to the scenario" }).click();
       await page.locator("#lab").waitFor();
       assert.match(page.url(), /#s=hum-on-the-strip&seed=5$/);
       await page.waitForFunction((then) => document.querySelector(".margin-foot .pencil").textContent !== then, standing);
@@ -299,7 +299,7 @@ describe("faults", { concurrency: 3 }, () => {
       assert.equal(fetched, 1);
 
       await pressButton(page, "Scenarios");
-      await page.getByRole("link", { name: "Open the card index" }).click();
+      await page.getByRole("link", { name: "Open the list of faults" }).click();
       await page.locator("#faults").waitFor();
       await page.locator(".fault-card").first().waitFor();
       assert.equal(fetched, 1);
@@ -326,9 +326,9 @@ describe("faults", { concurrency: 3 }, () => {
       assert.deepEqual(links.sort(), index.map((one) => one.id).sort(), "a scenario is missing from the list, or stands there twice");
       const levels = await page.locator(".shelf > .level").allInnerTexts();
       assert.deepEqual(levels, [...new Set(index.map((one) => one.level))].sort((a, b) => a - b).map((v) => `Level ${v}`));
-      await page.getByLabel("Find by a word").fill("rope");
+      await page.getByLabel("Find by a word").fill("thick");
       const left = await page.locator(".shelf .card:visible").allInnerTexts();
-      assert.ok(left.length > 0 && left.every((text) => /rope/i.test(text)), left.join());
+      assert.ok(left.length > 0 && left.every((text) => /thick/i.test(text)), left.join());
       await page.getByLabel("Find by a word").fill("no such thing");
       assert.equal(await page.locator(".shelf .card:visible").count(), 0);
       assert.match(await page.locator(".finder").innerText(), /No scenario has “no such thing”/);

@@ -58,7 +58,7 @@ async function makeTake(page, url) {
   await student.worldRuns(page, 0.6);
   await choose(page, "Full-scale range", "±100 mV");
   await student.worldRuns(page, 0.6);
-  await pressButton(page, "Tap the pad");
+  await pressButton(page, "Tap the sensor");
   await student.worldRuns(page, 1.5);
   await pressButton(page, "Stop recording");
   await page.locator(".strip.is-measuring").waitFor();
@@ -74,8 +74,8 @@ test("a take is saved in every form and opens again from each with the same samp
   await withPage({ ...wide, acceptDownloads: true }, async ({ page, url }) => {
     await makeTake(page, url);
     const files = {};
-    for (const kind of ["CSV", "EDF+", "WFDB"]) files[kind] = await saved(page, `Save take as ${kind}`);
-    assert.deepEqual(Object.values(files).map((file) => file.name), ["dicrotic-take-1.csv", "dicrotic-take-1.edf", "dicrotic-take-1.zip"]);
+    for (const kind of ["CSV", "EDF+", "WFDB"]) files[kind] = await saved(page, `Save recording as ${kind}`);
+    assert.deepEqual(Object.values(files).map((file) => file.name), ["dicrotic-recording-1.csv", "dicrotic-recording-1.edf", "dicrotic-recording-1.zip"]);
     await page.screenshot({ path: path.join(shots, "files-save.png") });
 
     const first = table(files.CSV);
@@ -101,11 +101,11 @@ test("a take is saved in every form and opens again from each with the same samp
       await page.goto(`${url}?${encodeURIComponent(what)}`);
       await page.locator("#start-h").waitFor();
       await open();
-      await page.locator("#brief").filter({ hasText: "Nobody knows its true rate" }).waitFor();
+      await page.locator("#brief").filter({ hasText: "Nobody knows its true heart rate" }).waitFor();
       assert.equal(await page.locator(".beat-ticks path").count(), 3, what);
       const there = await cursorTimes(page);
       for (const k of [0, 1]) assert.ok(Math.abs(there[k] - cursors[k]) <= 0.0011, `${what}: cursors ${there}, not ${cursors}`);
-      const again = table(await saved(page, "Save take as CSV"));
+      const again = table(await saved(page, "Save recording as CSV"));
       assert.equal(again.values.length, first.values.length, what);
       const apart = Math.max(...again.values.map((value, i) => Math.abs(value - first.values[i])));
       assert.ok(apart <= 1.5 * half, `${what}: ${apart} V apart`);
@@ -122,13 +122,13 @@ test("a take is saved in every form and opens again from each with the same samp
 test("the strip is saved as a picture of dots and as a drawing", async () => {
   await withPage({ ...wide, acceptDownloads: true }, async ({ page, url, browser }) => {
     await makeTake(page, url);
-    const png = await saved(page, "Save strip as PNG");
-    assert.equal(png.name, "dicrotic-strip-1.png");
+    const png = await saved(page, "Save trace as PNG");
+    assert.equal(png.name, "dicrotic-trace-1.png");
     assert.deepEqual([...png.bytes.subarray(0, 8)], [137, 80, 78, 71, 13, 10, 26, 10]);
     const field = await page.locator(".field").boundingBox();
     assert.deepEqual([png.bytes.readUInt32BE(16), png.bytes.readUInt32BE(20)], [Math.round(field.width), Math.round(field.height)]);
-    const svg = await saved(page, "Save strip as SVG");
-    assert.equal(svg.name, "dicrotic-strip-1.svg");
+    const svg = await saved(page, "Save trace as SVG");
+    assert.equal(svg.name, "dicrotic-trace-1.svg");
     const text = svg.bytes.toString("utf8");
     assert.match(text, /font-family="[^"]*serif"/);
     writeFileSync(path.join(shots, png.name), png.bytes);
@@ -157,8 +157,8 @@ test("a bad file is told with its name, the place and what was expected, and cos
     await page.goto(url);
     await openFile(page, student.syntheticRecording());
     await page.locator(".strip.is-measuring").waitFor();
-    const edf = await saved(page, "Save take as EDF+");
-    const [header, data] = unzip((await saved(page, "Save take as WFDB")).bytes);
+    const edf = await saved(page, "Save recording as EDF+");
+    const [header, data] = unzip((await saved(page, "Save recording as WFDB")).bytes);
     const damaged = (at, text) => {
       const bytes = Buffer.from(edf.bytes);
       bytes.write(text, at, "latin1");
@@ -169,16 +169,16 @@ test("a bad file is told with its name, the place and what was expected, and cos
     for (const [files, told] of [
       [damaged(252, "many"), /bad\.edf, byte 252, number of signals: expected a whole number from 1 to 4,096, found “many/],
       [damaged(192, "EDF+D"), /bad\.edf cannot be read here: it is a recording with gaps.*\(EDF\+D\)/],
-      [{ ...damaged(0, "0"), buffer: edf.bytes.subarray(0, 3000) }, /bad\.edf is cut short: its header tells of [\d,]+ bytes, and there are 3,000/],
+      [{ ...damaged(0, "0"), buffer: edf.bytes.subarray(0, 3000) }, /bad\.edf is cut short: its header says [\d,]+ bytes, and there are 3,000/],
       [header, /dicrotic_take_1\.hea keeps its samples in dicrotic_take_1\.dat\. Choose or drop both/],
       [data, /dicrotic_take_1\.dat is read with its header/],
-      [[header, spoilt], /the samples of Pulse add up to −?[\d,]+, its header tells −?[\d,]+\. One of the files is damaged/],
+      [[header, spoilt], /the samples of Pulse add up to −?[\d,]+, but its header says −?[\d,]+\. One of the files is damaged/],
       [[header, upload(edf)], /are two recordings\. Open one at a time/],
       [{ name: "photo.jpg", mimeType: "image/jpeg", buffer: Buffer.from([255, 216, 255, 224, 0, 16]) }, /photo\.jpg cannot be read here: it is neither a table of text, nor EDF, nor a WFDB record \(jpg\)/],
     ]) {
       await openFile(page, files);
       await page.waitForFunction((source) => new RegExp(source).test(document.getElementById("calm").textContent), told.source);
-      assert.match(await page.locator("#calm").innerText(), /What was open stays open/);
+      assert.match(await page.locator("#calm").innerText(), /The file that was open stays open/);
       await page.locator(".strip.is-measuring").waitFor();
     }
     await page.screenshot({ path: path.join(shots, "files-bad.png") });
@@ -192,7 +192,7 @@ test("of several channels one is asked for", async () => {
     const lines = one.buffer.toString().trim().split("\n").map((line, i) => (i === 0 ? "t_s,flat,pulse" : line.replace(",", ",3,")));
     const file = { ...one, name: "two.csv", buffer: Buffer.from(lines.join("\n")) };
     await openFile(page, file);
-    await page.getByRole("dialog").getByText("two.csv holds 2 channels").waitFor();
+    await page.getByRole("dialog").getByText("two.csv has 2 channels").waitFor();
     await page.keyboard.press("Escape");
     await page.locator("#start").waitFor();
     await openFile(page, file);

@@ -58,8 +58,8 @@ describe("half a minute behind each door", { concurrency: 2 }, () => {
         for (let k = 0; k < 4; k += 1) await pressButton(page, "The next picture");
         assert.equal(await on(page), texts(door)[4]);
         await page.clock.fastForward(6000); // as long as a picture is on
-        await page.getByRole("button", { name: "Once more" }).waitFor();
-        await pressButton(page, "Once more");
+        await page.getByRole("button", { name: "Again" }).waitFor();
+        await pressButton(page, "Again");
         assert.equal(await on(page), texts(door)[0]);
       }
     });

@@ -26,14 +26,14 @@ async function compose(page) {
   await page.getByLabel("Heading").fill(`Week three ${HOSTILE}`);
   await page.getByLabel("Add a fault").selectOption("strip_off");
   await page.getByLabel("Add a fault").selectOption("charger_near");
-  const mildest = page.getByLabel("“Charger beside the lead”: mildest");
+  const mildest = page.getByLabel("“Charger beside the sensor cable”: mildest");
   await mildest.fill("0.6");
-  await page.getByLabel("Rate at rest, beats/min").fill("66");
+  await page.getByLabel("Heart rate at rest, beats/min").fill("66");
   await page.getByLabel("Early beats, per min").fill("0");
-  await page.getByLabel("Mains", { exact: true }).selectOption("60/120");
+  await page.getByLabel("Power line", { exact: true }).selectOption("60/120");
   await page.getByLabel("Key of the assignment").fill("bio-101, week 3");
-  await page.getByLabel("Tries").fill("3");
-  await page.getByLabel("Words before the first try").fill(`Please do this before Tuesday. ${HOSTILE}`);
+  await page.getByLabel("Attempts").fill("3");
+  await page.getByLabel("Words before the first attempt").fill(`Please do this before Tuesday. ${HOSTILE}`);
   await page.getByLabel("Words after the last check").fill("Hand in the file.");
   return student.linkWith(page, "Hand in the file.");
 }
@@ -42,8 +42,8 @@ async function compose(page) {
 async function begin(page, link, code) {
   await page.goto(link);
   await page.locator("#ask").waitFor();
-  await page.getByLabel(/Your own code/).fill(code);
-  await pressButton(page, "Begin try 1 of 3");
+  await page.getByLabel(/Your student ID/).fill(code);
+  await pressButton(page, "Start attempt 1 of 3");
   await page.locator(".plug").first().waitFor({ state: "attached" });
 }
 
@@ -65,8 +65,8 @@ describe("a class", { concurrency: 2 }, () => {
       const checked = spawnSync(host, ["check", saved], { encoding: "utf8" });
       assert.equal(checked.status, 0, checked.stderr);
       // Reading it back gives the same file.
-      await page.getByLabel("Begin with").selectOption({ label: "A thick, fuzzy trace" });
-      assert.equal(await page.getByLabel("Heading").inputValue(), "A thick, fuzzy trace");
+      await page.getByLabel("Start with").selectOption({ label: "A thick, noisy trace" });
+      assert.equal(await page.getByLabel("Heading").inputValue(), "A thick, noisy trace");
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open a scenario file")]);
       await chooser.setFiles(saved);
       await page.waitForFunction(() => [...document.querySelectorAll(".fault-row b")].length === 2);
@@ -152,8 +152,8 @@ describe("a class", { concurrency: 2 }, () => {
       assert.match(file.name, /^week-three[\w-]*\.dicrotic-result\.json$/);
       const result = JSON.parse(file.text);
       assert.equal(result.about.student, name);
-      await page.getByText("Show the code").click();
-      const code = await page.getByLabel("The attempt as a code").inputValue();
+      await page.getByText("Show the result code").click();
+      const code = await page.getByLabel("The attempt as a result code").inputValue();
       assert.match(code, /^D3\.[\w-]+$/);
       console.log(`# the code of a short attempt: ${code.length} characters`);
 
@@ -168,25 +168,25 @@ describe("a class", { concurrency: 2 }, () => {
       await page.goto(`${url}?class#class`);
       await page.locator(".intake").waitFor();
       // A code alone does not tell its bench; with the link beside it, it does. Mail programs fold lines.
-      await page.getByText("Or paste codes from mails").click();
-      await page.getByLabel(/Or paste codes/).fill(`From: someone\n> ${code.slice(0, 40)}\n${code.slice(40)}\n`);
-      await pressButton(page, "Take the codes");
-      await page.locator(".intake-wrong li").filter({ hasText: "bench is not at hand" }).waitFor();
-      await page.getByLabel(/Or paste codes/).fill(`See ${link}`);
-      await pressButton(page, "Take the codes");
+      await page.getByText("Or paste result codes from mails").click();
+      await page.getByLabel(/Or paste result codes/).fill(`From: someone\n> ${code.slice(0, 40)}\n${code.slice(40)}\n`);
+      await pressButton(page, "Use the result codes");
+      await page.locator(".intake-wrong li").filter({ hasText: "scenario is not here" }).waitFor();
+      await page.getByLabel(/Or paste result codes/).fill(`See ${link}`);
+      await pressButton(page, "Use the result codes");
       await page.locator(".students tbody tr").waitFor();
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Choose files")]);
       await chooser.setFiles([path.join(folder, file.name)]);
       await page.getByText("2 results").waitFor();
       assert.equal(await page.locator(".students tbody tr").count(), 1, "file and code are of one student");
       assert.match(await page.locator(".students tbody th").innerText(), /^Student 1/);
-      await page.getByLabel("Show the students’ codes").check();
+      await page.getByLabel("Show the student IDs").check();
       assert.ok((await page.locator(".students tbody th").innerText()).startsWith(name));
       assert.equal(await page.locator(".students img, .students b").count(), 0);
       assert.notEqual(await page.title(), "hit");
       const table = await save(page, "Save as a table (CSV)");
       assert.equal(table.text.trim().split("\n").length, 2, "file and code are one attempt");
-      assert.match(await page.locator(".class-note").allInnerTexts().then((all) => all.join(" ")), /One result was handed in more than once/);
+      assert.match(await page.locator(".class-note").allInnerTexts().then((all) => all.join(" ")), /One result was submitted more than once/);
       assert.match(await page.locator(".given-list li").innerText(), /^Week three/);
 
       // Looking at it: the same strip and debrief, and nothing can be changed.
@@ -194,13 +194,13 @@ describe("a class", { concurrency: 2 }, () => {
       await page.locator(".debrief").waitFor();
       await page.locator(".strip.is-measuring").waitFor();
       const modes = await page.locator(".strip-head .segs").innerText();
-      assert.match(modes, /Take 1/);
+      assert.match(modes, /Recording 1/);
       await page.getByLabel("Power strip", { exact: true }).click();
-      await page.locator(".bench-note").filter({ hasText: "only looked at" }).waitFor();
+      await page.locator(".bench-note").filter({ hasText: "only look at" }).waitFor();
       assert.ok(await page.getByLabel("Power strip", { exact: true }).isChecked());
       await pressButton(page, "Back to the class");
       await page.locator(".students tbody tr").waitFor();
-      assert.ok(await page.getByLabel("Show the students’ codes").isChecked(), "the class was forgotten");
+      assert.ok(await page.getByLabel("Show the student IDs").isChecked(), "the class was forgotten");
       // The browser's own Back leads to the class as well, to where one was.
       const look = page.locator(".students .c-look button").first();
       await look.click();
@@ -218,7 +218,7 @@ describe("a class", { concurrency: 2 }, () => {
       await openAssign(page, url);
       const link = await compose(page);
       // What a student can do: the link in #assign, the faults taken out, a link of the rest.
-      for (const fault of ["Power strip switched off", "Charger beside the lead"]) await page.getByRole("button", { name: `Take “${fault}” out` }).click();
+      for (const fault of ["Power strip switched off", "Charger beside the sensor cable"]) await page.getByRole("button", { name: `Remove “${fault}”` }).click();
       await page.getByLabel("Words after the last check").fill("Easy.");
       const easy = await student.linkWith(page, "Easy.");
       assert.notEqual(easy, link);
@@ -228,8 +228,8 @@ describe("a class", { concurrency: 2 }, () => {
       await student.check(page);
       await page.locator(".handin").waitFor();
       const file = await save(page, "Save the result file");
-      await page.getByText("Show the code").click();
-      const code = await page.getByLabel("The attempt as a code").inputValue();
+      await page.getByText("Show the result code").click();
+      const code = await page.getByLabel("The attempt as a result code").inputValue();
       const folder = scratch();
       writeFileSync(path.join(folder, file.name), file.text);
 
@@ -239,19 +239,19 @@ describe("a class", { concurrency: 2 }, () => {
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Choose files")]);
       await chooser.setFiles([path.join(folder, file.name)]);
       await page.locator(".class-note").filter({ hasText: "was not compared with what was set" }).waitFor();
-      assert.equal(await page.locator(".students .remarks").filter({ hasText: "another bench" }).count(), 0);
+      assert.equal(await page.locator(".students .remarks").filter({ hasText: "not the scenario that was set" }).count(), 0);
       // With what was set given, what came in before is compared with it too.
-      await page.getByText("Or paste codes from mails").click();
-      await page.getByLabel(/Or paste codes/).fill(link);
-      await pressButton(page, "Take the codes");
-      await page.locator(".students .remarks").filter({ hasText: "It is another bench than the one set." }).waitFor();
-      assert.equal(await page.locator(".students .state").innerText(), "wrong bench");
+      await page.getByText("Or paste result codes from mails").click();
+      await page.getByLabel(/Or paste result codes/).fill(link);
+      await pressButton(page, "Use the result codes");
+      await page.locator(".students .remarks").filter({ hasText: "This is not the scenario that was set." }).waitFor();
+      assert.equal(await page.locator(".students .state").innerText(), "wrong scenario");
       assert.equal(await page.locator(".class-note").count(), 0);
-      await page.getByLabel(/Or paste codes/).fill(code);
-      await pressButton(page, "Take the codes");
+      await page.getByLabel(/Or paste result codes/).fill(code);
+      await pressButton(page, "Use the result codes");
       await page.locator('.intake:not([data-busy="1"])').waitFor();
-      await page.locator(".intake-wide .intake-wrong li").filter({ hasText: "It is another bench than the one set." }).waitFor();
-      assert.equal(await page.locator(".students .state").innerText(), "wrong bench");
+      await page.locator(".intake-wide .intake-wrong li").filter({ hasText: "This is not the scenario that was set." }).waitFor();
+      assert.equal(await page.locator(".students .state").innerText(), "wrong scenario");
     });
   });
 
@@ -259,9 +259,9 @@ describe("a class", { concurrency: 2 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await openAssign(page, url);
       await compose(page);
-      await page.getByLabel("Word for the truth").fill("short");
+      await page.getByLabel("Password for the true values").fill("short");
       await page.locator("#assign .calm").filter({ hasText: "Look at “Word for the truth" }).waitFor();
-      await page.getByLabel("Word for the truth").fill("chalk and slate");
+      await page.getByLabel("Password for the true values").fill("chalk and slate");
       await page.getByLabel("Words after the last check").fill("With a word.");
       const link = await student.linkWith(page, "With a word.");
       const file = await save(page, "Save the scenario file");
@@ -289,9 +289,9 @@ describe("a class", { concurrency: 2 }, () => {
       await page.locator("#ask").waitFor();
       await pressButton(page, "Watch an example first");
       await page.locator(".narrator-deed").waitFor();
-      await pressButton(page, "Stop and try yourself"); // back to the question
-      await page.getByLabel(/Your own code/).fill("B7");
-      await pressButton(page, "Begin try 1");
+      await pressButton(page, "Stop and do it yourself"); // back to the question
+      await page.getByLabel(/Your student ID/).fill("B7");
+      await pressButton(page, "Start attempt 1");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       await page.locator("#offer").waitFor({ state: "hidden" });
     });
@@ -307,10 +307,10 @@ describe("a class", { concurrency: 2 }, () => {
       await student.kept(page);
       await page.reload();
       await page.locator("#ask").waitFor();
-      assert.equal(await page.getByLabel(/Your own code/).inputValue(), "", "a code stands there before anybody has typed it");
-      await page.getByLabel(/Your own code/).fill("B7");
-      await page.getByRole("button", { name: "Begin try 2 of 3" }).waitFor();
-      await pressButton(page, "Go on with try 1");
+      assert.equal(await page.getByLabel(/Your student ID/).inputValue(), "", "a code stands there before anybody has typed it");
+      await page.getByLabel(/Your student ID/).fill("B7");
+      await page.getByRole("button", { name: "Start attempt 2 of 3" }).waitFor();
+      await pressButton(page, "Continue attempt 1");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       assert.equal(await page.locator(".where .seed").innerText(), seed);
       assert.ok(await page.getByLabel("Power strip", { exact: true }).isChecked());
@@ -332,9 +332,9 @@ describe("a class", { concurrency: 2 }, () => {
       console.log(`# thirty results from folder to list: ${((Date.now() - began) / 1000).toFixed(1)} s`);
       assert.match(await page.locator(".intake-wide .intake-wrong").innerText(), /cake\.json/);
       const states = await page.locator(".students .state").allInnerTexts();
-      assert.deepEqual(states, [...Array(12).fill("tried"), ...Array(18).fill("ready")]);
-      assert.match(await page.locator(".heat-faults li").first().innerText(), /Charger beside the lead\s*3 of 30/);
-      assert.match(await page.locator(".heat-misreadings").innerText(), /multiplier of another window\s*3/);
+      assert.deepEqual(states, [...Array(12).fill("not ready"), ...Array(18).fill("ready")]);
+      assert.match(await page.locator(".heat-faults li").first().innerText(), /Charger beside the sensor cable\s*3 of 30/);
+      assert.match(await page.locator(".heat-misreadings").innerText(), /multiplier of another counting window\s*3/);
       assert.doesNotMatch(await page.locator(".report").innerText(), /Group/);
       assert.match(await page.locator(".class-note").innerText(), /^30 results were not compared with what was set/);
       const set = path.join(path.dirname(files[0]), "..", `set-${process.pid}.toml`);
@@ -356,7 +356,7 @@ describe("a class", { concurrency: 2 }, () => {
       await pressButton(page, "Show it");
       const dialog = page.locator("dialog.projector");
       await dialog.waitFor();
-      assert.equal(await dialog.locator(".show-state").innerText(), "As found");
+      assert.equal(await dialog.locator(".show-state").innerText(), "With the fault");
       const picture = () => dialog.locator(".show-side:not([hidden]) canvas").nth(1).evaluate((el) => el.toDataURL().length);
       const first = await picture();
       await page.waitForFunction((before) => document.querySelectorAll("dialog .show-side:not([hidden]) canvas")[1].toDataURL().length !== before, first); // it runs
@@ -366,11 +366,11 @@ describe("a class", { concurrency: 2 }, () => {
       await student.frames(page, 30);
       assert.equal(await picture(), found, "it moves on");
       await page.keyboard.press("c");
-      assert.equal(await dialog.locator(".show-state").innerText(), "Put right");
+      assert.equal(await dialog.locator(".show-state").innerText(), "Fixed");
       await student.frames(page, 10); // the other strip comes to its size, and is drawn
       assert.ok((await picture()) < found, "a clean trace is less of a picture than a thick one");
       await pressButton(page, "Name it");
-      assert.equal(await dialog.locator(".show-title").innerText(), "Charger beside the lead");
+      assert.equal(await dialog.locator(".show-title").innerText(), "Charger beside the sensor cable");
       const { violations } = await new AxeBuilder({ page }).analyze();
       assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target)}`), []);
       await page.keyboard.press("Escape");
@@ -382,14 +382,14 @@ describe("a class", { concurrency: 2 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await page.goto(`${url}#class`);
       await page.getByLabel("Fault", { exact: true }).selectOption("charger_near");
-      await page.locator(".show-fault").getByLabel("Mains").selectOption("60/120");
+      await page.locator(".show-fault").getByLabel("Power line").selectOption("60/120");
       await pressButton(page, "Show it");
       const dialog = page.locator("dialog.projector");
       await dialog.waitFor();
       const side = dialog.locator(".show-side:not([hidden])");
       assert.ok((await side.locator(".show-table svg [data-part], .show-table svg .lead").count()) > 3, "a bench is drawn");
       const place = dialog.locator(".show-place");
-      const alike = Number((await place.innerText()).match(/^1 of (\d+) that look alike · mains 120 V, 60 Hz$/)?.[1]);
+      const alike = Number((await place.innerText()).match(/^1 of (\d+) similar faults · power line 120 V, 60 Hz$/)?.[1]);
       assert.ok(alike > 1, await place.innerText());
       await pressButton(page, "Name it");
       const names = [await dialog.locator(".show-title").innerText()];
@@ -401,7 +401,7 @@ describe("a class", { concurrency: 2 }, () => {
         names.push(await dialog.locator(".show-title").innerText());
       }
       assert.equal(new Set(names).size, alike, names.join(", "));
-      assert.ok(await page.getByRole("button", { name: "Next look-alike" }).isDisabled());
+      assert.ok(await page.getByRole("button", { name: "Next similar fault" }).isDisabled());
       await page.keyboard.press("ArrowLeft");
       assert.match(await place.innerText(), new RegExp(`^${alike - 1} of `));
       await page.keyboard.press("Escape");

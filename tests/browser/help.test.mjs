@@ -19,7 +19,7 @@ describe("helps", { concurrency: 2 }, () => {
       await page.locator(".narrator-deed").filter({ hasText: "into:" }).waitFor(); // it goes on by itself
       const early = await told(page);
       assert.match(await page.locator(".narrator-why").innerText(), /\w+ \w+ \w+/);
-      await pressButton(page, "Pause");
+      await pressButton(page, "Pause the example");
       const still = await told(page);
       await student.setSpeed(page, 16);
       await student.frames(page, 60); // sixteen seconds of the example, longer than a step stands there
@@ -38,8 +38,8 @@ describe("helps", { concurrency: 2 }, () => {
       assert.match(debrief.text, /Your reading is correct/);
       // The example is nobody's trial.
       assert.equal(await page.evaluate(() => Object.keys(localStorage).filter((key) => /page:|history/.test(key)).length), 0);
-      await pressButton(page, "Now you");
-      await page.locator(".offer").filter({ hasText: "Now you" }).waitFor();
+      await pressButton(page, "Your turn");
+      await page.locator(".offer").filter({ hasText: "Your turn" }).waitFor();
       assert.match(page.url(), /#s=first-wiring&seed=\d+/);
       assert.equal(await page.locator(".link.is-seen").count(), 0, "the student's own bench is wired already");
       await page.locator(".narrator").waitFor({ state: "hidden" });
@@ -51,9 +51,9 @@ describe("helps", { concurrency: 2 }, () => {
       await page.goto(`${url}#watch=rest-pulse`);
       await page.locator(".narrator-deed").waitFor();
       await pressButton(page, "Record");
-      assert.match(await page.locator(".strip-note").innerText(), /does everything itself/);
-      await pressButton(page, "Stop and try yourself");
-      await page.locator(".offer").filter({ hasText: "Now you" }).waitFor();
+      assert.match(await page.locator(".strip-note").innerText(), /does every step itself/);
+      await pressButton(page, "Stop and do it yourself");
+      await page.locator(".offer").filter({ hasText: "Your turn" }).waitFor();
     });
   });
 
@@ -61,7 +61,7 @@ describe("helps", { concurrency: 2 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await openHalf(page, url, "given-window", 11);
       assert.equal(await page.locator(".cursor.is-parked").count(), 2, "the cursors are set already");
-      const count = page.locator(".reading", { hasText: "Marks in the window" });
+      const count = page.locator(".reading", { hasText: "Marks in the counting window" });
       await count.waitFor();
       const snap = page.getByLabel("Marks and dragged cursors go to the nearest peak");
       assert.ok(!(await snap.isChecked()), "snap is on before anyone asked");
@@ -73,7 +73,7 @@ describe("helps", { concurrency: 2 }, () => {
       await student.clickMarks(page, [peaks[2] + 0.12]);
       const marked = Number((await page.locator(".mark-list").first().textContent()).match(/[\d.]+/)[0]);
       assert.ok(Math.abs(marked - peaks[2]) < 0.05, `marked at ${marked}, the peak is at ${peaks[2]}`);
-      assert.equal(await student.reading(page, "Marks in the window"), "1");
+      assert.equal(await student.reading(page, "Marks in the counting window"), "1");
 
       await page.goto(`${url}?alone#s=loose-and-restless&seed=12`); // meant to be done alone
       await page.locator(".plug").first().waitFor({ state: "attached" });
@@ -93,10 +93,10 @@ describe("helps", { concurrency: 2 }, () => {
         return [from, to];
       };
       const before = await span();
-      await pressButton(page, "Look closer, A to B");
+      await pressButton(page, "Zoom in, A to B");
       const [from, to] = await span();
       assert.ok(from > 2.8 && from < 3 && to > 4.2 && to < 4.4, `${from} to ${to}`);
-      assert.equal(await student.reading(page, "Interval A to B"), "1.20 s");
+      assert.equal(await student.reading(page, "A to B (Δt)"), "1.20 s");
       await pressButton(page, "Zoom out");
       const after = await span();
       assert.ok(Math.abs(after[1] - after[0] - (before[1] - before[0])) < 0.02, `${after} after ${before}`);
@@ -127,7 +127,7 @@ describe("helps", { concurrency: 2 }, () => {
       assert.equal(new Set(told).size, 4);
       for (const text of told.slice(0, 3)) assert.doesNotMatch(text, new RegExp(`\\b${right.count}\\b`), text);
       assert.ok(await page.getByRole("button", { name: "Another hint" }).isDisabled(), "the answer can be had before the second try");
-      await page.getByText("the answer is only told after a second check").waitFor();
+      await page.getByText("You see the answer only after a second check").waitFor();
       await checkAll(page);
       await pressButton(page, "A hint");
       for (let k = 0; k < 4 && (await page.getByRole("button", { name: "Another hint", exact: true }).isEnabled()); k += 1) await pressButton(page, "Another hint");
@@ -145,7 +145,7 @@ describe("helps", { concurrency: 2 }, () => {
       const ticks = page.getByRole("option").filter({ has: page.locator(":scope.trail-tick") });
       assert.ok((await ticks.count()) > 5);
       assert.equal(await page.locator(".trail-tick.is-wrong").count(), 1);
-      assert.match(await page.locator(".trail-told").innerText(), /went wrong first/);
+      assert.match(await page.locator(".trail-told").innerText(), /first went wrong/);
       await page.locator('.trail-tick[tabindex="0"]').focus();
       const wrong = await page.locator(".trail-told").innerText();
       await page.keyboard.press("ArrowLeft");
@@ -162,7 +162,7 @@ describe("helps", { concurrency: 2 }, () => {
       if (await see.count()) {
         await see.first().click();
         assert.ok(await page.evaluate(() => document.activeElement.classList.contains("trail-tick")));
-      } else assert.match(await page.locator(".rubric").innerText(), /rests on/);
+      } else assert.match(await page.locator(".rubric").innerText(), /because of/);
     });
   });
 });

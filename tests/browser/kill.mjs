@@ -80,13 +80,13 @@ export async function killOnce(url, seed, ms) {
     open_ = await open(profile);
     const again = open_.page;
     await again.goto(`${url}#s=${SCENARIO}&seed=${seed}`);
-    const goOn = again.getByRole("button", { name: "Go on with it" });
+    const goOn = again.getByRole("button", { name: "Continue it" });
     await goOn.or(again.locator(".plug").first()).first().waitFor({ state: "attached" });
     if (due === 0 && !(await goOn.isVisible())) return { done: deeds.length, due, found: 0 };
     await goOn.click();
     await again.locator(".plug").first().waitFor({ state: "attached" });
     // One thing more, so that what is kept next is the log as it was taken up.
-    await again.getByRole("button", { name: "Tap the pad" }).first().click();
+    await again.getByRole("button", { name: "Tap the sensor" }).first().click();
     await again.waitForFunction(([key]) => JSON.parse(JSON.parse(localStorage.getItem(key) ?? "{}").saved ?? "{}").log?.at(-1)?.action.do === "tap_pad", [`dicrotic:attempt:${SCENARIO}:${seed}`]);
     const found = (await keptLog(again, seed)).map(({ action }) => action).filter((action) => action.do === "low_pass").map(({ hz }) => hz ?? null);
     assert.ok(found.length >= due, `${found.length} of ${due} actions came back after a kill at ${ms} ms (${deeds.length} were done)`);

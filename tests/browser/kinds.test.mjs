@@ -21,9 +21,9 @@ describe("kinds of question", { concurrency: 2 }, () => {
       await putCursors(page, a, b - 3);
       await fillBlanks(page, rightAnswers(peaks, a, b - 3));
       const first = await checkAll(page);
-      assert.equal(first.firstOpen, "The window", first.text);
+      assert.equal(first.firstOpen, "The counting window", first.text);
       await putCursors(page, a, b);
-      assert.equal(await student.reading(page, "Interval A to B"), `${asked.toPrecision(3)} s`);
+      assert.equal(await student.reading(page, "A to B (Δt)"), `${asked.toPrecision(3)} s`);
       await fillBlanks(page, { ...rightAnswers(peaks, a, b), multiplier: `60/${asked}` });
       const second = await checkAll(page);
       assert.equal(second.firstOpen, null, second.text);
@@ -35,7 +35,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await openHalf(page, url, "between-the-same-features", 21);
       assert.deepEqual(await fields(page), ["count", "seconds", "rate", "uncertainty"]);
-      const n = Number((await taskLine(page)).match(/time (\d+) intervals/)[1]);
+      const n = Number((await taskLine(page)).match(/time (\d+) beat intervals/)[1]);
       const peaks = await take(page);
       const from = peaks.findIndex((peak, i) => i > 0 && i + n < peaks.length && student.even(peaks, peak, peaks[i + n]));
       assert.ok(from > 0, `no ${n} even intervals`);
@@ -59,7 +59,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
       await putCursors(page, a, b);
       await fillBlanks(page, rightAnswers(peaks, a, b));
       const first = await checkAll(page);
-      assert.equal(first.firstOpen, "The window", first.text);
+      assert.equal(first.firstOpen, "The counting window", first.text);
       const [c, d] = windowOf(peaks, least + 1, 44.5, { uneven: true });
       await putCursors(page, c, d);
       await fillBlanks(page, rightAnswers(peaks, c, d));
@@ -74,7 +74,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
       assert.ok((await fields(page)).includes("middle"));
       await page.getByText("How to find the time of the middle").click();
       assert.match(await page.locator(".how").innerText(), /half-way between A and B/);
-      const after = Number((await page.locator(".measure-after").innerText()).match(/began ([\d.]+) s/)[1]);
+      const after = Number((await page.locator(".measure-after").innerText()).match(/started ([\d.]+) s/)[1]);
       assert.ok(after > 0);
       const peaks = await take(page, 0.28); // a fast pulse
       const lengths = [10.6, 10.8, 11, 11.2, 11.4];
@@ -83,7 +83,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
       const right = { ...rightAnswers(peaks, a, b), middle: (after + (a + b) / 2).toFixed(1) };
       await fillBlanks(page, { ...right, middle: ((a + b) / 2).toFixed(1) });
       const first = await checkAll(page);
-      assert.equal(first.firstOpen, "When it was", first.text);
+      assert.equal(first.firstOpen, "The time of the middle", first.text);
       await fillBlanks(page, right);
       const second = await checkAll(page);
       assert.equal(second.firstOpen, null, second.text);
@@ -100,7 +100,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
       assert.equal(first.firstOpen, "The trace", first.text);
       await page.reload();
       await page.locator("#ask").waitFor();
-      await pressButton(page, "Start afresh");
+      await pressButton(page, "Start again");
       await page.locator(".strip.is-measuring").waitFor();
       // Looked through as a reader would: fifteen seconds in which each beat is as tall as its neighbours.
       const samples = await student.savedTake(page);
@@ -157,14 +157,14 @@ describe("kinds of question", { concurrency: 2 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await openHalf(page, url, "two-windows", 71);
       assert.deepEqual(await fields(page), ["count_1", "seconds_1", "rate_1", "count", "seconds", "rate", "uncertainty"]);
-      await pressButton(page, "Keep this as window 1");
+      await pressButton(page, "Keep this as counting window 1");
       assert.match(await page.locator(".sheet-note").innerText(), /Set both cursors first/);
       const peaks = await take(page);
       const [a, b] = windowOf(peaks, 15.4, 20);
       await putCursors(page, a, b);
       const one = rightAnswers(peaks, a, b);
       await fillBlanks(page, { count: one.count, seconds: one.seconds, rate: one.rate });
-      await pressButton(page, "Keep this as window 1");
+      await pressButton(page, "Keep this as counting window 1");
       await page.locator(".spot-kept").waitFor();
       assert.equal(await page.locator('.blank[data-field="count_1"]').inputValue(), String(one.count));
       assert.equal(await page.locator('.blank[data-field="count"]').inputValue(), "");
@@ -174,7 +174,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
       const two = rightAnswers(peaks, c, d);
       await fillBlanks(page, { count: two.count, seconds: two.seconds, rate: two.rate, uncertainty: 0.1 });
       const first = await checkAll(page);
-      assert.equal(first.firstOpen, "How sure it is", first.text);
+      assert.equal(first.firstOpen, "The uncertainty", first.text);
       await fillBlanks(page, { uncertainty: (60 / two.seconds).toFixed(0) });
       const second = await checkAll(page);
       assert.equal(second.firstOpen, null, second.text);

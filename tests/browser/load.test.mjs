@@ -55,7 +55,7 @@ test("a missing scenario file is named, and an unknown scenario leads to the lis
     await page.goto(`${url}#s=hum-on-the-strip&seed=1`);
     await page.locator("#calm").filter({ hasText: "scenarios/02-hum-on-the-strip.toml" }).waitFor();
     await page.goto(`${url}?more#s=nowhere`);
-    await page.locator("#calm").filter({ hasText: "There is no scenario called “nowhere” here" }).waitFor();
+    await page.locator("#calm").filter({ hasText: "There is no scenario with the name “nowhere” here" }).waitFor();
     assert.ok(await page.locator(".card a").count() > 1, "no list of scenarios");
     assert.match(await page.locator(".card-bad").innerText(), /hum-on-the-strip\.toml/);
   });

@@ -14,11 +14,11 @@ const ASSIGNED = `${tomlOf("02-hum-on-the-strip.toml")}\n[assignment]\nkey = "go
 
 /** The places of the page: their address, and what stands there. `where` is what the head tells, `asks` the heading of a question. */
 const PLACES = {
-  start: { hash: "", view: "start", h1: "Rehearse the finger pulse" },
+  start: { hash: "", view: "start", h1: "Practice the finger pulse" },
   bench: { hash: "#s=first-wiring&seed=11", view: "lab", kind: "bench", where: "seed 11" },
   other: { hash: "#s=hum-on-the-strip&seed=7", view: "lab", kind: "bench", where: "seed 7" },
   watch: { hash: "#watch=hum-on-the-strip", view: "lab", kind: "worked" },
-  link: { hash: linked(ASSIGNED), view: "loading", asks: /A thick, fuzzy trace/ },
+  link: { hash: linked(ASSIGNED), view: "loading", asks: /A thick, noisy trace/ },
   open: { hash: linked(tomlOf("20-thick-trace-a.toml")), view: "lab", kind: "bench", where: "thick" },
   faults: { hash: "#faults", view: "faults" },
   skills: { hash: "#skills", view: "skills" },
@@ -29,7 +29,7 @@ const PLACES = {
   class: { hash: "#class", view: "class" },
 };
 
-const TITLES = { faults: /^Faults and the tests .* · /, skills: /^Skill map · /, notebook: /^Notebook · /, words: /words · /, teach: /^For instructors · /, assign: /^Set a bench for a class · /, class: /^Class results · / };
+const TITLES = { faults: /^Faults, and the tests .* · /, skills: /^Skill map · /, notebook: /^Notebook · /, words: /Words of the lab · /, teach: /^For instructors · /, assign: /^Set a scenario for a class · /, class: /^Class results · / };
 
 /** Wraps what a page must not do twice, before any of its scripts runs: frames that are asked for, and sections that stand together. */
 function watchPage() {

@@ -47,8 +47,8 @@ describe("what is kept", { concurrency: 2 }, () => {
       assert.equal(await pages.count(), 2);
       assert.match(await pages.first().innerText(), /seed 11/, "the latest does not lie on top");
       assert.match(await pages.first().innerText(), new RegExp(`${answers.count} beats`));
-      assert.match(await pages.first().innerText(), /held at the first check/);
-      assert.match(await pages.nth(1).innerText(), /First open step at check 1: The count, N/);
+      assert.match(await pages.first().innerText(), /Correct at the first check/);
+      assert.match(await pages.nth(1).innerText(), /First step that is not correct at check 1: The count, N/);
       assert.ok((await pages.first().locator(".pic-line").getAttribute("d")).length > 2000, "no strip on the page");
       await pages.first().getByLabel("Notes").fill("=calm, seated");
       await pages.first().getByLabel("Notes").press("Tab");
@@ -64,12 +64,12 @@ describe("what is kept", { concurrency: 2 }, () => {
 
       await pages.nth(1).getByRole("button", { name: /^Delete/ }).click();
       assert.equal(await pages.count(), 1);
-      await pressButton(page, "Put back");
+      await pressButton(page, "Undo");
       assert.equal(await pages.count(), 2);
       await pressButton(page, "Delete all pages");
       assert.equal(await pages.count(), 0);
       await page.reload();
-      await page.getByText("No trial yet").waitFor();
+      await page.getByText("No attempt yet").waitFor();
     });
   });
 
@@ -81,9 +81,9 @@ describe("what is kept", { concurrency: 2 }, () => {
         };
       });
       await trial(page, url, 13);
-      await page.locator("#calm").filter({ hasText: "could not be kept" }).waitFor();
+      await page.locator("#calm").filter({ hasText: "is not in the notebook" }).waitFor();
       await turnTo(page, "#notebook");
-      await page.getByText("No trial yet").waitFor();
+      await page.getByText("No attempt yet").waitFor();
     });
   });
 
@@ -93,7 +93,7 @@ describe("what is kept", { concurrency: 2 }, () => {
       await pressButton(page, "Report for printing");
       await page.locator(".report-sheet").waitFor();
       const text = await page.locator(".report-sheet").innerText();
-      for (const part of ["A window of a given length", `${answers.rate} beats/min`, "For teaching, not for diagnosis", "Pre-lab rubric"]) assert.ok(text.includes(part), `${part} is not in: ${text}`);
+      for (const part of ["A counting window of a given length", `${answers.rate} beats/min`, "For teaching, not for diagnosis", "Pre-lab rubric"]) assert.ok(text.includes(part), `${part} is not in: ${text}`);
       for (const format of ["A4", "Letter"]) {
         const pdf = (await page.pdf({ format })).toString("latin1");
         const count = Math.max(...[...pdf.matchAll(/\/Count (\d+)/g)].map((found) => Number(found[1])));
@@ -116,21 +116,21 @@ describe("what is kept", { concurrency: 2 }, () => {
       assert.equal(await stateOf("counting"), "not met yet");
       await trial(page, url, 11);
       await turnTo(page, "#skills");
-      assert.equal(await stateOf("counting"), "held once");
+      assert.equal(await stateOf("counting"), "correct once");
       await trial(page, url, 12, { right: false });
       await turnTo(page, "#skills");
       assert.equal(await stateOf("counting"), "in practice");
       assert.equal(await stateOf("arithmetic"), "ready");
       assert.match(await page.locator('.skill[data-skill="arithmetic"]').innerText(), /Come back between .*\d{4} and .*\d{4}/);
-      assert.match(await page.locator(".skills-go").innerText(), /Counting: the last try did not hold/);
+      assert.match(await page.locator(".skills-go").innerText(), /Counting: the last attempt was not correct/);
       assert.match(await page.locator(".skills-go a").getAttribute("href"), /^#s=[\w-]+&seed=\d+$/);
       await page.locator('.skill[data-skill="counting"] summary').click();
       assert.equal(await page.locator('.skill[data-skill="counting"] .skill-past li').count(), 2);
       const json = JSON.parse(await saved(page, "Export as JSON"));
       assert.equal(json.attempts.length, 2);
-      await pressButton(page, "Forget all attempts");
+      await pressButton(page, "Delete all attempts");
       assert.equal(await stateOf("counting"), "not met yet");
-      await pressButton(page, "Put back");
+      await pressButton(page, "Undo");
       assert.equal(await stateOf("counting"), "in practice");
     });
   });

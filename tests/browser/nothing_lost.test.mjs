@@ -76,7 +76,7 @@ const back = async (page, url) => {
   await page.goto("about:blank");
   await page.goto(`${url}#s=${ID}&seed=${SEED}`);
 };
-const goOn = (page) => student.pressButton(page, "Go on with it");
+const goOn = (page) => student.pressButton(page, "Continue it");
 
 describe("nothing is lost", { concurrency: 1 }, () => {
   test("a browser killed at any moment: everything older than a second comes back", { timeout: 600_000 }, async () => {

@@ -38,7 +38,7 @@ async function withStatic(body) {
 
 /** Gives a file of the page new words, and the worker the version that goes with them. */
 function newVersion(edit) {
-  edit("texts/en.json", (text) => text.replace('"Rehearse the finger pulse"', '"Rehearse the finger pulse anew"'));
+  edit("texts/en.json", (text) => text.replace('"Practice the finger pulse"', '"Rehearse the finger pulse anew"'));
   edit("sw.js", (text) => text.replace(/("texts\/en\.json":")\w/, "$1x"));
 }
 
@@ -50,7 +50,7 @@ test("after one visit the page opens with the network cut, and an attempt goes o
     await server.stop(); // nothing answers any more, whatever the browser believes of its network
     await context.setOffline(true);
     await page.reload();
-    await student.pressButton(page, "Go on with it");
+    await student.pressButton(page, "Continue it");
     await page.locator(".plug").first().waitFor({ state: "attached" });
     assert.match(await page.getByLabel("Full-scale range", { exact: true }).locator("option:checked").innerText(), /50 mV/);
     await student.record(page, 3);
@@ -85,8 +85,8 @@ test("a new version comes by itself where nothing is under way, and waits for a 
       await page.reload();
       await page.locator("#lab").waitFor();
       await student.choose(page, "Full-scale range", "±50 mV");
-      await student.pressButton(page, "Change to it");
-      await student.pressButton(page, "Go on with it");
+      await student.pressButton(page, "Use the new version");
+      await student.pressButton(page, "Continue it");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       assert.match(await page.getByLabel("Full-scale range", { exact: true }).locator("option:checked").innerText(), /50 mV/);
       await page.goto(url);

@@ -24,17 +24,17 @@ describe("misreadings and hints of the instructor's own", { concurrency: 2 }, ()
       await student.pressButton(page, "Add a misreading");
       const row = page.locator(".own-row").first();
       await row.getByLabel("Short name, for the class results").fill("Both bumps");
-      await row.getByLabel("What stands there then").fill("2 ** n");
-      await problem(page, "Look at “What stands there then”: The formula cannot be worked out");
+      await row.getByLabel("The wrong number, as a formula").fill("2 ** n");
+      await problem(page, "Look at “The wrong number, as a formula”: The formula does not work");
       await row.locator(".field-wrong").waitFor();
       assert.ok(await page.getByRole("button", { name: "Copy the link" }).isDisabled());
-      await row.getByLabel("What stands there then").fill("n_true + 0");
-      await problem(page, "Right answers come to this number too");
-      await row.getByLabel("What stands there then").fill("2*n_true + 1");
+      await row.getByLabel("The wrong number, as a formula").fill("n_true + 0");
+      await problem(page, "Right answers give this number too");
+      await row.getByLabel("The wrong number, as a formula").fill("2*n_true + 1");
       await calm(page);
-      await row.getByLabel("Give or take").fill("much");
-      await problem(page, "Look at “Give or take”");
-      await row.getByLabel("Give or take").fill("1");
+      await row.getByLabel("Plus or minus").fill("much");
+      await problem(page, "Look at “Plus or minus”");
+      await row.getByLabel("Plus or minus").fill("1");
       await row.getByLabel("What the student reads").fill(HOSTILE);
       await student.pressButton(page, "Add a hint");
       const hint = page.locator(".own-row").nth(1);
@@ -44,7 +44,7 @@ describe("misreadings and hints of the instructor's own", { concurrency: 2 }, ()
       const text = unpacked(await student.linkWith(page, "See slide 12."));
       for (const part of ['name = "both_bumps"', 'formula = "2*n_true + 1"', "tolerance = 1", 'about = "rate"', 'rung = "rule"']) assert.ok(text.includes(part), `${part}\n${text}`);
       // Out again.
-      await row.getByRole("button", { name: "Take “both_bumps” out" }).click();
+      await row.getByRole("button", { name: "Remove “both_bumps”" }).click();
       await page.waitForFunction(() => document.querySelectorAll(".own-row").length === 1);
       await page.getByLabel("Words after the last check").fill("Gone.");
       const left = unpacked(await student.linkWith(page, "Gone."));

@@ -66,14 +66,14 @@ for (const standard of ["scorm12", "scorm2004"]) {
       assert.ok(has.state.length > 0, "a fresh start wrote over the state");
 
       // Measured and checked: the score and the status go over.
-      const [download] = await Promise.all([page.waitForEvent("download"), student.pressButton(lab, "Save take as CSV")]);
+      const [download] = await Promise.all([page.waitForEvent("download"), student.pressButton(lab, "Save recording as CSV")]);
       const peaks = student.peaksOf(await student.readTake(download));
       const [a, b, count] = student.windowBetween(peaks, 15);
       for (const [name, time] of [["A", a], ["B", b]]) {
         await lab.getByLabel(`Cursor ${name}, s`).fill(time.toFixed(2));
         await lab.getByLabel(`Cursor ${name}, s`).press("Enter");
       }
-      const seconds = Number((await student.reading(lab, "Interval A to B")).replace(/ s$/, ""));
+      const seconds = Number((await student.reading(lab, "A to B (Δt)")).replace(/ s$/, ""));
       await student.fillSheet(lab, { count, seconds, multiplier: (60 / seconds).toFixed(3), rate: ((60 * count) / seconds).toFixed(1) });
       await student.pressCheck(lab);
       const debrief = await student.readDebrief(lab);
@@ -90,8 +90,8 @@ for (const standard of ["scorm12", "scorm2004"]) {
       }
 
       // The finish is asked for, never left to the closing of a window.
-      await student.pressButton(lab, "Finish and hand over");
-      await lab.locator("#calm").filter({ hasText: "This window can be closed" }).waitFor();
+      await student.pressButton(lab, "Finish and submit");
+      await lab.locator("#calm").filter({ hasText: "You can close this browser tab" }).waitFor();
       const told = await page.evaluate(() => window.calls);
       assert.equal(told.at(-1)[0], standard === "scorm12" ? "Finish" : "Terminate");
       assert.equal(told.at(-1).at(-1), "true");
@@ -150,7 +150,7 @@ test("where no course site is, the page says so and keeps the attempt on the dev
     await withContexts(async (newContext) => {
       const page = await (await newContext({ viewport })).newPage();
       await page.goto(site.url.replace("/site", "/package/index.html"));
-      await page.getByText("No course site was found").waitFor();
+      await page.getByText("This page found no course site").waitFor();
       const seed = await seedShown(page);
       await student.choose(page, "Full-scale range", "±500 mV");
       await student.kept(page);
@@ -163,7 +163,7 @@ test("where no course site is, the page says so and keeps the attempt on the dev
         await page.locator("#lab").waitFor({ timeout: 5000 });
       }
       await page.reload();
-      await student.pressButton(page, "Go on with it");
+      await student.pressButton(page, "Continue it");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       assert.equal(await seedShown(page), seed);
     });
@@ -192,7 +192,7 @@ test("one page opens from a folder by itself, with nothing fetched, and goes on 
     await page.locator("#faults h1, #faults h2").first().waitFor();
     await page.goBack();
     await page.reload();
-    await student.pressButton(page, "Go on with it");
+    await student.pressButton(page, "Continue it");
     await page.locator(".plug").first().waitFor({ state: "attached" });
     assert.equal(await seedShown(page), seed);
     assert.equal(await page.getByLabel("Full-scale range", { exact: true }).locator("option:checked").innerText(), "±200 mV");

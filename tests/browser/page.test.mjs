@@ -19,7 +19,7 @@ describe("the page", { concurrency: 2 }, () => {
     for (const viewport of [{ width: 1280, height: 720 }, { width: 390, height: 780 }]) {
       await withPage({ viewport }, async ({ page, url }) => {
         await page.goto(url);
-        for (const way of ["Rehearse", "Check yourself", "Set it for a class"]) {
+        for (const way of ["Practice", "Check yourself", "Set it for a class"]) {
           const box = await page.getByRole("heading", { name: way, exact: true }).boundingBox();
           assert.ok(box.y + box.height < viewport.height, `"${way}" is out of sight on ${viewport.width} px`);
         }
@@ -29,7 +29,7 @@ describe("the page", { concurrency: 2 }, () => {
 
   test("an instructor's ways lead to setting a bench and to what came in; a fresh bench has a seed of its own", async () => {
     await withPage(wide, async ({ page, url }) => {
-      for (const [link, heading] of [["Set a bench", "Set a bench for a class"], ["Class results", "Class results"]]) {
+      for (const [link, heading] of [["Set a scenario", "Set a scenario for a class"], ["Class results", "Class results"]]) {
         await page.goto(`${url}?${link.length}`);
         await page.getByRole("link", { name: link, exact: true }).click();
         await page.getByRole("heading", { level: 1, name: heading, exact: true }).waitFor();
@@ -37,7 +37,7 @@ describe("the page", { concurrency: 2 }, () => {
         await page.getByRole("button", { name: "Scenarios" }).click();
         await page.locator("#start .card").first().waitFor();
       }
-      await pressButton(page, "Take the next bench");
+      await pressButton(page, "Take the next scenario");
       await page.locator("#lab").waitFor();
       assert.match(page.url(), /#s=[\w-]+&seed=\d{9}$/);
     });
@@ -46,15 +46,15 @@ describe("the page", { concurrency: 2 }, () => {
   test("an attempt that was left stands on the first screen and goes on without a question", async () => {
     await withPage(wide, async ({ page, url }) => {
       await page.goto(url);
-      assert.equal(await page.getByText("Go on where you were").count(), 0);
+      assert.equal(await page.getByText("Continue where you stopped").count(), 0);
       await student.openScenario(page, `${url}?a`, "first-wiring", 77);
-      await choose(page, "Pad lead, plug", "unit, input 3");
+      await choose(page, "Sensor cable, plug", "recorder, input 3");
       await page.getByRole("button", { name: "Scenarios" }).click();
       await page.locator(".kept a").click();
       await page.locator("#lab").waitFor();
       assert.equal(await page.locator("#ask").isVisible(), false);
       assert.equal(await page.locator(".where .seed").innerText(), "seed 77");
-      assert.equal(await page.getByLabel("Pad lead, plug", { exact: true }).inputValue(), "in3");
+      assert.equal(await page.getByLabel("Sensor cable, plug", { exact: true }).inputValue(), "in3");
     });
   });
 
@@ -69,7 +69,7 @@ describe("the page", { concurrency: 2 }, () => {
       await page.waitForFunction(() => document.body.dataset.dock !== undefined);
       assert.ok(await inSight(), "the docked strip is out of sight");
       await page.locator(".table").waitFor();
-      await page.getByRole("button", { name: "Show the strip" }).click();
+      await page.getByRole("button", { name: "Show the trace" }).click();
       await page.waitForFunction(() => document.body.dataset.dock === undefined);
       await student.settled(page);
       assert.ok(await inSight(), "the strip did not come");
@@ -95,7 +95,7 @@ describe("the page", { concurrency: 2 }, () => {
       } while (after.place < before.place && after.time < 60);
       const [moved, due] = [after.place - before.place, (after.time - before.time) / 10];
       assert.ok(moved > 0.5 * due && moved < 1.5 * due, `the tip moved by ${moved} of the screen in ${10 * due} of 10 s`);
-      await pressButton(page, "Hold");
+      await pressButton(page, "Pause");
       await tip.waitFor({ state: "hidden" });
       await pressButton(page, "Live");
       await tip.waitFor();
@@ -118,7 +118,7 @@ describe("the page", { concurrency: 2 }, () => {
       await student.frames(page, 15); // a slow finger
       await page.mouse.up();
       await page.locator(".debrief .step").first().waitFor();
-      await page.locator(".line-rate .problem").filter({ hasText: "does not read as a number" }).waitFor();
+      await page.locator(".line-rate .problem").filter({ hasText: "is not a number" }).waitFor();
     });
   });
 
@@ -178,12 +178,12 @@ describe("the page", { concurrency: 2 }, () => {
   test("the socket that the charger is in says so, and refuses a plug", async () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "hum-on-the-strip", 3);
-      await choose(page, "Mains lead, wall end", "power strip, outlet 4 (the charger is in it)");
+      await choose(page, "Power cord, outlet end", "power strip, outlet 4 (the charger is in it)");
       assert.match(await page.locator(".bench-note").innerText(), /Something is already in that socket/);
-      assert.equal(await page.getByLabel("Mains lead, wall end", { exact: true }).inputValue(), "outlet2");
+      assert.equal(await page.getByLabel("Power cord, outlet end", { exact: true }).inputValue(), "outlet2");
       await page.getByLabel("Charger", { exact: true }).uncheck();
-      await choose(page, "Mains lead, wall end", "power strip, outlet 4");
-      assert.equal(await page.getByLabel("Mains lead, wall end", { exact: true }).inputValue(), "outlet4");
+      await choose(page, "Power cord, outlet end", "power strip, outlet 4");
+      assert.equal(await page.getByLabel("Power cord, outlet end", { exact: true }).inputValue(), "outlet4");
     });
   });
 });

@@ -56,8 +56,8 @@ describe("on paper", () => {
       const link = await page.locator(".out .address").filter({ hasText: "#a=" }).innerText();
       await page.goto("about:blank");
       await page.goto(link);
-      await page.getByLabel(/code/i).first().fill("A12");
-      await pressButton(page, "Begin try 1 of 2");
+      await page.getByLabel(/student ID/i).first().fill("A12");
+      await pressButton(page, "Start attempt 1 of 2");
       await page.locator(".asked-list").waitFor({ state: "attached" });
       assert.deepEqual(await page.locator(".asked-list li").evaluateAll((all) => all.map((one) => one.textContent)), asked);
       await page.locator(".asked-points").evaluate((one) => { one.open = true; });

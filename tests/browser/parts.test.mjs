@@ -67,7 +67,7 @@ describe("a course", { concurrency: 2 }, () => {
       // The same bench twice cannot be told apart.
       await choose(page, "Add assignment files or links", [one]);
       await page.locator(".course-maker .problem").filter({ hasText: "Part 3: " }).waitFor();
-      await page.locator(".course-making > li").nth(2).getByRole("button", { name: /^Take/ }).click();
+      await page.locator(".course-making > li").nth(2).getByRole("button", { name: /^Remove/ }).click();
       await page.locator(".course-making > li").nth(0).getByLabel("Due").fill("2026-01-05T12:00");
       await page.locator(".course-making > li").nth(1).getByLabel("Opens").fill("2099-01-05T12:00");
       await page.waitForFunction(() => document.querySelector(".course-maker .address").textContent.includes("#c="));
@@ -102,11 +102,11 @@ describe("a course", { concurrency: 2 }, () => {
       assert.ok(await page.getByRole("button", { name: "Save one result file for all parts" }).isDisabled());
       const { violations } = await new AxeBuilder({ page }).include("#parts").analyze();
       assert.deepEqual(violations.map((found) => found.id), []);
-      await page.getByLabel("Your own code").fill("Ada 1");
+      await page.getByLabel("Your student ID").fill("Ada 1");
       await page.getByRole("link", { name: "Open “What is it?”" }).click();
       await page.locator("#ask").waitFor();
-      assert.equal(await page.locator("#ask").getByLabel(/Your own code/).inputValue(), "Ada 1", "it was typed already");
-      await pressButton(page, "Begin try 1 of 2");
+      assert.equal(await page.locator("#ask").getByLabel(/Your student ID/).inputValue(), "Ada 1", "it was typed already");
+      await pressButton(page, "Start attempt 1 of 2");
       await nameFault(page, "finger_cold");
       await student.checkAll(page);
       await student.kept(page);
@@ -117,12 +117,12 @@ describe("a course", { concurrency: 2 }, () => {
       await page.reload();
       await told(page);
       assert.deepEqual((await states(page)).map(([, state]) => state), ["nothing", "nothing"]);
-      await page.getByLabel("Your own code").fill("ada 1");
+      await page.getByLabel("Your student ID").fill("ada 1");
       await page.locator('.course-part[data-state="checked"], .course-part[data-state="done"]').first().waitFor();
       await page.waitForFunction(() => !document.querySelector("#parts .handin .btn-strong").disabled);
       handed = await save(page, "Save one result file for all parts");
-      await pressButton(page, "Copy all codes");
-      assert.match(await page.getByLabel("The codes, one line each").inputValue(), /^D3\.[\w-]+$/);
+      await pressButton(page, "Copy all result codes");
+      assert.match(await page.getByLabel("The result codes, one line each").inputValue(), /^D3\.[\w-]+$/);
     });
     assert.match(handed.name, /^two-weeks-[\w-]*-ada-1\.dicrotic-course-result\.json$/);
     const result = path.join(folder, handed.name);
@@ -144,8 +144,8 @@ describe("a course", { concurrency: 2 }, () => {
       await page.locator("#class .students tbody tr").waitFor();
       const parts = page.locator("#class .line-parts li");
       assert.equal(await parts.count(), 2);
-      assert.match(await parts.nth(0).innerText(), /\d+ points, after its date$/);
-      assert.equal(await parts.nth(1).innerText(), "nothing in");
+      assert.match(await parts.nth(0).innerText(), /\d+ points, after its due date$/);
+      assert.equal(await parts.nth(1).innerText(), "nothing submitted");
       assert.match(await page.locator("#class .c-score").last().innerText(), /\d+ of 40$/);
     });
   });

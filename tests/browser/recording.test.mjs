@@ -14,14 +14,14 @@ const file = (name, text) => ({ name, mimeType: "text/csv", buffer: Buffer.from(
 /** Measures the opened recording in a window of about 15 s and gives what the page makes of it. */
 async function readIt(page) {
   await page.locator(".strip.is-measuring").waitFor();
-  assert.match(await page.locator("#brief").innerText(), /Nobody knows its true rate/);
+  assert.match(await page.locator("#brief").innerText(), /Nobody knows its true heart rate/);
   await page.locator("#bench").waitFor({ state: "hidden" });
   await student.choose(page, "Time base, per screen", "20 s");
   const peaks = student.peaksOf(await student.savedTake(page));
   const [a, b, count] = student.windowBetween(peaks, 15);
   await student.dragCursor(page, "a", a);
   await student.dragCursor(page, "b", b);
-  const seconds = Number((await student.reading(page, "Interval A to B")).replace(/ s$/, ""));
+  const seconds = Number((await student.reading(page, "A to B (Δt)")).replace(/ s$/, ""));
   const multiplier = (60 / seconds).toFixed(3);
   await student.fillSheet(page, { count, seconds, multiplier, rate: (count * multiplier).toFixed(1) });
   return { debrief: await student.check(page), count, seconds };
@@ -30,8 +30,8 @@ async function readIt(page) {
 function assertCompared({ debrief, count, seconds }) {
   assert.equal(debrief.firstOpen, null, debrief.text);
   assert.match(debrief.text, /What the project’s own detector found/i);
-  assert.match(debrief.text, /It is no truth/);
-  assert.doesNotMatch(debrief.text, /What the bench knew/i);
+  assert.match(debrief.text, /Neither is the truth/);
+  assert.doesNotMatch(debrief.text, /The true values/i);
   const [beats, rate] = debrief.truth.map(Number);
   assert.equal(beats, count);
   assert.ok(Math.abs(rate - (60 * count) / seconds) < 6, `the detector's rate is ${rate}`);
@@ -52,7 +52,7 @@ test("the detector's rate can be asked for after a wrong reading, not before one
     await page.goto(url);
     await openFile(page, synthetic());
     await page.locator(".strip.is-measuring").waitFor();
-    await pressButton(page, "Show the detector’s rate");
+    await pressButton(page, "Show the detector’s heart rate");
     assert.match(await page.locator(".sheet-note").innerText(), /Check your own reading first/);
     assert.equal(await page.locator(".truth").count(), 0);
     await student.choose(page, "Time base, per screen", "20 s");
@@ -62,7 +62,7 @@ test("the detector's rate can be asked for after a wrong reading, not before one
     const first = await student.check(page);
     assert.equal(first.firstOpen, "The count, N");
     student.assertNoTruth(first, 20);
-    await pressButton(page, "Show the detector’s rate");
+    await pressButton(page, "Show the detector’s heart rate");
     await page.locator(".truth").waitFor();
     const closed = await student.readDebrief(page);
     assert.deepEqual(closed.truth.map(Number), [20, 75, 75]);
@@ -77,16 +77,16 @@ test("a recording without times asks for its sampling rate", async () => {
     await page.goto(url);
     const lines = synthetic().buffer.toString().trim().split("\n").slice(1).map((line) => line.split(",")[1]);
     await openFile(page, file("bare.csv", lines.join("\n")));
-    await page.getByLabel("Samples in a second, Hz").fill("five");
+    await page.getByLabel("Samples per second, Hz").fill("five");
     await pressButton(page, "Open it");
     assert.match(await page.locator("#ask .problem").innerText(), /from 10 to 10,000/);
-    await page.getByLabel("Samples in a second, Hz").fill("100");
+    await page.getByLabel("Samples per second, Hz").fill("100");
     await pressButton(page, "Open it");
     assertCompared(await readIt(page));
 
     if (existsSync(shared)) {
       await openFile(page, shared);
-      await page.getByLabel("Samples in a second, Hz").fill("100");
+      await page.getByLabel("Samples per second, Hz").fill("100");
       await pressButton(page, "Open it");
       await page.locator("#brief").filter({ hasText: "data.csv" }).waitFor();
       assertCompared(await readIt(page));
@@ -96,7 +96,7 @@ test("a recording without times asks for its sampling rate", async () => {
 
     lines[7] = "pause";
     await openFile(page, file("spoilt.csv", lines.join("\n")));
-    await page.getByLabel("Samples in a second, Hz").fill("100");
+    await page.getByLabel("Samples per second, Hz").fill("100");
     await pressButton(page, "Open it");
     await page.getByText("spoilt.csv, line 8, column 1: expected", { exact: false }).waitFor();
   });
@@ -116,17 +116,17 @@ test("a bad file gets a clear message, and nothing is lost", async () => {
       await openFile(page, file(name, text));
       await page.locator("#calm").filter({ hasText: name }).waitFor();
       assert.match(await page.locator("#calm").innerText(), told);
-      assert.match(await page.locator("#calm").innerText(), /What was open stays open/);
+      assert.match(await page.locator("#calm").innerText(), /The file that was open stays open/);
       await page.locator(".strip.is-measuring").waitFor();
       assert.equal(await page.getByLabel("Between A and B I count N =").inputValue(), "7");
       assert.ok(page.url().includes("#s=hum-on-the-strip&seed=5"), page.url());
     }
     // A good file takes the place of the attempt, which is kept.
     await openFile(page, synthetic());
-    await page.locator("#brief").filter({ hasText: "Nobody knows its true rate" }).waitFor();
+    await page.locator("#brief").filter({ hasText: "Nobody knows its true heart rate" }).waitFor();
     await page.locator("#calm").waitFor({ state: "hidden" });
     await page.goto(`${url}?again#s=hum-on-the-strip&seed=5`);
-    await pressButton(page, "Go on with it");
+    await pressButton(page, "Continue it");
     await page.locator(".strip.is-measuring").waitFor();
     assert.equal(await page.getByLabel("Between A and B I count N =").inputValue(), "7");
   });

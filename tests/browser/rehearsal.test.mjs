@@ -12,19 +12,19 @@ const { choose, dragPlug, press, pressButton } = student;
 async function wire(page) {
   await dragPlug(page, "mains_unit", "unit_inlet");
   await dragPlug(page, "mains_wall", "outlet2");
-  await choose(page, "Data lead, unit end", "unit, data socket");
-  await choose(page, "Data lead, computer end", "computer, port 1");
+  await choose(page, "Data cable, recorder end", "recorder, data socket");
+  await choose(page, "Data cable, computer end", "computer, port 1");
   await dragPlug(page, "pad", "in1");
   await press(page, '[data-press="switch:unit"]');
   await page.locator(".link.is-seen").waitFor();
-  await page.getByLabel("Pad strapped on").check();
+  await page.getByLabel("Sensor strapped on").check();
   await student.slideTo(page, "Strap, looser to tighter", 0.72);
-  await page.locator(".feel").filter({ hasText: "Snug" }).waitFor();
+  await page.locator(".feel").filter({ hasText: "It fits well" }).waitFor();
   await choose(page, "Full-scale range", "±50 mV");
   await student.worldRuns(page, 6);
   const words = await student.inWords(page);
   assert.match(words, /fills a good part of the screen/);
-  assert.match(words, /The line is clean/);
+  assert.match(words, /The trace is clean/);
 }
 
 const MOST_TAKES = 4;
@@ -46,9 +46,9 @@ async function measure(page, { byClicks = true } = {}) {
   assert.equal(inside.length, count);
   if (byClicks) {
     await student.clickMarks(page, inside);
-    assert.equal(await student.reading(page, "Marks in the window"), String(count));
+    assert.equal(await student.reading(page, "Marks in the counting window"), String(count));
   }
-  const interval = await student.reading(page, "Interval A to B");
+  const interval = await student.reading(page, "A to B (Δt)");
   return { count, seconds: Number(interval.replace(/ s$/, "")), inside };
 }
 
@@ -77,16 +77,16 @@ describe("rehearsals", { concurrency: true }, () => {
 
       await student.kept(page);
       await page.reload();
-      await pressButton(page, "Go on with it");
+      await pressButton(page, "Continue it");
       await page.locator(".strip.is-measuring").waitFor();
       assert.equal(await page.locator(".beat-ticks path").count(), inside.length, "marks after the reload");
-      assert.equal(await student.reading(page, "Interval A to B"), `${seconds.toPrecision(3)} s`);
+      assert.equal(await student.reading(page, "A to B (Δt)"), `${seconds.toPrecision(3)} s`);
       assert.equal(await page.getByLabel("Between A and B I count N =").inputValue(), String(count));
       await page.locator(".link.is-seen").waitFor();
 
       const debrief = await student.check(page);
       assert.deepEqual(debrief.steps.map((step) => step.verdict), [...Array(6).fill("correct"), "worth knowing"], debrief.text);
-      assert.match(debrief.text, /Your reading is correct, from trace to rate/);
+      assert.match(debrief.text, /Your reading is correct, from trace to heart rate/);
       assertTruth(debrief, count, seconds);
     });
   });
@@ -99,7 +99,7 @@ describe("rehearsals", { concurrency: true }, () => {
       await student.fillSheet(page, worked(count + 1, seconds));
       const first = await student.check(page);
       assert.equal(first.firstOpen, "The count, N", first.text);
-      assert.match(first.steps.find((step) => step.first).text, /N and this window do not quite agree/);
+      assert.match(first.steps.find((step) => step.first).text, /N does not quite fit this counting window/);
       assert.equal(first.verdictOf("The multiplier"), "correct");
       student.assertNoTruth(first, count);
       const second = await student.check(page);
@@ -150,10 +150,10 @@ describe("rehearsals", { concurrency: true }, () => {
       await student.fillSheet(page, worked(20, 15.5));
       const first = await student.check(page);
       assert.equal(first.firstOpen, "The trace", first.text);
-      assert.match(first.steps[0].text, /fuzz rides on the pulse/);
+      assert.match(first.steps[0].text, /noise on the pulse/);
       assert.equal(first.truth, null);
       assert.equal(first.trueBeats, 0);
-      await pressButton(page, "Show the true rate");
+      await pressButton(page, "Show the true heart rate");
       await student.sayYes(page);
       await page.locator(".truth").waitFor();
       const closed = await student.readDebrief(page);

@@ -52,7 +52,7 @@ async function bench({ page, url }, see) {
   await page.locator(".way-check .way-look").click();
   await page.locator(".glimpse").waitFor();
   for (let k = 0; k < 3; k += 1) await pressButton(page, "The next picture");
-  await page.getByRole("button", { name: "Hold", exact: true }).click();
+  await page.getByRole("button", { name: "Pause", exact: true }).click();
   await see("start, behind a door");
   await page.getByLabel("Find by a word").fill("no such thing");
   await see("start, nothing found");
@@ -60,7 +60,7 @@ async function bench({ page, url }, see) {
   await visit(page, url, "#s=first-wiring&seed=11");
   await page.locator(".plug").first().waitFor({ state: "attached" });
   await see("offer and bench before anything is wired");
-  await turnTo(page, "Strip");
+  await turnTo(page, "Trace");
   await see("strip before anything is wired");
 
   await visit(page, url, "#s=thick-trace-a&seed=5");
@@ -73,9 +73,9 @@ async function bench({ page, url }, see) {
   await pressButton(page, "on the case");
   await pressButton(page, "Sensor on the finger");
   await see("bench, looked around");
-  await turnTo(page, "Strip");
+  await turnTo(page, "Trace");
   await student.worldRuns(page, 0.7);
-  await pressButton(page, "Strip in words");
+  await pressButton(page, "Trace in words");
   await see("live strip, told in words");
   await pressButton(page, "Record");
   await student.recorded(page, 3);
@@ -103,7 +103,7 @@ async function bench({ page, url }, see) {
   await page.reload();
   await page.locator("#ask").waitFor();
   await see("question");
-  await pressButton(page, "Start afresh");
+  await pressButton(page, "Start again");
   await student.openFile(page, student.syntheticRecording());
   await page.locator(".strip.is-measuring").waitFor();
   await see("recording from a file");
@@ -124,7 +124,7 @@ async function after({ page, url }, see) {
   await see("debrief with a hint and the rubric");
   await checkAll(page);
   await see("debrief with the spread");
-  await turnTo(page, "Strip");
+  await turnTo(page, "Trace");
   await page.locator(".trail").getByText("As a list").click();
   await see("course of the attempt");
   await visit(page, url, "#notebook");
@@ -183,8 +183,8 @@ async function instructor({ page, url }, see) {
   await page.getByLabel("Add a fault").selectOption("strip_off");
   await page.getByLabel("Add a fault").selectOption("charger_near");
   await page.getByLabel("Key of the assignment").fill("bio-101, week 3");
-  await page.getByLabel("Tries").fill("3");
-  await page.getByLabel("Words before the first try").fill("Please do this before Tuesday.");
+  await page.getByLabel("Attempts").fill("3");
+  await page.getByLabel("Words before the first attempt").fill("Please do this before Tuesday.");
   await page.getByLabel("Words after the last check").fill("Hand in the file.");
   await page.locator(".qr svg").waitFor();
   const link = await student.linkWith(page, "Hand in the file.");
@@ -192,8 +192,8 @@ async function instructor({ page, url }, see) {
   await page.goto(link);
   await page.locator("#ask").waitFor();
   await see("link opened");
-  await page.getByLabel(/Your own code/).fill("B7");
-  await pressButton(page, "Begin try 1 of 3");
+  await page.getByLabel(/Your student ID/).fill("B7");
+  await pressButton(page, "Start attempt 1 of 3");
   await page.locator(".plug").first().waitFor({ state: "attached" });
   await see("assignment under way");
   await visit(page, url, "#class");
@@ -211,12 +211,12 @@ async function instructor({ page, url }, see) {
   await see("class, gradebook and answer key");
   await page.getByText("Gradebook file", { exact: true }).click();
   await page.getByText("Answer key", { exact: true }).click();
-  await page.getByLabel("Show the students’ codes").check();
+  await page.getByLabel("Show the student IDs").check();
   await page.getByRole("button", { name: /^Decide/ }).first().click();
   await page.getByLabel("Note to the student").fill("Was ill on Monday.");
   await see("class, a decision");
   await pressButton(page, "Keep");
-  await page.getByLabel("Show the students’ codes").uncheck();
+  await page.getByLabel("Show the student IDs").uncheck();
   await page.locator(".students .c-look button").first().click();
   await page.locator(".strip.is-measuring").waitFor({ state: "attached" });
   await turnTo(page, "Worksheet");
@@ -243,11 +243,11 @@ async function course({ page }, see) {
     await page.goto(place + host.launch(host.register()));
     await page.locator("#ask").getByText("Your work goes to").waitFor();
     await see("what is sent");
-    await pressButton(page, "Begin try 1");
+    await pressButton(page, "Start attempt 1");
     await page.locator(".plug").first().waitFor({ state: "attached" });
     await page.getByText("The course site has everything up to now").waitFor();
     await see("bench in a course site");
-    await turnTo(page, "Strip");
+    await turnTo(page, "Trace");
     await student.record(page, 4);
     await turnTo(page, "Worksheet");
     await student.fillSheet(page, { count: 5, seconds: 4, multiplier: 15, rate: 300 });
@@ -255,12 +255,12 @@ async function course({ page }, see) {
     await page.locator(".handin").getByText("Points:").waitFor();
     await see("result in a course site");
     host.down = true;
-    await pressButton(page, "Finish and hand over");
-    await page.getByText("The course site could not be told that you are finished").waitFor();
+    await pressButton(page, "Finish and submit");
+    await page.getByText("The course site does not know yet that you are finished").waitFor();
     await see("the end could not be told");
     host.down = false;
-    await pressButton(page, "Finish and hand over");
-    await page.locator("#calm").filter({ hasText: "This window can be closed" }).waitFor();
+    await pressButton(page, "Finish and submit");
+    await page.locator("#calm").filter({ hasText: "You can close this browser tab" }).waitFor();
     await see("end of a visit");
     await page.reload();
     await page.locator("#calm").filter({ hasText: "This visit is over" }).waitFor();

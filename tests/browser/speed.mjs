@@ -112,7 +112,7 @@ try {
   let began = performance.now();
   await give("Choose files", made.files);
   await desk.waitForFunction(() => document.querySelector("#class .report")?.dataset.students === "300" && document.querySelector("#class .intake")?.dataset.busy === ""
-    && /^\d+ results,/.test(document.querySelector("#class .intake-wide [role=status]").textContent), null, { timeout: 300_000 });
+    && /^\d+ results;/.test(document.querySelector("#class .intake-wide [role=status]").textContent), null, { timeout: 300_000 });
   told("class of 300 results in the page, to all graded", `${((performance.now() - began) / 1000).toFixed(1)} s, ${made.files.length} files`);
   await desk.getByText("Answer key", { exact: true }).click();
   began = performance.now();

@@ -79,11 +79,11 @@ export const pressButton = (page, name) => page.getByRole("button", { name, exac
 
 /** The strip in words, as the page tells it. */
 export async function inWords(page) {
-  await pressButton(page, "Strip in words");
+  await pressButton(page, "Trace in words");
   return page.locator(".strip-note").innerText();
 }
 
-const FUZZ = ["The line is clean.", "There is a little fuzz on it.", "There is clear fuzz on it.", "Heavy fuzz hides its shape."];
+const FUZZ = ["The trace is clean.", "There is a little noise on it.", "There is clear noise on it.", "Strong noise hides its shape."];
 
 /** How much fuzz the words tell of, 0 (none) to 3 (heavy). */
 export async function fuzz(page) {
@@ -206,7 +206,7 @@ export async function saved(page, name) {
 
 /** The open take as the page saves it: [[t, value]…]. */
 export async function savedTake(page) {
-  const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, "Save take as CSV")]);
+  const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, "Save recording as CSV")]);
   return readTake(download);
 }
 
@@ -338,8 +338,8 @@ export const reading = (page, label) => page.locator(".reading", { hasText: labe
 /** Types the worksheet's four blanks. */
 export async function fillSheet(page, { count, seconds, multiplier, rate }) {
   await page.getByLabel("Between A and B I count N =").fill(String(count));
-  await page.getByLabel("in a window of T =").fill(String(seconds));
-  await page.getByLabel("To make a minute of it I multiply by").fill(String(multiplier));
+  await page.getByLabel("in a counting window of T =").fill(String(seconds));
+  await page.getByLabel("Multiplier for one minute").fill(String(multiplier));
   await page.getByLabel("so the heart rate is").fill(String(rate));
 }
 

@@ -1,21 +1,21 @@
 ### Files: a take or the strip saved, the notes that came with a recording.
 
 save-title = Save
-save-take = Save take as
-save-strip = strip as
+save-take = Save recording as
+save-strip = trace as
 save-csv = CSV
-    .long = Save take as CSV
+    .long = Save recording as CSV
 save-edf = EDF+
-    .long = Save take as EDF+
+    .long = Save recording as EDF+
 save-wfdb = WFDB
-    .long = Save take as WFDB
+    .long = Save recording as WFDB
 save-png = PNG
-    .long = Save strip as PNG
+    .long = Save trace as PNG
 save-svg = SVG
-    .long = Save strip as SVG
+    .long = Save trace as SVG
 
-take-file = dicrotic-take-{ $v }
-strip-file = dicrotic-strip-{ $v }
+take-file = dicrotic-recording-{ $v }
+strip-file = dicrotic-trace-{ $v }
 
 notes-list = Notes that came with the file
 notes-one = { $s }: { $text }

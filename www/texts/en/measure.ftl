@@ -2,110 +2,110 @@
 
 measure-height = Height A to B
 measure-snap = Marks and dragged cursors go to the nearest peak
-measure-after = This take began { $s } after the end of exercise.
-take-label = Label of this take
-zoom-in = Look closer, A to B
+measure-after = This recording started { $s } after the end of exercise.
+take-label = Label of this recording
+zoom-in = Zoom in, A to B
 zoom-out = Zoom out
-spot-kept = window 1
+spot-kept = counting window 1
 spot-hint = look here
 spot-deed = here
-refusal-too_narrow = That is too narrow to look into: at least { $least } s.
-refusal-not_zoomed = The strip is drawn at its usual width.
+refusal-too_narrow = A to B is too short to zoom in. It must be at least { $least } s.
+refusal-not_zoomed = The trace already has its usual width.
 refusal-no_window = Set both cursors first.
 refusal-not_asked = That is not asked for here.
-refusal-too_late = Something has been done already; how the bench is taken is chosen first.
-refusal-not_checked = Check your reading first; hints answer to it.
+refusal-too_late = You have already done something. Choose how to start before you do anything else.
+refusal-not_checked = Check your reading first. Then you can ask for a hint.
 refusal-no_hint = There is no further hint now.
-refusal-worked_example = This is the worked example; it does everything itself. Stop it to try your own hand.
-refusal-label_too_long = A label has room for { $max } letters.
+refusal-worked_example = This is the worked example. It does every step itself. Stop it to do the steps yourself.
+refusal-label_too_long = A label can have at most { $max } letters.
 error-no_worked_example = There is no worked example of this scenario.
-error-history_invalid = What is kept of past attempts cannot be read: { $found }.
+error-history_invalid = Your past attempts cannot be read: { $found }.
 
-task-asked = Asked:
-task-own_window = count in a window of your own, { $need } s or longer.
-task-given_window = count in a window of { $seconds } s; half a second more or less does no harm.
-task-intervals = time { $n } intervals, from one feature to the same feature { $n } beats later.
-task-irregular = this pulse is uneven: take a window of { $at_least_s } s or longer.
-task-after_exercise = a window of { $need } to { $longest_s } s, its middle no later than { $within_s } s after the end of exercise.
-task-clean_stretch = put A and B around a clean stretch, { $need } s or longer. Nothing is counted.
-task-read_range = read the range; then A on a foot, B on the peak of the same beat, and the height between them.
-task-name_fault = name what is wrong. Nothing is measured.
-task-compare = two windows of one take that share at most half; then say how far the rate can be trusted.
+task-asked = Your task:
+task-own_window = count in a counting window that you choose, { $need } s or longer.
+task-given_window = count in a counting window of { $seconds } s. Half a second more or less is allowed.
+task-intervals = time { $n } beat intervals: from one feature to the same feature { $n } beats later.
+task-irregular = this pulse is uneven. Use a counting window of { $at_least_s } s or longer.
+task-after_exercise = use a counting window of { $need } to { $longest_s } s. Its middle must be at most { $within_s } s after the end of exercise.
+task-clean_stretch = put A and B around a clean part, { $need } s or longer. You do not count anything.
+task-read_range = read the range. Then put A on a foot and B on the peak of the same beat, and read the height.
+task-name_fault = name what is wrong. You do not measure anything.
+task-compare = use two counting windows of one recording. They may share at most half. Then say how uncertain the heart rate is.
 
-sheet-about_clean_stretch = Open a take and look for a stretch where each wave resembles the next. Fuzz, jumps, wandering and flat tops do not belong in it.
-sheet-about_name_fault = Test, look, and name what your tests point to. A take is not needed.
-sheet-about_read_range = Open a take. Look closer at one beat: A at its foot, B at its peak. The heights are in millivolts.
-sheet-about_compare = Open a take. Read one window and keep it; then move A and B and read another.
-sheet-about_intervals = Open a take. Choose one feature, a peak or a foot. A on the first, B on the same feature as many intervals later.
+sheet-about_clean_stretch = Open a recording. Find a part where each wave looks like the next. It must have no noise, no jumps, no drift and no flat tops.
+sheet-about_name_fault = Test, look, and name what your tests show. You do not need a recording.
+sheet-about_read_range = Open a recording. Zoom in on one beat: put A at its foot and B at its peak. The heights are in millivolts.
+sheet-about_compare = Open a recording. Read one counting window and keep it. Then move A and B and read another.
+sheet-about_intervals = Open a recording. Choose one feature, a peak or a foot. Put A on it. Put B on the same feature, as many beat intervals later as asked.
 sheet-check_names = Check what I named ({ $n } of { $of })
 sheet-check_names_over = Check what I named
 sheet-reveal_faults = Show what is wrong
-sheet-may = if you like
-sheet-window_n = Window { $n }
-sheet-keep = Keep this as window 1
-sheet-keep_clear = Forget window 1
-sheet-kept_none = Not kept yet. Set A and B, read this window, then keep it.
-sheet-kept_now = Kept as window 1. A and B are free for window 2.
-sheet-kept = Kept: { $from } to { $to } of take { $take }, { $s } long.
+sheet-may = optional
+sheet-window_n = Counting window { $n }
+sheet-keep = Keep this as counting window 1
+sheet-keep_clear = Delete counting window 1
+sheet-kept_none = Not kept yet. Set A and B, read this counting window, then keep it.
+sheet-kept_now = Kept as counting window 1. Now move A and B for counting window 2.
+sheet-kept = Kept: { $from } to { $to } of recording { $take }, { $s } long.
 sheet-middle_how = How to find the time of the middle
-sheet-middle_text = The strip tells how long after the end of exercise the take began. The middle of the window lies half-way between A and B: add A and B, halve it, and add when the take began.
+sheet-middle_text = The screen shows how long after the end of exercise the recording started. The middle of the counting window is half-way between A and B. Add A and B, divide by 2, and add the start time of the recording.
 
 sheet-line-count-intervals = From A to B I time n =
-    .after = intervals
+    .after = beat intervals
 sheet-line-seconds-intervals = in Δt =
     .after = seconds
 sheet-line-rate-intervals = so 60 · n / Δt gives a heart rate of
     .after = beats/min
-sheet-line-uncertainty = which I trust to within ±
+sheet-line-uncertainty = with an uncertainty of ±
     .after = beats/min
-sheet-line-middle = The middle of the window lies
+sheet-line-middle = The middle of the counting window is
     .after = seconds after the end of exercise
 sheet-line-range = The full-scale range is ±
     .after = mV
-sheet-line-amplitude = From foot to peak the pulse measures
+sheet-line-amplitude = From foot to peak the pulse is
     .after = mV
-sheet-line-count_1 = In window 1 I count N =
+sheet-line-count_1 = In counting window 1 I count N =
     .after = beats
 sheet-line-seconds_1 = in T =
     .after = seconds
-sheet-line-rate_1 = so its rate is
+sheet-line-rate_1 = so its heart rate is
     .after = beats/min
-sheet-line-count-compare = In window 2 I count N =
+sheet-line-count-compare = In counting window 2 I count N =
     .after = beats
-sheet-line-seconds-compare = in a window of T =
+sheet-line-seconds-compare = in a counting window of T =
     .after = seconds
-sheet-line-rate-compare = so its rate is
+sheet-line-rate-compare = so its heart rate is
     .after = beats/min
-sheet-line-uncertainty-compare = I trust either of the two to within ±
+sheet-line-uncertainty-compare = each with an uncertainty of ±
     .after = beats/min
 
-asked-given = A and B stand { $s } s apart, to half a second.
-asked-intervals = From A to B are { $n } intervals: { $n } beats after the first.
-asked-feature = A and B stand on the same feature, peak and peak or foot and foot.
-asked-intervals_work = n, Δt and the rate follow from one another.
-asked-short = A and B stand { $s } to { $longest } s apart: the rate falls while you count.
-asked-within = The middle of the window lies at most { $s } s after the end of exercise.
-asked-two = Two windows of one take, which share at most half.
-asked-uncertainty = The uncertainty is that of one beat more or less in your window, or of the beats that may lie at its edges.
-asked-clean = In it each wave resembles the next: no fuzz, no jumps, nothing cut flat.
-asked-range = The range is read as the recorder shows it, ± millivolts.
-asked-foot_peak = A stands on a foot, B on the peak of the same beat.
+asked-given = A and B are { $s } s apart. Half a second more or less is allowed.
+asked-intervals = From A to B there are { $n } beat intervals: B is { $n } beats after A.
+asked-feature = A and B are on the same feature: peak and peak, or foot and foot.
+asked-intervals_work = Heart rate = 60 × n / Δt.
+asked-short = A and B are { $s } to { $longest } s apart, because the heart rate falls while you count.
+asked-within = The middle of the counting window is at most { $s } s after the end of exercise.
+asked-two = Use two counting windows of one recording. They may share at most half.
+asked-uncertainty = The uncertainty is one beat more or less in your counting window, or the beats at its edges.
+asked-clean = Each wave looks like the next: no noise, no jumps, nothing cut flat.
+asked-range = Read the range as the recorder shows it, ± millivolts.
+asked-foot_peak = A is on a foot. B is on the peak of the same beat.
 asked-amplitude = The height from foot to peak, in millivolts.
-asked-name_test = Before you name a cause, do something that shows it: change one thing, ask, or look closely at that place.
-asked-name_all = Everything that is wrong is named, and nothing else.
-asked-name_one = One change at a time, with a look at the strip after it.
+asked-name_test = Test before you name a cause. Change one thing, ask, or look closely at that place.
+asked-name_all = Name everything that is wrong, and nothing else.
+asked-name_one = Change one thing at a time, and look at the trace after each change.
 
-truth-beats = beats in your window
+truth-beats = beats in your counting window
 truth-unsure = { $n ->
-    [one] And one beat too small or too early to be sure of: counted or left out, both are right.
-   *[other] And { $n } beats too small or too early to be sure of: counted or left out, both are right.
+    [one] One more beat is too small or too early to be sure of. You are right with it or without it.
+   *[other] { $n } more beats are too small or too early to be sure of. You are right with them or without them.
 }
-truth-window = beats/min: your window
-truth-window_how = 60 · { $n } / { $s } s. Your count answers to this one.
-truth-span = beats/min: your window’s beats
-truth-span_how = { $n } intervals from the first to the last of them, { $s } s. How fast they followed one another.
-truth-record = beats/min: the whole record
-truth-record_how = { $n } intervals from the first beat to the last, { $s } s. No short window has to hit it.
+truth-window = beats/min: your counting window
+truth-window_how = 60 · { $n } / { $s } s. Your count is compared with this one.
+truth-span = beats/min: the beats in your counting window
+truth-span_how = { $n } beat intervals from the first beat to the last, { $s } s.
+truth-record = beats/min: the whole recording
+truth-record_how = { $n } beat intervals from the first beat to the last, { $s } s. A short counting window need not give this.
 truth-range = mV: the range, plus or minus
 truth-amplitude = mV: the height from A to B
 
@@ -113,28 +113,28 @@ offer-title = How do you want to start?
 offer-shown = Watch it done first
 offer-half = Half done, I finish it
 offer-alone = On my own
-offer-why-shown = Proposed: watch. The example is done on this very bench, step by step; then it is your turn.
-offer-why-half = Proposed: half done. The bench does the set-up and leaves the rest to you.
-offer-why-alone = Proposed: on your own. What this bench asks for, you have done before, or it is here to find out.
-offer-now-half = Half done. If a recording lies open, set A and B, count, and write it down. If none does, something is wrong here: find it, fix it, then record.
-offer-now-alone = On your own. Hints come after a check, if you ask for them.
-offer-now-shown = Now you, with a heart that you have not met. The running count and the snap to peaks are there to help, if you want them.
+offer-why-shown = Suggested: watch. The example uses this same equipment, step by step. Then it is your turn.
+offer-why-half = Suggested: half done. The set-up is done for you. You do the rest.
+offer-why-alone = Suggested: on your own. You have done these steps before, or this scenario will show whether you can.
+offer-now-half = Half done. If a recording is open, set A and B, count, and write down what you read. If not, something is wrong: find it, fix it, then record.
+offer-now-alone = On your own. You can ask for hints after a check.
+offer-now-shown = Now it is your turn, with a heart that is new to you. The number of marks and the snap to peaks can help you.
 
 way-stand = Your progress
 way-stand_for = twelve skills, and what you did
-way-stand_text = What went well twice, what is due again, and each trial that you checked, with its strip.
+way-stand_text = What you got right twice, what is due again, and each attempt that you checked, with its trace.
 side-skills = Skill map
 side-notebook = Notebook
 side-device = This device
-side-words = The trade’s words
+side-words = Words of the lab
 side-teach = For instructors
 side-report = Report
-side-back = Back to the bench
+side-back = Back to the scenario
 side-back_start = Back to the scenarios
-notebook-full = This trial could not be kept in the notebook: this device’s storage is full or switched off. Print or export what matters, and delete old pages.
+notebook-full = This attempt is not in the notebook: this device’s storage is full or switched off. Print or export what you need, and delete old pages.
 
-caution-before = Before a pad goes on a person: ask them. Follow your local codes and your institution’s rules. Loosen the strap at once if a finger goes numb or dark. Leave what a trace may mean to licensed clinicians.
-caution-read = Before the pad goes on: the caution
+caution-before = Before you put a sensor on a person, ask them. Follow your local safety rules and your institution’s rules. Loosen the strap at once if a finger goes numb or dark. Only licensed clinicians say what a trace means.
+caution-read = Before the sensor goes on: the caution
 caution-later = Later
-caution-agree = Read; I will keep to it
-caution-agreed = The caution is read.
+caution-agree = I have read it and will follow it
+caution-agreed = You have read the caution.

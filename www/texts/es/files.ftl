@@ -1,21 +1,21 @@
 ### Archivos: un registro o la tira guardados, las notas que venían con un registro.
 
 save-title = Guardar
-save-take = Guardar registro en
-save-strip = tira en
+save-take = Guardar grabación en
+save-strip = trazo en
 save-csv = CSV
-    .long = Guardar registro en CSV
+    .long = Guardar grabación en CSV
 save-edf = EDF+
-    .long = Guardar registro en EDF+
+    .long = Guardar grabación en EDF+
 save-wfdb = WFDB
-    .long = Guardar registro en WFDB
+    .long = Guardar grabación en WFDB
 save-png = PNG
-    .long = Guardar tira en PNG
+    .long = Guardar trazo en PNG
 save-svg = SVG
-    .long = Guardar tira en SVG
+    .long = Guardar trazo en SVG
 
-take-file = dicrotic-registro-{ $v }
-strip-file = dicrotic-tira-{ $v }
+take-file = dicrotic-grabacion-{ $v }
+strip-file = dicrotic-trazo-{ $v }
 
 notes-list = Notas que venían con el archivo
 notes-one = { $s }: { $text }

@@ -2,139 +2,139 @@
 
 measure-height = Altura de A a B
 measure-snap = Las marcas y los cursores arrastrados van al pico más próximo
-measure-after = Este registro empezó { $s } después del final del ejercicio.
-take-label = Etiqueta de este registro
-zoom-in = Mirar de cerca, de A a B
+measure-after = Esta grabación empezó { $s } después del final del ejercicio.
+take-label = Etiqueta de esta grabación
+zoom-in = Ampliar, de A a B
 zoom-out = Alejar
-spot-kept = ventana 1
+spot-kept = ventana de conteo 1
 spot-hint = mira aquí
 spot-deed = aquí
-refusal-too_narrow = Es demasiado estrecho para mirarlo: al menos { $least } s.
-refusal-not_zoomed = La tira está dibujada con su anchura habitual.
+refusal-too_narrow = De A a B hay muy poco para ampliar. Deben ser al menos { $least } s.
+refusal-not_zoomed = El trazo ya tiene su anchura habitual.
 refusal-no_window = Coloca antes los dos cursores.
 refusal-not_asked = Eso no se pide aquí.
-refusal-too_late = Ya se ha hecho algo; cómo se toma la mesa se elige al principio.
-refusal-not_checked = Comprueba antes tu lectura; las pistas responden a ella.
+refusal-too_late = Ya has hecho algo. Elige cómo empezar antes de hacer otra cosa.
+refusal-not_checked = Comprueba antes tu lectura. Después puedes pedir una pista.
 refusal-no_hint = Ahora no hay más pistas.
-refusal-worked_example = Este es el ejemplo resuelto; lo hace todo solo. Detenlo para probar tú.
-refusal-label_too_long = En una etiqueta caben { $max } letras.
+refusal-worked_example = Este es el ejemplo resuelto. Hace todos los pasos solo. Detenlo para hacerlos tú.
+refusal-label_too_long = Una etiqueta puede tener como mucho { $max } letras.
 error-no_worked_example = No hay ejemplo resuelto de este escenario.
-error-history_invalid = No se puede leer lo que se guarda de intentos anteriores: { $found }.
+error-history_invalid = No se pueden leer tus intentos anteriores: { $found }.
 
-task-asked = Se pide:
-task-own_window = contar en una ventana que elijas tú, de { $need } s o más.
-task-given_window = contar en una ventana de { $seconds } s; medio segundo más o menos no hace daño.
-task-intervals = medir { $n } intervalos, de un rasgo al mismo rasgo { $n } latidos después.
-task-irregular = este pulso es desigual: toma una ventana de { $at_least_s } s o más.
-task-after_exercise = una ventana de { $need } a { $longest_s } s, con su centro como mucho { $within_s } s después del final del ejercicio.
-task-clean_stretch = poner A y B alrededor de un tramo limpio, de { $need } s o más. No se cuenta nada.
-task-read_range = leer el rango; después, A en un pie, B en el pico del mismo latido, y la altura entre ellos.
-task-name_fault = nombrar lo que falla. No se mide nada.
-task-compare = dos ventanas de un registro que compartan como mucho la mitad; después, di cuánto te puedes fiar de la frecuencia.
+task-asked = Tu tarea:
+task-own_window = contar en una ventana de conteo que elijas tú, de { $need } s o más.
+task-given_window = contar en una ventana de conteo de { $seconds } s. Se permite medio segundo más o menos.
+task-intervals = medir { $n } intervalos entre latidos: de un rasgo al mismo rasgo { $n } latidos después.
+task-irregular = este pulso es desigual. Usa una ventana de conteo de { $at_least_s } s o más.
+task-after_exercise = usa una ventana de conteo de { $need } a { $longest_s } s. Su centro debe estar como mucho { $within_s } s después del final del ejercicio.
+task-clean_stretch = pon A y B alrededor de una parte limpia, de { $need } s o más. No cuentas nada.
+task-read_range = lee el rango. Después pon A en un pie y B en el pico del mismo latido, y lee la altura.
+task-name_fault = nombra lo que falla. No mides nada.
+task-compare = usa dos ventanas de conteo de una grabación. Pueden compartir como mucho la mitad. Después di la incertidumbre de la frecuencia cardíaca.
 
-sheet-about_clean_stretch = Abre un registro y busca un tramo donde cada onda se parezca a la siguiente. El ruido, los saltos, la deriva y los picos recortados no caben en él.
-sheet-about_name_fault = Prueba, mira y nombra lo que señalan tus pruebas. No hace falta un registro.
-sheet-about_read_range = Abre un registro. Mira de cerca un latido: A en su pie, B en su pico. Las alturas están en milivoltios.
-sheet-about_compare = Abre un registro. Lee una ventana y guárdala; después mueve A y B y lee otra.
-sheet-about_intervals = Abre un registro. Elige un rasgo, un pico o un pie. A en el primero, B en el mismo rasgo, tantos intervalos después.
+sheet-about_clean_stretch = Abre una grabación. Busca una parte donde cada onda se parezca a la siguiente. No debe tener ruido, saltos, deriva ni picos planos.
+sheet-about_name_fault = Prueba, mira y nombra lo que muestran tus pruebas. No necesitas una grabación.
+sheet-about_read_range = Abre una grabación. Amplía un latido: pon A en su pie y B en su pico. Las alturas están en milivoltios.
+sheet-about_compare = Abre una grabación. Lee una ventana de conteo y guárdala. Después mueve A y B y lee otra.
+sheet-about_intervals = Abre una grabación. Elige un rasgo, un pico o un pie. Pon A en él. Pon B en el mismo rasgo, tantos intervalos entre latidos después como se piden.
 sheet-check_names_over = Comprobar lo que nombré
 sheet-check_names = Comprobar lo que nombré ({ $n } de { $of })
 sheet-reveal_faults = Ver qué falla
-sheet-may = si quieres
-sheet-window_n = Ventana { $n }
-sheet-keep = Guardar como ventana 1
-sheet-keep_clear = Olvidar la ventana 1
-sheet-kept_none = Aún sin guardar. Coloca A y B, lee esta ventana y después guárdala.
-sheet-kept_now = Guardada como ventana 1. A y B quedan libres para la ventana 2.
-sheet-kept = Guardada: de { $from } a { $to } del registro { $take }, dura { $s }.
+sheet-may = opcional
+sheet-window_n = Ventana de conteo { $n }
+sheet-keep = Guardar como ventana de conteo 1
+sheet-keep_clear = Borrar la ventana de conteo 1
+sheet-kept_none = Aún sin guardar. Coloca A y B, lee esta ventana de conteo y después guárdala.
+sheet-kept_now = Guardada como ventana de conteo 1. Ahora mueve A y B para la ventana de conteo 2.
+sheet-kept = Guardada: de { $from } a { $to } de la grabación { $take }, dura { $s }.
 sheet-middle_how = Cómo hallar el tiempo del centro
-sheet-middle_text = La tira dice cuánto después del final del ejercicio empezó el registro. El centro de la ventana está a mitad de camino entre A y B: suma A y B, divide entre dos y suma el tiempo en que empezó el registro.
+sheet-middle_text = La pantalla dice cuánto después del final del ejercicio empezó la grabación. El centro de la ventana de conteo está a mitad de camino entre A y B. Suma A y B, divide entre 2 y suma el tiempo en que empezó la grabación.
 
 sheet-line-count-intervals = De A a B mido n =
-    .after = intervalos
+    .after = intervalos entre latidos
 sheet-line-seconds-intervals = en Δt =
     .after = segundos
 sheet-line-rate-intervals = así que 60 · n / Δt da una frecuencia cardíaca de
     .after = latidos/min
-sheet-line-uncertainty = de la que me fío hasta ±
+sheet-line-uncertainty = con una incertidumbre de ±
     .after = latidos/min
-sheet-line-middle = El centro de la ventana está
+sheet-line-middle = El centro de la ventana de conteo está
     .after = segundos después del final del ejercicio
 sheet-line-range = El rango a fondo de escala es ±
     .after = mV
 sheet-line-amplitude = Del pie al pico el pulso mide
     .after = mV
-sheet-line-count_1 = En la ventana 1 cuento N =
+sheet-line-count_1 = En la ventana de conteo 1 cuento N =
     .after = latidos
 sheet-line-seconds_1 = en T =
     .after = segundos
-sheet-line-rate_1 = así que su frecuencia es
+sheet-line-rate_1 = así que su frecuencia cardíaca es
     .after = latidos/min
-sheet-line-count-compare = En la ventana 2 cuento N =
+sheet-line-count-compare = En la ventana de conteo 2 cuento N =
     .after = latidos
-sheet-line-seconds-compare = en una ventana de T =
+sheet-line-seconds-compare = en una ventana de conteo de T =
     .after = segundos
-sheet-line-rate-compare = así que su frecuencia es
+sheet-line-rate-compare = así que su frecuencia cardíaca es
     .after = latidos/min
-sheet-line-uncertainty-compare = De cualquiera de las dos me fío hasta ±
+sheet-line-uncertainty-compare = cada una con una incertidumbre de ±
     .after = latidos/min
 
-asked-given = A y B están separados { $s } s, con medio segundo de margen.
-asked-intervals = De A a B hay { $n } intervalos: { $n } latidos después del primero.
-asked-feature = A y B están en el mismo rasgo, pico y pico o pie y pie.
-asked-intervals_work = n, Δt y la frecuencia se siguen unos de otros.
-asked-short = A y B están separados de { $s } a { $longest } s: la frecuencia baja mientras cuentas.
-asked-within = El centro de la ventana está como mucho { $s } s después del final del ejercicio.
-asked-two = Dos ventanas de un registro que comparten como mucho la mitad.
-asked-uncertainty = La incertidumbre es la de un latido más o menos en tu ventana, o la de los latidos que pueden quedar en sus bordes.
-asked-clean = En él cada onda se parece a la siguiente: sin ruido, sin saltos, sin nada recortado.
-asked-range = El rango se lee como lo muestra la unidad de registro, ± milivoltios.
-asked-foot_peak = A está en un pie, B en el pico del mismo latido.
+asked-given = A y B están separados { $s } s. Se permite medio segundo más o menos.
+asked-intervals = De A a B hay { $n } intervalos entre latidos: B está { $n } latidos después de A.
+asked-feature = A y B están en el mismo rasgo: pico y pico, o pie y pie.
+asked-intervals_work = Frecuencia cardíaca = 60 × n / Δt.
+asked-short = A y B están separados de { $s } a { $longest } s, porque la frecuencia cardíaca baja mientras cuentas.
+asked-within = El centro de la ventana de conteo está como mucho { $s } s después del final del ejercicio.
+asked-two = Usa dos ventanas de conteo de una grabación. Pueden compartir como mucho la mitad.
+asked-uncertainty = La incertidumbre es un latido más o menos en tu ventana de conteo, o los latidos de sus bordes.
+asked-clean = Cada onda se parece a la siguiente: sin ruido, sin saltos, sin nada recortado.
+asked-range = Lee el rango como lo muestra el registrador, ± milivoltios.
+asked-foot_peak = A está en un pie. B está en el pico del mismo latido.
 asked-amplitude = La altura del pie al pico, en milivoltios.
-asked-name_test = Antes de nombrar una causa, haz algo que la muestre: cambia una sola cosa, pregunta, o mira ese lugar de cerca.
-asked-name_all = Todo lo que falla está nombrado, y nada más.
-asked-name_one = Un cambio cada vez, con una mirada a la tira después.
+asked-name_test = Prueba antes de nombrar una causa. Cambia una sola cosa, pregunta, o mira ese lugar de cerca.
+asked-name_all = Nombra todo lo que falla, y nada más.
+asked-name_one = Cambia una cosa cada vez, y mira el trazo después de cada cambio.
 
-truth-beats = latidos en tu ventana
+truth-beats = latidos en tu ventana de conteo
 truth-unsure = { $n ->
-    [one] Y un latido demasiado pequeño o adelantado para darlo por seguro: contarlo u omitirlo es igual de correcto.
-   *[other] Y { $n } latidos demasiado pequeños o adelantados para darlos por seguros: contarlos u omitirlos es igual de correcto.
+    [one] Un latido más es demasiado pequeño o adelantado para darlo por seguro. Es correcto con él o sin él.
+   *[other] Otros { $n } latidos son demasiado pequeños o adelantados para darlos por seguros. Es correcto con ellos o sin ellos.
 }
-truth-window = latidos/min: tu ventana
+truth-window = latidos/min: tu ventana de conteo
 truth-window_how = 60 · { $n } / { $s } s. Con esta se compara tu recuento.
-truth-span = latidos/min: los latidos de tu ventana
-truth-span_how = { $n } intervalos del primero al último, { $s } s. Con qué rapidez se siguieron.
-truth-record = latidos/min: el registro entero
-truth-record_how = { $n } intervalos del primer latido al último, { $s } s. Ninguna ventana corta tiene que acertarla.
+truth-span = latidos/min: los latidos de tu ventana de conteo
+truth-span_how = { $n } intervalos entre latidos, del primero al último, { $s } s.
+truth-record = latidos/min: la grabación entera
+truth-record_how = { $n } intervalos entre latidos, del primero al último, { $s } s. Una ventana de conteo corta no tiene que dar esto.
 truth-range = mV: el rango, más o menos
 truth-amplitude = mV: la altura de A a B
 
 offer-title = ¿Cómo quieres empezar?
 offer-shown = Ver antes cómo se hace
-offer-half = Hecha a medias, yo la acabo
+offer-half = Hecho a medias, yo lo acabo
 offer-alone = Por mi cuenta
-offer-why-shown = Propuesta: mirar. El ejemplo se hace en esta misma mesa, paso a paso; después te toca a ti.
-offer-why-half = Propuesta: a medio hacer. La mesa hace el montaje y te deja el resto.
-offer-why-alone = Propuesta: por tu cuenta. Lo que pide esta mesa ya lo has hecho, o está aquí para averiguarlo.
-offer-now-half = A medio hacer. Si hay un registro abierto, coloca A y B, cuenta y anótalo. Si no lo hay, algo falla aquí: encuéntralo, arréglalo y registra.
-offer-now-alone = Por tu cuenta. Las pistas llegan después de comprobar, si las pides.
-offer-now-shown = Ahora tú, con un corazón que aún no conoces. El recuento a la vista y el ajuste a los picos están para ayudar, si los quieres.
+offer-why-shown = Sugerencia: mirar. El ejemplo usa este mismo equipo, paso a paso. Después te toca a ti.
+offer-why-half = Sugerencia: hecho a medias. El montaje ya está hecho. Lo demás lo haces tú.
+offer-why-alone = Sugerencia: por tu cuenta. Estos pasos ya los has hecho, o este escenario mostrará si puedes.
+offer-now-half = Hecho a medias. Si hay una grabación abierta, coloca A y B, cuenta y anota lo que lees. Si no la hay, algo falla: encuéntralo, arréglalo y graba.
+offer-now-alone = Por tu cuenta. Puedes pedir pistas después de comprobar.
+offer-now-shown = Ahora te toca a ti, con un corazón nuevo para ti. El número de marcas y el ajuste a los picos te pueden ayudar.
 
 way-stand = Tu progreso
 way-stand_for = doce destrezas, y lo que hiciste
-way-stand_text = Lo que salió bien dos veces, lo que toca repasar y cada ensayo que comprobaste, con su tira.
+way-stand_text = Lo que salió bien dos veces, lo que toca repasar y cada intento que comprobaste, con su trazo.
 side-skills = Mapa de destrezas
 side-notebook = Cuaderno
 side-device = Este dispositivo
-side-words = Las palabras del oficio
+side-words = Las palabras de la práctica
 side-teach = Para docentes
 side-report = Informe
-side-back = Volver a la mesa
+side-back = Volver al escenario
 side-back_start = Volver a los escenarios
-notebook-full = Este ensayo no se pudo guardar en el cuaderno: el almacenamiento del dispositivo está lleno o desactivado. Imprime o exporta lo que importe y borra páginas antiguas.
+notebook-full = Este intento no está en el cuaderno: el almacenamiento del dispositivo está lleno o desactivado. Imprime o exporta lo que necesites y borra páginas antiguas.
 
-caution-before = Antes de poner un sensor a una persona: pídele permiso, sigue las normas locales y las reglas de tu institución, afloja enseguida lo que duerma u oscurezca un dedo, y deja a los profesionales de la salud habilitados lo que un trazo pueda significar.
+caution-before = Antes de poner un sensor a una persona, pregúntale. Sigue las normas de seguridad locales y las de tu institución. Afloja la correa enseguida si un dedo se duerme u oscurece. Solo los profesionales de la salud habilitados dicen qué significa un trazo.
 caution-read = Antes de poner el sensor: la advertencia
 caution-later = Más tarde
-caution-agree = Lo he leído y lo haré
-caution-agreed = La advertencia está leída.
+caution-agree = Lo he leído y lo cumpliré
+caution-agreed = Has leído la advertencia.

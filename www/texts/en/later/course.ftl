@@ -2,50 +2,50 @@
 
 course-title = Course site
 course-own_misreading = The instructor’s own: { $name }
-course-which = Try { $n } of { $of }
-course-finish = Finish and hand over
-course-none = No course site was found around this page. The attempt is kept on this device.
+course-which = Attempt { $n } of { $of }
+course-finish = Finish and submit
+course-none = This page found no course site. The attempt is kept on this device.
 course-kept = The course site has everything up to now.
-course-long = This attempt has become too long for the course site. This device keeps all of it, the site what came before.
-course-long_nowhere = This attempt has become too long for the course site, and this device keeps nothing. Check your reading soon: result and score still go over.
-course-refused = The course site did not take the last step. This device keeps it.
-course-lost = Neither the course site nor this device took the last step. Save the result file under the debrief, and give it to your instructor.
-course-ended = The result is with the course site. This window can be closed.
-course-ended_left = The result is with the course site. You have another try: open this task again. This window can be closed.
-course-suspended = The attempt is with the course site and goes on where you left it. This window can be closed.
-course-other = The attempt that the course site keeps belongs to another version of this assignment. A new one begins.
-course-begin = Begin try { $n }
-course-begin_of = Begin try { $n } of { $of }
-course-new_closes = The try that stands here is then over. Its points stay with the course site.
+course-long = This attempt has become too long for the course site. This device keeps all of it. The site keeps what came before.
+course-long_nowhere = This attempt has become too long for the course site, and this device keeps nothing. Check your reading soon: result and score are still sent.
+course-refused = The course site did not accept the last step. This device keeps it.
+course-lost = Neither the course site nor this device kept the last step. Save the result file under the debrief, and give it to your instructor.
+course-ended = The course site has your result. You can close this browser tab.
+course-ended_left = The course site has your result. You have another attempt: open this task again. You can close this browser tab.
+course-suspended = The course site has your attempt. You can continue it later. You can close this browser tab.
+course-other = The attempt on the course site belongs to another version of this assignment. A new one starts.
+course-begin = Start attempt { $n }
+course-begin_of = Start attempt { $n } of { $of }
+course-new_closes = This attempt is then over. Its points stay on the course site.
 course-stay = Stay here
 course-no_tries = { $n ->
-    [one] There is one try, and it is used.
-   *[other] There are { $n } tries, and all are used.
+    [one] There is one attempt, and you have used it.
+   *[other] There are { $n } attempts, and you have used them all.
 }
 course-untaken_title = The course site missed an attempt
-course-untaken = This device keeps an attempt of yours, from { $when }, that the course site never took. Do you want to go on with it?
-course-untaken_yes = Go on with it
-course-untaken_no = Begin a new one
+course-untaken = This device keeps an attempt of yours, from { $when }, that the course site never got. Do you want to continue it?
+course-untaken_yes = Continue it
+course-untaken_no = Start a new one
 course-over_title = Your result
-course-over_about = Your points, each step and what you did go to the course site. Your instructor sees them there. When you have done what you want to do here, press “Finish and hand over” at the top.
+course-over_about = The course site gets your points, each step and what you did. Your instructor sees them there. When you are done here, press “Finish and submit” at the top.
 course-points = Points: { $n } of 100. The course site counts it as passed from { $need } points.
-course-left_none = This was the last try.
+course-left_none = This was the last attempt.
 course-left = { $n ->
-    [one] There is one more try: “Try again with a new seed” begins it.
-   *[other] There are { $n } more tries: “Try again with a new seed” begins the next.
+    [one] There is one more attempt. “Try again with a new seed” starts it.
+   *[other] There are { $n } more attempts. “Try again with a new seed” starts the next.
 }
 course-lost_title = The course site does not show my result
-course-lost_about = Save the result file and give it to your instructor. It holds the bench, everything you did, and your readings.
+course-lost_about = Save the result file and give it to your instructor. It has the scenario, everything you did, and your readings.
 course-save = Save the result file
 course-goes = What is sent
 course-goes_where = Your work goes to { $host }. Your instructor reads it there.
-course-goes_what = Sent are: your student ID of the course site, your points, how long you worked, each step with what you typed, and everything you do at the bench, so that you can go on later. Nothing else leaves this device.
+course-goes_what = These are sent: your student ID, your points, how long you worked, and each step with what you typed. Everything that you do here is sent too, so that you can continue later. Nothing else leaves this device.
 course-goes_close = Close
-course-again = The course site could not be told that you are finished. This device keeps everything. Check the network, then press the button again.
-course-looks = The course site opened this to look at. Nothing is counted and nothing is kept.
-course-looked = This window can be closed.
-course-launch_broken = The course site opened this task with something missing. Tell your instructor, and open the task again from the course site.
+course-again = The course site does not know yet that you are finished. This device keeps everything. Check the network, then press the button again.
+course-looks = The course site opened this only for a look. Nothing is counted and nothing is kept.
+course-looked = You can close this browser tab.
+course-launch_broken = The course site opened this task, but something is missing. Tell your instructor. Open the task again from the course site.
 course-launch_over = This visit is over. Open the task again from the course site. Nothing is lost.
-course-launch_refused = The course site does not let this visit begin. Open the task again from the course site.
-course-launch_unreachable = The course site cannot be reached now. Check the network, and load this page again.
-course-launch_used = This page was opened by a link that works once. Open the task again from the course site. Nothing is lost.
+course-launch_refused = The course site does not let this visit start. Open the task again from the course site.
+course-launch_unreachable = This page cannot reach the course site now. Check the network, and load this page again.
+course-launch_used = The link that opened this page works only once. Open the task again from the course site. Nothing is lost.

@@ -1,10 +1,10 @@
 ### What is asked about a recording, and what can be wrong with one.
 
 channel-title = Which channel is the pulse?
-channel-text = { $file } holds { $n } channels.
+channel-text = { $file } has { $n } channels.
 channel-label = Channel
 
-error-file_big = { $file } and what came with it have { $mb } MB. At most { $most } MB are opened here.
+error-file_big = { $file } and what came with it have { $mb } MB. This page opens at most { $most } MB.
 error-file_field = { $file }, { $place ->
     [byte] byte
    *[line] line
@@ -15,7 +15,7 @@ error-file_field = { $file }, { $place ->
     [other_than_low] another number than its lower end
    *[something] something
 }, found “{ $found }”.
-error-file_short = { $file } is cut short: its header tells of { $expected } bytes, and there are { $found }.
+error-file_short = { $file } is cut short: its header says { $expected } bytes, and there are { $found }.
 error-file_unsupported = { $file } cannot be read here: { $what ->
     [discontinuous] it is a recording with gaps. EDF and EDF+C, which have none, are read
     [bdf] it has 24-bit samples. EDF and EDF+, with 16 bits, are read
@@ -33,7 +33,7 @@ error-file_channel = { $file } has no channel “{ $found }”.
 error-file_rate = { $file }: expected a sampling rate of { $low_hz } to { $high_hz } Hz, found { $found_hz } Hz.
 error-file_length = { $file }: expected { $low } to { $high } samples, found { $found }.
 error-file_missing = { $file }: { $found } of { $of } values are missing; at most one in { $limit_one_in } may be.
-error-file_checksum = { $file }: the samples of { $channel } add up to { $found }, its header tells { $expected }. One of the files is damaged.
-error-file_annotation = { $file }, byte { $at }: an annotation is cut short, or lies before the one that it follows.
-error-file_range = { $file }: values from { $low } to { $high } do not fit into this form of file.
-error-file_notes = { $file }: { $found } notes are more than a recording of this length can hold.
+error-file_checksum = { $file }: the samples of { $channel } add up to { $found }, but its header says { $expected }. One of the files is damaged.
+error-file_annotation = { $file }, byte { $at }: an annotation is cut short, or comes before the one that it follows.
+error-file_range = { $file }: values from { $low } to { $high } do not fit into this file type.
+error-file_notes = { $file }: { $found } notes are too many for a recording of this length.

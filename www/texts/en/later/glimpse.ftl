@@ -1,28 +1,28 @@
 ### What happens behind the doors of the first screen, in half a minute.
 
-glimpse-title = Half a minute: { $door }
-glimpse-hold = Hold
-glimpse-play = Go on
-glimpse-again = Once more
+glimpse-title = 30-second preview: { $door }
+glimpse-hold = Pause
+glimpse-play = Continue
+glimpse-again = Again
 glimpse-back = The picture before
 glimpse-on = The next picture
 glimpse-close = Close
 glimpse-place = { $n } of { $of }
 
-glimpse-rehearse-1 = Each lead finds its socket; the lamp tells.
-glimpse-rehearse-2 = The pad goes under the fingertip, the strap round it.
-glimpse-rehearse-3 = The range is turned until the pulse fills the strip.
-glimpse-rehearse-4 = The charger goes, and the hum goes with it.
-glimpse-rehearse-5 = From A to B, beat by beat, to a rate.
+glimpse-rehearse-1 = Put each cable in its socket. The indicator light comes on.
+glimpse-rehearse-2 = Put the sensor on the fingertip and the strap around it.
+glimpse-rehearse-3 = Change the range until the pulse fills the screen.
+glimpse-rehearse-4 = Unplug the charger, and the hum is gone.
+glimpse-rehearse-5 = Count from A to B, beat by beat. Calculate the heart rate.
 
-glimpse-check-1 = Something is wrong with this bench. You are not told what.
-glimpse-check-2 = A tap, one change, a look: a test for each guess.
-glimpse-check-3 = A clean stretch is recorded, a window marked.
-glimpse-check-4 = N, T, the multiplier, the rate, in your own hand.
-glimpse-check-5 = The first step that slipped is shown; not just the number.
+glimpse-check-1 = Something is wrong. You are not told what.
+glimpse-check-2 = Tap, change one thing, look. Test each of your ideas.
+glimpse-check-3 = Record a clean part. Set a counting window.
+glimpse-check-4 = Write N, T, the multiplier and the heart rate yourself.
+glimpse-check-5 = You see the first step that went wrong, not just the number.
 
 glimpse-assign-1 = Choose what is wrong, and how bad it may be.
 glimpse-assign-2 = See what one student will meet.
-glimpse-assign-3 = See how many right answers a tolerance would fail.
-glimpse-assign-4 = One link for all, and a heart for each.
-glimpse-assign-5 = On Monday: who is ready, and who is not yet.
+glimpse-assign-3 = See how many right answers your limits would fail.
+glimpse-assign-4 = One link for all, and another heart for each student.
+glimpse-assign-5 = After that: who is ready, and who is not yet.

@@ -1,12 +1,12 @@
 ### The notebook and the printed report.
 
 notebook-title = Notebook
-notebook-lede = Every trial that you have checked, latest first. It is kept on this device and nowhere else.
-notebook-none = No trial yet. A page is made when a reading is checked.
-notebook-begin = Choose a bench
+notebook-lede = Every attempt that you have checked, latest first. It is kept on this device and nowhere else.
+notebook-none = No attempt yet. You get a page when you check a reading.
+notebook-begin = Choose a scenario
 notebook-attempts = Attempts that are kept
 notebook-attempt = from { $when }
-notebook-attempt_try = try { $n }, from { $when }
+notebook-attempt_try = attempt { $n }, from { $when }
 notebook-json = Export as JSON
 notebook-csv = Export as CSV
 notebook-drop_all = Delete all pages
@@ -16,28 +16,28 @@ notebook-dropped = { $n ->
     [one] One page deleted.
    *[other] { $n } pages deleted.
 }
-notebook-put_back = Put back
-notebook-is_back = Put back.
-notebook-not_kept = That could not be kept: this device’s storage is full or switched off.
+notebook-put_back = Undo
+notebook-is_back = The page is back.
+notebook-not_kept = This was not kept: this device’s storage is full or switched off.
 notebook-note = Notes
-notebook-picture = The strip of this trial, with cursors A and B and the beat marks
-notebook-no_picture = No strip was kept with this trial.
+notebook-picture = The trace of this attempt, with cursors A and B and the beat marks
+notebook-no_picture = No trace was kept with this attempt.
 notebook-report = Report
-notebook-open = Open this bench
+notebook-open = Open this scenario
 
 page-passed = { $n ->
-    [one] It held at the first check.
-   *[other] It held at check { $n }.
+    [one] Correct at the first check.
+   *[other] Correct at check { $n }.
 }
-page-open = First open step at check { $n }: { $step }.
-page-closed = Closed without a reading that holds.
+page-open = First step that is not correct at check { $n }: { $step }.
+page-closed = Closed without a correct reading.
 page-hints = { $n ->
     [one] One hint.
    *[other] { $n } hints.
 }
 page-band = one beat more or less
 page-band_value = { $low } to { $high } beats/min
-page-rubric = rubric { $got } of { $of }
+page-rubric = points { $got } of { $of }
 
 field-unit-count = beats
 field-unit-seconds = s
@@ -51,30 +51,30 @@ field-unit-seconds_1 = s
 field-unit-rate_1 = beats/min
 
 report-print = Print
-report-none = There is no page of this trial on this device.
-report-from = Trial at the practice bench
+report-none = There is no page of this attempt on this device.
+report-from = Attempt with simulated equipment
 report-when = When
 report-seed = Seed
 report-settings = Recorder
-report-take = Take
+report-take = Recording
 report-take_value = { $v }, { $s } s, label: { $label }
-report-help = Taken
+report-help = Started
 report-name = Name
 report-name_line = ____________________________
-report-caption = The window from A to B, with the beats that were marked. Seconds below.
-report-caption_truth = The window from A to B: above, the beats that were marked; below, the bench’s own beats. Seconds below.
-report-caption_detector = The window from A to B: above, the beats that were marked; below, the beats that the detector finds. Seconds below.
-report-read = What was read
+report-caption = The counting window from A to B, with the beats that you marked. Seconds below.
+report-caption_truth = The counting window from A to B. Above: the beats that you marked. Below: the true beats. Seconds below.
+report-caption_detector = The counting window from A to B. Above: the beats that you marked. Below: the beats that the detector finds. Seconds below.
+report-read = What you read
 report-named = Named: { $list }.
 report-steps = Step by step
-report-truth = Rates, beats/min
+report-truth = Heart rates, beats/min
 report-rate_own = as read
-report-rate_window = this window, true
-report-rate_record = whole record, true
-report-rate_window_detector = this window, as the detector finds it
-report-rate_record_detector = whole record, as the detector finds it
-report-others = { $n } other windows of this length in the same record: nine in ten give { $low } to { $high } beats/min.
+report-rate_window = this counting window, true
+report-rate_record = whole recording, true
+report-rate_window_detector = this counting window, as the detector finds it
+report-rate_record_detector = whole recording, as the detector finds it
+report-others = { $n } other counting windows of this length in the same recording: nine of ten give { $low } to { $high } beats/min.
 report-rubric = Pre-lab rubric: { $got } of { $of }
-report-rubric_part = This bench calls for these rows only; their points are brought to 20.
+report-rubric_part = This scenario uses only these rows. Their points are scaled to 20.
 report-note = Notes
 report-hash = Debrief { $hash }

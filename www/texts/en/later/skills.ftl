@@ -1,56 +1,56 @@
 ### The skill map.
 
 skills-title = Skill map
-skills-lede = Twelve skills of the bench. A skill is ready after two passes in a row with different seeds, and comes due again after some days.
+skills-lede = Twelve skills of the lab. A skill is ready after two passes in a row with different seeds. It is due again after some days.
 skills-next = Next
 skills-all_ready = All twelve are ready
 skills-go = Take “{ $title }”
 skills-why-new = { $skill }: not met yet.
-skills-why-practising = { $skill }: the last try did not hold.
-skills-why-once = { $skill }: it held once. With another seed it would be ready.
-skills-why-due = { $skill }: it is some days since it held. See whether it still does.
+skills-why-practising = { $skill }: the last attempt was not correct.
+skills-why-once = { $skill }: it was correct once. With another seed it is ready.
+skills-why-due = { $skill }: your last pass was some days ago. See whether you still can.
 skills-ready_title = Ready for the lab
-skills-ready_yes = Ready: sixteen of twenty or more, { $n } times in a row, on different seeds.
-skills-ready_no = { $n } of { $need } benches scored 16 of 20 or more, on different seeds, without help.
+skills-ready_yes = Ready: 16 of 20 points or more, { $n } times in a row, on different seeds.
+skills-ready_no = { $n } of { $need } scenarios scored 16 of 20 or more, on different seeds, without help.
 skills-state-new = not met yet
 skills-state-practising = in practice
-skills-state-once = held once
+skills-state-once = correct once
 skills-state-ready = ready
 skills-state-due = due again
 skills-retest = Come back between { $from } and { $to }.
 skills-retest_due = Due since { $from }; best before { $to }.
-skills-evidence = Evidence: held { $passes }, open { $fails }
-skills-got-pass = held:
-skills-got-fail = open:
-skills-kept = The map rests on the attempts that are kept on this device, and on nothing else.
+skills-evidence = Evidence: correct { $passes }, not correct { $fails }
+skills-got-pass = correct:
+skills-got-fail = not correct:
+skills-kept = The map uses only the attempts that are kept on this device.
 skills-json = Export as JSON
-skills-drop = Forget all attempts
+skills-drop = Delete all attempts
 skills-dropped = { $n ->
-    [one] One attempt forgotten.
-   *[other] { $n } attempts forgotten.
+    [one] One attempt deleted.
+   *[other] { $n } attempts deleted.
 }
 
 skill-wiring = Wiring
-    .about = Every plug in the socket where it belongs.
+    .about = Put every plug in the right socket.
 skill-link = Link
-    .about = Getting the computer to see the unit.
+    .about = Get the computer to see the recorder.
 skill-contact = Contact
-    .about = Strap, pad and hand, so that a pulse arrives.
+    .about = Set strap, sensor and hand so that you get a pulse.
 skill-range = Range
-    .about = A pulse that fills the screen and is not cut.
+    .about = Make the pulse fill the screen, with nothing cut off.
 skill-time_base = Time base
-    .about = Beats drawn neither too narrow nor too wide.
+    .about = Draw the beats not too narrow and not too wide.
 skill-hum = Hum
-    .about = Finding where fuzz comes from, and taking it away there.
+    .about = Find where noise comes from, and remove it there.
 skill-motion = Motion
-    .about = Telling a restless hand from a heart.
+    .about = Tell a moving hand from a heart.
 skill-recording = Recording
-    .about = A take that is long enough, and one’s own.
-skill-window = Window
-    .about = A and B around a stretch that can be trusted.
+    .about = Make a recording that is long enough, and your own.
+skill-window = Counting window
+    .about = Put A and B around a part that you can trust.
 skill-counting = Counting
-    .about = Each beat once, from A to B.
+    .about = Count each beat once, from A to B.
 skill-arithmetic = Arithmetic
-    .about = From N and T to beats a minute.
+    .about = Get beats per minute from N and T.
 skill-uncertainty = Uncertainty
-    .about = How far the rate can be trusted.
+    .about = Say how uncertain the heart rate is.

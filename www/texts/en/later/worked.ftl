@@ -1,14 +1,14 @@
 ### The worked example: the narrator's own words.
 
 narrator-title = Worked example
-narrator-begin = Watch how it is done on this bench. Everything is real: the plugs, the strip, the blanks.
-narrator-pause = Pause
-narrator-go_on = Go on
+narrator-begin = Watch how it is done here. Everything is real: the plugs, the trace, the blanks.
+narrator-pause = Pause the example
+narrator-go_on = Continue
 narrator-next = Next step
 narrator-faster = Faster
 narrator-speed = { $n } times as fast
-narrator-stop = Stop and try yourself
-narrator-now_you = Now you
-narrator-ended = That was the whole of it.
-narrator-ended_why = The same bench waits for you, with another heart.
-worked-waiting = The paper runs: { $s } to go.
+narrator-stop = Stop and do it yourself
+narrator-now_you = Your turn
+narrator-ended = That was the whole example.
+narrator-ended_why = The same equipment is ready for you, with another heart.
+worked-waiting = The trace is running: { $s } to go.

@@ -4,48 +4,48 @@ course-title = Sitio del curso
 course-own_misreading = Propio del docente: { $name }
 course-which = Intento { $n } de { $of }
 course-finish = Terminar y entregar
-course-none = No se encontró ningún sitio de curso alrededor de esta página. El intento se guarda en este dispositivo.
+course-none = Esta página no encontró ningún sitio de curso. El intento se guarda en este dispositivo.
 course-kept = El sitio del curso tiene todo hasta ahora.
-course-long = Este intento es ya demasiado largo para el sitio del curso. Este dispositivo lo guarda entero; el sitio, lo de antes.
-course-long_nowhere = Este intento es ya demasiado largo para el sitio del curso, y este dispositivo no guarda nada. Comprueba pronto tu lectura: el resultado y la puntuación aún se entregan.
-course-refused = El sitio del curso no tomó el último paso. Este dispositivo lo guarda.
-course-lost = Ni el sitio del curso ni este dispositivo tomaron el último paso. Guarda el archivo de resultado, debajo del balance, y dáselo a tu docente.
-course-ended = El resultado está en el sitio del curso. Esta ventana se puede cerrar.
-course-ended_left = El resultado está en el sitio del curso. Tienes otro intento: abre esta tarea de nuevo. Esta ventana se puede cerrar.
-course-suspended = El intento está en el sitio del curso y sigue donde lo dejaste. Esta ventana se puede cerrar.
+course-long = Este intento es ya demasiado largo para el sitio del curso. Este dispositivo lo guarda entero. El sitio guarda lo de antes.
+course-long_nowhere = Este intento es ya demasiado largo para el sitio del curso, y este dispositivo no guarda nada. Comprueba pronto tu lectura: el resultado y la puntuación aún se envían.
+course-refused = El sitio del curso no aceptó el último paso. Este dispositivo lo guarda.
+course-lost = Ni el sitio del curso ni este dispositivo guardaron el último paso. Guarda el archivo de resultado, debajo del balance, y dáselo a tu docente.
+course-ended = El sitio del curso tiene tu resultado. Puedes cerrar esta pestaña.
+course-ended_left = El sitio del curso tiene tu resultado. Tienes otro intento: abre esta tarea otra vez. Puedes cerrar esta pestaña.
+course-suspended = El sitio del curso tiene tu intento. Puedes continuarlo después. Puedes cerrar esta pestaña.
 course-other = El intento que guarda el sitio del curso es de otra versión de esta tarea. Empieza uno nuevo.
 course-begin = Empezar el intento { $n }
 course-begin_of = Empezar el intento { $n } de { $of }
-course-new_closes = El intento que está aquí se termina entonces. Sus puntos se quedan en el sitio del curso.
+course-new_closes = Este intento se termina entonces. Sus puntos se quedan en el sitio del curso.
 course-stay = Quedarse aquí
 course-no_tries = { $n ->
-    [one] Hay un solo intento, y ya se ha usado.
-   *[other] Hay { $n } intentos, y se han usado todos.
+    [one] Hay un solo intento, y ya lo has usado.
+   *[other] Hay { $n } intentos, y los has usado todos.
 }
 course-untaken_title = Al sitio del curso le falta un intento
-course-untaken = Este dispositivo guarda un intento tuyo, de { $when }, que el sitio del curso nunca tomó. ¿Quieres seguir con él?
-course-untaken_yes = Seguir con él
+course-untaken = Este dispositivo guarda un intento tuyo, de { $when }, que el sitio del curso nunca recibió. ¿Quieres continuarlo?
+course-untaken_yes = Continuarlo
 course-untaken_no = Empezar uno nuevo
 course-over_title = Tu resultado
-course-over_about = Tus puntos, cada paso y lo que hiciste van al sitio del curso. Tu docente los ve allí. Cuando hayas hecho aquí lo que quieres, pulsa «Terminar y entregar», arriba.
+course-over_about = El sitio del curso recibe tus puntos, cada paso y lo que hiciste. Tu docente los ve allí. Cuando acabes aquí, pulsa «Terminar y entregar», arriba.
 course-points = Puntos: { $n } de 100. El sitio del curso lo da por superado desde { $need } puntos.
 course-left_none = Este era el último intento.
 course-left = { $n ->
-    [one] Hay un intento más: «Otra vez, con semilla nueva» lo empieza.
-   *[other] Hay { $n } intentos más: «Otra vez, con semilla nueva» empieza el siguiente.
+    [one] Hay un intento más. «Otra vez, con semilla nueva» lo empieza.
+   *[other] Hay { $n } intentos más. «Otra vez, con semilla nueva» empieza el siguiente.
 }
 course-lost_title = El sitio del curso no muestra mi resultado
-course-lost_about = Guarda el archivo de resultado y dáselo a tu docente. Contiene la mesa, todo lo que hiciste y tus lecturas.
+course-lost_about = Guarda el archivo de resultado y dáselo a tu docente. Contiene el escenario, todo lo que hiciste y tus lecturas.
 course-save = Guardar el archivo de resultado
 course-goes = Qué se envía
 course-goes_where = Tu trabajo va a { $host }. Tu docente lo lee allí.
-course-goes_what = Se envían: tu identificador de estudiante en el sitio del curso, tus puntos, cuánto tiempo trabajaste, cada paso con lo que escribiste y todo lo que haces en la mesa, para que puedas seguir después. Nada más sale de este dispositivo.
+course-goes_what = Se envían tu ID de estudiante, tus puntos, cuánto tiempo trabajaste y cada paso con lo que escribiste. También se envía todo lo que haces aquí, para que puedas continuar después. Nada más sale de este dispositivo.
 course-goes_close = Cerrar
-course-again = No se pudo avisar al sitio del curso de que has terminado. Este dispositivo lo guarda todo. Mira la red y pulsa el botón otra vez.
+course-again = El sitio del curso aún no sabe que has terminado. Este dispositivo lo guarda todo. Mira la red y pulsa el botón otra vez.
 course-looks = El sitio del curso abrió esto solo para mirar. Nada cuenta y nada se guarda.
-course-looked = Esta ventana se puede cerrar.
-course-launch_broken = El sitio del curso abrió esta tarea sin algo que hace falta. Díselo a tu docente y abre la tarea otra vez desde el sitio del curso.
+course-looked = Puedes cerrar esta pestaña.
+course-launch_broken = El sitio del curso abrió esta tarea, pero falta algo. Díselo a tu docente. Abre la tarea otra vez desde el sitio del curso.
 course-launch_over = Esta visita ha terminado. Abre la tarea otra vez desde el sitio del curso. No se pierde nada.
 course-launch_refused = El sitio del curso no deja empezar esta visita. Abre la tarea otra vez desde el sitio del curso.
-course-launch_unreachable = Ahora no se llega al sitio del curso. Mira la red y carga esta página otra vez.
-course-launch_used = Esta página se abrió con un enlace que sirve una sola vez. Abre la tarea otra vez desde el sitio del curso. No se pierde nada.
+course-launch_unreachable = Esta página no llega ahora al sitio del curso. Mira la red y carga esta página otra vez.
+course-launch_used = El enlace que abrió esta página sirve una sola vez. Abre la tarea otra vez desde el sitio del curso. No se pierde nada.

@@ -1,9 +1,9 @@
 ### El cuaderno y el informe impreso.
 
 notebook-title = Cuaderno
-notebook-lede = Cada ensayo que has comprobado, el último primero. Se guarda en este dispositivo y en ningún otro sitio.
-notebook-none = Aún no hay ensayos. Al comprobar una lectura se hace una página.
-notebook-begin = Elegir una mesa
+notebook-lede = Cada intento que has comprobado, el último primero. Se guarda en este dispositivo y en ningún otro sitio.
+notebook-none = Aún no hay intentos. Al comprobar una lectura se hace una página.
+notebook-begin = Elegir un escenario
 notebook-attempts = Intentos guardados
 notebook-attempt = de { $when }
 notebook-attempt_try = intento { $n }, de { $when }
@@ -16,28 +16,28 @@ notebook-dropped = { $n ->
     [one] Una página borrada.
    *[other] { $n } páginas borradas.
 }
-notebook-put_back = Devolver
-notebook-is_back = Devuelto.
+notebook-put_back = Deshacer
+notebook-is_back = La página ha vuelto.
 notebook-not_kept = No se pudo guardar: el almacenamiento del dispositivo está lleno o desactivado.
 notebook-note = Notas
-notebook-picture = La tira de este ensayo, con los cursores A y B y las marcas de latido
-notebook-no_picture = Con este ensayo no se guardó ninguna tira.
+notebook-picture = El trazo de este intento, con los cursores A y B y las marcas de latido
+notebook-no_picture = Con este intento no se guardó ningún trazo.
 notebook-report = Informe
-notebook-open = Abrir esta mesa
+notebook-open = Abrir este escenario
 
 page-passed = { $n ->
-    [one] Se sostuvo en la primera comprobación.
-   *[other] Se sostuvo en la comprobación { $n }.
+    [one] Correcto en la primera comprobación.
+   *[other] Correcto en la comprobación { $n }.
 }
-page-open = Primer paso abierto en la comprobación { $n }: { $step }.
-page-closed = Cerrado sin una lectura que se sostenga.
+page-open = Primer paso que no es correcto en la comprobación { $n }: { $step }.
+page-closed = Cerrado sin una lectura correcta.
 page-hints = { $n ->
     [one] Una pista.
    *[other] { $n } pistas.
 }
 page-band = un latido más o menos
 page-band_value = de { $low } a { $high } latidos/min
-page-rubric = rúbrica { $got } de { $of }
+page-rubric = puntos: { $got } de { $of }
 
 field-unit-count = latidos
 field-unit-seconds = s
@@ -51,30 +51,30 @@ field-unit-seconds_1 = s
 field-unit-rate_1 = latidos/min
 
 report-print = Imprimir
-report-none = En este dispositivo no hay página de este ensayo.
-report-from = Ensayo en la mesa de prácticas
+report-none = En este dispositivo no hay página de este intento.
+report-from = Intento con equipo simulado
 report-when = Cuándo
 report-seed = Semilla
 report-settings = Ajustes
-report-take = Registro
+report-take = Grabación
 report-take_value = { $v }, { $s } s, etiqueta: { $label }
 report-help = Modo
 report-name = Nombre
 report-name_line = ____________________________
-report-caption = La ventana de A a B, con los latidos marcados. Debajo, los segundos.
-report-caption_truth = La ventana de A a B: arriba, los latidos marcados; abajo, los latidos de la propia mesa. Debajo, los segundos.
-report-caption_detector = La ventana de A a B: arriba, los latidos marcados; abajo, los latidos que encuentra el detector. Debajo, los segundos.
-report-read = Lo que se leyó
+report-caption = La ventana de conteo de A a B, con los latidos que marcaste. Debajo, los segundos.
+report-caption_truth = La ventana de conteo de A a B. Arriba: los latidos que marcaste. Abajo: los latidos verdaderos. Debajo, los segundos.
+report-caption_detector = La ventana de conteo de A a B. Arriba: los latidos que marcaste. Abajo: los latidos que encuentra el detector. Debajo, los segundos.
+report-read = Lo que leíste
 report-named = Se nombró: { $list }.
 report-steps = Paso a paso
-report-truth = Frecuencias, latidos/min
+report-truth = Frecuencias cardíacas, latidos/min
 report-rate_own = la leída
-report-rate_window = esta ventana, verdadera
-report-rate_record = registro entero, verdadera
-report-rate_window_detector = esta ventana, según el detector
-report-rate_record_detector = registro entero, según el detector
-report-others = Otras { $n } ventanas de esta duración en el mismo registro: nueve de cada diez dan de { $low } a { $high } latidos/min.
+report-rate_window = esta ventana de conteo, verdadera
+report-rate_record = grabación entera, verdadera
+report-rate_window_detector = esta ventana de conteo, según el detector
+report-rate_record_detector = grabación entera, según el detector
+report-others = Otras { $n } ventanas de conteo de esta duración en la misma grabación: nueve de cada diez dan de { $low } a { $high } latidos/min.
 report-rubric = Rúbrica previa a la práctica: { $got } de { $of }
-report-rubric_part = Esta mesa pide solo estas filas; sus puntos se llevan a 20.
+report-rubric_part = Este escenario usa solo estas filas. Sus puntos se escalan a 20.
 report-note = Notas
 report-hash = Balance { $hash }

@@ -1,14 +1,14 @@
 ### El ejemplo resuelto: las palabras del propio narrador.
 
 narrator-title = Ejemplo resuelto
-narrator-begin = Mira cómo se hace en esta mesa. Todo es real: las clavijas, la tira, los espacios en blanco.
-narrator-pause = Pausa
-narrator-go_on = Seguir
+narrator-begin = Mira cómo se hace aquí. Todo es real: las clavijas, el trazo, los espacios en blanco.
+narrator-pause = Parar el ejemplo
+narrator-go_on = Continuar
 narrator-next = Paso siguiente
 narrator-faster = Más rápido
 narrator-speed = { $n } veces más rápido
-narrator-stop = Detener y probar tú
-narrator-now_you = Ahora tú
-narrator-ended = Eso era todo.
-narrator-ended_why = La misma mesa te espera, con otro corazón.
-worked-waiting = El papel corre: faltan { $s }.
+narrator-stop = Detener y hacerlo tú
+narrator-now_you = Te toca a ti
+narrator-ended = Ese era todo el ejemplo.
+narrator-ended_why = El mismo equipo está listo para ti, con otro corazón.
+worked-waiting = El trazo corre: faltan { $s }.
