@@ -53,11 +53,11 @@ describe("by keys alone", { concurrency: 3 }, () => {
       await page.goto(`${url}?keys#s=first-wiring&seed=11`);
       await page.locator(".plug").first().waitFor({ state: "attached" });
 
-      await pick(page, list("Mains lead, unit end"), "unit, mains inlet");
+      await pick(page, list("Mains lead, unit end"), "recorder, power");
       await pick(page, list("Mains lead, wall end"), "power strip, outlet 1");
-      await pick(page, list("Data lead, unit end"), "unit, data socket");
+      await pick(page, list("Data lead, unit end"), "recorder, data");
       await pick(page, list("Data lead, computer end"), "computer, port 2");
-      await pick(page, list("Pad lead, plug"), "unit, input 1");
+      await pick(page, list("Pad lead, plug"), "recorder, input 1");
       await tabTo(page, list("Recorder unit"));
       await page.keyboard.press("Space");
       await page.locator(".link.is-seen").waitFor();

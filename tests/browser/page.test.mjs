@@ -48,7 +48,7 @@ describe("the page", { concurrency: 2 }, () => {
       await page.goto(url);
       assert.equal(await page.getByText("Go on where you were").count(), 0);
       await student.openScenario(page, `${url}?a`, "first-wiring", 77);
-      await choose(page, "Pad lead, plug", "unit, input 3");
+      await choose(page, "Pad lead, plug", "recorder, input 3");
       await page.getByRole("button", { name: "Scenarios" }).click();
       await page.locator(".kept a").click();
       await page.locator("#lab").waitFor();

@@ -3,7 +3,7 @@
 ### Glosario del español de esta página (trato: tú; español neutro, válido en España y en América):
 ###   bench mesa · recorder unit unidad de registro (unidad) · computer computadora · laptop portátil · power strip regleta
 ###   charger cargador · mains lead cable de alimentación · data lead cable de datos · finger pad sensor (de dedo; almohadilla de presión)
-###   pad lead cable del sensor · plug clavija · outlet enchufe · socket conector · input entrada · trigger disparo
+###   pad lead cable del sensor · plug clavija · outlet enchufe · socket conector · input entrada · calibrator calibrador
 ###   strap correa (floja, ajustada, apretada) · pulp yema · slack holgura · lamp of a device luz · switch interruptor
 ###   strip tira · trace trazo · stylus estilete · drum tambor · take, recording registro · record registrar
 ###   live en vivo · hold pausa · time base base de tiempo · full-scale range rango a fondo de escala · zero cero
