@@ -194,6 +194,24 @@ fn the_numbering_of_actions_and_words_is_pinned() {
     }
 }
 
+/// A socket that the recorder had and has no more keeps its number; a code that plugs something in there is of another
+/// version. As a note the same word is only a word.
+#[test]
+fn a_code_with_a_socket_of_before_is_of_another_version() {
+    use dicrotic::session::compact::table::RETIRED;
+    let head = [&[3_u8][..], &[0; 18][..]].concat();
+    assert!(!RETIRED.is_empty());
+    for socket in RETIRED {
+        let place = WORDS.iter().position(|word| word == socket).unwrap() as u8;
+        let pad = WORDS.iter().position(|word| *word == "pad").unwrap() as u8;
+        let plugged = [&head[..], &[0, 0, 1, 1, 0, 4, pad, 4, place][..]].concat();
+        assert_eq!(Code::read(&sealed(&plugged)), Err(CodeError::Form(3)), "{socket}");
+        // An action of number 81 is a note on a recording: number of the recording, text.
+        let noted = [&head[..], &[0, 0, 1, 81, 0, 16, 4, place][..]].concat();
+        assert_eq!(Code::read(&sealed(&noted)).unwrap().log.len(), 1, "{socket}");
+    }
+}
+
 #[test]
 fn base64url_is_that_of_the_standard() {
     // RFC 4648, section 10, without the padding.

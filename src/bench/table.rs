@@ -59,7 +59,7 @@ impl Part {
     /// Footprint: width and depth, cm. The handles of the lead have none.
     pub fn footprint(self) -> (f64, f64) {
         match self {
-            Part::Unit => (32.0, 18.0),
+            Part::Unit => (34.0, 20.0),
             Part::Computer => (36.0, 25.0),
             Part::Strip => (42.0, 6.0),
             Part::Charger => (11.0, 5.5),
@@ -83,11 +83,11 @@ impl Table {
         let mut table = Self { places: [Point { x: 0.0, y: 0.0 }; 7] };
         for (part, x, y) in [
             (Part::Unit, 30.0, 40.0),
-            (Part::Computer, 120.0, 30.0),
+            (Part::Computer, 120.0, 34.0),
             (Part::Strip, 58.0, 7.0),
             (Part::Charger, 140.0, 7.0),
             (Part::Phone, 148.0, 74.0),
-            (Part::Lamp, 12.0, 12.0),
+            (Part::Lamp, 13.0, 12.0),
             (Part::Hand, 88.0, 76.0),
         ] {
             table.put(part, Point { x, y });
@@ -124,11 +124,11 @@ impl Table {
             Point { x: (at.x + dx).clamp(2.0, WIDTH_CM - 2.0), y: (at.y + dy).clamp(2.0, DEPTH_CM - 2.0) }
         };
         match end {
-            End::MainsUnit => near(Part::Unit, -11.0, -15.0),
-            End::MainsWall => near(Part::Unit, 2.0, -22.0),
-            End::DataUnit => near(Part::Unit, 20.0, -11.0),
+            End::MainsUnit => near(Part::Unit, -4.0, -16.0),
+            End::MainsWall => near(Part::Unit, 14.0, -23.0),
+            End::DataUnit => near(Part::Unit, 22.0, -14.0),
             End::DataComputer => near(Part::Computer, -27.0, 12.0),
-            End::Pad => near(Part::Unit, 19.0, 17.0),
+            End::Pad => near(Part::Unit, 26.0, 10.0),
         }
     }
 

@@ -29,20 +29,18 @@ pub const ENDS: [End; 5] = [End::MainsUnit, End::MainsWall, End::DataUnit, End::
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Socket {
-    /// Mains inlet at the unit's back.
+    /// Power inlet on the unit's far side.
     UnitInlet,
-    /// Data socket at the unit's back.
+    /// Data socket on the unit's far side.
     UnitData,
-    /// Input 1 at the unit's front.
+    /// Input 1 at the unit's short side that looks to the hand.
     In1,
     /// Input 2.
     In2,
     /// Input 3.
     In3,
-    /// Input 4.
-    In4,
-    /// Trigger socket: the same shape as an input, but nothing is recorded from it.
-    Trigger,
+    /// Calibrator output on the unit's near side: a two-pin post, into which no plug of the bench goes.
+    Calibrator,
     /// Data port of the computer.
     Port1,
     /// Second data port of the computer.
@@ -62,14 +60,13 @@ pub enum Socket {
 }
 
 /// All sockets.
-pub const SOCKETS: [Socket; 15] = [
+pub const SOCKETS: [Socket; 14] = [
     Socket::UnitInlet,
     Socket::UnitData,
     Socket::In1,
     Socket::In2,
     Socket::In3,
-    Socket::In4,
-    Socket::Trigger,
+    Socket::Calibrator,
     Socket::Port1,
     Socket::Port2,
     Socket::PortCharge,
@@ -94,6 +91,8 @@ pub enum Shape {
     Port,
     /// Round signal socket.
     Signal,
+    /// Two-pin post of the calibrator.
+    Post,
 }
 
 impl Socket {
@@ -102,7 +101,8 @@ impl Socket {
         match self {
             Socket::UnitInlet => Shape::Inlet,
             Socket::UnitData => Shape::Data,
-            Socket::In1 | Socket::In2 | Socket::In3 | Socket::In4 | Socket::Trigger => Shape::Signal,
+            Socket::In1 | Socket::In2 | Socket::In3 => Shape::Signal,
+            Socket::Calibrator => Shape::Post,
             Socket::Port1 | Socket::Port2 | Socket::PortCharge => Shape::Port,
             Socket::Outlet1 | Socket::Outlet2 | Socket::Outlet3 | Socket::Outlet4 | Socket::Wall => {
                 Shape::Outlet
@@ -110,13 +110,12 @@ impl Socket {
         }
     }
 
-    /// The input's number, 1 to 4, where the socket is an input.
+    /// The input's number, 1 to 3, where the socket is an input.
     pub fn input(self) -> Option<u8> {
         match self {
             Socket::In1 => Some(1),
             Socket::In2 => Some(2),
             Socket::In3 => Some(3),
-            Socket::In4 => Some(4),
             _ => None,
         }
     }
@@ -124,13 +123,12 @@ impl Socket {
     /// The part it belongs to with its offset from the part's centre, or no part and its place on the table, cm.
     pub fn place(self) -> (Option<Part>, f64, f64) {
         match self {
-            Socket::UnitInlet => (Some(Part::Unit), -11.0, -9.0),
-            Socket::UnitData => (Some(Part::Unit), 10.0, -9.0),
-            Socket::In1 => (Some(Part::Unit), -12.0, 9.0),
-            Socket::In2 => (Some(Part::Unit), -6.0, 9.0),
-            Socket::In3 => (Some(Part::Unit), 0.0, 9.0),
-            Socket::In4 => (Some(Part::Unit), 6.0, 9.0),
-            Socket::Trigger => (Some(Part::Unit), 12.0, 9.0),
+            Socket::UnitInlet => (Some(Part::Unit), -8.0, -10.0),
+            Socket::UnitData => (Some(Part::Unit), 4.5, -10.0),
+            Socket::In1 => (Some(Part::Unit), 17.0, -6.0),
+            Socket::In2 => (Some(Part::Unit), 17.0, 0.0),
+            Socket::In3 => (Some(Part::Unit), 17.0, 6.0),
+            Socket::Calibrator => (Some(Part::Unit), -11.5, 10.0),
             Socket::Port1 => (Some(Part::Computer), -18.0, -7.0),
             Socket::Port2 => (Some(Part::Computer), -18.0, 0.0),
             Socket::PortCharge => (Some(Part::Computer), -18.0, 7.0),
@@ -273,7 +271,7 @@ impl Wiring {
             && matches!(self.socket_of(End::DataComputer), Some(Socket::Port1 | Socket::Port2))
     }
 
-    /// The input that the pad's plug is in, 1 to 4.
+    /// The input that the pad's plug is in, 1 to 3.
     pub fn pad_input(&self) -> Option<u8> {
         self.socket_of(End::Pad).and_then(Socket::input)
     }

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+/// Inputs.
+pub const INPUTS: [u8; 3] = [1, 2, 3];
 /// Full-scale ranges, V: 1-2-5 steps from +-10 V to +-5 mV.
 pub const RANGES_V: [f64; 11] = [10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005];
 /// Sampling rates, Hz. The odd ones are there to be met: they fold the mains down to a slow wave.
@@ -26,7 +28,7 @@ pub const NOTCH_Q: f64 = 30.0;
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct Settings {
-    /// Which input is shown and recorded, 1 to 4.
+    /// Which input is shown and recorded, 1 to 3.
     pub input: u8,
     /// Full-scale range, V: the converter takes -range to +range.
     pub range_v: f64,
@@ -86,7 +88,7 @@ impl Default for Settings {
 pub enum Change {
     /// Choose the input.
     Input {
-        /// 1 to 4.
+        /// One of [`INPUTS`].
         n: u8,
     },
     /// Choose the full-scale range.
@@ -170,8 +172,8 @@ impl Settings {
     pub fn check(&self) -> Result<(), BadValue> {
         let bad = |field, expected: String| Err(BadValue { field, expected });
         let listed = |list: &[f64]| list.iter().map(f64::to_string).collect::<Vec<_>>().join(", ");
-        if !(1..=4).contains(&self.input) {
-            return bad("input", "1, 2, 3, 4".into());
+        if !INPUTS.contains(&self.input) {
+            return bad("input", "1, 2, 3".into());
         }
         if !RANGES_V.contains(&self.range_v) {
             return bad("range_v", listed(&RANGES_V));

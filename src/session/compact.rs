@@ -100,10 +100,10 @@ pub enum CodeError {
     /// Cut short or changed.
     #[error("the code is damaged: a part is missing or was changed")]
     Damaged,
-    /// It was made by another version.
+    /// It was made by another version: it has another form, or tells of what the bench no longer has.
     #[error(
-        "the code has form {0}, which another version of the program made; this version reads form {FORM}: open it with \
-         the version that made it, or do the attempt again"
+        "another version of the program made this code, of form {0}; this version reads codes of form {FORM} that tell \
+         of its own bench: open it with the version that made it, or do the attempt again"
     )]
     Form(u8),
     /// The checksum holds and yet something in it cannot be.
@@ -258,6 +258,10 @@ fn entry(reader: &mut Reader, before: u64) -> Result<Logged, CodeError> {
     fields.insert("do".into(), Value::from(kind.name()));
     for key in kind.row().fields {
         if let Some(field) = reader.field()? {
+            // As a socket alone: a note may hold any word.
+            if *key == "socket" && field.as_str().is_some_and(|word| table::RETIRED.contains(&word)) {
+                return Err(CodeError::Form(FORM));
+            }
             fields.insert((*key).into(), field);
         }
     }

@@ -53,9 +53,9 @@ describe("by keys alone", { concurrency: 3 }, () => {
       await page.goto(`${url}?keys#s=first-wiring&seed=11`);
       await page.locator(".plug").first().waitFor({ state: "attached" });
 
-      await pick(page, list("Power cord, recorder end"), "recorder, power inlet");
+      await pick(page, list("Power cord, recorder end"), "recorder, power");
       await pick(page, list("Power cord, outlet end"), "power strip, outlet 1");
-      await pick(page, list("Data cable, recorder end"), "recorder, data socket");
+      await pick(page, list("Data cable, recorder end"), "recorder, data");
       await pick(page, list("Data cable, computer end"), "computer, port 2");
       await pick(page, list("Sensor cable, plug"), "recorder, input 1");
       await tabTo(page, list("Recorder"));

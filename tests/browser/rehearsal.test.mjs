@@ -12,7 +12,7 @@ const { choose, dragPlug, press, pressButton } = student;
 async function wire(page) {
   await dragPlug(page, "mains_unit", "unit_inlet");
   await dragPlug(page, "mains_wall", "outlet2");
-  await choose(page, "Data cable, recorder end", "recorder, data socket");
+  await choose(page, "Data cable, recorder end", "recorder, data");
   await choose(page, "Data cable, computer end", "computer, port 1");
   await dragPlug(page, "pad", "in1");
   await press(page, '[data-press="switch:unit"]');

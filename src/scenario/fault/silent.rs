@@ -27,22 +27,6 @@ pub(super) const FAULTS: &[Fault] = &[
         },
     },
     Fault {
-        id: "trigger_socket",
-        impression: Impression::Flat,
-        severity: (1.00, 1.00),
-        confused_with: &["wrong_input", "pad_out"],
-        tests: &[Tell::Does(Kind::TapPad), Tell::Does(Kind::Input), Tell::Look(Spot::Recorder)],
-        remedy: &[r#"{"do": "plug", "end": "pad", "socket": "in1"}"#],
-        vain: &[r#"{"do": "input", "n": 2}"#, r#"{"do": "input", "n": 1}"#],
-        curable: true,
-        brings: &[],
-        at_work: AtWork::Is(|s| s.chain.bench().wiring.socket_of(End::Pad) == Some(Socket::Trigger)),
-        symptom: Symptom::NoPulse,
-        apply: |s, _| {
-            let _ = s.config.bench.wiring.plug(End::Pad, Socket::Trigger);
-        },
-    },
-    Fault {
         id: "pad_out",
         impression: Impression::Flat,
         severity: (1.00, 1.00),

@@ -76,4 +76,9 @@ pub const WORDS: &[&str] = &[
     "sensor",
     "subject",
     "around",
+    "calibrator",
 ];
+
+/// Sockets that the recorder no longer has. Their words keep their numbers; a code in which a plug goes there is of another
+/// version.
+pub const RETIRED: &[&str] = &["in4", "trigger"];

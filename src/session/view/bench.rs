@@ -5,7 +5,7 @@ use crate::bench::wiring::{ENDS, SOCKETS, Socket};
 use crate::chain::{Chain, Looks};
 use crate::plain::json;
 use crate::recorder::settings::{
-    AVERAGE_MS, BITS, HIGH_PASS_HZ, LOW_PASS_HZ, NOTCH_HZ, RANGES_V, RATES_HZ, SCALES,
+    AVERAGE_MS, BITS, HIGH_PASS_HZ, INPUTS, LOW_PASS_HZ, NOTCH_HZ, RANGES_V, RATES_HZ, SCALES,
 };
 use crate::session::Session;
 use crate::strip::frame::TIME_BASES_S;
@@ -24,7 +24,7 @@ pub(super) fn recorder(chain: &Chain) -> Value {
         "choices": {
             "range_v": RANGES_V, "time_base_s": TIME_BASES_S, "rate_hz": RATES_HZ, "bits": BITS,
             "high_pass_hz": HIGH_PASS_HZ, "low_pass_hz": LOW_PASS_HZ, "notch_hz": notches,
-            "average_ms": AVERAGE_MS, "input": [1, 2, 3, 4], "scale": SCALES,
+            "average_ms": AVERAGE_MS, "input": INPUTS, "scale": SCALES,
         },
     })
 }

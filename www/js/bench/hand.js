@@ -14,6 +14,13 @@ import { pen, smooth } from "./pen.js";
 const PLACE = { pulp: 0.12, middle: 0.42, joint: 0.27 };
 
 /**
+ * The cradle seen from above, in the finger's frame: round at the tip, open where the finger leaves it; and the rim of its hollow.
+ * @param {() => number} off
+ */
+const CRADLE = (off) => smooth(/** @type {ReadonlyPoint[]} */ ([[-1.5, 2.05], [-1.68, 0.9], [-1.68, -0.6], [-1.35, -1.75], [-0.7, -2.4], [0, -2.6], [0.7, -2.4], [1.35, -1.75], [1.68, -0.6], [1.68, 0.9], [1.5, 2.05], [0.8, 1.85], [-0.8, 1.85]]).map(([x, y]) => /** @type {Point} */ ([x + off(), y + off()])), true);
+const HOLLOW = "M-1.180 1.850C-1.350 .6 -1.400 -.5 -1.050 -1.400C-.7 -2.150 .7 -2.150 1.050 -1.400C1.400 -.5 1.350 .6 1.180 1.850";
+
+/**
  * The hem of a cloth laid over the fingertip and the pad, in the finger's frame.
  * @type {ReadonlyPoint[]}
  */
@@ -31,14 +38,16 @@ export class Hand {
       stroke(`M${tipX - 0.6} ${tipY + 1.1}l.9 -.8M${tipX - 0.6} ${tipY + 2}l1.200 -1M${tipX - 0.6} ${tipY + 2.9}l1.300 -1.100`, "thin"));
     this.motion = s("g", { class: "motion" }, stroke("M-5 -14.200q-1 1.600 -.6 3.600M-6.200 -14.800q-1.600 2.400 -1 5.200M-1.500 -15.700q-.9 -1 -2.300 -1M-.9 -17q-1.600 -1.500 -3.800 -1.400", "thin"));
 
-    // the pad and its strap: in the finger's frame, the finger running down the page from its tip at 0,0
-    this.padDisc = s("g", { class: "pad-disc" }, inked(() => p.circle(0, -0.1, 1.55), "plug"), stroke(p.circle(0, -0.1, 1.1), "thin"));
-    this.padFace = s("g", { class: "pad-face" }, stroke("M-.8 -.4h1.600M-.9 .1h1.800M-.8 .6h1.600", "thin amber"));
-    this.strapOff = s("g", { class: "strap-off" }, stroke("M-1.500 .3c-2 -.5 -2.700 1.400 -4.600 .8M1.500 .3c1.800 .6 2.400 -1.200 4.400 -.4", "strap-tail"));
-    this.below = s("g", { class: "pad", data: { drag: "pad:" } }, s("circle", { class: "hit", r: 3.2 }), this.strapOff, this.padDisc);
+    // The sensor is a cradle that the fingertip lies in, with a strap over it. In the finger's frame, the finger running down the page.
+    // Its hollow is lined with the sensing film; turned away from the skin, one sees its hull instead.
+    this.hull = s("g", { class: "pad-disc" }, inked(() => CRADLE(p.off), "plug"));
+    this.padFace = s("g", { class: "pad-face" }, stroke(HOLLOW, "thin"), stroke("M-.75 -1.650h1.500M-1.100 -1.050h2.200M-1.150 -.450h2.300M-1.150 .15h2.300M-1.150 .75h2.300M-1.100 1.350h2.200", "film"));
+    this.padBack = s("g", { class: "pad-back" }, stroke("M0 -2.450V1.900", "thin"), stroke("M-1.250 -1.200l.35 -.6M-1.450 -.3l.6 -1M-1.450 .6l.6 -1M-1.400 1.400l.6 -1M.85 1.400l.6 -1M.85 .6l.6 -1M.85 -.3l.6 -1M.9 -1.200l.35 -.6", "thin faint"));
+    this.strapOff = s("g", { class: "strap-off" }, stroke("M-1.600 .2c-2 -.5 -2.700 1.400 -4.600 .8M1.600 .2c1.800 .6 2.400 -1.200 4.400 -.4", "strap-tail"));
+    this.below = s("g", { class: "pad", data: { drag: "pad:" } }, s("circle", { class: "hit", r: 3.2 }), this.strapOff, this.hull, this.padFace, this.padBack);
     this.band = s("g", { class: "band" });
     this.pinch = s("g", { class: "pinch" }, stroke("M-1.700 -1.500l.7 .6M1.700 -1.500l-.7 .6M-1.700 1.900l.7 -.6M1.700 1.900l-.7 -.6", "thin"));
-    this.strapped = s("g", { class: "press pad", data: { press: "tap:", drag: "pad:" } }, s("circle", { class: "hit", r: 3.2 }), this.band, this.padFace, this.pinch,
+    this.strapped = s("g", { class: "press pad", data: { press: "tap:", drag: "pad:" } }, s("circle", { class: "hit", r: 3.2 }), this.band, this.pinch,
       s("circle", { class: "tap-ring", r: 2.6 }), stroke("M-4.600 -.1H-2.600M-3.300 -.8L-2.500 -.1L-3.300 .6M4.600 -.1H2.600M3.300 -.8L2.500 -.1L3.300 .6", "push amber"), s("title", {}, t("list-tap_pad")));
 
     const edge = smooth(CLOTH, true);
@@ -87,11 +96,11 @@ export class Hand {
   }
 
   /**
-   * The strap over the finger: a loose one stands off it, a tight one cuts in.
+   * The strap over the finger, from one side of the cradle to the other: a loose one stands off, a tight one cuts in.
    * @param {Strap} strap
    */
   drawBand(strap) {
-    const half = 1.8 - 0.85 * strap.tightness;
+    const half = 2.15 - 0.85 * strap.tightness;
     const key = half.toFixed(2);
     if (this.bandKey === key) return;
     this.bandKey = key;

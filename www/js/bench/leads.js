@@ -33,7 +33,9 @@ export function padCurve(points, aim, slackCm) {
   points.slice(1).forEach((b, i) => {
     const a = points[i];
     const len = Math.hypot(b[0] - a[0], b[1] - a[1]);
-    const sag = Math.min(3, len * 0.07) * (i % 2 ? -1 : 1);
+    // Beside the plug it bows away from the part that the plug is in.
+    const side = i === 0 ? Math.sign(aim[1] * (b[0] - a[0]) - aim[0] * (b[1] - a[1])) || 1 : i % 2 ? -1 : 1;
+    const sag = Math.min(3, len * 0.07) * side;
     if (len > 4) path.push([(a[0] + b[0]) / 2 - ((b[1] - a[1]) / len) * sag, (a[1] + b[1]) / 2 + ((b[0] - a[0]) / len) * sag]);
     path.push(...(i === 0 && loops > 0 ? coil(a, b, points[2], loops) : [b]));
   });

@@ -40,15 +40,23 @@ function lamp(id, x, y) {
     s("circle", { class: "pilot-glow", r: 4.2, fill: "url(#glow)" }), s("path", { class: "pilot-rays", d: rays }), s("circle", { class: "pilot-bulb", r: 0.8 }));
 }
 
-/** @param {number} w @param {number} d */
+/**
+ * The recorder: a flat box with its inputs at the short side that looks to the hand, behind a seam of their own; power and data at the far
+ * side, the calibrator at the near one. What is written on it has a place that no line crosses, lying or turned.
+ * @param {number} w @param {number} d
+ */
 function unit(w, d) {
   const p = pen("unit");
-  const x = -w / 2, y = -d / 2;
-  return [shadow(w, d), inked(() => p.rect(x, y, w, d, 1.4)),
-    stroke(p.rect(x + 1.3, y + 1.3, w - 2.6, d - 2.6, 0.9), "thin"),
-    stroke(p.line(x + 2, d / 2 - 5.6, w / 2 - 2, d / 2 - 5.6), "thin"),
-    label(t("part-unit"), x + 12.2, 0.1, "start name on-body", -w / 2 - 2.9, -d / 2),
-    rocker("unit", x + 4.6, -0.8), lamp("unit", x + 9.4, -0.8)];
+  const x = -w / 2, y = -d / 2, seam = w / 2 - 7.6;
+  let ribs = "";
+  for (const at of [0.9, 1.6]) ribs += p.line(x + at, y + 2.6, x + at, d / 2 - 2.6);
+  const panel = [-4.6, 1.5, seam + 3, d / 2 - 2.9]; // switch and lamp
+  return [shadow(w, d), inked(() => p.rect(x, y, w, d, 2)), stroke(ribs, "thin"),
+    stroke(p.line(seam, y + 0.5, seam, d / 2 - 0.5) + p.line(seam + 0.6, y + 0.5, seam + 0.6, d / 2 - 0.5), "thin"),
+    stroke(p.rect(panel[0], panel[1], panel[2], panel[3], 0.8), "thin"),
+    stroke(p.rect(panel[0] + 0.5, panel[1] + 0.5, panel[2] - 1, panel[3] - 1, 0.6), "thin faint"),
+    label(t("part-unit"), x + 3.6, -0.7, "start name on-body", -w / 2 - 3.2, y),
+    rocker("unit", panel[0] + 4, panel[1] + panel[3] / 2), lamp("unit", panel[0] + panel[2] - 3.4, panel[1] + panel[3] / 2)];
 }
 
 /** @param {number} w @param {number} d */
@@ -64,8 +72,8 @@ function computer(w, d) {
     s("path", { class: "fill-screen", d: `M${x + 1.8} ${top}H${w / 2 - 1.8}L${w / 2} ${hinge}H${x}Z` }),
     stroke(`M${x + 1.8} ${top}H${w / 2 - 1.8}L${w / 2} ${hinge}H${x}Z`), stroke(p.line(x + 2.6, top + 0.9, w / 2 - 2.6, top + 0.9), "thin faint"),
     s("g", { class: "press screen", data: { press: "rescan:" } }, s("rect", { class: "hit", x, y: top, width: w, height: hinge - top }),
-      s("g", { class: "screen-seen" }, stroke(`M${-w / 2 + 4} ${hinge - 3}h4c.8 0 1-4 1.600-4s.9 2.600 1.500 2.600s.9-.9 1.300-.9s1 2.300 2 2.300h4`, "amber"), label(t("bench-screen_seen"), 1, hinge - 3.4, "start small")),
-      s("g", { class: "screen-none" }, stroke(`M${-w / 2 + 4} ${hinge - 3}h9`, "thin dash"), label(t("bench-screen_none"), -1, hinge - 3.4, "start small")),
+      s("g", { class: "screen-seen" }, stroke(`M${x + 2.5} ${hinge - 2.6}h2c.8 0 1-4 1.600-4s.9 2.600 1.500 2.600s.9-.9 1.300-.9s1 2.300 2 2.300h1.500`, "amber"), label(t("bench-screen_seen"), x + 13.4, hinge - 2.6, "start small")),
+      s("g", { class: "screen-none" }, stroke(`M${x + 2.5} ${hinge - 2.6}h9`, "thin dash"), label(t("bench-screen_none"), x + 13.4, hinge - 2.6, "start small")),
       s("title", {}, t("list-rescan")))];
 }
 
@@ -94,7 +102,7 @@ function phone(w, d) {
 function deskLamp(w, d) {
   const p = pen("lamp");
   const r = Math.min(w, d) / 2;
-  const [bx, by, hx, hy] = [r * 0.42, r * 0.4, -r * 0.28, -r * 0.26]; // the foot, and the head at the end of the arm
+  const [bx, by, hx, hy] = [r * 0.42, r * 0.4, -r * 0.28, -r * 0.26]; // the foot, and the head at the end of the arm; the rays stand out to where its name is, turned
   let rays = "";
   for (let i = 0; i < 7; i += 1) {
     const a = Math.PI * (0.72 + i * 0.14);
@@ -102,7 +110,7 @@ function deskLamp(w, d) {
   }
   return [s("circle", { class: "lamp-pool", cx: hx, cy: hy, r: r * 3.1, fill: "url(#glow)" }), s("circle", { class: "shade", cx: bx + 0.6, cy: by + 1.1, r: r * 0.52 }), inked(() => p.circle(bx, by, r * 0.52)), stroke(p.circle(bx, by, r * 0.34), "thin faint"),
     s("circle", { class: "shade", cx: hx + 1, cy: hy + 1.8, r: r * 0.62 }), stroke(`M${bx - 0.5} ${by + 0.5}L${hx - 0.5} ${hy + 0.5}M${bx + 0.5} ${by - 0.5}L${hx + 0.5} ${hy - 0.5}`),
-    inked(() => p.circle(hx, hy, r * 0.62)), stroke(p.circle(hx, hy, r * 0.46), "thin faint"), s("circle", { class: "lamp-bulb", cx: hx, cy: hy, r: r * 0.3 }), stroke(p.circle(hx, hy, r * 0.12), "thin"), stroke(rays, "thin faint lamp-rays"), nameBelow(t("part-lamp"), 2 * r, 2 * r)];
+    inked(() => p.circle(hx, hy, r * 0.62)), stroke(p.circle(hx, hy, r * 0.46), "thin faint"), s("circle", { class: "lamp-bulb", cx: hx, cy: hy, r: r * 0.3 }), stroke(p.circle(hx, hy, r * 0.12), "thin"), stroke(rays, "thin faint lamp-rays"), nameBelow(t("part-lamp"), 2 * r + 2.6, 2 * r)];
 }
 
 /** @param {number} w @param {number} d @param {string} id */

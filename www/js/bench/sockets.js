@@ -16,30 +16,34 @@ const SHAPES = {
   outlet: (p) => [inked(() => p.circle(0, 0, 2.3), "hole"), s("circle", { class: "dot", cx: -0.85, r: 0.38 }), s("circle", { class: "dot", cx: 0.85, r: 0.38 })],
   data: (p) => [inked(() => p.rect(-1.6, -0.95, 3.2, 1.9, 0.3), "hole"), stroke("M-1 .2H1", "thin")],
   port: (p) => [inked(() => p.rect(-0.9, -1.7, 1.8, 3.4, 0.6), "hole"), stroke("M0 -.8V.8", "thin")],
-  signal: (p) => [inked(() => p.circle(0, 0, 1.75), "hole"), s("circle", { class: "dot", r: 0.5 })],
+  signal: (p) => [inked(() => p.circle(0, 0, 1.75), "hole"), stroke(p.circle(0, 0, 1.05), "thin faint"), s("circle", { class: "dot", r: 0.5 })],
+  post: (p) => [inked(() => p.rect(-2.3, -0.9, 4.6, 1.8, 0.3), "hole"), inked(() => p.rect(-1.55, -0.3, 0.9, 2.6, 0.15), "body-2"), inked(() => p.rect(0.65, -0.3, 0.9, 2.6, 0.15), "body-2")],
 };
 
 /**
- * The short name of a socket. On a table turned for a small screen a word needs more room beside the socket than a figure.
- * @param {SocketAt} socket @param {boolean} below
+ * Where the short name of a socket is written, from its middle: x, y, kind, and x, y where the table is shown turned. At the recorder it
+ * stands on the box, where no cable lies; "after" and "before" tell at which end it begins where it runs away from the box's edge.
+ * @type {Record<Shape, [number, number, string, number, number]>}
  */
-function nameBeside(socket, below) {
-  const name = t(`socket-short-${socket.id}`);
-  if (socket.kind === "port") return label(name, 2.6, 0.8, "small");
-  const y = below ? 4.3 : -2.9;
-  const aside = below ? (socket.kind === "outlet" ? 1.2 : 0) : -0.5 * (name.length - 1);
-  return label(name, 0, y, "small", socket.kind === "inlet" ? -3.1 : 0, y + aside);
-}
+const BESIDE = {
+  inlet: [0, 4.9, "after", -1, 2.7],
+  data: [0, 4.9, "after", -1, 2.7],
+  signal: [-4.3, 1, "", -5.3, 0],
+  post: [0, -2.5, "before", -1, -2.3],
+  port: [2.6, 0.8, "", 2.6, 0.8],
+  outlet: [0, 5.4, "after", -1, 3.2],
+};
 
 /**
- * A socket with its short name beside it, `below` the socket or above.
- * @param {SocketAt} socket @param {boolean} below
+ * A socket with its short name beside it.
+ * @param {SocketAt} socket
  */
-export const drawSocket = (socket, below) => {
+export const drawSocket = (socket) => {
   const p = pen(socket.id, 0.05);
+  const [x, y, kind, tx, ty] = BESIDE[socket.kind] ?? BESIDE.signal;
   return s("g", { class: `socket socket-${socket.kind}`, data: { socket: socket.id } },
     s("circle", { class: "socket-near", r: 3.4 }), (SHAPES[socket.kind] ?? SHAPES.signal)(p),
-    nameBeside(socket, below),
+    label(t(`socket-short-${socket.id}`), x, y, `small ${kind}`, tx, ty),
     socket.id === "port_charge" && stroke("M3 -1.300L1.900 .2H2.900L2.300 1.500", "thin"));
 };
 

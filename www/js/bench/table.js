@@ -47,10 +47,7 @@ export class Table {
     }
     /** @type {Map<Socket, SVGElement>} */
     this.sockets = new Map();
-    for (const socket of bench.sockets) {
-      const part = bench.parts.find((one) => one.id === socket.part);
-      this.sockets.set(socket.id, drawSocket(socket, part ? socket.y < part.y && socket.kind !== "outlet" && part.id === "unit" : true));
-    }
+    for (const socket of bench.sockets) this.sockets.set(socket.id, drawSocket(socket));
     /** @type {Map<string, SVGElement>} */
     this.leads = new Map(["mains", "data", "charge", "feed", "pad"].map((id) => [id, s("g", { class: `lead lead-${id}` }, s("path", { class: "lead-out" }), s("path", { class: "lead-in" }))]));
     /** @type {Map<End, SVGGElement>} */

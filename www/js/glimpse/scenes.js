@@ -46,9 +46,9 @@ const face = (stage, y = 132) => stage.line(`M14 ${y}${"h21l.6 -4l.6 4".repeat(9
 /** @param {Stage} stage @param {number} x @param {number} y */
 function unit(stage, x, y) {
   const p = pen("glimpse-unit", 0.4);
-  const sockets = [0, 1, 2, 3].map((k) => p.circle(x + 20 + 21 * k, y + 42, 5.4)).join("");
-  stage.shape(p.rect(x, y, 104, 54, 8));
-  stage.line(sockets + p.line(x + 8, y + 30, x + 96, y + 30));
+  stage.shape(p.rect(x, y, 104, 60, 7));
+  for (const k of [0, 1, 2]) stage.shape(p.circle(x + 104, y + 12 + 18 * k, 5.4));
+  stage.line(p.line(x + 80, y + 2, x + 80, y + 58) + p.rect(x + 28, y + 30, 40, 20, 3));
 }
 
 /**
@@ -83,20 +83,20 @@ export const SCENES = {
       unit(stage, 20, 34);
       const lead = stage.line("M236 128C190 150 150 148 128 126", "", null);
       const plug = stage.group(stage.shape("M-9 0h18v22h-18Z"), stage.line("M-4 0v-9M4 0v-9M0 22v16"));
-      stage.move(plug, "translate(150px, 108px)", "translate(61px, 88px)", 1, 3.4);
+      stage.move(plug, "translate(176px, 112px) rotate(-90deg)", "translate(131px, 46px) rotate(-90deg)", 1, 3.4);
       stage.draw(lead, 0, 1);
-      const lead2 = stage.line("M61 126C80 150 120 152 150 140S210 120 236 128");
+      const lead2 = stage.line("M169 46C188 46 192 78 202 100S224 124 236 128");
       stage.draw(lead2, 2.6, 3.6);
-      const lamp = stage.group(stage.dot(36, 50, 9, "glow"), stage.dot(36, 50, 4, "amber"));
+      const lamp = stage.group(stage.dot(77, 74, 9, "glow"), stage.dot(77, 74, 4, "amber"));
       stage.fade(lamp, 3.6);
     },
-    (stage) => { // the strap goes round the fingertip
-      hand(stage, 92, 44, 6.2);
-      const lead = stage.line("M92 62C60 70 40 104 8 110", "amber");
+    (stage) => { // the fingertip lies in the cradle, and the strap goes over it
+      const lead = stage.line("M80 62C60 70 40 104 8 110", "amber");
       stage.draw(lead, 2.6, 4);
-      const pad = stage.group(stage.shape(pen("glimpse-pad", 0.35).rect(-11, -8, 22, 17, 5), "warm"));
-      stage.move(pad, "translate(40px, 24px)", "translate(92px, 58px)", 0.6, 2.4);
-      const strap = stage.line("M80 53C86 48 98 48 105 53M80 65C86 70 98 70 105 65");
+      const pad = stage.group(stage.shape("M-13 18V-6C-12 -25 12 -25 13 -6V18Z", "warm"), stage.line("M-9 18V-5C-8 -19 8 -19 9 -5V18"));
+      stage.move(pad, "translate(40px, 34px)", "translate(92px, 54px)", 0.6, 2.4);
+      hand(stage, 92, 44, 6.2);
+      const strap = stage.line("M78 54C86 51 98 51 106 54V63C98 60 86 60 78 63Z");
       stage.draw(strap, 2.4, 3.4);
     },
     (stage) => { // a small pulse is made to fill the strip

@@ -2,9 +2,9 @@
 
 export type End = "mains_unit" | "mains_wall" | "data_unit" | "data_computer" | "pad";
 export type Socket =
-  | "unit_inlet" | "unit_data" | "in1" | "in2" | "in3" | "in4" | "trigger" | "port1" | "port2" | "port_charge"
+  | "unit_inlet" | "unit_data" | "in1" | "in2" | "in3" | "calibrator" | "port1" | "port2" | "port_charge"
   | "outlet1" | "outlet2" | "outlet3" | "outlet4" | "wall";
-export type Shape = "inlet" | "outlet" | "data" | "port" | "signal";
+export type Shape = "inlet" | "outlet" | "data" | "port" | "signal" | "post";
 /** What can be moved: parts, and the two handles of the pad's lead. */
 export type Part = "unit" | "computer" | "strip" | "charger" | "phone" | "lamp" | "hand" | "lead1" | "lead2";
 export type Switch = "unit" | "strip" | "lamp";
