@@ -103,7 +103,7 @@ describe("faults", { concurrency: 3 }, () => {
       const [a, b, count] = student.windowBetween(peaks, 15);
       await student.dragCursor(page, "a", a);
       await student.dragCursor(page, "b", b);
-      const seconds = Number((await student.reading(page, "A to B (Δt)")).replace(/ s$/, ""));
+      const seconds = Number((await student.reading(page, "A to B")).replace(/ s$/, ""));
       const sheet = (n) => ({ count: n, seconds, multiplier: (60 / seconds).toFixed(3), rate: ((n * 60) / seconds).toFixed(1) });
 
       await student.fillSheet(page, sheet(count + 1));
@@ -168,16 +168,16 @@ describe("faults", { concurrency: 3 }, () => {
       await page.locator(".cloth").waitFor({ state: "hidden" });
 
       await press(page, '[data-drag="part:lamp"]');
-      assert.ok(await page.getByLabel("Desk lamp", { exact: true }).isChecked());
+      assert.ok(await (await student.control(page, "Desk lamp")).isChecked());
       await page.locator(".lamp-pool").waitFor();
-      await page.getByLabel("Cloth over the finger").check();
+      await (await student.control(page, "Cloth over the finger")).check();
       await page.locator(".cloth").waitFor();
       await pressButton(page, "on the laptop");
       assert.match(await note(page).innerText(), /The other hand is on the laptop/);
       await page.locator(".other-hand").waitFor();
       await page.getByLabel("Power strip", { exact: true }).uncheck();
       await choose(page, "Data cable, computer end", "loose on the table");
-      await page.getByLabel("Sensor strapped on").uncheck();
+      await (await student.control(page, "Sensor strapped on")).uncheck();
       const after = await look();
       for (const part of [/indicator light is off: recorder/i, /indicator light is off: power strip/i, /computer end: loose on the table/i, /The desk lamp is on/, /A cloth covers the finger/, /The other hand is on the laptop/, /The sensor is beside the hand/]) assert.match(after, part);
       await pressButton(page, "in the lap");
@@ -195,7 +195,7 @@ describe("faults", { concurrency: 3 }, () => {
         await pressButton(page, button);
         assert.match(await note(page).innerText(), answer, button);
       }
-      await page.getByLabel("Strap, looser to tighter").fill("100");
+      await (await student.control(page, "Strap, looser to tighter")).fill("100");
       await page.locator(".feel").filter({ hasText: "throbs" }).waitFor();
       await pressButton(page, "Ask how the finger feels");
       assert.match(await note(page).innerText(), /It hurts a little, and it throbs/);
@@ -211,12 +211,12 @@ describe("faults", { concurrency: 3 }, () => {
         return canvas.toDataURL() !== blank.toDataURL();
       });
       assert.ok(await inked(), "nothing is drawn at first");
-      await page.getByLabel("Trace drawn").uncheck();
+      await (await student.control(page, "Trace drawn")).uncheck();
       await student.worldRuns(page, 0.6);
       assert.equal(await inked(), false);
       await page.locator(".stylus").waitFor({ state: "hidden" });
       assert.match(await page.locator(".margin-right").first().innerText(), /trace not drawn/);
-      await page.getByLabel("Trace drawn").check();
+      await (await student.control(page, "Trace drawn")).check();
       await student.worldRuns(page, 0.6);
       assert.ok(await inked(), "the trace does not come back");
       await choose(page, "Value scale", "×1,000");
@@ -313,6 +313,7 @@ describe("faults", { concurrency: 3 }, () => {
       await page.locator(".naming .problem").filter({ hasText: "en.faults.json" }).waitFor();
       await page.unroute("**/en.faults.json");
       await page.locator(".naming").getByRole("button", { name: "Try again" }).click();
+      await student.side(page, "name");
       await page.locator(".impression").first().waitFor();
     });
   });

@@ -42,12 +42,6 @@ const field = (page, name) => page.getByLabel(name, { exact: true });
 /** Records for some seconds on the bench that is open; the take lies open then. */
 const shortTake = (page, w, seconds = 4) => student.take(page, seconds, { record: w("strip-record"), stop: w("strip-stop") });
 
-/** On a small screen, turns to a pane; on a wide one all are there. */
-async function turnTo(page, name) {
-  const tab = page.getByRole("navigation").getByRole("button", { name, exact: true });
-  if (await tab.isVisible()) await tab.click();
-}
-
 async function fillSheet(page, w, { count, seconds, multiplier, rate }) {
   for (const [name, value] of Object.entries({ count, seconds, multiplier, rate })) await field(page, w(`sheet-line-${name}`)).fill(value);
   await field(page, w("sheet-line-rate")).press("Tab");
@@ -68,32 +62,39 @@ async function screens(page, url, w, see) {
     await see(name);
   }
   await student.openScenario(page, url, "hum-on-the-strip", 7);
-  await turnTo(page, w("pane-bench"));
-  for (const more of await page.locator("#bench details").all()) await more.evaluate((el) => (el.open = true));
-  await button(page, w("look-sensor")).click();
+  await see("what is asked");
+  await student.pressButton(page, w("look-sensor"));
+  await see("list of parts");
+  await student.side(page, "bench");
   await page.locator(".seen li").first().waitFor();
   await see("bench");
-  await turnTo(page, w("pane-strip"));
+  await page.locator(".part-hand .hit").click();
+  await page.locator(".touch-card").waitFor();
+  await see("card of the hand");
+  for (const stage of await page.locator(".stage").all()) {
+    await stage.click();
+    await see(await stage.innerText());
+  }
   await button(page, w("summary-ask")).click();
   await see("strip");
   await shortTake(page, w, 3);
-  await field(page, w("cursor-a_s")).fill("0.5");
-  await field(page, w("cursor-b_s")).fill("2.5");
-  await button(page, w("marks-at_a")).click();
-  await page.locator("details.marks summary").first().click();
+  await field(page, w("measure-a")).fill("0.5");
+  await field(page, w("measure-b")).fill("2.5");
   await see("take");
-  await turnTo(page, w("pane-sheet"));
-  await see("sheet");
+  await student.pressButton(page, w("marks-at_a"));
+  await page.locator("details.marks summary").first().click();
+  await see("more of measuring");
+  await page.keyboard.press("Escape");
   await fillSheet(page, w, { count: "3", seconds: "2", multiplier: "x", rate: "1.2.3" });
   for (const name of ["debrief", "debrief with the truth"]) {
-    await page.locator("#worksheet .page .row .btn").first().click();
+    await page.locator("#worksheet .page-do .btn").first().click();
     await student.sayYes(page);
     await page.locator(".debrief .step").first().waitFor();
     await see(name);
   }
   await page.locator(".debrief .truth").waitFor();
   await student.openScenario(page, url, "thick-trace-a", 7);
-  await turnTo(page, w("pane-sheet"));
+  await student.side(page, "name");
   for (const more of await page.locator(".naming details").all()) await more.evaluate((el) => (el.open = true));
   await page.locator(".naming .fault-name:visible").first().waitFor();
   await see("naming");
@@ -189,9 +190,9 @@ describe("languages", { concurrency: 2 }, () => {
       assert.deepEqual(drawn.filter((text) => /\d\.\d/.test(text)), [], "a label with a point");
 
       await student.choose(page, w("set-time_base"), "10 s");
-      await field(page, w("cursor-a_s")).fill("0,5");
-      await field(page, w("cursor-b_s")).fill("3,25");
-      await field(page, w("cursor-b_s")).press("Tab");
+      await field(page, w("measure-a")).fill("0,5");
+      await field(page, w("measure-b")).fill("3,25");
+      await field(page, w("measure-b")).press("Tab");
       assert.deepEqual(await Promise.all(["a", "b"].map((one) => field(page, w(`cursor-${one}_s`)).inputValue())), ["0,50", "3,25"]);
       assert.equal(await student.reading(page, w("measure-interval")), "2,75 s");
       assert.equal(await page.locator(".cursor-a").getAttribute("aria-valuetext"), "0,50 s");
@@ -199,7 +200,7 @@ describe("languages", { concurrency: 2 }, () => {
       const verdictOf = (debrief, step) => debrief.verdictOf(w(`debrief-step-${step}`));
       await fillSheet(page, w, { count: "3", seconds: "2,75", multiplier: "21,82", rate: "72,5" });
       assert.deepEqual((await page.locator(".blanks .problem").allInnerTexts()).filter(Boolean), []);
-      await page.locator("#worksheet .page .row .btn").first().click();
+      await page.locator("#worksheet .page-do .btn").first().click();
     await student.sayYes(page);
       const first = await student.readDebrief(page);
       assert.equal(verdictOf(first, "seconds"), w("verdict-right"), first.text);
@@ -207,7 +208,7 @@ describe("languages", { concurrency: 2 }, () => {
       assert.equal(verdictOf(first, "rate"), w("verdict-wrong"), first.text); // a number, if not the right one: 3 x 21.82 is 65.46
       await field(page, w("sheet-line-rate")).fill("65,46");
       await field(page, w("sheet-line-rate")).press("Tab");
-      await page.locator("#worksheet .page .row .btn").first().click();
+      await page.locator("#worksheet .page-do .btn").first().click();
     await student.sayYes(page);
       await page.locator(".debrief .truth").waitFor();
       const second = await student.readDebrief(page);
@@ -320,11 +321,10 @@ describe("languages", { concurrency: 2 }, () => {
         assert.deepEqual(await page.evaluate(() => [document.documentElement.lang, document.documentElement.dir, getComputedStyle(document.body).direction]), ["ar", "rtl", "rtl"]);
 
         await student.openScenario(page, url, "hum-on-the-strip", 8);
-        await turnTo(page, w("pane-strip"));
         await shortTake(page, w);
-        await field(page, w("cursor-a_s")).fill("1");
-        await field(page, w("cursor-b_s")).fill("3");
-        await field(page, w("cursor-b_s")).press("Tab");
+        await field(page, w("measure-a")).fill("1");
+        await field(page, w("measure-b")).fill("3");
+        await field(page, w("measure-b")).press("Tab");
         const stands = async (one) => [Number(await page.locator(`.cursor-${one}`).getAttribute("aria-valuenow")), (await page.locator(`.cursor-${one}`).boundingBox()).x];
         const [[ta, xa], [tb, xb]] = await Promise.all(["a", "b"].map(stands));
         assert.deepEqual([ta, tb], [1, 3]);

@@ -54,27 +54,37 @@ describe("the page", { concurrency: 2 }, () => {
       await page.locator("#lab").waitFor();
       assert.equal(await page.locator("#ask").isVisible(), false);
       assert.equal(await page.locator(".where .seed").innerText(), "seed 77");
-      assert.equal(await page.getByLabel("Sensor cable, plug", { exact: true }).inputValue(), "in3");
+      assert.equal(await (await student.control(page, "Sensor cable, plug")).inputValue(), "in3");
     });
   });
 
-  test("where the window is low the strip docks at its foot, and comes back when it is scrolled to", async () => {
-    await withPage({ viewport: { width: 1366, height: 620 } }, async ({ page, url }) => {
-      await student.openScenario(page, url, "hum-on-the-strip", 3);
-      const drum = page.locator(".drum-place .drum");
-      const inSight = async () => {
-        const box = await drum.boundingBox();
-        return box.y >= 0 && box.y + box.height <= 620.5;
-      };
-      await page.waitForFunction(() => document.body.dataset.dock !== undefined);
-      assert.ok(await inSight(), "the docked strip is out of sight");
-      await page.locator(".table").waitFor();
-      await page.getByRole("button", { name: "Show the trace" }).click();
-      await page.waitForFunction(() => document.body.dataset.dock === undefined);
-      await student.settled(page);
-      assert.ok(await inSight(), "the strip did not come");
-      assert.ok((await drum.boundingBox()).height > 250);
-    });
+  test("from the first step to the result bench and trace stand side by side without scrolling, and the trace takes two fifths of the window", async () => {
+    for (const viewport of [{ width: 1280, height: 720 }, { width: 1024, height: 600 }, { width: 1920, height: 1080 }]) {
+      await withPage({ viewport }, async ({ page, url }) => {
+        const look = async (where) => {
+          const seen = await page.evaluate(() => {
+            const lab = document.querySelector("#lab").getBoundingClientRect();
+            const field = document.querySelector(".field").getBoundingClientRect();
+            const over = [...document.querySelectorAll(":is(.steps, .left, .strip, .sheet, .page, .drum, .path, .under)")].filter((el) => el.checkVisibility() && (el.getBoundingClientRect().bottom > innerHeight + 0.5 || el.getBoundingClientRect().right > innerWidth + 0.5)).map((el) => el.className);
+            return { top: lab.top >= 0, bottom: lab.bottom <= innerHeight + 0.5, share: field.height / innerHeight, over, scrolled: scrollY };
+          });
+          assert.ok(seen.top && seen.bottom && seen.scrolled === 0, `${where}: the workspace does not fit ${viewport.width} x ${viewport.height}`);
+          assert.deepEqual(seen.over, [], where);
+          assert.ok(seen.share >= 0.395, `${where}: the trace takes ${seen.share} of the window at ${viewport.width} x ${viewport.height}`);
+        };
+        await student.openScenario(page, url, "rest-pulse", 3);
+        await look("at the start");
+        await pressButton(page, "On my own");
+        await look("at the bench");
+        await student.worldRuns(page, 6);
+        await student.take(page, 20);
+        await look("with a recording");
+        await student.putCursors(page, 2, 17.5);
+        await student.fillBlanks(page, { count: 15, seconds: 15.5, multiplier: 4, rate: 60 });
+        await student.checkAll(page);
+        await look("with a result");
+      });
+    }
   });
 
   test("the stylus stands at the end of the live trace and is taken off under hold and over a take", async () => {
@@ -85,7 +95,7 @@ describe("the page", { concurrency: 2 }, () => {
       // Its place in the field's width, and the time that is written below, of one frame.
       const at = () => page.evaluate(() => {
         const [tip, field] = [".stylus-tip", ".field"].map((one) => document.querySelector(one).getBoundingClientRect());
-        return { place: (tip.x - field.x) / field.width, time: Number(document.querySelector(".margin-foot p").textContent.match(/[\d.]+/)[0]) };
+        return { place: (tip.x - field.x) / field.width, time: Number(document.querySelector(".pen-at").textContent.match(/[\d.]+/)[0]) };
       });
       let before, after;
       do { // at the right edge it begins anew at the left
@@ -152,9 +162,9 @@ describe("the page", { concurrency: 2 }, () => {
       assert.ok(await order.isDisabled());
       await choose(page, "Low-pass", "30 Hz");
       await choose(page, "Low-pass order", "1st order");
-      assert.match(await page.locator(".margin-top .margin-right").innerText(), /low-pass 30 Hz, 1st order/);
+      assert.match(await page.locator('.stage[data-stage="filters"]').innerText(), /low-pass 30 Hz, 1st order/);
       await choose(page, "Low-pass order", "2nd order");
-      assert.match(await page.locator(".margin-top .margin-right").innerText(), /low-pass 30 Hz, 2nd order/);
+      assert.match(await page.locator('.stage[data-stage="filters"]').innerText(), /low-pass 30 Hz, 2nd order/);
       await choose(page, "Low-pass", "off");
       assert.ok(await order.isDisabled());
     });
@@ -163,8 +173,8 @@ describe("the page", { concurrency: 2 }, () => {
   test("a tap beside a cursor's flag marks a beat, a tap on the flag does not", async () => {
     await withPage(wide, async ({ page, url }) => {
       await shortTake(page, url, 3);
-      await page.getByLabel("Cursor A, s").fill("1.2");
-      await page.getByLabel("Cursor A, s").press("Tab");
+      await page.getByLabel("A, s", { exact: true }).fill("1.2");
+      await page.getByLabel("A, s", { exact: true }).press("Tab");
       const flag = await page.locator(".cursor-a .cursor-flag").boundingBox();
       const field = await page.locator(".field").boundingBox();
       await page.mouse.click(flag.x + 2, field.y + field.height / 2);
@@ -180,10 +190,10 @@ describe("the page", { concurrency: 2 }, () => {
       await student.openScenario(page, url, "hum-on-the-strip", 3);
       await choose(page, "Power cord, outlet end", "power strip, outlet 4 (the charger is in it)");
       assert.match(await page.locator(".bench-note").innerText(), /Something is already in that socket/);
-      assert.equal(await page.getByLabel("Power cord, outlet end", { exact: true }).inputValue(), "outlet2");
+      assert.equal(await (await student.control(page, "Power cord, outlet end")).inputValue(), "outlet2");
       await page.getByLabel("Charger", { exact: true }).uncheck();
       await choose(page, "Power cord, outlet end", "power strip, outlet 4");
-      assert.equal(await page.getByLabel("Power cord, outlet end", { exact: true }).inputValue(), "outlet4");
+      assert.equal(await (await student.control(page, "Power cord, outlet end")).inputValue(), "outlet4");
     });
   });
 });

@@ -41,6 +41,7 @@ async function save(page, name) {
 }
 
 async function nameFault(page, fault) {
+  await student.side(page, "name");
   const button = page.locator(`.fault-name[data-fault="${fault}"]`);
   await button.waitFor({ state: "attached" });
   if (!(await button.isVisible())) await page.locator(".impression", { has: button }).locator("summary").click();

@@ -21,7 +21,7 @@ async function readIt(page) {
   const [a, b, count] = student.windowBetween(peaks, 15);
   await student.dragCursor(page, "a", a);
   await student.dragCursor(page, "b", b);
-  const seconds = Number((await student.reading(page, "A to B (Δt)")).replace(/ s$/, ""));
+  const seconds = Number((await student.reading(page, "A to B")).replace(/ s$/, ""));
   const multiplier = (60 / seconds).toFixed(3);
   await student.fillSheet(page, { count, seconds, multiplier, rate: (count * multiplier).toFixed(1) });
   return { debrief: await student.check(page), count, seconds };

@@ -11,12 +11,6 @@ import * as student from "./student.mjs";
 
 const { checkAll, fillBlanks, openHalf, pressButton, putCursors } = student;
 
-/** On a small screen, turns to a pane; on a wide one all are there. */
-export async function turnTo(page, pane) {
-  const tab = page.getByRole("navigation").getByRole("button", { name: pane, exact: true });
-  if (await tab.isVisible()) await tab.click();
-}
-
 /** Another page of the same document: the fragment alone would keep what is open. */
 let visits = 0;
 const visit = (page, url, hash = "") => page.goto(`${url}?${(visits += 1)}${hash}`);
@@ -60,20 +54,18 @@ async function bench({ page, url }, see) {
   await visit(page, url, "#s=first-wiring&seed=11");
   await page.locator(".plug").first().waitFor({ state: "attached" });
   await see("offer and bench before anything is wired");
-  await turnTo(page, "Trace");
   await see("strip before anything is wired");
 
   await visit(page, url, "#s=thick-trace-a&seed=5");
   await page.locator(".plug").first().waitFor({ state: "attached" });
   await pressButton(page, "On my own");
-  await turnTo(page, "Bench");
-  await page.getByLabel("Cloth over the finger").check();
-  await page.getByLabel("Desk lamp", { exact: true }).check();
-  await page.getByLabel("Ask the subject to").selectOption("ice_water");
+  await student.side(page, "bench");
+  await (await student.control(page, "Cloth over the finger")).check();
+  await (await student.control(page, "Desk lamp")).check();
+  await (await student.control(page, "Ask the subject to")).selectOption("ice_water");
   await pressButton(page, "on the case");
   await pressButton(page, "Sensor on the finger");
   await see("bench, looked around");
-  await turnTo(page, "Trace");
   await student.worldRuns(page, 0.7);
   await pressButton(page, "Trace in words");
   await see("live strip, told in words");
@@ -82,12 +74,12 @@ async function bench({ page, url }, see) {
   await see("recording");
   await pressButton(page, "Stop recording");
   await page.locator(".strip.is-measuring").waitFor();
-  await page.getByLabel("Cursor A, s").fill("0.5");
-  await page.getByLabel("Cursor B, s").fill("2.5");
+  await page.getByLabel("A, s", { exact: true }).fill("0.5");
+  await page.getByLabel("B, s", { exact: true }).fill("2.5");
   await pressButton(page, "Mark at A");
   await page.getByText("Beat marks, one by one").click();
   await see("take");
-  await turnTo(page, "Worksheet");
+  await student.side(page, "name");
   const impression = page.locator('.impression[data-impression="fuzzy"]');
   await impression.waitFor();
   await impression.locator("summary").click();
@@ -115,7 +107,6 @@ async function bench({ page, url }, see) {
 async function after({ page, url }, see) {
   await openHalf(page, url, "given-window", 11);
   await putCursors(page, 2, 12);
-  await turnTo(page, "Worksheet");
   await fillBlanks(page, { count: 20, seconds: 10, multiplier: 6, rate: 120 });
   await checkAll(page);
   await pressButton(page, "A hint");
@@ -124,7 +115,6 @@ async function after({ page, url }, see) {
   await see("debrief with a hint and the rubric");
   await checkAll(page);
   await see("debrief with the spread");
-  await turnTo(page, "Trace");
   await page.locator(".trail").getByText("As a list").click();
   await see("course of the attempt");
   await visit(page, url, "#notebook");
@@ -219,7 +209,6 @@ async function instructor({ page, url }, see) {
   await page.getByLabel("Show the student IDs").uncheck();
   await page.locator(".students .c-look button").first().click();
   await page.locator(".strip.is-measuring").waitFor({ state: "attached" });
-  await turnTo(page, "Worksheet");
   await page.locator(".debrief").waitFor();
   await see("an attempt looked at");
   await visit(page, url, "#class");
@@ -247,10 +236,8 @@ async function course({ page }, see) {
     await page.locator(".plug").first().waitFor({ state: "attached" });
     await page.getByText("The course site has everything up to now").waitFor();
     await see("bench in a course site");
-    await turnTo(page, "Trace");
-    await student.record(page, 4);
-    await turnTo(page, "Worksheet");
-    await student.fillSheet(page, { count: 5, seconds: 4, multiplier: 15, rate: 300 });
+      await student.record(page, 4);
+      await student.fillSheet(page, { count: 5, seconds: 4, multiplier: 15, rate: 300 });
     await student.check(page);
     await page.locator(".handin").getByText("Points:").waitFor();
     await see("result in a course site");

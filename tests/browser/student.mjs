@@ -10,6 +10,35 @@ export async function openScenario(page, url, id, seed) {
   await page.locator(".plug").first().waitFor({ state: "attached" });
 }
 
+/** Shows one of the things that stand at the left of the workspace: brief, bench, list, name, result. */
+export async function side(page, name) {
+  const way = page.locator(`.views .seg[data-view="${name}"]`);
+  if ((await way.getAttribute("aria-pressed")) !== "true") await way.click();
+}
+
+/**
+ * Brings what is asked for into sight as one who looks for it does: shows the side it stands on, opens the stage of the signal's path
+ * or what stands under "More". Of several the one that can be seen already, else the first. Gives it back as a locator.
+ */
+export async function reach(page, locator) {
+  await locator.first().waitFor({ state: "attached" });
+  const found = await locator.evaluateAll((all) => {
+    const seen = all.findIndex((el) => el.checkVisibility({ visibilityProperty: true }));
+    const el = all[Math.max(0, seen)];
+    const place = el.closest(".view"), stage = el.closest(".stage-panel"), more = el.closest(".measure-more");
+    return { at: Math.max(0, seen), seen: seen >= 0, view: place?.id, stage: stage && [...stage.classList].find((name) => name !== "stage-panel").slice(6), more: Boolean(more) };
+  });
+  const one = locator.nth(found.at);
+  if (found.seen) return one;
+  if (found.view) await side(page, found.view);
+  if (found.stage) await page.locator(`.stage[data-stage="${found.stage}"]`).click();
+  if (found.more) await page.locator(".measure-more > summary").click();
+  return one;
+}
+
+/** A control of the workspace by its label, in sight. */
+export const control = (page, label) => reach(page, page.locator("#lab").getByLabel(label, { exact: true }));
+
 /** A point of the table in cm as a point of the window. The drawn edge of the table is .4 cm inside its 160 x 90 cm. */
 async function tablePoint(page, x, y) {
   const box = await page.locator(".table-top").boundingBox();
@@ -43,6 +72,7 @@ async function holdOf(page, selector) {
 
 /** Drags a plug on the drawing to a socket. */
 export async function dragPlug(page, end, socket) {
+  await side(page, "bench");
   await page.locator(".table").scrollIntoViewIfNeeded();
   const hold = await holdOf(page, `.plug[data-end="${end}"]`);
   const plug = await origin(page, `.plug[data-end="${end}"]`);
@@ -52,30 +82,36 @@ export async function dragPlug(page, end, socket) {
 
 /** Drags a part, or a ring of the pad's lead, to a place on the table in cm. */
 export async function dragPart(page, part, x, y) {
+  await side(page, "bench");
   await page.locator(".table").scrollIntoViewIfNeeded();
   await drag(page, await holdOf(page, `[data-drag="part:${part}"]`), await tablePoint(page, x, y));
 }
 
 /** Presses something on the drawing. */
 export async function press(page, selector) {
+  await side(page, "bench");
   await page.locator(".table").scrollIntoViewIfNeeded();
   await page.mouse.click(...(await holdOf(page, selector)));
 }
 
 /** Moves a slider to a share of its way, by pressing it there. */
 export async function slideTo(page, label, share) {
-  const slider = page.getByLabel(label, { exact: true });
+  const slider = await control(page, label);
   await slider.scrollIntoViewIfNeeded();
   const box = await slider.boundingBox();
   const thumb = 26;
   await page.mouse.click(box.x + thumb / 2 + share * (box.width - thumb), box.y + box.height / 2);
 }
 
-export const choose = (page, label, option) => page.getByLabel(label, { exact: true }).selectOption({ label: option });
+export const choose = async (page, label, option) => (await control(page, label)).selectOption({ label: option });
 /** The check, whichever it is of how many. */
 export const pressCheck = (page) => page.getByRole("button", { name: /^Check (my reading|what I named) / }).click();
 
-export const pressButton = (page, name) => page.getByRole("button", { name, exact: true }).click();
+export async function pressButton(page, name) {
+  const seen = page.getByRole("button", { name, exact: true });
+  if ((await seen.count()) > 0 || !(await page.locator("#lab").isVisible())) return seen.click();
+  return (await reach(page, page.locator("#lab").getByRole("button", { name, exact: true, includeHidden: true }))).click();
+}
 
 /** The strip in words, as the page tells it. */
 export async function inWords(page) {
@@ -305,10 +341,9 @@ export function windowOf(peaks, seconds, end, { may = false, uneven = false } = 
   return may ? null : assert.fail(`no window of ${seconds} s between the peaks ${peaks.map((p) => p.toFixed(2))}`);
 }
 
-/** How times of the open take, which starts at 0 and is drawn on `span` s, lie on the window: x(t) and the height's middle. */
-async function ruler(page, span = 20) {
-  const grips = await Promise.all(["a", "b"].map((which) => page.locator(`.cursor-${which}`).evaluate((el) => ({ x: el.getBoundingClientRect().x, time: Number(el.getAttribute("aria-valuenow")), parked: el.classList.contains("is-parked") }))));
-  const [[ta, xa], [tb, xb]] = grips.map(({ x, time, parked }, i) => [parked ? i * span : time, x]);
+/** How times of the open recording lie on the window, from where the cursors stand: x(t) and the height's middle. */
+async function ruler(page) {
+  const [[ta, xa], [tb, xb]] = await Promise.all(["a", "b"].map((which) => page.locator(`.cursor-${which}`).evaluate((el) => [Number(el.getAttribute("aria-valuenow")), el.getBoundingClientRect().x])));
   const field = await page.locator(".field").boundingBox();
   return { x: (time) => xa + ((time - ta) / (tb - ta)) * (xb - xa), y: field.y + field.height / 2 };
 }
@@ -320,7 +355,12 @@ export async function dragCursor(page, which, time) {
   const box = await page.locator(`.cursor-${which} .cursor-flag`).boundingBox();
   const line = (await page.locator(`.cursor-${which}`).boundingBox()).x;
   const hold = [box.x + box.width / 2, box.y + box.height / 2];
-  await drag(page, hold, [x(time) + hold[0] - line, hold[1]]);
+  const to = [x(time) + hold[0] - line, hold[1]];
+  await page.mouse.move(...hold);
+  await page.mouse.down();
+  await page.mouse.move(to[0] + 30, to[1], { steps: 6 }); // past it and back: a short way would be taken for a tap
+  await page.mouse.move(...to, { steps: 6 });
+  await page.mouse.up();
   const stands = Number(await page.locator(`.cursor-${which}`).getAttribute("aria-valuenow"));
   assert.ok(Math.abs(stands - time) < 0.05, `cursor ${which} stands at ${stands} s, not ${time} s`);
 }
@@ -333,7 +373,7 @@ export async function clickMarks(page, times) {
 }
 
 /** A reading of the measuring panel by its label. */
-export const reading = (page, label) => page.locator(".reading", { hasText: label }).locator("output").innerText();
+export const reading = (page, label) => page.locator(".reading", { has: page.locator(".lbl").getByText(label, { exact: true }) }).locator("output").innerText();
 
 /** Types the worksheet's four blanks. */
 export async function fillSheet(page, { count, seconds, multiplier, rate }) {
@@ -410,9 +450,9 @@ export async function openHalf(page, url, id, seed) {
 
 /** Puts both cursors by their numbers. */
 export async function putCursors(page, a, b) {
-  await page.getByLabel("Cursor A, s").fill(a.toFixed(3));
-  await page.getByLabel("Cursor B, s").fill(b.toFixed(3));
-  await page.getByLabel("Cursor B, s").press("Tab");
+  await page.getByLabel("A, s", { exact: true }).fill(a.toFixed(3));
+  await page.getByLabel("B, s", { exact: true }).fill(b.toFixed(3));
+  await page.getByLabel("B, s", { exact: true }).press("Tab");
 }
 
 /** Types blanks by their fields. */

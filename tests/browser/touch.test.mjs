@@ -31,8 +31,7 @@ const scrolled = (page) => page.evaluate(() => scrollY);
 /** The bench before anything is wired, in sight, with nobody showing it. */
 async function begin(page, url) {
   await student.openScenario(page, url, "first-wiring", 3);
-  const decline = page.getByRole("button", { name: "On my own" });
-  if (await decline.isVisible()) await decline.click();
+  await student.pressButton(page, "On my own");
   await page.locator(".table").scrollIntoViewIfNeeded();
 }
 
@@ -63,19 +62,45 @@ describe("the bench by touch", { concurrency: 1 }, () => {
     });
   });
 
-  test("from the bare table the page scrolls, and an answer is in sight above the docked strip", async () => {
+  test("what fits lights up while a plug is dragged, a wrong socket says why, and the bench says so in sight", async () => {
     await withPage(phone, async ({ page, url }) => {
       await begin(page, url);
-      // A plug where it does not belong: the bench says so, and the words are not under the strip.
       const hold = await middle(page, '.plug[data-end="pad"]'), plug = await origin(page, '.plug[data-end="pad"]'), target = await origin(page, '.socket[data-socket="outlet1"]');
-      await swipe(page, hold, [target[0] + hold[0] - plug[0], target[1] + hold[1] - plug[1]]);
-      const note = page.locator(".bench-note.is-fresh");
+      const to = [target[0] + hold[0] - plug[0], target[1] + hold[1] - plug[1]];
+      const cdp = await page.context().newCDPSession(page);
+      const touch = (type, at) => cdp.send("Input.dispatchTouchEvent", { type, touchPoints: at ? [{ x: at[0], y: at[1] }] : [] });
+      await touch("touchStart", hold);
+      for (let k = 1; k <= 12; k += 1) await touch("touchMove", hold.map((v, i) => v + ((to[i] - v) * k) / 12));
+      await page.locator(".bubble.is-wrong", { hasText: "the shape does not fit" }).waitFor();
+      assert.deepEqual(await page.$$eval(".socket.is-fit", (all) => all.map((el) => el.dataset.socket).sort()), ["in1", "in2", "in3"]);
+      await touch("touchEnd");
+      await cdp.detach();
+      const note = page.locator(".bench-note:not(:empty)");
       await note.waitFor();
       const over = await note.evaluate((el) => {
         const box = el.getBoundingClientRect();
         return { inside: box.top >= 0 && box.bottom <= innerHeight, free: el.contains(document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2)) };
       });
       assert.deepEqual(over, { inside: true, free: true });
+    });
+  });
+
+  test("a touched part opens a sheet at the foot with targets of 44 px; a plug goes in from there, and one tap takes it back", async () => {
+    await withPage(phone, async ({ page, url }) => {
+      await begin(page, url);
+      const [x, y] = await middle(page, '.plug[data-end="mains_unit"]');
+      await page.touchscreen.tap(x, y);
+      const card = page.locator(".touch-card");
+      await card.waitFor();
+      const box = await card.boundingBox();
+      assert.ok(box.y + box.height > 843 && box.width > 385, "the sheet does not stand at the foot");
+      const small = await card.locator("button, input, select").evaluateAll((all) => all.filter((el) => el.getBoundingClientRect().height < 43.5).map((el) => el.textContent));
+      assert.deepEqual(small, []);
+      await card.getByRole("button", { name: "recorder, power" }).tap();
+      await page.locator('.socket[data-socket="unit_inlet"].is-taken').waitFor({ state: "attached" });
+      await card.getByRole("button", { name: "Close" }).tap();
+      await page.getByRole("button", { name: "Undo" }).first().tap();
+      await page.locator('.socket[data-socket="unit_inlet"]:not(.is-taken)').waitFor({ state: "attached" });
     });
   });
 });

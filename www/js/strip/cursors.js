@@ -125,6 +125,7 @@ export class Cursors {
     if (this.held !== which) return;
     this.held = null;
     if (this.down.moved) this.set(which, this.dropped(this.times[which] ?? 0));
+    else if (this.down.flag && this.times[which] === null) this.set(which, this.parked(which)); // a tap on its flag sets it where it waits
     this.settle(which);
     if (event.type === "pointerup" && !this.down.moved && !this.down.flag) this.tapped(event.clientX);
   }
@@ -193,7 +194,7 @@ export class Cursors {
       flag(el, "is-parked", time === null);
       flag(el, "is-out", x < left - 1 || x > left + width + 1);
       attr(el, "aria-valuemax", this.duration.toFixed(3));
-      attr(el, "aria-valuenow", (time ?? 0).toFixed(3));
+      attr(el, "aria-valuenow", (time ?? this.parked(which)).toFixed(3));
       attr(el, "aria-valuetext", time === null ? t("cursor-unplaced") : timeText(time));
       words(/** @type {Element} */ (el.querySelector(".cursor-says")), time === null ? t("cursor-drag") : hundredths(time));
     }

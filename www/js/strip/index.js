@@ -73,7 +73,7 @@ export class StripPane {
       this.canvases.el, this.spots.el, this.stylus.el, this.beats.el, this.cursors.el);
     this.startButton = h("button", { type: "button", class: "btn btn-strong start-strip", hidden: true, onclick: () => this.startLoop() }, icon("live"), h("span", { class: "word" }, t("strip-start")));
     this.drum = h("div", { class: "drum" },
-      h("div", { class: "margin margin-top" }, this.settings.values, this.marginLeft, h("div", { class: "margin-ways" }, this.summary, live && this.listen)),
+      h("div", { class: "margin margin-top" }, this.settings.values, this.marginLeft, this.scroller, h("div", { class: "margin-ways" }, this.summary, live && this.listen)),
       h("div", { class: "smoked" }, this.field, this.startButton),
       h("div", { class: "margin margin-foot" }, this.note, this.footLeft, this.footRight, this.settings.time.el));
     this.trail = h("div", { class: "trail-place", hidden: true }); // filled after a check, see after/
@@ -87,7 +87,7 @@ export class StripPane {
     root.replaceChildren(
       h("h2", { id: "strip-h", class: "vh" }, t("strip-title")),
       h("div", { class: "strip-head" }, live && h("div", { class: "recorder" }, this.record, this.recordFor, this.elapsed), this.modes.el),
-      this.drum, h("div", { class: "under" }, this.scroller, this.measure.el), ...(this.settings.path ? [this.settings.path.el] : []));
+      this.drum, h("div", { class: "under" }, this.measure.el), ...(this.settings.path ? [this.settings.path.el] : []));
 
     session.onView((view) => this.show(view));
     session.onRefusal((code, args, action) => STRIP_PANES.has(paneOf(action.do)) && this.tell(refusalText(code, args)));
