@@ -260,7 +260,7 @@ describe("a class", { concurrency: 2 }, () => {
       await openAssign(page, url);
       await compose(page);
       await page.getByLabel("Password for the true values").fill("short");
-      await page.locator("#assign .calm").filter({ hasText: "Look at “Word for the truth" }).waitFor();
+      await page.locator("#assign .calm").filter({ hasText: "Look at “Password for the true values" }).waitFor();
       await page.getByLabel("Password for the true values").fill("chalk and slate");
       await page.getByLabel("Words after the last check").fill("With a word.");
       const link = await student.linkWith(page, "With a word.");
