@@ -54,7 +54,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
         assert.ok(box && box.y >= 0 && box.y + box.height <= 900, `${part} is out of sight: ${JSON.stringify(box)}`);
       }
       assert.match(await page.locator(".tile-absent").innerText(), /15\s*nothing submitted/);
-      assert.match(await page.locator(".heat-misreadings li").first().innerText(), /multiplier of another counting window\s*60 at first, 30 at last/);
+      assert.match(await page.locator(".heat-misreadings li").first().innerText(), /multiplier of another T\s*60 at first, 30 at last/);
       // Found, filtered, sorted.
       await page.locator(".tile-unusable").click();
       assert.equal(await page.locator(".students tbody tr").count(), 30);
@@ -62,7 +62,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       // From what is talked about to those whom it is about, and back.
       await page.locator('[data-about="misreadings:other_multiplier"]').click();
       assert.equal(await page.locator(".students tbody tr").count(), 60);
-      assert.ok((await page.locator(".students tbody tr .remarks, .students tbody tr .c-wrong").allInnerTexts()).some((text) => /multiplier of another counting window/.test(text)));
+      assert.ok((await page.locator(".students tbody tr .remarks, .students tbody tr .c-wrong").allInnerTexts()).some((text) => /multiplier of another T/.test(text)));
       await page.getByRole("button", { name: /show all again/ }).click();
       assert.equal(await page.locator(".students tbody tr").count(), 300);
       // A reason stands beside whoever cannot be graded, and the other one of two alike is named.
