@@ -629,7 +629,7 @@ fn every_text_means_by_full_scale_what_is_accepted() {
     let one_side = range.checked(&placed, &[("range", "@range")]);
     assert_eq!(verdict(&one_side, "range_right"), "right");
     let (en, es) = (words("en"), words("es"));
-    // The strip of the example in the glossary: what it calls the range is the voltage of one edge.
+    // The example in the glossary: what it calls the range is the voltage of one edge.
     assert!(
         en["word-full_scale.is"].contains("to one side of zero") && en["word-full_scale.is"].contains('±')
     );

@@ -26,7 +26,7 @@ describe("what is passed on", { concurrency: 2 }, () => {
       const copy = page.getByRole("button", { name: "Copy the link" });
       for (const [field, bad, good] of [["Attempts", "200", "20"], ["Age, years", "400", "40"], ["Shortest counting window, s", "1", "15"]]) {
         await page.getByLabel(field, { exact: true }).fill(bad);
-        await problem(page, `${field}: “${bad}” cannot be`);
+        await problem(page, `${field}: “${bad}” is not possible`);
         assert.ok(await copy.isDisabled());
         assert.equal(await page.locator(".out .address").innerText(), "", "an older link is still shown");
         assert.equal(await page.getByRole("link", { name: "Open it as a student" }).count(), 0);

@@ -283,7 +283,7 @@ test("the page reaches the launch's own place alone, speaks the student's langua
     await page.locator(".strip select").first().selectOption({ index: 0 });
     await student.notKept(page, "off");
     await student.pressButton(page, "Terminar y entregar");
-    await page.locator("#calm").filter({ hasText: "Esta ventana se puede cerrar." }).waitFor();
+    await page.locator("#calm").filter({ hasText: "Puedes cerrar esta pestaña." }).waitFor();
     assert.deepEqual(verbs(host), ["initialized", "terminated"]);
     assert.equal(host.statements.length, 2);
     assert.deepEqual([...host.documents.keys()].filter((key) => !key.includes("LMS.LaunchData")), []);

@@ -58,7 +58,7 @@ for (const standard of ["scorm12", "scorm2004"]) {
         let { page, lab } = await launch(context, url, { expectBench: false });
         await begin(lab, 1);
         const first = await seedOf(lab);
-        assert.equal(await lab.locator(".course").getByText("Try 1 of 2").count(), 1);
+        assert.equal(await lab.locator(".course").getByText("Attempt 1 of 2").count(), 1);
         await closeAttempt(lab);
         await lab.locator(".handin").getByText(CLOSING).waitFor();
         const said = await lab.locator("#worksheet").innerText();
@@ -72,11 +72,11 @@ for (const standard of ["scorm12", "scorm2004"]) {
         // The second try is another bench; there is no third.
         await student.pressButton(lab, "Try again with a new seed");
         await student.pressButton(lab, "Start attempt 2 of 2");
-        await lab.locator(".course").getByText("Try 2 of 2").waitFor();
+        await lab.locator(".course").getByText("Attempt 2 of 2").waitFor();
         const second = await seedOf(lab);
         assert.notEqual(second, first);
         await student.pressButton(lab, "Try again with a new seed");
-        await lab.locator("#calm").getByText("There are 2 tries, and all are used.").waitFor();
+        await lab.locator("#calm").getByText("There are 2 attempts, and you have used them all.").waitFor();
         assert.equal(await seedOf(lab), second);
         await setRange(lab, "±50 mV");
         await student.kept(lab);

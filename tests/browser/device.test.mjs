@@ -91,7 +91,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
       await page.locator("#notebook .device-list a").filter({ hasText: "A pulse at rest" }).waitFor();
       assert.match(await page.locator("#notebook .device-list").innerText(), /attempt 1, from/);
       await side(page, url, "device");
-      assert.match(await page.locator("#device").innerText(), /begins like this: A….*\n?.*\(you\)/);
+      assert.match(await page.locator("#device").innerText(), /starts like this: A….*\n?.*\(you\)/);
       // Another tab is nobody's by name.
       const other = await context.newPage();
       await side(other, url, "notebook");
@@ -101,7 +101,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
       assert.equal(await other.locator(".kept a").count(), 0);
       await side(other, url, "device");
       const told = await other.locator("#device").innerText();
-      assert.match(told, /begins like this: A…/);
+      assert.match(told, /starts like this: A…/);
       assert.doesNotMatch(told, /2041/);
       await other.getByLabel("My student ID").fill("ann2041");
       await pressButton(other, "Show my work");
@@ -185,7 +185,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
       await page.goto(`${url}?guest#device`);
       await page.getByText(/A guest\. Nothing is kept/).waitFor();
       await pressButton(page, "Stop being a guest");
-      await page.getByText(/begins like this: A…/).first().waitFor();
+      await page.getByText(/starts like this: A…/).first().waitFor();
     });
   });
 

@@ -260,7 +260,7 @@ describe("a class", { concurrency: 2 }, () => {
       await openAssign(page, url);
       await compose(page);
       await page.getByLabel("Password for the true values").fill("short");
-      await page.locator("#assign .calm").filter({ hasText: "Look at “Word for the truth" }).waitFor();
+      await page.locator("#assign .calm").filter({ hasText: "Look at “Password for the true values" }).waitFor();
       await page.getByLabel("Password for the true values").fill("chalk and slate");
       await page.getByLabel("Words after the last check").fill("With a word.");
       const link = await student.linkWith(page, "With a word.");
@@ -334,7 +334,7 @@ describe("a class", { concurrency: 2 }, () => {
       const states = await page.locator(".students .state").allInnerTexts();
       assert.deepEqual(states, [...Array(12).fill("not ready"), ...Array(18).fill("ready")]);
       assert.match(await page.locator(".heat-faults li").first().innerText(), /Charger beside the sensor cable\s*3 of 30/);
-      assert.match(await page.locator(".heat-misreadings").innerText(), /multiplier of another counting window\s*3/);
+      assert.match(await page.locator(".heat-misreadings").innerText(), /multiplier of another T\s*3/);
       assert.doesNotMatch(await page.locator(".report").innerText(), /Group/);
       assert.match(await page.locator(".class-note").innerText(), /^30 results were not compared with what was set/);
       const set = path.join(path.dirname(files[0]), "..", `set-${process.pid}.toml`);

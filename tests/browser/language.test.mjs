@@ -130,7 +130,7 @@ describe("languages", { concurrency: 2 }, () => {
       await page.getByRole("heading", { name: es["start-title"], exact: true }).waitFor();
       assert.equal(await page.locator("html").getAttribute("lang"), "es");
       await page.getByRole("link", { name: told["scenario-first-wiring.title"], exact: true }).waitFor();
-      assert.equal(await page.locator("#start .card-series h4", { hasText: told["scenario-no-unit-a.title"].replace(/:[^:]*$/, "") }).first().innerText(), "Sin unidad");
+      assert.equal(await page.locator("#start .card-series h4", { hasText: told["scenario-no-unit-a.title"].replace(/:[^:]*$/, "") }).first().innerText(), "Sin registrador");
       assert.deepEqual(fetched.sort(), ["es.json", "es.scenarios.json"], "words of another language were fetched");
       await page.goto(`${url}#faults`);
       await page.getByRole("heading", { name: faults["entry-strap_loose"], exact: true }).waitFor();
@@ -217,7 +217,7 @@ describe("languages", { concurrency: 2 }, () => {
       assert.doesNotMatch(second.text, /\d\.\d/);
 
       const [download] = await Promise.all([page.waitForEvent("download"), button(page, w("save-csv.long")).click()]);
-      assert.match(download.suggestedFilename(), /^dicrotic-registro-\d+\.csv$/);
+      assert.match(download.suggestedFilename(), /^dicrotic-grabacion-\d+\.csv$/);
       const head = (await student.bytesOf(download)).toString("utf8").split("\n").slice(0, 3);
       assert.equal(head[0], "t_s,value");
       assert.match(head[2], /^\d+\.\d+,-?\d+(\.\d+)?(e-?\d+)?\r?$/);

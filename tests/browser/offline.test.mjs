@@ -38,7 +38,7 @@ async function withStatic(body) {
 
 /** Gives a file of the page new words, and the worker the version that goes with them. */
 function newVersion(edit) {
-  edit("texts/en.json", (text) => text.replace('"Practice the finger pulse"', '"Rehearse the finger pulse anew"'));
+  edit("texts/en.json", (text) => text.replace('"Practice the finger pulse"', '"Practice the finger pulse again"'));
   edit("sw.js", (text) => text.replace(/("texts\/en\.json":")\w/, "$1x"));
 }
 
@@ -73,7 +73,7 @@ test("a new version comes by itself where nothing is under way, and waits for a 
       await kept(page).waitFor();
       newVersion(edit);
       await page.reload();
-      await page.getByRole("heading", { name: "Rehearse the finger pulse anew" }).waitFor();
+      await page.getByRole("heading", { name: "Practice the finger pulse again" }).waitFor();
     });
     edit("texts/en.json", (text) => text.replace("pulse anew", "pulse"));
     await withPage({ viewport: { width: 1280, height: 900 }, serviceWorkers: "allow" }, async ({ page }) => {
@@ -90,7 +90,7 @@ test("a new version comes by itself where nothing is under way, and waits for a 
       await page.locator(".plug").first().waitFor({ state: "attached" });
       assert.match(await page.getByLabel("Full-scale range", { exact: true }).locator("option:checked").innerText(), /50 mV/);
       await page.goto(url);
-      await page.getByRole("heading", { name: "Rehearse the finger pulse anew" }).waitFor();
+      await page.getByRole("heading", { name: "Practice the finger pulse again" }).waitFor();
     });
   });
 });

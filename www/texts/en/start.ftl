@@ -15,7 +15,7 @@ tools-theme = Dark or light
 
 caution-title = For teaching, not for diagnosis
 caution-short = For teaching, not for diagnosis. With real equipment, first follow your local safety rules, your institution, and the licensed clinicians and instructors in charge.
-caution-long = The subject here is simulated. This page says nothing about anyone’s health. Before you put a sensor on a person, ask the instructor. Follow your local safety rules and your institution’s rules. If a trace worries you, see a licensed clinician.
+caution-long = The subject here is not real. This page says nothing about anyone’s health. Before you put a sensor on a person, ask your instructor. Follow your local safety rules, and the rules of your institution. If you see a trace that worries you, ask a licensed clinician.
 
 start-title = Practice the finger pulse
 start-lede = Connect the equipment. Record a clean pulse. Count the beats. Then compare your heart rate with the true heart rate, which you do not know at the start.
