@@ -53,6 +53,7 @@ describe("by keys alone", { concurrency: 3 }, () => {
       await page.goto(`${url}?keys#s=first-wiring&seed=11`);
       await page.locator(".plug").first().waitFor({ state: "attached" });
 
+      await act("All parts");
       await pick(page, list("Power cord, recorder end"), "recorder, power");
       await pick(page, list("Power cord, outlet end"), "power strip, outlet 1");
       await pick(page, list("Data cable, recorder end"), "recorder, data");
@@ -60,7 +61,7 @@ describe("by keys alone", { concurrency: 3 }, () => {
       await pick(page, list("Sensor cable, plug"), "recorder, input 1");
       await tabTo(page, list("Recorder"));
       await page.keyboard.press("Space");
-      await page.locator(".link.is-seen").waitFor();
+      await page.locator(".link.is-seen").waitFor({ state: "attached" });
       await tabTo(page, list("Sensor strapped on"));
       await page.keyboard.press("Space");
       const slider = list("Strap, looser to tighter");
@@ -78,6 +79,8 @@ describe("by keys alone", { concurrency: 3 }, () => {
       await act("Stop recording");
       await page.locator(".strip.is-measuring").waitFor();
 
+      await tabTo(page, page.locator(".measure-more > summary"));
+      await page.keyboard.press("Enter");
       const [download] = await Promise.all([page.waitForEvent("download"), act("Save recording as CSV")]);
       const peaks = student.peaksOf(await student.readTake(download));
       const [a, b, count] = student.windowBetween(peaks, 15);
@@ -87,7 +90,7 @@ describe("by keys alone", { concurrency: 3 }, () => {
         await page.keyboard.press(key);
         const now = async () => Number(await cursor.getAttribute("aria-valuenow"));
         const ahead = async () => (key === "Home" ? time - (await now()) : (await now()) - time);
-        for (const [name, step] of [[turn, 0.6], [key === "Home" ? "ArrowRight" : "ArrowLeft", 0]]) {
+        for (const [name, step] of [[turn, 1.1], [key === "Home" ? "ArrowRight" : "ArrowLeft", 0]]) {
           for (let k = 0; k < 400 && (await ahead()) > step; k += 1) await page.keyboard.press(name);
         }
         assert.ok(Math.abs((await now()) - time) < 0.05, `cursor ${which} stands at ${await now()}, not ${time}`);
@@ -157,7 +160,7 @@ describe("by keys alone", { concurrency: 3 }, () => {
   test("arrows in a plug's list do not stop at a socket that it does not fit", async () => {
     await withPage({ viewport: size(1280) }, async ({ page, url }) => {
       await student.openScenario(page, url, "first-wiring", 3);
-      const plug = page.getByLabel("Sensor cable, plug", { exact: true });
+      const plug = await student.control(page, "Sensor cable, plug");
       await tabTo(page, plug);
       for (let k = 0; k < 4; k += 1) await page.keyboard.press("ArrowDown"); // the first opens the list; then inlet, data, input 1
       await page.keyboard.press("Enter");

@@ -7,7 +7,7 @@ import * as student from "./student.mjs";
 test("a risky request shows its caution as soon as it is chosen, and a harmless one takes it away", async () => {
   await withPage({ viewport: { width: 1280, height: 900 } }, async ({ page, url }) => {
     await student.openScenario(page, url, "rest-pulse", 3);
-    const what = page.getByLabel("Ask the subject to");
+    const what = await student.control(page, "Ask the subject to");
     const caution = page.locator(".ask-caution");
     for (const [risky, name] of [
       ["ice_water", "ice water"],

@@ -9,7 +9,7 @@ const speedOf = (page) => page.locator("html").getAttribute("data-speed");
 
 /** Over so many frames: how far the pen ran, the time that the frames took (none counts more than a quarter of a second), and the longest. */
 const watchFrames = (page, count) => page.evaluate((n) => new Promise((done) => {
-  const pen = () => Number(document.querySelector(".margin-foot p").textContent.match(/[\d.]+/)[0]);
+  const pen = () => Number(document.querySelector(".pen-at").textContent.match(/[\d.]+/)[0]);
   let from = null, last = null, time = 0, longest = 0, left = n;
   const frame = (now) => {
     if (last !== null) {

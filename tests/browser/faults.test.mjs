@@ -175,7 +175,7 @@ describe("faults", { concurrency: 3 }, () => {
       await pressButton(page, "on the laptop");
       assert.match(await note(page).innerText(), /The other hand is on the laptop/);
       await page.locator(".other-hand").waitFor();
-      await page.getByLabel("Power strip", { exact: true }).uncheck();
+      await (await student.control(page, "Power strip")).uncheck();
       await choose(page, "Data cable, computer end", "loose on the table");
       await (await student.control(page, "Sensor strapped on")).uncheck();
       const after = await look();
@@ -215,12 +215,12 @@ describe("faults", { concurrency: 3 }, () => {
       await student.worldRuns(page, 0.6);
       assert.equal(await inked(), false);
       await page.locator(".stylus").waitFor({ state: "hidden" });
-      assert.match(await page.locator(".margin-right").first().innerText(), /trace not drawn/);
+      assert.match(await page.locator('.stage[data-stage="screen"]').innerText(), /trace not drawn/);
       await (await student.control(page, "Trace drawn")).check();
       await student.worldRuns(page, 0.6);
       assert.ok(await inked(), "the trace does not come back");
       await choose(page, "Value scale", "×1,000");
-      assert.match(await page.locator(".margin-right").first().innerText(), /scale ×1,000/);
+      assert.match(await page.locator('.stage[data-stage="amplifier"]').innerText(), /×1,000/);
     });
   });
 
@@ -280,17 +280,17 @@ describe("faults", { concurrency: 3 }, () => {
       await page.locator(".fault-card").first().waitFor();
       const ids = Object.keys(catalogue).filter((key) => /^entry-\w+$/.test(key));
       assert.equal(await page.locator(".fault-card").count(), ids.length);
-      const standing = await page.locator(".margin-foot .pencil").first().textContent();
+      const standing = await page.locator(".pen-at").first().textContent();
       const charger = page.locator("#fault-charger_near");
       for (const part of ["", ".seen", ".test", ".remedy", ".cause"]) assert.ok((await charger.innerText()).includes(catalogue[`entry-charger_near${part}`]), part);
       await charger.getByRole("link", { name: LEAD }).click();
       await page.waitForFunction(() => document.activeElement?.closest("#fault-lead_on_strip"));
       await student.frames(page, 20);
-      assert.equal(await page.locator(".margin-foot .pencil").first().textContent(), standing, "the bench runs on behind the card index");
+      assert.equal(await page.locator(".pen-at").first().textContent(), standing, "the bench runs on behind the card index");
       await page.locator(".faults-lead").getByRole("button", { name: "Back to the scenario" }).click();
       await page.locator("#lab").waitFor();
       assert.match(page.url(), /#s=hum-on-the-strip&seed=5$/);
-      await page.waitForFunction((then) => document.querySelector(".margin-foot .pencil").textContent !== then, standing);
+      await page.waitForFunction((then) => document.querySelector(".pen-at").textContent !== then, standing);
       await pressButton(page, "Faults and tests");
       await page.locator("#faults").waitFor();
       await page.goBack();

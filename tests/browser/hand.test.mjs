@@ -142,7 +142,7 @@ describe("a class", { concurrency: 2 }, () => {
       const link = await compose(page);
       const name = HOSTILE.slice(0, 50);
       await begin(page, link, name);
-      await page.getByLabel("Power strip", { exact: true }).check();
+      await (await student.control(page, "Power strip")).check();
       await student.worldRuns(page, 1.5);
       await student.take(page, 3);
       assert.equal(await page.locator(".handin").count(), 0, "nothing to hand in yet");
@@ -195,9 +195,9 @@ describe("a class", { concurrency: 2 }, () => {
       await page.locator(".strip.is-measuring").waitFor();
       const modes = await page.locator(".strip-head .segs").innerText();
       assert.match(modes, /Recording 1/);
-      await page.getByLabel("Power strip", { exact: true }).click();
+      await (await student.control(page, "Power strip")).click();
       await page.locator(".bench-note").filter({ hasText: "only look at" }).waitFor();
-      assert.ok(await page.getByLabel("Power strip", { exact: true }).isChecked());
+      assert.ok(await (await student.control(page, "Power strip")).isChecked());
       await pressButton(page, "Back to the class");
       await page.locator(".students tbody tr").waitFor();
       assert.ok(await page.getByLabel("Show the student IDs").isChecked(), "the class was forgotten");
@@ -303,7 +303,7 @@ describe("a class", { concurrency: 2 }, () => {
       const link = await compose(page);
       await begin(page, link, "B7");
       const seed = await page.locator(".where .seed").innerText();
-      await page.getByLabel("Power strip", { exact: true }).check();
+      await (await student.control(page, "Power strip")).check();
       await student.kept(page);
       await page.reload();
       await page.locator("#ask").waitFor();
@@ -313,7 +313,7 @@ describe("a class", { concurrency: 2 }, () => {
       await pressButton(page, "Continue attempt 1");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       assert.equal(await page.locator(".where .seed").innerText(), seed);
-      assert.ok(await page.getByLabel("Power strip", { exact: true }).isChecked());
+      assert.ok(await (await student.control(page, "Power strip")).isChecked());
     });
   });
 

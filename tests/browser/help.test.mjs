@@ -39,7 +39,7 @@ describe("helps", { concurrency: 2 }, () => {
       // The example is nobody's trial.
       assert.equal(await page.evaluate(() => Object.keys(localStorage).filter((key) => /page:|history/.test(key)).length), 0);
       await pressButton(page, "Your turn");
-      await page.locator(".offer").filter({ hasText: "Your turn" }).waitFor();
+      await page.locator(".bench-note").filter({ hasText: "Your turn" }).waitFor();
       assert.match(page.url(), /#s=first-wiring&seed=\d+/);
       assert.equal(await page.locator(".link.is-seen").count(), 0, "the student's own bench is wired already");
       await page.locator(".narrator").waitFor({ state: "hidden" });
@@ -53,7 +53,7 @@ describe("helps", { concurrency: 2 }, () => {
       await pressButton(page, "Record");
       assert.match(await page.locator(".strip-note").innerText(), /does every step itself/);
       await pressButton(page, "Stop and do it yourself");
-      await page.locator(".offer").filter({ hasText: "Your turn" }).waitFor();
+      await page.locator(".bench-note").filter({ hasText: "Your turn" }).waitFor();
     });
   });
 
@@ -89,11 +89,11 @@ describe("helps", { concurrency: 2 }, () => {
       await openHalf(page, url, "given-window", 11);
       await putCursors(page, 3, 4.2);
       const span = async () => {
-        const [from, to] = (await page.locator(".margin-foot p").first().innerText()).match(/[\d.]+/g).map(Number);
+        const [from, to] = (await page.locator(".pen-at").innerText()).match(/[\d.]+/g).map(Number);
         return [from, to];
       };
       const before = await span();
-      await pressButton(page, "Zoom in, A to B");
+      await pressButton(page, "Zoom in");
       const [from, to] = await span();
       assert.ok(from > 2.8 && from < 3 && to > 4.2 && to < 4.4, `${from} to ${to}`);
       assert.equal(await student.reading(page, "A to B"), "1.20 s");

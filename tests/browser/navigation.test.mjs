@@ -313,12 +313,12 @@ describe("going about", { concurrency: 2 }, () => {
         await page.waitForFunction((view) => document.body.dataset.view === view, PLACES[side].view);
         assert.notEqual(await page.title(), title);
       }
-      const clock = () => page.locator(".margin-foot .pencil").first().innerText();
+      const clock = () => page.locator(".pen-at").first().innerText();
       for (let k = 0; k < 3; k += 1) await moves.back(page);
       await page.waitForFunction(() => document.body.dataset.view === "lab");
       assert.equal(await page.title(), title);
       const before = await clock();
-      await page.waitForFunction((then) => document.querySelector(".margin-foot .pencil").innerText !== then, before);
+      await page.waitForFunction((then) => document.querySelector(".pen-at").innerText !== then, before);
       await page.waitForFunction(() => Object.keys(localStorage).some((key) => key.includes("attempt:")));
       await moves.to(page, "");
       await page.locator(".way-kept a").first().click();

@@ -158,7 +158,7 @@ describe("the page", { concurrency: 2 }, () => {
   test("a filter has an order, once it is on", async () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "hum-on-the-strip", 3);
-      const order = page.getByLabel("Low-pass order", { exact: true });
+      const order = page.locator("#lab").getByLabel("Low-pass order", { exact: true });
       assert.ok(await order.isDisabled());
       await choose(page, "Low-pass", "30 Hz");
       await choose(page, "Low-pass order", "1st order");
@@ -191,7 +191,7 @@ describe("the page", { concurrency: 2 }, () => {
       await choose(page, "Power cord, outlet end", "power strip, outlet 4 (the charger is in it)");
       assert.match(await page.locator(".bench-note").innerText(), /Something is already in that socket/);
       assert.equal(await (await student.control(page, "Power cord, outlet end")).inputValue(), "outlet2");
-      await page.getByLabel("Charger", { exact: true }).uncheck();
+      await (await student.control(page, "Charger")).uncheck();
       await choose(page, "Power cord, outlet end", "power strip, outlet 4");
       assert.equal(await (await student.control(page, "Power cord, outlet end")).inputValue(), "outlet4");
     });

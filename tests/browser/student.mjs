@@ -105,7 +105,7 @@ export async function slideTo(page, label, share) {
 
 export const choose = async (page, label, option) => (await control(page, label)).selectOption({ label: option });
 /** The check, whichever it is of how many. */
-export const pressCheck = (page) => page.getByRole("button", { name: /^Check (my reading|what I named) / }).click();
+export const pressCheck = (page) => page.locator("#worksheet").getByRole("button", { name: /^Check (my reading|what I named) / }).click();
 
 export async function pressButton(page, name) {
   const seen = page.getByRole("button", { name, exact: true });
@@ -462,7 +462,7 @@ export async function fillBlanks(page, answers) {
 
 /** Presses the check, whatever it is called for this question, and reads the debrief when its later parts are there. */
 export async function checkAll(page) {
-  await page.getByRole("button", { name: /^Check / }).click();
+  await page.locator("#worksheet").getByRole("button", { name: /^Check / }).click();
   await sayYes(page);
   await page.locator(".rubric:not([hidden])").waitFor();
   return readDebrief(page);

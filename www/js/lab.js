@@ -20,6 +20,7 @@ import { bringTexts, t } from "./text.js";
 import { addView, offerViews, showView } from "./views.js";
 import { button } from "./widgets.js";
 /** @import { Bench } from './core.js' */
+/** @import { Aid } from './types/names' */
 /** @import { StepName } from './types/told' */
 /** @import { Assigned, KeepsAttempt, Route } from './types/page' */
 
@@ -91,10 +92,11 @@ export class Lab {
     offerViews(this.recording ? ["brief"] : ["brief", "bench", "list", ...(session.view.scenario?.name_faults ? /** @type {const} */ (["name"]) : [])]);
     showView(this.recording ? "brief" : "bench");
     this.loop = new Loop((dt) => this.frame(dt));
-    this.bench = this.recording ? null : new BenchPane($("bench"), $("list"), session);
+    this.bench = this.recording ? null : new BenchPane({ root: $("bench"), list: $("list"), says: $("says") }, session);
     this.strip = new StripPane($("strip"), session, this.loop);
     const places = { row: $("worksheet"), brief: $("brief"), name: $("name"), result: $("result") };
     this.sheet = new SheetPane(places, session, { settle: () => this.strip.cursors.settleAll(), again: again ?? (() => {}), judged: () => showView("result") });
+    $("result").append(this.strip.trail);
     this.steps = new Steps($("steps"), session, { go: (step) => this.go(step), leads: !this.recording && !back && !watched && !assigned });
     $("views-more").replaceChildren(button(t("undo"), () => session.undo() || say(t("undo-nothing")), { kind: "btn-plain", pic: "undo", title: t("undo") }));
     let told = false;
@@ -124,6 +126,12 @@ export class Lab {
     if (this.strip.frame() && (dt > 0 || this.recording)) moved();
   }
 
+  /** How the attempt was begun is told where one goes on. @param {Aid} mode */
+  begun(mode) {
+    showView("bench");
+    this.bench?.tell(t(`offer-now-${mode}`));
+  }
+
   /** Brings one where a step is done. @param {StepName} step */
   go(step) {
     if (step === "power" || step === "sensor") showView("bench");
@@ -142,7 +150,7 @@ export class Lab {
     const chosen = !assigned && !packed;
     const offer = h("section", { class: "offer", hidden: true });
     $("brief").prepend(offer);
-    if (chosen) this.offer = new Offer(offer, session, { watch: () => (location.hash = watchRoute(scenario ?? "")), chosen: () => showView("bench") });
+    if (chosen) this.offer = new Offer(offer, session, { watch: () => (location.hash = watchRoute(scenario ?? "")), chosen: (mode) => this.begun(mode) });
     if (this.offer?.asks) showView("brief");
     new Caution(this.steps.more, session, { waits: chosen });
     let asked = false;
@@ -212,7 +220,7 @@ export class Lab {
     this.bench?.end();
     this.session.end();
     delete document.body.dataset.kind;
-    for (const part of ["narrator", "brief", "bench", "list", "name", "result", "strip", "worksheet", "steps", "where"]) $(part).replaceChildren();
+    for (const part of ["narrator", "brief", "bench", "list", "name", "result", "says", "strip", "worksheet", "steps", "where"]) $(part).replaceChildren();
   }
 }
 

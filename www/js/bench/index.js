@@ -23,10 +23,10 @@ const CLOSE_UPS = /** @type {const} */ (["whole", "recorder", "finger"]);
 
 export class BenchPane {
   /**
-   * list: where the list of parts stands.
-   * @param {HTMLElement} root @param {HTMLElement} list @param {Session} session
+   * Where the drawing stands, the list of parts, and what the bench says to either.
+   * @param {{ root: HTMLElement, list: HTMLElement, says: HTMLElement }} places @param {Session} session
    */
-  constructor(root, list, session) {
+  constructor({ root, list, says }, session) {
     this.session = session;
     /** @type {Map<End, Point>} */
     this.rests = new Map(); // where loose plugs were left lying; the eye's matter only
@@ -44,8 +44,8 @@ export class BenchPane {
     this.stage = h("div", { class: "bench-stage" }, this.table.svg);
     this.card = new Card(this.stage, act);
     this.hands = new Hands(this.table, { now: () => this.laid(now()), act, redraw: (ghost) => this.draw(ghost ?? now()), rests: this.rests, touched: (thing, box) => this.touched(thing, box) });
-    root.replaceChildren(h("h2", { id: "bench-h", class: "vh" }, t("bench-title")), this.stage, h("div", { class: "bench-foot" }, this.link, this.near.el),
-      h("div", { class: "bench-says" }, this.note, h("p", { class: "quiet hint" }, t("bench-hint"))));
+    root.replaceChildren(h("h2", { id: "bench-h", class: "vh" }, t("bench-title")), this.stage);
+    says.replaceChildren(h("div", { class: "bench-foot" }, this.link, this.near.el), h("div", { class: "bench-told" }, this.note, h("p", { class: "quiet hint" }, t("bench-hint"))));
     list.replaceChildren(h("h2", { id: "list-h", class: "vh" }, t("list-title")), this.list.el);
     this.look("whole");
     session.onView((view) => this.show(view));

@@ -34,8 +34,6 @@ export class Offer {
     this.session = session;
     this.watch = watch;
     this.chosen = chosen;
-    /** @type {Aid | null} */
-    this.began = null;
     const { scenario } = session.view;
     this.worked = Boolean(scenario?.worked);
     this.mode = scenario?.worked && session.deeds === 0 ? proposed(scenario) : null;
@@ -50,12 +48,8 @@ export class Offer {
   }
 
   show() {
-    const { view } = this.session;
-    const asking = this.asks;
-    const begun = !asking && this.began && !view.check;
-    this.root.hidden = !asking && !begun;
-    attr(this.root, "role", begun ? "status" : null);
-    refill(this.root, [asking, this.began], () => (asking ? this.question() : begun ? [h("p", { class: "pencil" }, t(`offer-now-${this.began}`))] : []));
+    this.root.hidden = !this.asks;
+    refill(this.root, this.asks, () => (this.asks ? this.question() : []));
   }
 
   question() {
@@ -77,9 +71,7 @@ export class Offer {
    * @param {Aid} mode
    */
   begin(mode) {
-    this.began = mode;
     if (this.session.act({ do: "help", mode })) this.chosen(mode);
-    else this.began = null;
-    return this.show();
+    this.show();
   }
 }
