@@ -87,7 +87,7 @@ test("a take is saved in every form and opens again from each with the same samp
     const cursors = await cursorTimes(page);
 
     const record = unzip(files.WFDB.bytes);
-    assert.deepEqual(record.map((file) => file.name), ["dicrotic_take_1.hea", "dicrotic_take_1.dat", "dicrotic_take_1.atr"]);
+    assert.deepEqual(record.map((file) => file.name), ["dicrotic_recording_1.hea", "dicrotic_recording_1.dat", "dicrotic_recording_1.atr"]);
     // The step of the widest range that was on: all of what the files keep lies within half of it.
     const half = 0.2 / 32768 / 2;
     for (const [what, open] of [
@@ -170,8 +170,8 @@ test("a bad file is told with its name, the place and what was expected, and cos
       [damaged(252, "many"), /bad\.edf, byte 252, number of signals: expected a whole number from 1 to 4,096, found “many/],
       [damaged(192, "EDF+D"), /bad\.edf cannot be read here: it is a recording with gaps.*\(EDF\+D\)/],
       [{ ...damaged(0, "0"), buffer: edf.bytes.subarray(0, 3000) }, /bad\.edf is cut short: its header says [\d,]+ bytes, and there are 3,000/],
-      [header, /dicrotic_take_1\.hea keeps its samples in dicrotic_take_1\.dat\. Choose or drop both/],
-      [data, /dicrotic_take_1\.dat is read with its header/],
+      [header, /dicrotic_recording_1\.hea keeps its samples in dicrotic_recording_1\.dat\. Choose or drop both/],
+      [data, /dicrotic_recording_1\.dat is read with its header/],
       [[header, spoilt], /the samples of Pulse add up to −?[\d,]+, but its header says −?[\d,]+\. One of the files is damaged/],
       [[header, upload(edf)], /are two recordings\. Open one at a time/],
       [{ name: "photo.jpg", mimeType: "image/jpeg", buffer: Buffer.from([255, 216, 255, 224, 0, 16]) }, /photo\.jpg cannot be read here: it is neither a table of text, nor EDF, nor a WFDB record \(jpg\)/],

@@ -253,7 +253,7 @@ describe("going about", { concurrency: 2 }, () => {
 
   for (const [title, text, told] of [
     ["that is given up", "1\n2\n3\n4\n5\n6\n7\n8\n9\n8\n7\n6\n5\n4\n3\n2\n1\n2\n3\n4", null],
-    ["that cannot be read", "this is\nno table\n", /odd\.csv holds no line with numbers/],
+    ["that cannot be read", "this is\nno table\n", /odd\.csv has no line with numbers/],
   ]) {
     test(`a recording ${title} does not cost what was on its way`, async () => {
       await withPage(wide, async ({ page, url }) => {

@@ -45,7 +45,7 @@ describe("on paper", () => {
       const handout = page.locator('[data-sheet="handout"]');
       const asked = await handout.locator("section").first().locator("li").allInnerTexts();
       const points = await handout.locator(".paper-points li").allInnerTexts();
-      assert.match(await handout.innerText(), /You have 2 tries\./);
+      assert.match(await handout.innerText(), /You have 2 attempts\./);
       assert.match(await page.locator(".paper-tools").innerText(), /this computer only/);
       const before = await handout.locator(".paper-link svg").innerHTML();
       await page.getByLabel(/address/i).fill("https://lab.example/bench/");

@@ -109,7 +109,7 @@ test("a bad file gets a clear message, and nothing is lost", async () => {
     await student.take(page, 2);
     await page.getByLabel("Between A and B I count N =").fill("7");
     for (const [name, text, told] of [
-      ["words.csv", "this is\nno table\n", /words\.csv holds no line with numbers/],
+      ["words.csv", "this is\nno table\n", /words\.csv has no line with numbers/],
       ["cell.csv", "t_s,value\n0,1\n0.01,2\n0.02,many\n0.03,3\n", /cell\.csv, line 4, column 2: expected .* found “many”/],
       ["back.csv", "t_s,value\n0,1\n0.01,2\n0.005,3\n0.02,4\n", /back\.csv, line 4: the time must increase/],
     ]) {

@@ -91,9 +91,9 @@ asked-clean = Cada onda se parece a la siguiente: sin ruido, sin saltos, sin nad
 asked-range = Lee el rango como lo muestra el registrador, ± milivoltios.
 asked-foot_peak = A está en un pie. B está en el pico del mismo latido.
 asked-amplitude = La altura del pie al pico, en milivoltios.
-asked-name_test = Prueba antes de nombrar una causa. Cambia una sola cosa, pregunta, o mira ese lugar de cerca.
+asked-name_test = Prueba antes de nombrar una causa: cambia una cosa, pregunta o mira.
 asked-name_all = Nombra todo lo que falla, y nada más.
-asked-name_one = Cambia una cosa cada vez, y mira el trazo después de cada cambio.
+asked-name_one = Cambia una cosa cada vez, y mira después de cada cambio.
 
 truth-beats = latidos en tu ventana de conteo
 truth-unsure = { $n ->

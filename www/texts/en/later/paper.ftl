@@ -14,12 +14,12 @@ paper-scan = Scan the square, or open the link from your instructor.
 paper-points = How it is scored
 paper-how = What to do
 paper-how_open = Open the link. You need no account. Nothing leaves your device unless you submit it.
-paper-how_code = Type your student ID, the one that your instructor knows.
+paper-how_code = Type your student ID.
 paper-how_tries = { $n ->
     [one] You have one attempt.
    *[other] You have { $n } attempts.
     }
-paper-how_hand = When you are done, save the result file or copy the result code. Submit it as you were told.
+paper-how_hand = At the end, save the result file or copy the result code. Submit it as you were told.
 paper-code = My student ID
 paper-due = Submit by
 

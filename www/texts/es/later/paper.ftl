@@ -14,7 +14,7 @@ paper-scan = Escanea el cuadro, o abre el enlace de tu docente.
 paper-points = Cómo se dan los puntos
 paper-how = Qué hacer
 paper-how_open = Abre el enlace. No necesitas una cuenta. Nada sale de tu dispositivo si no lo entregas.
-paper-how_code = Escribe tu ID de estudiante, el que tu docente conoce.
+paper-how_code = Escribe tu ID de estudiante.
 paper-how_tries = { $n ->
     [one] Tienes un intento.
    *[other] Tienes { $n } intentos.
