@@ -95,6 +95,9 @@ pub struct Lab {
     volts: bool,
     listener: Option<Listener>,
     clicks: Vec<Click>,
+    /// Where the work stood when it was last looked at, as JSON, and how often that has changed.
+    steps: String,
+    steps_changed: u32,
 }
 
 /// What the trace layer shows; when it changes everything is drawn again.
@@ -120,6 +123,8 @@ impl Lab {
             channels: Vec::new(),
             volts: false,
             listener: None,
+            steps: String::new(),
+            steps_changed: 0,
             clicks: Vec::new(),
         }
     }
@@ -274,9 +279,21 @@ impl Lab {
         self.listener = None;
     }
 
-    /// Where the work stands: `{steps: [{step, done}], at, next}`, JSON (see [`crate::session::steps`]).
+    /// Looks where the work stands; how often that has changed, so that a page asks for it only when it has.
+    #[wasm_bindgen(js_name = stepsSeen)]
+    pub fn steps_seen(&mut self) -> u32 {
+        let told = self.session.told_steps().to_string();
+        if told != self.steps {
+            self.steps = told;
+            self.steps_changed += 1;
+        }
+        self.steps_changed
+    }
+
+    /// Where the work stood when [`Lab::steps_seen`] looked last: `{steps: [{step, done}], at, next}`, JSON (see
+    /// [`crate::session::steps`]).
     pub fn steps(&self) -> String {
-        self.session.told_steps().to_string()
+        self.steps.clone()
     }
 
     /// What can be said of the visible stretch without counting, as JSON.

@@ -478,6 +478,7 @@ const CALLS: &[(&str, &str)] = &[
     ("clicks", "told"),
     ("sound_rate", "a rate of samples"),
     ("deafen", "tells nothing"),
+    ("steps_seen", "how often steps have changed"),
     ("steps", "told"),
     ("summary", "told"),
     ("take_csv", "samples, told: notes"),

@@ -13,7 +13,7 @@ const L = "A-Za-zÁÉÍÓÚÜÑáéíóúüñ";
 const whole = (pattern) => new RegExp(`(?<![${L}])(?:${pattern})(?![${L}])`, "iu");
 
 /** Where a scenario may name the table that it stands on. */
-const TABLE = { keys: ["app-title", "bench-title", "pane-bench", "trail-lane-bench", "class-show_about", "word-bench", "scenario-"], why: "the table with the equipment, and the project's own name" };
+const TABLE = { keys: ["app-title", "bench-title", "view-bench", "trail-lane-bench", "class-show_about", "word-bench", "scenario-"], why: "the table with the equipment, and the project's own name" };
 const PAPER = { keys: ["assign-paper", "paper-title"], why: "sheets that are printed" };
 
 /** @type {Record<"en" | "es", Rule[]>} */

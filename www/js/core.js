@@ -231,7 +231,11 @@ export class Bench {
   deafen() {
     this.#lab.deafen();
   }
-  /** @returns {Steps} */
+  /** Looks where the work stands; how often that has changed. */
+  get stepsSeen() {
+    return this.#lab.stepsSeen();
+  }
+  /** Where it stood when it was last looked at. @returns {Steps} */
   steps() {
     return JSON.parse(guarded(() => this.#lab.steps()));
   }

@@ -33,6 +33,9 @@ export class Steps {
     this.go = go;
     this.leads = leads && !recall("led");
     this.due = 0;
+    this.seen = -1;
+    /** @type {Told | null} */
+    this.told = null;
     /** @type {Element[]} */
     this.ringed = [];
     this.line = h("ol", { class: "steps-line" });
@@ -51,10 +54,14 @@ export class Steps {
 
   show() {
     this.due = performance.now() + EVERY_MS;
-    const told = this.session.bench.steps();
+    const seen = this.session.bench.stepsSeen;
+    if (seen !== this.seen) this.told = this.session.bench.steps();
+    if (this.leads && this.told) this.ring(this.told);
+    if (seen === this.seen || !this.told) return;
+    this.seen = seen;
+    const { told } = this;
     refill(this.line, [told.steps, told.at], () => told.steps.map((one) => this.step(one, told.at)));
     words(this.next, told.next ? coded("next", told.next) : t("next-nothing"));
-    if (this.leads) this.ring(told);
   }
 
   /** @param {Told["steps"][number]} step @param {StepName | null} at */

@@ -4,7 +4,6 @@ measure-height = Height A to B
 measure-snap = Marks and dragged cursors go to the nearest peak
 measure-after = This recording started { $s } after the end of exercise.
 take-label = Label of this recording
-zoom-in = Zoom in, A to B
 zoom-out = Zoom out
 spot-kept = counting window 1
 spot-hint = look here

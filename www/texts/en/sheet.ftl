@@ -1,7 +1,5 @@
 ### The worksheet and the naming of faults.
 
-brief-more = show the whole task
-brief-less = show less
 
 try-look = Look at one place
 try-touch = Touch
@@ -36,7 +34,6 @@ sheet-check = Check my reading ({ $n } of { $of })
 sheet-check_over = Check my reading
 sheet-reveal = Show the true heart rate
 sheet-reveal_recording = Show the detector’s heart rate
-sheet-check_first = Check your own reading first. Then you can see the other heart rate.
 sheet-again = Try again with a new seed
 
 problem-empty = Still blank.

@@ -80,10 +80,6 @@ resume-days = { $n ->
    *[other] { $n } days ago
 }
 
-pane-title = Parts of the page
-pane-bench = Bench
-pane-strip = Trace
-pane-sheet = Worksheet
 
 ask-title = Ask the subject to
 ask-do = Ask

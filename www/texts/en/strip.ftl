@@ -25,7 +25,6 @@ strip-listen_on = You hear a click at each peak of the live trace. A taller peak
 strip-listen_off = The sound is off.
 strip-listen_none = This browser does not let the page make sound.
 strip-start = Start the trace
-strip-dock_open = Show the trace
 strip-back = Half a screen back
 strip-forth = Half a screen forward
 strip-scroll = Position in the recording
@@ -40,14 +39,10 @@ strip-foot_take = { $from } to { $to } of { $all }
 
 cursor-a = Cursor A
 cursor-b = Cursor B
-cursor-a_s = Cursor A, s
-cursor-b_s = Cursor B, s
 cursor-unplaced = not placed yet
 cursor-place_first = Place the cursor first.
 
 measure-title = Measuring
-measure-interval = A to B (Δt)
-measure-marks = Marks in the counting window
 measure-none = –
 measure-hint = Drag A and B, or move them with the arrow keys and the page keys. When a cursor is selected, press M to mark a beat there.
 
@@ -60,17 +55,12 @@ marks-remove = Remove the mark at { $s }
 marks-made = Beat mark made at { $s }.
 marks-gone = Beat mark removed.
 
-set-paper_only = Screen
-set-paper = Screen
-set-filters = Filters
-set-converter = Input and converter
 set-time_base = Time base, per screen
 set-time_less = Shorter time base
 set-time_more = Longer time base
 set-range = Full-scale range
 set-range_less = Smaller range
 set-range_more = Larger range
-set-zero = Zero the trace here
 set-zero_clear = Undo zero
 set-zero_at = zero at { $v }
 set-invert = Invert

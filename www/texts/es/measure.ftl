@@ -4,7 +4,6 @@ measure-height = Altura de A a B
 measure-snap = Las marcas y los cursores arrastrados van al pico más próximo
 measure-after = Esta grabación empezó { $s } después del final del ejercicio.
 take-label = Etiqueta de esta grabación
-zoom-in = Ampliar, de A a B
 zoom-out = Alejar
 spot-kept = ventana de conteo 1
 spot-hint = mira aquí

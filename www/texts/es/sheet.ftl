@@ -1,7 +1,5 @@
 ### La hoja de trabajo y el nombrar averías.
 
-brief-more = ver toda la tarea
-brief-less = ver menos
 
 try-look = Mirar un lugar
 try-touch = Tocar
@@ -36,7 +34,6 @@ sheet-check = Comprobar mi lectura ({ $n } de { $of })
 sheet-reveal = Ver la frecuencia cardíaca verdadera
 sheet-reveal_recording = Ver la frecuencia cardíaca del detector
 sheet-check_over = Comprobar mi lectura
-sheet-check_first = Comprueba antes tu propia lectura. Después puedes ver la otra frecuencia cardíaca.
 sheet-again = Otra vez, con semilla nueva
 
 problem-empty = Aún en blanco.

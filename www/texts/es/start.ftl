@@ -103,10 +103,6 @@ resume-days = { $n ->
    *[other] hace { $n } días
 }
 
-pane-title = Partes de la página
-pane-bench = Mesa
-pane-strip = Trazo
-pane-sheet = Hoja
 
 ask-title = Pide al sujeto que
 ask-do = Pedir

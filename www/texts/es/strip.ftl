@@ -25,7 +25,6 @@ strip-listen_on = Oyes un clic en cada pico del trazo en vivo. Un pico más alto
 strip-listen_off = El sonido está apagado.
 strip-listen_none = Este navegador no deja sonar a la página.
 strip-start = Poner en marcha el trazo
-strip-dock_open = Mostrar el trazo
 strip-back = Media pantalla atrás
 strip-forth = Media pantalla adelante
 strip-scroll = Posición en la grabación
@@ -40,14 +39,10 @@ strip-foot_take = de { $from } a { $to }, total { $all }
 
 cursor-a = Cursor A
 cursor-b = Cursor B
-cursor-a_s = Cursor A, s
-cursor-b_s = Cursor B, s
 cursor-unplaced = aún sin colocar
 cursor-place_first = Coloca antes el cursor.
 
 measure-title = Medir
-measure-interval = De A a B (Δt)
-measure-marks = Marcas en la ventana de conteo
 measure-none = –
 measure-hint = Arrastra A y B, o muévelos con las flechas y las teclas de página. Con un cursor elegido, pulsa M para marcar un latido ahí.
 
@@ -60,17 +55,12 @@ marks-remove = Quitar la marca de { $s }
 marks-made = Marca de latido puesta en { $s }.
 marks-gone = Marca de latido quitada.
 
-set-paper_only = Pantalla
-set-paper = Pantalla
-set-filters = Filtros
-set-converter = Entrada y conversor
 set-time_base = Base de tiempo, por pantalla
 set-time_less = Base de tiempo más corta
 set-time_more = Base de tiempo más larga
 set-range = Rango a fondo de escala
 set-range_less = Rango menor
 set-range_more = Rango mayor
-set-zero = Poner el trazo a cero aquí
 set-zero_clear = Deshacer el cero
 set-zero_at = cero en { $v }
 set-invert = Invertir
