@@ -306,7 +306,7 @@ export function windowOf(peaks, seconds, end, { may = false, uneven = false } = 
 }
 
 /** How times of the open take, which starts at 0 and is drawn on `span` s, lie on the window: x(t) and the height's middle. */
-async function ruler(page, span = 20) {
+export async function ruler(page, span = 20) {
   const grips = await Promise.all(["a", "b"].map((which) => page.locator(`.cursor-${which}`).evaluate((el) => ({ x: el.getBoundingClientRect().x, time: Number(el.getAttribute("aria-valuenow")), parked: el.classList.contains("is-parked") }))));
   const [[ta, xa], [tb, xb]] = grips.map(({ x, time, parked }, i) => [parked ? i * span : time, x]);
   const field = await page.locator(".field").boundingBox();
