@@ -41,7 +41,8 @@ const PAGES = {
     /** On a small screen one part of the page is there at a time. */
     pane: async (h, name) => {
       const tab = h.page.locator(`.pane-tab[data-pane="${name}"]`);
-      if ((await tab.isVisible()) && (await tab.getAttribute("aria-current")) !== "true") await h.press(tab);
+      // Pressed again where the first press only took the focus out of a field.
+      for (let k = 0; k < 3 && (await tab.isVisible()) && (await tab.getAttribute("aria-current")) !== "true"; k += 1) await h.press(tab);
     },
     begin: async (h) => {
       const alone = h.page.getByRole("button", { name: t("offer-alone"), exact: true });
@@ -192,6 +193,8 @@ const PAGES = {
 const SCENARIOS = ["first-wiring", "rest-pulse", "hum-on-the-strip", "flat-line-b", "small-pulse-a", "thick-trace-a", "two-at-once-c", "given-window", "read-the-range", "after-exercise"];
 /** The script's range leaves the pulse at the edge of what is asked for; a hand that looks takes the next finer one. */
 const FINER = { "first-wiring": 0.05 };
+/** Where the subject moved in the midst of a recording, or lay badly in it, the page has no part in that: the attempt is done anew, a little later. */
+const MOST_TURNS = 4;
 /** Recordings that a hand makes until one has a window as it is asked for; each is counted. */
 const MOST_TAKES = 3;
 
@@ -214,22 +217,26 @@ function footAndTop(samples, peaks) {
   return [foot[0], high[0]];
 }
 
-/** What a reader of the take finds for the script: where the cursors go and what is written; null where this take has no such place. */
-async function reading(way, page, steps, may) {
+/** What a reader of the take finds for the script: where the cursors go; null where this take has no such place. */
+async function reading(way, page, steps) {
   const samples = await way.samples(page);
-  const peaks = student.peaksOf(samples);
   const times = Object.fromEntries(steps.filter((one) => one.do === "cursor").map((one) => [one.which, one.t]));
-  if (times.a === "@foot") {
-    const [a, b] = footAndTop(samples, peaks);
-    return { a, b, peaks };
-  }
   const length = (text) => Number(text.match(/\+([\d.]+)/)?.[1] ?? 0);
-  const between = async (all, none) => (times.b === "@end"
-    ? student.windowOf(all, await way.asked(page), samples.at(-1)[0], { may: none })
-    : student.windowBetween(all, Math.floor(length(times.b) - length(times.a)), 0.4, { may: none }));
-  // Where the tops stand level, if they do so for long enough.
-  const window = (await between(student.levelPeaks(samples, peaks), true)) ?? (await between(peaks, may));
-  return window && { a: window[0], b: window[1], peaks };
+  const may = { may: true };
+  for (const apart of [0.45, 0.3]) { // a fast pulse wants less
+    const peaks = student.peaksOf(samples, apart);
+    if (times.a === "@foot") {
+      const [a, b] = footAndTop(samples, peaks);
+      return { a, b, peaks };
+    }
+    for (const some of [student.levelPeaks(samples, peaks), peaks]) { // where the tops stand level, if they do so for long enough
+      const window = times.b === "@end"
+        ? student.windowOf(some, await way.asked(page), samples.at(-1)[0], may)
+        : student.windowBetween(some, Math.floor(length(times.b) - length(times.a)), 0.4, may);
+      if (window) return { a: window[0], b: window[1], peaks };
+    }
+  }
+  return null;
 }
 
 /** What is written into a field. */
@@ -251,12 +258,13 @@ async function play(way, h, { id, steps }, { marks }) {
       if (steps[k - 1]?.do !== "record") await way.wait(page, step.wait);
     } else if (step.do === "record") {
       // Until a take has a window as it is asked for.
-      for (; !found; takes += 1) {
+      for (; !found && takes < MOST_TAKES; takes += 1) {
         await way.record(h);
         await way.recorded(page, steps[k + 1].wait);
         await way.stop(h);
-        found = await reading(way, page, steps, takes + 1 < MOST_TAKES);
+        found = await reading(way, page, steps);
       }
+      if (!found) return { ...h.count, deeds: await way.kept(page), takes, open: "no window" };
       await way.whole(h, found.b);
       if (marks) for (const peak of found.peaks.filter((time) => time > found.a && time < found.b)) await way.mark(h, peak);
     } else if (step.do === "cursor") {
@@ -298,14 +306,19 @@ try {
   for (const id of only) {
     const script = scriptOf(id);
     for (const by of means) {
-      const row = await withPage(MEANS[by].options, async ({ page, context, url }) => {
-        await context.addInitScript(calmer);
-        await way.open(page, url, id, script.seed);
-        return play(way, takeInHand(page, by), script, { marks });
-      });
+      let row;
+      for (let turn = 0; turn < MOST_TURNS && (!row || row.open || row.takes > 1); turn += 1) {
+        row = await withPage(MEANS[by].options, async ({ page, context, url }) => {
+          await context.addInitScript(calmer);
+          await way.open(page, url, id, script.seed);
+          if (turn > 0) await way.wait(page, 4 * turn);
+          return play(way, takeInHand(page, by), script, { marks });
+        });
+      }
       for (const name of ["scrolled", "travel"]) row[name] = Math.round(row[name]);
       rows.push({ scenario: id, by, ...row });
       line([id, by, ...COLUMNS.map((name) => row[name]), ...(row.open ? [`  not right: ${row.open}`] : []), ...(row.takes > 1 ? [`  ${row.takes} recordings`] : [])]);
+      if (out) writeFileSync(out, `${JSON.stringify({ page: make, marks, windows: Object.fromEntries(Object.entries(MEANS).map(([name, { options }]) => [name, options.viewport])), rows }, null, 1)}\n`);
     }
   }
   for (const by of means) {
@@ -315,4 +328,3 @@ try {
 } finally {
   await server.stop();
 }
-if (out) writeFileSync(out, `${JSON.stringify({ page: make, marks, windows: Object.fromEntries(Object.entries(MEANS).map(([name, { options }]) => [name, options.viewport])), rows }, null, 1)}\n`);
