@@ -2,7 +2,7 @@
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import { withPage } from "./lib.mjs";
-import { kept, openScenario, pressButton, record } from "./student.mjs";
+import { kept, openScenario, pressButton, record, worldRuns } from "./student.mjs";
 
 const FRAMES = 120;
 
@@ -37,6 +37,7 @@ describe("a frame", { concurrency: 2 }, () => {
       await page.addInitScript(countJson);
       await openScenario(page, url, "hum-on-the-strip", 7);
       await pressButton(page, "On my own");
+      await worldRuns(page, 7); // where the work stands is told when it changes, and it does until there is a trace
       await kept(page);
       assert.deepEqual(await inFrames(page, TRACE), { asked: [], moved: true });
       await pressButton(page, "Record");

@@ -342,7 +342,7 @@ export function windowOf(peaks, seconds, end, { may = false, uneven = false } = 
 }
 
 /** How times of the open recording lie on the window, from where the cursors stand: x(t) and the height's middle. */
-async function ruler(page) {
+export async function ruler(page) {
   const [[ta, xa], [tb, xb]] = await Promise.all(["a", "b"].map((which) => page.locator(`.cursor-${which}`).evaluate((el) => [Number(el.getAttribute("aria-valuenow")), el.getBoundingClientRect().x])));
   const field = await page.locator(".field").boundingBox();
   return { x: (time) => xa + ((time - ta) / (tb - ta)) * (xb - xa), y: field.y + field.height / 2 };
