@@ -50,6 +50,7 @@ function withoutGaps(peaks) {
 
 /** Opens an impression and presses a fault's name. */
 async function name(page, impression, fault) {
+  await student.side(page, "name");
   const group = page.locator(`.impression[data-impression="${impression}"]`);
   await group.waitFor();
   if ((await group.getAttribute("open")) === null) await group.locator("summary").click();
@@ -94,7 +95,7 @@ describe("faults", { concurrency: 3 }, () => {
       await choose(page, "Time base, per screen", "500 ms");
       await student.worldRuns(page, 2.5);
       await choose(page, "Time base, per screen", "10 s");
-      await press(page, '[data-drag="part:charger"]');
+      await student.unplugCharger(page);
       await student.worldRuns(page, 6.5);
       assert.equal(await student.fuzz(page), 0);
 
@@ -168,11 +169,15 @@ describe("faults", { concurrency: 3 }, () => {
       await page.locator(".cloth").waitFor({ state: "hidden" });
 
       await press(page, '[data-drag="part:lamp"]');
-      assert.ok(await (await student.control(page, "Desk lamp")).isChecked());
+      await page.locator(".touch-card").getByLabel("Desk lamp").check();
       await page.locator(".lamp-pool").waitFor();
+      await page.locator(".touch-card").getByRole("button", { name: "Close", exact: true }).click();
+      assert.ok(await (await student.control(page, "Desk lamp")).isChecked());
       await (await student.control(page, "Cloth over the finger")).check();
+      await student.side(page, "bench");
       await page.locator(".cloth").waitFor();
       await pressButton(page, "on the laptop");
+      await student.side(page, "bench");
       assert.match(await note(page).innerText(), /The other hand is on the laptop/);
       await page.locator(".other-hand").waitFor();
       await (await student.control(page, "Power strip")).uncheck();
@@ -230,6 +235,8 @@ describe("faults", { concurrency: 3 }, () => {
       const impression = await impressionOf(page, fault);
       const word = nameOf(fault);
       await page.goto(`${url}?keys#s=${id}&seed=7`);
+      await tabTo(page, page.locator('.views .seg[data-view="name"]'));
+      await page.keyboard.press("Enter");
       const group = page.locator(`.impression[data-impression="${impression}"]`);
       await group.waitFor();
       const summary = group.locator("summary");
@@ -263,6 +270,7 @@ describe("faults", { concurrency: 3 }, () => {
       await student.kept(page);
       await page.reload();
       await pressButton(page, "Continue it");
+      await student.side(page, "name");
       await page.locator(".named li").first().waitFor();
       assert.equal((await named(page))[0], word);
     });
@@ -310,10 +318,10 @@ describe("faults", { concurrency: 3 }, () => {
     await withPage({ ...wide, expected: [/: .*en\.faults\.json/, /Failed to load resource/] }, async ({ page, url }) => {
       await page.route("**/en.faults.json", (route) => route.fulfill({ status: 404, body: "gone" }));
       await student.openScenario(page, url, "thick-trace-a", 1);
+      await student.side(page, "name");
       await page.locator(".naming .problem").filter({ hasText: "en.faults.json" }).waitFor();
       await page.unroute("**/en.faults.json");
       await page.locator(".naming").getByRole("button", { name: "Try again" }).click();
-      await student.side(page, "name");
       await page.locator(".impression").first().waitFor();
     });
   });

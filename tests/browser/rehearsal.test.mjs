@@ -114,8 +114,7 @@ describe("rehearsals", { concurrency: true }, () => {
       await student.worldRuns(page, 5.5);
       const before = await student.fuzz(page);
       assert.ok(before >= 2, "there is no clear hum to chase");
-      await press(page, '[data-drag="part:charger"]');
-      await page.locator(".touch-card").getByLabel("Charger").uncheck();
+      await student.unplugCharger(page);
       await student.worldRuns(page, 5.5);
       const without = await student.fuzz(page);
       await student.dragPart(page, "lead1", 44, 66);

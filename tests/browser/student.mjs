@@ -94,6 +94,13 @@ export async function press(page, selector) {
   await page.mouse.click(...(await holdOf(page, selector)));
 }
 
+/** Unplugs the charger on the drawing: touches it, and turns it off in its card. */
+export async function unplugCharger(page) {
+  await press(page, '[data-drag="part:charger"]');
+  await page.locator(".touch-card").getByLabel("Charger").uncheck();
+  await page.locator(".touch-card").getByRole("button", { name: "Close", exact: true }).click();
+}
+
 /** Moves a slider to a share of its way, by pressing it there. */
 export async function slideTo(page, label, share) {
   const slider = await control(page, label);

@@ -98,7 +98,7 @@ describe("the bench by touch", { concurrency: 1 }, () => {
       assert.deepEqual(small, []);
       await card.getByRole("button", { name: "recorder, power" }).tap();
       await page.locator('.socket[data-socket="unit_inlet"].is-taken').waitFor({ state: "attached" });
-      await card.getByRole("button", { name: "Close" }).tap();
+      await card.getByRole("button", { name: "Close", exact: true }).tap();
       await page.getByRole("button", { name: "Undo" }).first().tap();
       await page.locator('.socket[data-socket="unit_inlet"]:not(.is-taken)').waitFor({ state: "attached" });
     });
