@@ -61,7 +61,7 @@ for (const standard of ["scorm12", "scorm2004"]) {
         assert.equal(await lab.locator(".course").getByText("Attempt 1 of 2").count(), 1);
         await closeAttempt(lab);
         await lab.locator(".handin").getByText(CLOSING).waitFor();
-        const said = await lab.locator("#worksheet").innerText();
+        const said = await lab.locator("#result").innerText();
         assert.doesNotMatch(said, /This page sends nothing|^Submit$/m, "the site takes it, and the page says that it does not");
         assert.match(said, /The course site gets your points, each step and what you did/);
         let has = await siteHas(page, standard);

@@ -8,6 +8,7 @@ import { pathToFileURL } from "node:url";
 import assert from "node:assert/strict";
 import { chromium } from "playwright-core";
 import { browserFlags, browserPath, startServer } from "./lib.mjs";
+import { pressButton } from "./student.mjs";
 
 const SCENARIO = "hum-on-the-strip";
 const GRACE_MS = 1000;
@@ -57,6 +58,7 @@ export async function killOnce(url, seed, ms) {
     const { page } = open_;
     await page.goto(`${url}#s=${SCENARIO}&seed=${seed}`);
     await page.locator(".plug").first().waitFor({ state: "attached" });
+    await page.locator('.stage[data-stage="filters"]').click();
     const labels = await lowPass(page).locator("option").allTextContents();
     const deeds = [];
     let killed = 0;
@@ -86,7 +88,7 @@ export async function killOnce(url, seed, ms) {
     await goOn.click();
     await again.locator(".plug").first().waitFor({ state: "attached" });
     // One thing more, so that what is kept next is the log as it was taken up.
-    await again.getByRole("button", { name: "Tap the sensor" }).first().click();
+    await pressButton(again, "Tap the sensor");
     await again.waitForFunction(([key]) => JSON.parse(JSON.parse(localStorage.getItem(key) ?? "{}").saved ?? "{}").log?.at(-1)?.action.do === "tap_pad", [`dicrotic:attempt:${SCENARIO}:${seed}`]);
     const found = (await keptLog(again, seed)).map(({ action }) => action).filter((action) => action.do === "low_pass").map(({ hz }) => hz ?? null);
     assert.ok(found.length >= due, `${found.length} of ${due} actions came back after a kill at ${ms} ms (${deeds.length} were done)`);

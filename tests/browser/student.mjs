@@ -116,8 +116,10 @@ export const pressCheck = (page) => page.locator("#worksheet").getByRole("button
 
 export async function pressButton(page, name) {
   const seen = page.getByRole("button", { name, exact: true });
-  if ((await seen.count()) > 0 || !(await page.locator("#lab").isVisible())) return seen.click();
-  return (await reach(page, page.locator("#lab").getByRole("button", { name, exact: true, includeHidden: true }))).click();
+  if ((await seen.count()) > 0) return seen.click();
+  const folded = page.locator("#lab:not([hidden])").getByRole("button", { name, exact: true, includeHidden: true });
+  await seen.or(folded).first().waitFor({ state: "attached" });
+  return (await seen.count()) > 0 ? seen.click() : (await reach(page, folded)).click();
 }
 
 /** The strip in words, as the page tells it. */
