@@ -92,15 +92,8 @@ const way = {
     await h.press(open);
     await h.press(h.page.locator("dialog[open] .btn-strong"));
   },
-  /** A mouse drags the plug; a finger, which covers two sockets at a time, takes the socket from the plug's card. */
   plug: async (h, { end, socket }) => {
     if (h.means === "keys") return h.choose((await list(h)).getByLabel(t(`end-${end}`), { exact: true }), socket);
-    const taken = h.page.locator(`.socket[data-socket="${socket}"].is-taken`);
-    if (h.means === "touch") {
-      const open = await card(h, t(`end-${end}`), `.plug[data-end="${end}"]`);
-      await h.press(open.getByRole("button", { name: t(`socket-${socket}`), exact: true }));
-      return taken.waitFor({ state: "attached" });
-    }
     await side(h, "bench");
     const plug = h.page.locator(`.plug[data-end="${end}"]`);
     await bare(h, plug);
@@ -109,7 +102,7 @@ const way = {
       return [at[0] + hold[0] - from[0], at[1] + hold[1] - from[1]];
     };
     await h.drag(plug, to);
-    return taken.waitFor({ state: "attached" });
+    return h.page.locator(`.socket[data-socket="${socket}"].is-taken`).waitFor({ state: "attached" });
   },
   switch: async (h, { id, on }) => {
     if (h.means === "keys") return h.turn((await list(h)).getByRole("switch", { name: t(`switch-${id}`), exact: true }), on);
@@ -164,14 +157,23 @@ const way = {
     await bare(h, h.page.locator(".time-at"));
     return set(h, ".time-at", s);
   },
-  /** The range, once more, as long as the page says that the pulse is too small or too tall in it. */
+  /**
+   * The range, once more, as long as the page says that the pulse is too small or too tall in it; once what is not of this range, or was
+   * a knock on the sensor, has left the screen. Nobody goes to and fro between two ranges.
+   */
   fit: async (h) => {
-    const [small, tall, cut] = ["small", "tall", "clipped"].map((name) => t(`next-adjust_${name}`));
-    for (let k = 0; k < 3; k += 1) {
+    const by = { small: -1, tall: 1, clipped: 1 };
+    const told = async () => {
       const says = await h.page.locator(".steps-next").innerText();
-      if (![small, tall, cut].includes(says)) return;
-      if (!(await way.coarser(h, says === small ? -1 : 1))) return;
-      await way.wait(h.page, 6); // what was drawn in the range before has to leave the screen
+      return by[Object.keys(by).find((name) => t(`next-adjust_${name}`) === says)] ?? 0;
+    };
+    for (let before = 0, k = 0; k < 3; k += 1) {
+      if (!(await told())) return;
+      const { all, at } = await axisOf(h.page, ".time-at");
+      await way.wait(h.page, all[at]);
+      const now = await told();
+      if (!now || now === -before || !(await way.coarser(h, now))) return;
+      before = now;
     }
   },
   /** The next larger range, or the next smaller one. */
@@ -259,6 +261,8 @@ const MOST_TURNS = 4;
 const MOST_TAKES = 3;
 /** So many like samples on end at the edge of what is there are no top of a beat. */
 const FLAT_RUN = 8;
+/** From a beat's foot to its top, s. */
+const RISE_S = 0.15;
 
 /** The first scripted attempt of a scenario that passes: its seed, and its steps as actions. */
 function scriptOf(id) {
@@ -290,6 +294,9 @@ function cutFlat(samples, from, to) {
   });
 }
 
+/** Beats by their feet: where the second wave is as tall as the first, the tops follow one another unevenly. */
+const fromFeet = (samples, apart) => student.peaksOf(samples.map(([time, value]) => [time, -value]), apart).map((time) => time + RISE_S);
+
 /** What a reader of the take finds for the script: where the cursors go; null where this take has no such place, "cut" where that is cut flat. */
 async function reading(page, steps) {
   const samples = await way.samples(page);
@@ -303,11 +310,11 @@ async function reading(page, steps) {
       const [a, b] = footAndTop(samples, peaks);
       return { a, b, peaks };
     }
-    for (const some of [student.levelPeaks(samples, peaks), peaks]) { // where the tops stand level, if they do so for long enough
+    for (const some of [student.levelPeaks(samples, peaks), peaks, fromFeet(samples, apart)]) { // where the tops stand level, if they do so for long enough
       const window = times.b === "@end"
         ? student.windowOf(some, await way.asked(page), samples.at(-1)[0], may)
         : student.windowBetween(some, Math.floor(length(times.b) - length(times.a)), 0.4, may);
-      if (window && !cutFlat(samples, window[0], window[1])) return { a: window[0], b: window[1], peaks };
+      if (window && !cutFlat(samples, window[0], window[1])) return { a: window[0], b: window[1], peaks: some };
       cut ||= Boolean(window);
     }
   }

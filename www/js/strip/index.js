@@ -125,8 +125,10 @@ export class StripPane {
 
   /** Records as long as the task needs, and stops by itself. */
   recordAsked() {
+    const here = document.activeElement === this.recordFor;
     if (!this.session.act({ do: "record" })) return;
     this.until = this.asked;
+    if (here) this.record.focus({ preventScroll: true }); // this button is gone while that one stops
     this.startLoop();
   }
 
