@@ -72,17 +72,17 @@ export class StripPane {
     this.field = h("div", { class: "field", onpointerdown: (event) => this.press(event), onpointermove: (event) => this.pan(event), onpointerup: (event) => this.lift(event), onpointercancel: () => (this.pressed = null) },
       this.canvases.el, this.spots.el, this.stylus.el, this.beats.el, this.cursors.el);
     this.startButton = h("button", { type: "button", class: "btn btn-strong start-strip", hidden: true, onclick: () => this.startLoop() }, icon("live"), h("span", { class: "word" }, t("strip-start")));
-    this.drum = h("div", { class: "drum" },
-      h("div", { class: "margin margin-top" }, this.settings.values, this.marginLeft, this.scroller, h("div", { class: "margin-ways" }, this.summary, live && this.listen)),
-      h("div", { class: "smoked" }, this.field, this.startButton),
-      h("div", { class: "margin margin-foot" }, this.note, this.footLeft, this.footRight, this.settings.time.el));
-    this.trail = h("div", { class: "trail-place", hidden: true }); // filled after a check, see after/
-
     this.back = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip-back"), onclick: () => this.scrollBy(-0.5) }, icon("left"));
     this.forth = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip-forth"), onclick: () => this.scrollBy(0.5) }, icon("right"));
     /** @type {HTMLInputElement} */
     this.scroll = h("input", { type: "range", "aria-label": t("strip-scroll"), min: "0", step: "0.05", oninput: () => this.scrollTo(Number(this.scroll.value)) });
     this.scroller = h("div", { class: "scroller" }, this.back, this.scroll, this.forth);
+
+    this.drum = h("div", { class: "drum" },
+      h("div", { class: "margin margin-top" }, this.settings.values, this.marginLeft, this.scroller, h("div", { class: "margin-ways" }, this.summary, live && this.listen)),
+      h("div", { class: "smoked" }, this.field, this.startButton),
+      h("div", { class: "margin margin-foot" }, this.note, this.footLeft, this.footRight, this.settings.time.el));
+    this.trail = h("div", { class: "trail-place", hidden: true }); // filled after a check, see after/
 
     root.replaceChildren(
       h("h2", { id: "strip-h", class: "vh" }, t("strip-title")),
