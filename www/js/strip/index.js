@@ -49,7 +49,7 @@ export class StripPane {
     this.stylus = new Stylus();
     this.beats = new Beats();
     this.spots = new Spots();
-    this.cursors = new Cursors({ act, moved: (times) => this.measure.times(times), markAt: (time) => this.markAt(time), tapped: (clientX) => this.tap(clientX), dropped: (time) => this.snapped(time), apart: session.view.scenario?.pass.window_s ?? 15 });
+    this.cursors = new Cursors({ act, moved: (times) => this.measure.times(times), markAt: (time) => this.markAt(time), tapped: (clientX) => this.tap(clientX), dropped: (time) => this.snapped(time), apart: session.view.task.seconds ?? session.view.scenario?.pass.window_s ?? 15 });
     this.measure = new Measure({ act, cursors: this.cursors, markAt: (time) => this.markAt(time), saves: saveRow((...as) => this.saveTake(...as), (kind) => this.savePicture(kind)), zoom: (closer) => this.zoom(closer), turnSnap: (on) => act({ do: "snap", on }), undo: () => session.undo(), heights: session.view.task.reads === "heights" });
     this.settings = new Settings(act, { recorder: live });
 
