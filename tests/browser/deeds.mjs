@@ -406,7 +406,8 @@ try {
           });
         }
       } catch (error) {
-        failed.push(`${id} ${by}: ${error.message}`); // the others are counted all the same
+        failed.push(`${id} ${by}`); // the others are counted all the same
+        console.log(`${id} ${by} could not be done: ${error.message}`);
         continue;
       }
       const { told, ...counted } = row;
@@ -424,5 +425,5 @@ try {
 } finally {
   await server.stop();
 }
-for (const one of failed) console.log(`could not be done: ${one}`);
+if (failed.length > 0) console.log(`could not be done: ${failed.join(", ")}`);
 process.exitCode = failed.length > 0 ? 1 : 0;
