@@ -7,6 +7,8 @@ import { frames } from "./student.mjs";
 const LIST_LINE = 20;
 /** How near the window's edge something may lie and still be pressed, px. */
 const RIM = 6;
+/** As near to a time a cursor is walked by keys, s: a mark there is the beat's. */
+const NEAR_S = 0.04;
 
 /** What was done so far. Lengths are px of the window. */
 export const nothingYet = () => ({ deeds: 0, presses: 0, drags: 0, keys: 0, fields: 0, scrolls: 0, scrolled: 0, travel: 0 });
@@ -48,6 +50,12 @@ class Hand {
     this.means = means;
     this.count = nothingYet();
     this.last = null;
+    this.told = []; // every deed of the hand, for whoever asks why something costs what it costs
+  }
+
+  /** Keeps what is done to what, and how much of it. */
+  tell(what, target, much = "") {
+    this.told.push(`${what} ${String(target).replace(/^Locator@|^locator\(|\)$/g, "")} ${much}`.trimEnd());
   }
 
   async state(target) {
@@ -68,7 +76,9 @@ class Hand {
 /** Mouse and finger: something is pressed where it lies. */
 class Pointer extends Hand {
   goTo(point) {
-    if (this.last) this.count.travel += far(this.last, point);
+    const way = this.last ? far(this.last, point) : 0;
+    this.count.travel += way;
+    this.told.push(`${this.told.pop()}, ${Math.round(way)} px away`);
     this.last = point;
   }
 
@@ -108,11 +118,13 @@ class Pointer extends Hand {
     if (way >= 1) {
       this.count.scrolls += 1;
       this.count.scrolled += way;
+      this.tell("scroll to", target, `${Math.round(way)} px`);
     }
   }
 
   async press(target) {
     await this.sight(target);
+    this.tell("press", target);
     const { at } = await this.state(target);
     this.goTo(at);
     this.count.presses += 1;
@@ -124,6 +136,7 @@ class Pointer extends Hand {
   async drag(target, to) {
     await this.sight(target, to);
     const [{ at }, end] = [await this.state(target), await to()];
+    this.tell("drag", target, `${Math.round(far(at, end))} px`);
     this.goTo(at);
     this.goTo(end);
     this.count.drags += 1;
@@ -134,6 +147,7 @@ class Pointer extends Hand {
   /** Presses a place that `where` tells, on an element that lies there. */
   async pressAt(target, where) {
     await this.sight(target, where);
+    this.tell("press at", target);
     const at = await where();
     this.goTo(at);
     this.count.presses += 1;
@@ -160,6 +174,7 @@ class Pointer extends Hand {
     assert.ok(to >= 0, `${target} has no entry ${value}`);
     if (now === String(value)) return;
     await this.sight(target);
+    this.tell("choose", target, value);
     const { at } = await this.state(target);
     this.goTo(at);
     this.goTo([at[0], at[1] + LIST_LINE * (to - from)]);
@@ -258,6 +273,7 @@ class Keys extends Hand {
   async focus(target) {
     const el = await target.first().elementHandle();
     const before = await el.evaluate(scrolledOf);
+    const { keys } = this.count;
     const there = () => this.page.evaluate((one) => document.activeElement === one, el);
     if (!(await there())) {
       const back = await this.page.evaluate((one) => {
@@ -273,10 +289,12 @@ class Keys extends Hand {
       assert.ok(await there(), `the Tab key does not reach ${target}`);
     }
     await frames(this.page, 2);
+    this.tell("go to", target, `${this.count.keys - keys} keys`);
     const way = Math.abs((await el.evaluate(scrolledOf)) - before);
     if (way >= 1) {
       this.count.scrolls += 1;
       this.count.scrolled += way;
+      this.tell("scroll to", target, `${Math.round(way)} px`);
     }
   }
 
@@ -294,6 +312,20 @@ class Keys extends Hand {
     for (let k = 0; k < 12 && (await now()) - value >= page; k += 1) await this.key("PageDown");
     for (let k = 0; k < 60 && (await now()) !== value; k += 1) await this.key((await now()) < value ? "ArrowRight" : "ArrowLeft");
     assert.equal(await now(), value);
+  }
+
+  /** Walks a slider of the trace to a value by the keys that bring it nearer, the longest step first. */
+  async walk(target, value, { coarse, fine }) {
+    await this.focus(target);
+    const now = async () => Number(await target.getAttribute("aria-valuenow"));
+    for (const [step, forth, back] of [[coarse, "PageUp", "PageDown"], [10 * fine, "Shift+ArrowRight", "Shift+ArrowLeft"], [fine, "ArrowRight", "ArrowLeft"]]) {
+      for (let k = 0; k < 60; k += 1) {
+        const away = value - (await now());
+        if (Math.abs(away) <= 0.6 * step || Math.abs(away) < NEAR_S) break;
+        await this.key(away > 0 ? forth : back);
+      }
+    }
+    assert.ok(Math.abs((await now()) - value) < 2 * NEAR_S + fine, `${target} was not walked to ${value}`);
   }
 
   async choose(target, value) {

@@ -17,7 +17,7 @@ import { SheetPane } from "./sheet/index.js";
 import { StripPane } from "./strip/index.js";
 import { Steps } from "./steps.js";
 import { bringTexts, t } from "./text.js";
-import { addView, offerViews, showView } from "./views.js";
+import { addView, focusView, offerViews, showView } from "./views.js";
 import { button } from "./widgets.js";
 /** @import { Bench } from './core.js' */
 /** @import { Aid } from './types/names' */
@@ -130,6 +130,7 @@ export class Lab {
   begun(mode) {
     showView("bench");
     this.bench?.tell(t(`offer-now-${mode}`));
+    focusView(); // the button that was pressed is gone, and with it the place of whoever goes by keys
   }
 
   /** Brings one where a step is done. @param {StepName} step */

@@ -35,6 +35,9 @@ export function offerViews(views) {
 /** @param {SideView} view */
 export const addView = (view) => offerViews([...offered, view]);
 
+/** Goes to the switch itself, at what is shown now. */
+export const focusView = () => buttons.get(viewNow())?.focus({ preventScroll: true });
+
 /** What is shown. */
 export const viewNow = () => /** @type {SideView} */ (document.body.dataset.side ?? "bench");
 

@@ -49,6 +49,7 @@ export class Card {
     this.controls = this.of(thing);
     this.body.replaceChildren(...this.controls.map((control) => control.el));
     this.el.hidden = false;
+    this.el.scrollTop = 0; // the card before may have been rolled down
     this.show(bench);
     this.lay(box);
   }
@@ -91,7 +92,7 @@ export class Card {
     const look = (at) => ({ el: button(t("card-look"), () => act({ do: "look", at })) });
     const [kind, id] = thing.split(":");
     if (kind === "end") return [make.fits(/** @type {End} */ (id)), make.wiggle(/** @type {End} */ (id)), look(id === "pad" ? "cable" : "recorder")];
-    if (thing === "sensor") return [make.strapOn(), make.tightness(), make.place(), make.face(), make.does("tap_pad", { do: "tap_pad" }), make.does("press_finger", { do: "press_finger" }), make.shade(), look("sensor")];
+    if (thing === "sensor") return [make.strapOn(), make.tightness(), beside(make.place(), make.face()), make.does("tap_pad", { do: "tap_pad" }), make.does("press_finger", { do: "press_finger" }), make.shade(), look("sensor")];
     return PARTS[/** @type {Part} */ (id)]?.(make, look) ?? [];
   }
 
@@ -100,6 +101,12 @@ export class Card {
     this.close();
   }
 }
+
+/**
+ * Two controls in one row.
+ * @param {...Control} two @returns {Control}
+ */
+const beside = (...two) => ({ el: h("div", { class: "pair" }, two.map((one) => one.el)), show: (bench) => two.forEach((one) => one.show?.(bench)) });
 
 /** @param {Thing} thing */
 function nameOf(thing) {

@@ -49,7 +49,7 @@ export class StripPane {
     this.stylus = new Stylus();
     this.beats = new Beats();
     this.spots = new Spots();
-    this.cursors = new Cursors({ act, moved: (times) => this.measure.times(times), markAt: (time) => this.markAt(time), tapped: (clientX) => this.tap(clientX), dropped: (time) => this.snapped(time), apart: session.view.scenario?.pass.window_s ?? 15 });
+    this.cursors = new Cursors({ act, moved: (times) => this.measure.times(times), markAt: (time) => this.markAt(time), tapped: (clientX) => this.tap(clientX), dropped: (time) => this.snapped(time), apart: session.view.task.seconds ?? session.view.scenario?.pass.window_s ?? 15 });
     this.measure = new Measure({ act, cursors: this.cursors, markAt: (time) => this.markAt(time), saves: saveRow((...as) => this.saveTake(...as), (kind) => this.savePicture(kind)), zoom: (closer) => this.zoom(closer), turnSnap: (on) => act({ do: "snap", on }), undo: () => session.undo(), heights: session.view.task.reads === "heights" });
     this.settings = new Settings(act, { recorder: live });
 
@@ -72,17 +72,17 @@ export class StripPane {
     this.field = h("div", { class: "field", onpointerdown: (event) => this.press(event), onpointermove: (event) => this.pan(event), onpointerup: (event) => this.lift(event), onpointercancel: () => (this.pressed = null) },
       this.canvases.el, this.spots.el, this.stylus.el, this.beats.el, this.cursors.el);
     this.startButton = h("button", { type: "button", class: "btn btn-strong start-strip", hidden: true, onclick: () => this.startLoop() }, icon("live"), h("span", { class: "word" }, t("strip-start")));
-    this.drum = h("div", { class: "drum" },
-      h("div", { class: "margin margin-top" }, this.settings.values, this.marginLeft, this.scroller, h("div", { class: "margin-ways" }, this.summary, live && this.listen)),
-      h("div", { class: "smoked" }, this.field, this.startButton),
-      h("div", { class: "margin margin-foot" }, this.note, this.footLeft, this.footRight, this.settings.time.el));
-    this.trail = h("div", { class: "trail-place", hidden: true }); // filled after a check, see after/
-
     this.back = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip-back"), onclick: () => this.scrollBy(-0.5) }, icon("left"));
     this.forth = h("button", { type: "button", class: "btn btn-round", "aria-label": t("strip-forth"), onclick: () => this.scrollBy(0.5) }, icon("right"));
     /** @type {HTMLInputElement} */
     this.scroll = h("input", { type: "range", "aria-label": t("strip-scroll"), min: "0", step: "0.05", oninput: () => this.scrollTo(Number(this.scroll.value)) });
     this.scroller = h("div", { class: "scroller" }, this.back, this.scroll, this.forth);
+
+    this.drum = h("div", { class: "drum" },
+      h("div", { class: "margin margin-top" }, this.settings.values, this.marginLeft, this.scroller, h("div", { class: "margin-ways" }, this.summary, live && this.listen)),
+      h("div", { class: "smoked" }, this.field, this.startButton),
+      h("div", { class: "margin margin-foot" }, this.note, this.footLeft, this.footRight, this.settings.time.el));
+    this.trail = h("div", { class: "trail-place", hidden: true }); // filled after a check, see after/
 
     root.replaceChildren(
       h("h2", { id: "strip-h", class: "vh" }, t("strip-title")),
@@ -125,8 +125,10 @@ export class StripPane {
 
   /** Records as long as the task needs, and stops by itself. */
   recordAsked() {
+    const here = document.activeElement === this.recordFor;
     if (!this.session.act({ do: "record" })) return;
     this.until = this.asked;
+    if (here) this.record.focus({ preventScroll: true }); // this button is gone while that one stops
     this.startLoop();
   }
 
