@@ -34,32 +34,35 @@ tools-scenarios = Escenarios
 tools-open = Abrir una grabación
 tools-faults = Fallos y pruebas
 tools-language = Idioma
-tools-theme = Oscuro o claro
+tools-theme = Tema
+theme-light = Claro
+theme-dark = Oscuro
 
 caution-title = Para enseñar, no para diagnosticar
 caution-short = Para enseñar, no para diagnosticar. Con equipos reales, sigue las normas de seguridad locales y las de tu institución. Sigue a los profesionales de la salud habilitados y a los docentes responsables.
 caution-long = Aquí el sujeto es simulado. Esta página no dice nada sobre la salud de nadie. Antes de poner un sensor a una persona, pregunta a tu docente. Sigue las normas de seguridad locales y las de tu institución. Si un trazo te preocupa, consulta a un profesional de la salud habilitado.
 
 start-title = Practica el pulso del dedo
-start-lede = Conecta el equipo. Graba un pulso limpio. Cuenta los latidos. Después compara tu frecuencia cardíaca con la verdadera, que al principio no conoces.
+start-lede = Practica para el laboratorio de fisiología, en pantalla: conecta el equipo, graba un pulso limpio y cuenta los latidos. Después ves la frecuencia cardíaca verdadera.
 start-all = Todos los escenarios
 
 way-kept = Continúa donde lo dejaste
 way-kept_from = semilla { $seed }, { $when }
-way-rehearse = Practica
-way-rehearse_for = antes de la práctica, veinte minutos
-way-rehearse_text = El equipo está en piezas. Conéctalo, sujeta el sensor, ajusta el trazo, graba y cuenta. Se comprueba cada paso.
+way-rehearse = Prepárate para el laboratorio
+way-rehearse_for = Estudiantes: 20 minutos
+way-rehearse_text = Conecta el equipo, ajusta el trazo, graba y cuenta los latidos. Se comprueba cada paso.
 way-rehearse_go = Empezar con «{ $title }»
 way-glimpse = Vista de 30 segundos
-way-check = Ponte a prueba
-way-check_for = cinco minutos, tantas veces como quieras
-way-check_text = Algo falla en el equipo, y el corazón es nuevo para ti. Ves el balance después de tu lectura.
-way-check_go = Tomar el próximo escenario
-way-assign = Proponla a una clase
-way-assign_for = diez minutos, para docentes
-way-assign_text = Prepara un escenario con los fallos que quieras. Mira si su evaluación es justa. Envía un enlace y mira quién está listo.
+way-check = Prueba rápida
+way-check_for = Estudiantes: 5 minutos
+way-check_text = Algo falla en el equipo. Encuéntralo y lee una frecuencia cardíaca que es nueva para ti.
+way-check_go = Empezar una prueba
+way-assign = Prepara un escenario para tu clase
+way-assign_for = Docentes: 10 minutos
+way-assign_text = Elige los fallos, mira si la evaluación es justa y envía un enlace. Después, mira quién está listo.
 way-assign_go = Preparar un escenario
 way-assign_class = Resultados de la clase
+way-assign_guide = Guía
 
 hero-foot = pie
 hero-peak = pico, uno en cada latido

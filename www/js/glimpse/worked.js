@@ -1,0 +1,56 @@
+// @ts-check
+// The preview of a scenario: its worked example, played fast by the page's own narrator.
+
+import { frameOf } from "./frame.js";
+
+const TIMES = 4; // as fast as it is played to someone who watches it whole
+
+export class WorkedFilm {
+  /**
+   * frame: holds the page with the example; still: nothing moves by itself.
+   * @param {HTMLIFrameElement} frame @param {boolean} still
+   */
+  constructor(frame, still) {
+    this.frame = frame;
+    this.still = still;
+  }
+
+  /** @param {string} selector */
+  find(selector) {
+    return /** @type {HTMLElement | null} */ (this.frame.contentDocument?.querySelector(selector) ?? null);
+  }
+
+  /** @param {"pause" | "next"} name */
+  press(name) {
+    this.find(`[data-tool="narrator-${name}"]`)?.click();
+  }
+
+  get ready() {
+    return this.find('[data-tool="narrator-next"]') !== null;
+  }
+
+  get ended() {
+    return this.find('[data-tool="narrator-next"]')?.hidden === true;
+  }
+
+  /** Once it is ready; it plays then, except where motion is not wanted. */
+  begin() {
+    frameOf(this.frame).dataset.speed = String(TIMES);
+  }
+
+  /** @param {boolean} on */
+  play(on) {
+    if (this.find('[data-tool="narrator-pause"]')?.dataset.on !== String(on)) this.press("pause");
+  }
+
+  /** The next step of the example. */
+  next() {
+    this.press("next");
+  }
+
+  /** What is done and why, in the narrator's words, and how much of all is done. */
+  told() {
+    const text = (/** @type {string} */ selector) => this.find(selector)?.textContent ?? "";
+    return { told: text(".narrator-deed"), why: text(".narrator-why"), done: Number(this.find(".narrator-way i")?.style.getPropertyValue("--done")) || 0 };
+  }
+}
