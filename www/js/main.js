@@ -49,7 +49,7 @@ try {
   for (const one of scenarios) if (!wanted || one.id === wanted) one.load().catch(() => {}); // on its way while the core compiles
   await Promise.all([core, told, journal]);
   await followAddress(openAddress);
-  if (!packed && !previewed) keepOffline({ note: byId("kept"), free: () => shows("start") });
+  if (!packed && !previewed) keepOffline({ note: byId("kept"), free: () => shows("start") && !document.querySelector("dialog[open]") });
 } catch (error) {
   nothingComes();
   report(error);

@@ -12,7 +12,7 @@ import { TourFilm } from "./tour.js";
 import { WorkedFilm } from "./worked.js";
 
 const MOST_S = 30;
-const ABOUT_PX = 290; // of the window's height: title, what is told, buttons, and some air
+const AIR_PX = 20; // above and below the dialog, together
 const still = matchMedia("(prefers-reduced-motion: reduce)");
 
 /** @param {string} key @param {string} pic @param {() => unknown} onclick */
@@ -51,7 +51,7 @@ class Glimpse {
     this.seconds = 0;
     this.last = performance.now();
     const left = () => this.el.close();
-    const sized = () => fit(this.box, ABOUT_PX);
+    const sized = () => fit(this.box, this.el.scrollHeight - this.box.offsetHeight + AIR_PX);
     addEventListener("hashchange", left);
     addEventListener("resize", sized);
     this.el.addEventListener("close", () => {
@@ -59,9 +59,10 @@ class Glimpse {
       removeEventListener("resize", sized);
       this.el.remove();
     });
-    sized();
+    fit(this.box, innerHeight); // as small as it can be, to see how high the rest is
     document.body.append(this.el);
     this.el.showModal();
+    sized();
     this.hold.focus();
     this.follow(this.last);
   }

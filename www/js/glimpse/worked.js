@@ -3,6 +3,8 @@
 
 import { frameOf } from "./frame.js";
 
+const DESK_PX = 1000; // from here bench and trace stand side by side in one window
+const RESULT_PX = 90; // of the window stay above the result
 const TIMES = 4; // as fast as it is played to someone who watches it whole
 
 export class WorkedFilm {
@@ -13,6 +15,7 @@ export class WorkedFilm {
   constructor(frame, still) {
     this.frame = frame;
     this.still = still;
+    this.shown = false; // the result, at the end
   }
 
   /** @param {string} selector */
@@ -35,6 +38,7 @@ export class WorkedFilm {
 
   /** Once it is ready; it plays then, except where motion is not wanted. */
   begin() {
+    this.shown = false;
     frameOf(this.frame).dataset.speed = String(TIMES);
   }
 
@@ -50,6 +54,12 @@ export class WorkedFilm {
 
   /** What is done and why, in the narrator's words, and how much of all is done. */
   told() {
+    const { contentWindow } = this.frame;
+    if (this.ended && !this.shown) {
+      this.shown = true;
+      contentWindow?.scrollBy(0, (this.find("#result")?.getBoundingClientRect().top ?? 0) - RESULT_PX);
+    }
+    if (contentWindow && contentWindow.innerWidth >= DESK_PX && contentWindow.scrollY > 0) contentWindow.scrollTo(0, 0); // all that counts stands in sight there
     const text = (/** @type {string} */ selector) => this.find(selector)?.textContent ?? "";
     return { told: text(".narrator-deed"), why: text(".narrator-why"), done: Number(this.find(".narrator-way i")?.style.getPropertyValue("--done")) || 0 };
   }

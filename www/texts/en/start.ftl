@@ -20,7 +20,7 @@ caution-short = For teaching, not for diagnosis. With real equipment, first foll
 caution-long = The subject here is not real. This page says nothing about anyone’s health. Before you put a sensor on a person, ask your instructor. Follow your local safety rules, and the rules of your institution. If you see a trace that worries you, ask a licensed clinician.
 
 start-title = Practice the finger pulse
-start-lede = Practice for the physiology lab, on screen: connect the equipment, record a clean pulse, and count the beats. Then see the true heart rate.
+start-lede = Practice on screen for the physiology lab: connect the equipment, record a clean pulse, and count the beats. Then see the true heart rate.
 start-all = All scenarios
 
 way-kept = Continue where you stopped
@@ -34,7 +34,7 @@ way-check = Quick self-check
 way-check_for = Students: 5 minutes
 way-check_text = Something is wrong with the equipment. Find it, and read a heart rate that is new to you.
 way-check_go = Start a self-check
-way-assign = Set a scenario for your class
+way-assign = For your class
 way-assign_for = Instructors: 10 minutes
 way-assign_text = Choose the faults, see if the grading is fair, and send one link. Later, see who is ready.
 way-assign_go = Set a scenario

@@ -43,21 +43,21 @@ caution-short = Para enseñar, no para diagnosticar. Con equipos reales, sigue l
 caution-long = Aquí el sujeto es simulado. Esta página no dice nada sobre la salud de nadie. Antes de poner un sensor a una persona, pregunta a tu docente. Sigue las normas de seguridad locales y las de tu institución. Si un trazo te preocupa, consulta a un profesional de la salud habilitado.
 
 start-title = Practica el pulso del dedo
-start-lede = Practica para el laboratorio de fisiología, en pantalla: conecta el equipo, graba un pulso limpio y cuenta los latidos. Después ves la frecuencia cardíaca verdadera.
+start-lede = Practica en pantalla para el laboratorio de fisiología: conecta el equipo, graba un pulso limpio y cuenta los latidos. Después ves la frecuencia cardíaca verdadera.
 start-all = Todos los escenarios
 
 way-kept = Continúa donde lo dejaste
 way-kept_from = semilla { $seed }, { $when }
-way-rehearse = Prepárate para el laboratorio
+way-rehearse = Antes del laboratorio
 way-rehearse_for = Estudiantes: 20 minutos
 way-rehearse_text = Conecta el equipo, ajusta el trazo, graba y cuenta los latidos. Se comprueba cada paso.
 way-rehearse_go = Empezar con «{ $title }»
-way-glimpse = Vista de 30 segundos
+way-glimpse = Vista de 30 s
 way-check = Prueba rápida
 way-check_for = Estudiantes: 5 minutos
 way-check_text = Algo falla en el equipo. Encuéntralo y lee una frecuencia cardíaca que es nueva para ti.
 way-check_go = Empezar una prueba
-way-assign = Prepara un escenario para tu clase
+way-assign = Para tu clase
 way-assign_for = Docentes: 10 minutos
 way-assign_text = Elige los fallos, mira si la evaluación es justa y envía un enlace. Después, mira quién está listo.
 way-assign_go = Preparar un escenario

@@ -1,6 +1,6 @@
 ### La vista detrás de una puerta de la primera pantalla: la página misma en un marco.
 
-glimpse-title = Vista de 30 segundos: { $door }
+glimpse-title = Vista de 30 s: { $door }
 glimpse-hold = Pausa
 glimpse-play = Continuar
 glimpse-again = Otra vez
