@@ -55,7 +55,7 @@ export function beGuest(on) {
 }
 
 /** Whether this page is only shown in a frame of the first screen (?preview): it looks as the reader chose, and keeps nothing. */
-export const previewed = new URLSearchParams(location.search).has("preview");
+export const previewed = new URLSearchParams(location.search).get("preview") !== null;
 
 /** A tab that was a guest's stays one; ?guest in the address makes it one. */
 export function startAsAsked() {

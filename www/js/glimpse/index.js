@@ -33,7 +33,7 @@ class Glimpse {
     const title = t("glimpse-title", { door: t(`way-${door}`) });
     /** @type {HTMLIFrameElement} */
     this.frame = h("iframe", { class: "glimpse-frame", title, tabindex: "-1", inert: true, src: `?preview${scenario === null ? "#assign" : watchRoute(scenario)}` });
-    this.film = scenario === null ? new TourFilm(this.frame, still.matches) : new WorkedFilm(this.frame, still.matches);
+    this.film = scenario === null ? new TourFilm(this.frame, still.matches) : new WorkedFilm(this.frame);
     this.box = h("div", { class: "glimpse-box", "aria-hidden": "true" }, this.frame);
     this.done = h("i", {});
     this.told = h("p", { class: "glimpse-told" });

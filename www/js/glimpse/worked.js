@@ -4,17 +4,13 @@
 import { frameOf } from "./frame.js";
 
 const DESK_PX = 1000; // from here bench and trace stand side by side in one window
-const RESULT_PX = 90; // of the window stay above the result
+const RESULT_PX = 20; // of the window stay above the result
 const TIMES = 4; // as fast as it is played to someone who watches it whole
 
 export class WorkedFilm {
-  /**
-   * frame: holds the page with the example; still: nothing moves by itself.
-   * @param {HTMLIFrameElement} frame @param {boolean} still
-   */
-  constructor(frame, still) {
+  /** @param {HTMLIFrameElement} frame Holds the page with the example. */
+  constructor(frame) {
     this.frame = frame;
-    this.still = still;
     this.shown = false; // the result, at the end
   }
 
@@ -36,7 +32,7 @@ export class WorkedFilm {
     return this.find('[data-tool="narrator-next"]')?.hidden === true;
   }
 
-  /** Once it is ready; it plays then, except where motion is not wanted. */
+  /** Once it is ready; the narrator plays then by itself, except where motion is not wanted. */
   begin() {
     this.shown = false;
     frameOf(this.frame).dataset.speed = String(TIMES);
