@@ -15,7 +15,7 @@ function hero() {
   const name = (key, x, y, dx, dy) => s("g", {}, s("path", { class: "hero-tie", d: `M${x} ${y}q${dx * 0.15} ${dy * 0.7} ${dx} ${dy}` }), t(key).split("|").map((line, i) => s("text", { class: "hero-note", x: x + dx + (dx < 0 ? -8 : 8), y: y + dy + 5 + 20 * i, "text-anchor": dx < 0 ? "end" : "start" }, line)));
   return s("svg", { class: "hero-pulse", "aria-hidden": "true", viewBox: "0 0 1240 230", preserveAspectRatio: "xMidYMid slice" },
     s("path", { class: "hero-line", d: `M-1100 182${beat.repeat(10)}` }),
-    name("hero-foot", 487, 179, -46, 26), name("hero-peak", 546, 44, 44, -18), name("hero-notch", 590, 142, -20, 36), name("hero-bump", 630, 108, 6, -38),
+    name("hero-foot", 487, 179, -46, 26), name("hero-peak", 546, 44, 44, -18), name("hero-notch", 590, 142, 6, 62), name("hero-bump", 630, 108, 6, -38),
     s("path", { class: "hero-chrono", d: `M-40 216${"l78 0l2 -9l2 9".repeat(18)}` }));
 }
 

@@ -3,8 +3,8 @@
 use std::path::Path;
 use std::str::FromStr;
 
-use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::ValueEnum;
+use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use dicrotic::measure::{detect::detect, quality, variability};
 use dicrotic::recording::Recording;
 use dicrotic::strip::charts::beat::Beat;
