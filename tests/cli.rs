@@ -210,10 +210,10 @@ fn charts_are_written_as_the_file_is_named() {
             let output = dicrotic(arguments).output().unwrap();
             assert!(output.status.success(), "{arguments:?}: {}", String::from_utf8_lossy(&output.stderr));
         };
-        let (svg, png) = (file(".svg"), file("-paper.PNG"));
+        let (svg, png) = (file(".svg"), file("-light.PNG"));
         let render = ["render", &scenario, "--seconds", "20", "--plot", chart];
         run(&[&render[..], &["--out", &svg]].concat());
-        run(&[&render[..], &["--theme", "paper", "--size", "640x360", "--out", &png]].concat());
+        run(&[&render[..], &["--theme", "light", "--size", "640x360", "--out", &png]].concat());
         let text = std::fs::read_to_string(&svg).unwrap();
         assert!(text.starts_with("<svg width=") && text.contains("t, seed 1"), "{chart}: {}", &text[..200]);
         // Width and height stand at bytes 16 to 24 of a PNG, big-endian (PNG specification, IHDR).
@@ -276,8 +276,12 @@ fn charts_that_cannot_be_drawn_are_refused() {
     assert!(render("20", &["--out", &path("chart.png")]).contains("--plot"));
     assert!(!folder.join("chart.png").exists());
     let chart = path("chart.svg");
-    assert!(render("20", &["--theme", "paper", "--out", &path("t.csv")]).contains("--plot"));
+    assert!(render("20", &["--theme", "light", "--out", &path("t.csv")]).contains("--plot"));
     assert!(render("20", &["--plot", "pie", "--out", &chart]).contains("pie"));
+    for (old, new) in [("smoked", "dark"), ("paper", "light")] {
+        let text = render("20", &["--plot", "strip", "--theme", old, "--out", &chart]);
+        assert!(text.contains(old) && text.contains(&format!("\"{new}\"")), "{text}");
+    }
     for size in ["640", "0x100", "-5x100", "640x", "640x360x2", "wide"] {
         let text = render("20", &["--plot", "strip", &format!("--size={size}"), "--out", &chart]);
         assert!(text.contains("--size") && text.contains("1200x480"), "{text}");

@@ -122,8 +122,8 @@ fn the_strip_keeps_a_single_spike() {
         values[at] = 1.0;
         let recording = Recording::of_values(1000.0, &values);
         let strip = Strip::of(&recording, 0.0, 60.0, Some((-2.0, 2.0)), false).unwrap();
-        let text = svg(&Chart::Strip(strip), &Look::smoked(), (700, 300));
-        let trace = lines(&text, Look::smoked().theme.ink).concat();
+        let text = svg(&Chart::Strip(strip), &Look::dark(), (700, 300));
+        let trace = lines(&text, Look::dark().theme.ink).concat();
         let top = trace.iter().copied().min_by(|a, b| a.1.total_cmp(&b.1)).unwrap();
         // The plot lies 34 px lower than without a heading, and 1 V three quarters up in it.
         let frame = Frame::new(700.0, 300.0, 1.0);
@@ -138,18 +138,18 @@ fn the_strip_keeps_a_single_spike() {
 fn the_strip_has_seconds_and_volts_and_is_filled_by_the_trace() {
     let recording = Recording::of_values(1000.0, &volts(1000.0, 20.0));
     let strip = Strip::of(&recording, 5.0, 15.0, None, false).unwrap();
-    let text = svg(&Chart::Strip(strip), &Look::smoked(), (1000, 400));
+    let text = svg(&Chart::Strip(strip), &Look::dark(), (1000, 400));
     assert!(has(&text, "15 s") && has(&text, "6") && !has(&text, "4"), "{:?}", texts(&text));
     assert!(texts(&text).iter().any(|(t, _)| t.ends_with(" mV")), "{:?}", texts(&text));
     assert!(has(&text, "Titel") && has(&text, "Notiz"));
-    let trace = lines(&text, Look::smoked().theme.ink).concat();
+    let trace = lines(&text, Look::dark().theme.ink).concat();
     let (top, floor) = trace.iter().fold((f64::MAX, 0.0_f64), |(t, f), p| (t.min(p.1), f.max(p.1)));
     let plot = Frame::new(1000.0, 400.0, 1.0).height - 34.0;
     assert!(((floor - top) / plot - 0.9).abs() < 0.01, "{top} to {floor} of {plot}");
 
     // Another start on the axis, and no unit where it is not known.
     let strip = Strip::of(&recording, 0.0, 10.0, None, true).unwrap().starting_at(100.0);
-    let text = svg(&Chart::Strip(strip), &Look::smoked(), (1000, 400));
+    let text = svg(&Chart::Strip(strip), &Look::dark(), (1000, 400));
     assert!(has(&text, "110 s"), "{:?}", texts(&text));
     assert!(!text.contains("mV"), "{:?}", texts(&text));
 }
@@ -179,15 +179,15 @@ fn the_mean_rate_is_intervals_over_time() {
     let rate = Rate::of(&beats, 0.0, 33.0).unwrap();
     assert!((rate.mean_bpm() - 75.0).abs() < 1e-9, "{}", rate.mean_bpm());
     assert_eq!(rate.intervals().len(), 40);
-    let text = svg(&Chart::Rate(rate), &Look::smoked(), (900, 400));
+    let text = svg(&Chart::Rate(rate), &Look::dark(), (900, 400));
     assert!(has(&text, "Mittel 75.0") && has(&text, "Schläge/min"), "{:?}", texts(&text));
     // Steps at 60/0.75 = 80 and 60/0.85 = 70.6 beats/min lie above and below the mean's dashes.
     let heights = |colour: RGBColor| -> Vec<f64> {
         let level = lines(&text, colour).into_iter().filter(|l| l.len() == 2 && l[0].1 == l[1].1);
         level.map(|l| l[0].1).collect()
     };
-    let mean = heights(Look::smoked().theme.accent).into_iter().fold(0.0, f64::max);
-    let steps = heights(Look::smoked().theme.ink);
+    let mean = heights(Look::dark().theme.accent).into_iter().fold(0.0, f64::max);
+    let steps = heights(Look::dark().theme.ink);
     let above = steps.iter().filter(|y| **y < mean).count();
     assert_eq!((above, steps.len()), (20, 40), "mean at {mean}, steps {steps:?}");
 }
@@ -207,10 +207,10 @@ fn an_early_beat_is_marked_and_counted() {
     let mut beats: Vec<f64> = (0..30).map(|k| 0.8 * f64::from(k)).collect();
     beats[15] -= 0.3;
     let rate = Rate::of(&beats, 0.0, 24.0).unwrap();
-    let text = svg(&Chart::Rate(rate), &Look::paper(), (900, 400));
+    let text = svg(&Chart::Rate(rate), &Look::light(), (900, 400));
     assert!(has(&text, "2 unregelmäßig"), "{:?}", texts(&text));
     // A stretch without it does not speak of it.
-    let text = svg(&Chart::Rate(Rate::of(&beats, 0.0, 10.0).unwrap()), &Look::paper(), (900, 400));
+    let text = svg(&Chart::Rate(Rate::of(&beats, 0.0, 10.0).unwrap()), &Look::light(), (900, 400));
     assert!(!texts(&text).iter().any(|(t, _)| t.contains("unregelmäßig")));
 }
 
@@ -238,7 +238,7 @@ fn mains_are_named_where_they_are_and_as_high_as_they_are() {
         // Between two bins a Hann window loses up to 1.42 dB, 15 % (Harris 1978, Proc. IEEE 66:51, Table I).
         assert!((0.84..1.02).contains(&(line.pp / pp)), "{line:?}");
     }
-    let text = svg(&Chart::Spectrum(spectrum), &Look::smoked(), (1000, 500));
+    let text = svg(&Chart::Spectrum(spectrum), &Look::dark(), (1000, 500));
     for name in ["Netz 50", "Netz 100", "Netz 150", "Höhe", "100 Hz", "1 mV"] {
         assert!(has(&text, name), "{name}: {:?}", texts(&text));
     }
@@ -263,7 +263,7 @@ fn slow_sampling_folds_the_mains() {
     assert!(line.stands_out && line.is_folded() && line.seen_hz == 10.0, "{line:?}");
     assert!((0.84..1.02).contains(&(line.pp / 0.02)), "{line:?}");
     assert!(spectrum.pp_at(10.0) > 20.0 * spectrum.pp_at(15.0));
-    let text = svg(&Chart::Spectrum(spectrum), &Look::smoked(), (1000, 500));
+    let text = svg(&Chart::Spectrum(spectrum), &Look::dark(), (1000, 500));
     assert!(has(&text, "Netz 50 bei 10"), "{:?}", texts(&text));
 
     // Folded among the pulse's lines, it is named, but cannot be told from them unless it is the highest.
@@ -273,13 +273,13 @@ fn slow_sampling_folds_the_mains() {
     add_sine(&mut x, 49.0, 100.0, 0.1);
     let strong = Spectrum::of(&x, 49.0, Some(50.0), false).unwrap();
     assert!(mains(&strong, 2).stands_out, "{:?}", mains(&strong, 2));
-    let text = svg(&Chart::Spectrum(weak), &Look::smoked(), (1000, 500));
+    let text = svg(&Chart::Spectrum(weak), &Look::dark(), (1000, 500));
     assert!(has(&text, "Netz 50 bei 1"), "{:?}", texts(&text));
 
     // What is folded to nothing is named at the edge.
     let x = volts(50.0, 30.0);
     let spectrum = Spectrum::of(&x, 50.0, Some(50.0), false).unwrap();
-    let text = svg(&Chart::Spectrum(spectrum), &Look::smoked(), (1000, 500));
+    let text = svg(&Chart::Spectrum(spectrum), &Look::dark(), (1000, 500));
     assert!(has(&text, "\u{2190} Netz 50 bei 0"), "{:?}", texts(&text));
 }
 
@@ -294,7 +294,7 @@ fn the_pulse_and_its_harmonics_are_named() {
         assert!(line.stands_out && (line.seen_hz - expected).abs() < 0.1, "{line:?}");
     }
     assert!(spectrum.lines().iter().all(|l| l.source == Source::Pulse), "mains named though not known");
-    let text = svg(&Chart::Spectrum(spectrum), &Look::smoked(), (1000, 500));
+    let text = svg(&Chart::Spectrum(spectrum), &Look::dark(), (1000, 500));
     assert!(texts(&text).iter().any(|(t, _)| t.starts_with("Puls 1.2")), "{:?}", texts(&text));
     assert!(has(&text, "2-fach") && has(&text, "3-fach"), "{:?}", texts(&text));
 
@@ -307,7 +307,7 @@ fn the_pulse_and_its_harmonics_are_named() {
         "{:?}",
         spectrum.lines()
     );
-    let text = svg(&Chart::Spectrum(spectrum), &Look::smoked(), (1000, 500));
+    let text = svg(&Chart::Spectrum(spectrum), &Look::dark(), (1000, 500));
     assert!(
         !texts(&text).iter().any(|(t, _)| t.starts_with("Puls") || t.ends_with('V')),
         "{:?}",
@@ -336,7 +336,7 @@ fn the_beat_has_its_landmarks() {
     let marks = beat.mean().landmarks;
     let ms = |t: f64| (1000.0 * t).round();
     let (notch, second) = (marks.notch_s.unwrap(), marks.second_s.unwrap());
-    let text = svg(&Chart::Beat(beat.clone()), &Look::smoked(), (900, 500));
+    let text = svg(&Chart::Beat(beat.clone()), &Look::dark(), (900, 500));
     let expected = [
         "Fuß".to_string(),
         format!("Gipfel {}", ms(marks.peak_s)),
@@ -358,7 +358,7 @@ fn a_shoulder_is_no_second_bump() {
     let (x, _) = regular(72.0, &shoulder, 500.0, 40.0);
     let beat = Beat::of(&x, 500.0, &detect(&x, 500.0), true).unwrap();
     assert!(beat.mean().landmarks.second_s.is_none());
-    let text = svg(&Chart::Beat(beat), &Look::smoked(), (900, 500));
+    let text = svg(&Chart::Beat(beat), &Look::dark(), (900, 500));
     let named = |start: &str| texts(&text).iter().any(|(t, _)| t.starts_with(start));
     assert!(named("Schulter ") && !named("Kerbe") && !named("zweite"), "{:?}", texts(&text));
 }
@@ -418,7 +418,7 @@ fn all(recording: &Recording) -> Vec<Chart<'_>> {
 #[test]
 fn png_files_have_their_size_and_colours() {
     let recording = Recording::of_values(250.0, &volts(250.0, 20.0));
-    for look in [Look::smoked(), Look::paper()] {
+    for look in [Look::dark(), Look::light()] {
         for chart in all(&recording) {
             let bytes = file::png(&chart, &look, (640, 360)).unwrap();
             let picture = tiny_skia::Pixmap::decode_png(&bytes).unwrap();
@@ -442,9 +442,9 @@ fn letters_of_a_png_are_drawn() {
     let recording = Recording::of_values(250.0, &volts(250.0, 20.0));
     let strip = Chart::Strip(Strip::of(&recording, 0.0, 20.0, None, false).unwrap());
     let picture =
-        tiny_skia::Pixmap::decode_png(&file::png(&strip, &Look::smoked(), (640, 360)).unwrap()).unwrap();
+        tiny_skia::Pixmap::decode_png(&file::png(&strip, &Look::dark(), (640, 360)).unwrap()).unwrap();
     // The title's letters in the left half above the plot, the note's in the right one, and nothing between them.
-    let sheet = Look::smoked().sheet.unwrap();
+    let sheet = Look::dark().sheet.unwrap();
     let drawn = |from: u32, to: u32| {
         let at = |x: u32, y: u32| picture.pixel(x, y).unwrap();
         let other = |x: u32, y: u32| (at(x, y).red(), at(x, y).green()) != (sheet.0, sheet.1);
@@ -459,7 +459,7 @@ fn letters_of_a_png_are_drawn() {
 fn svg_files_have_their_size_and_are_whole() {
     let recording = Recording::of_values(250.0, &volts(250.0, 20.0));
     for chart in all(&recording) {
-        let text = file::svg(&chart, &Look::paper(), (640, 360)).unwrap();
+        let text = file::svg(&chart, &Look::light(), (640, 360)).unwrap();
         assert!(text.starts_with("<svg width=\"640\" height=\"360\" "), "{}", &text[..120]);
         assert!(text.contains("viewBox=\"0 0 2560 1440\"") && text.trim_end().ends_with("</svg>"));
         // Notes are in serif italic, numbers upright.
@@ -474,22 +474,22 @@ fn sheets_that_are_too_small_or_too_large_are_refused() {
     for chart in all(&recording) {
         for size in [(1, 1), (100, 1000), (1000, 100)] {
             assert!(
-                matches!(file::png(&chart, &Look::smoked(), size), Err(ChartError::TooSmall { .. })),
+                matches!(file::png(&chart, &Look::dark(), size), Err(ChartError::TooSmall { .. })),
                 "{size:?}"
             );
             assert!(
-                matches!(file::svg(&chart, &Look::smoked(), size), Err(ChartError::TooSmall { .. })),
+                matches!(file::svg(&chart, &Look::dark(), size), Err(ChartError::TooSmall { .. })),
                 "{size:?}"
             );
         }
         for size in [(8001, 400), (400, u32::MAX)] {
             assert!(
-                matches!(file::png(&chart, &Look::smoked(), size), Err(ChartError::TooLarge { .. })),
+                matches!(file::png(&chart, &Look::dark(), size), Err(ChartError::TooLarge { .. })),
                 "{size:?}"
             );
         }
         for dpr in [0.0, -1.0, f64::NAN, f64::INFINITY] {
-            let look = Look::smoked().at(dpr);
+            let look = Look::dark().at(dpr);
             assert!(
                 matches!(file::svg(&chart, &look, (640, 360)), Err(ChartError::TooSmall { .. })),
                 "{dpr}"
@@ -524,8 +524,8 @@ fn odd_samples_give_a_chart_or_an_error() {
             Beat::of(&x, 250.0, &beats, true).map(Chart::Beat),
         ];
         for chart in charts.into_iter().flatten() {
-            assert!(svg(&chart, &Look::smoked(), (640, 360)).contains("</svg>"));
-            assert!(file::png(&chart, &Look::smoked(), (640, 360)).is_ok());
+            assert!(svg(&chart, &Look::dark(), (640, 360)).contains("</svg>"));
+            assert!(file::png(&chart, &Look::dark(), (640, 360)).is_ok());
             drawn += 1;
         }
     }
@@ -536,12 +536,12 @@ fn odd_samples_give_a_chart_or_an_error() {
 #[test]
 fn the_looks_differ_and_errors_tell_their_numbers() {
     let distance = |a: RGBColor, b: RGBColor| a.0.abs_diff(b.0) as u32 + a.1.abs_diff(b.1) as u32;
-    for Theme { ground, ink, accent, axis, .. } in [Look::smoked().theme, Look::paper().theme] {
+    for Theme { ground, ink, accent, axis, .. } in [Look::dark().theme, Look::light().theme] {
         for colour in [ink, accent, axis] {
             assert!(distance(ground, colour) > 150, "{colour:?} on {ground:?}");
         }
     }
-    assert!(distance(Look::smoked().theme.ground, Look::paper().theme.ground) > 400);
+    assert!(distance(Look::dark().theme.ground, Look::light().theme.ground) > 400);
     let error = ChartError::TooShort { needed_s: 4.0, found_s: 1.5 };
     assert_eq!(error.to_string(), "expected at least 4 s of samples, found 1.5 s");
     let told = serde_json::to_value(&error).unwrap();

@@ -146,7 +146,7 @@ describe("languages", { concurrency: 2 }, () => {
     });
   });
 
-  test("the choice in the footer goes before the browser's language, stays, and costs no attempt", async () => {
+  test("the choice in the head goes before the browser's language, stays, and costs no attempt", async () => {
     await withPage({ ...wide, locale: "en-GB" }, async ({ page, url }) => {
       const [en, es] = [await wordsOf(url, "en"), await wordsOf(url, "es")];
       const range = (w) => field(page, w("set-range")).evaluate((el) => el.value ?? el.textContent);

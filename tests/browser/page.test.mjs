@@ -19,12 +19,49 @@ describe("the page", { concurrency: 2 }, () => {
     for (const viewport of [{ width: 1280, height: 720 }, { width: 390, height: 780 }]) {
       await withPage({ viewport }, async ({ page, url }) => {
         await page.goto(url);
-        for (const way of ["Practice", "Check yourself", "Set it for a class"]) {
+        for (const way of ["Prepare for the lab", "Quick self-check", "For your class"]) {
           const box = await page.getByRole("heading", { name: way, exact: true }).boundingBox();
           assert.ok(box.y + box.height < viewport.height, `"${way}" is out of sight on ${viewport.width} px`);
         }
+        // One strong button, the student's, and it is seen.
+        const strong = page.locator("#start .btn-strong");
+        assert.deepEqual(await strong.allInnerTexts(), ["Start with “First wiring”"]);
+        const box = await strong.boundingBox();
+        assert.ok(box.y + box.height < viewport.height, `the student's button is out of sight on ${viewport.width} px`);
+        assert.match(await page.locator(".way-rehearse .way-for").innerText(), /^Students/);
+        assert.match(await page.locator(".way-assign .way-for").innerText(), /^Instructors/);
+        // The head has one line, with theme and language in it.
+        const head = await page.locator(".top").boundingBox();
+        assert.ok(head.height < 60, `the head is ${head.height} px high on ${viewport.width} px`);
+        for (const name of ["Theme", "Language"]) await page.locator(".top").getByLabel(name, { exact: true }).waitFor();
       });
     }
+  });
+
+  test("the theme is chosen by name, stays, and an old kept name is still read", async () => {
+    await withPage({ ...wide, colorScheme: "dark" }, async ({ page, url }) => {
+      await page.goto(url);
+      const choice = page.getByLabel("Theme", { exact: true });
+      const ground = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
+      assert.equal(await choice.inputValue(), "dark");
+      assert.deepEqual(await choice.locator("option").allInnerTexts(), ["Light", "Dark"]);
+      const dark = await ground();
+      await choice.focus();
+      await page.keyboard.press("ArrowUp");
+      assert.equal(await choice.inputValue(), "light");
+      const light = await ground();
+      assert.notEqual(light, dark);
+      assert.equal(await page.locator(".pick .word").first().innerText(), "Light");
+      await page.reload();
+      assert.equal(await choice.inputValue(), "light");
+      assert.equal(await ground(), light);
+      for (const [old, now] of [["smoked", "dark"], ["paper", "light"]]) {
+        await page.evaluate((old) => localStorage.setItem("dicrotic:theme", JSON.stringify(old)), old);
+        await page.reload();
+        assert.equal(await choice.inputValue(), now);
+        assert.equal(await ground(), now === "dark" ? dark : light);
+      }
+    });
   });
 
   test("an instructor's ways lead to setting a bench and to what came in; a fresh bench has a seed of its own", async () => {
@@ -37,7 +74,7 @@ describe("the page", { concurrency: 2 }, () => {
         await page.getByRole("button", { name: "Scenarios" }).click();
         await page.locator("#start .card").first().waitFor();
       }
-      await pressButton(page, "Take the next scenario");
+      await pressButton(page, "Start a self-check");
       await page.locator("#lab").waitFor();
       assert.match(page.url(), /#s=[\w-]+&seed=\d{9}$/);
     });

@@ -4,6 +4,7 @@
 import { h } from "./dom.js";
 import { keep, ofTab, recall, toTab } from "./device.js";
 import { languageNow, t } from "./text.js";
+import { choiceOf } from "./widgets.js";
 
 const FIRST = "en";
 const RIGHT_TO_LEFT = new Set(["ar", "fa", "he", "ur"]);
@@ -33,13 +34,17 @@ export function speakInTab(language) {
  * @param {() => unknown} changed
  */
 export function languageChoice(changed) {
-  if (there().length < 2) return [];
+  if (there().length < 2) return null;
   /** @param {string} language */
-  const name = (language) => new Intl.DisplayNames([language], { type: "language" }).of(language) ?? language;
-  const select = h("select", { id: "language-choice", class: "language", onchange: () => {
+  const name = (language) => {
+    const own = new Intl.DisplayNames([language], { type: "language" }).of(language) ?? language;
+    return own.charAt(0).toLocaleUpperCase(language) + own.slice(1);
+  };
+  /** @type {HTMLSelectElement} */
+  const select = h("select", { id: "language-choice", "aria-label": t("tools-language"), title: t("tools-language"), onchange: () => {
     keep("language", select.value);
     changed();
     location.reload();
   } }, there().map((language) => h("option", { value: language, lang: language, selected: language === languageNow() }, name(language))));
-  return [h("label", { for: select.id }, t("tools-language")), " ", select];
+  return choiceOf(select, h("span", { class: "pick-code" }, languageNow().toUpperCase()), h("span", { class: "word" }, name(languageNow())));
 }

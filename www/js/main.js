@@ -18,7 +18,7 @@ import { openJournal } from "./store.js";
 import { fillTexts, loadTexts } from "./text.js";
 import { startTheme } from "./theme.js";
 import { makeViews } from "./views.js";
-import { startAsAsked } from "./who.js";
+import { previewed, startAsAsked } from "./who.js";
 import { makeTools } from "./tools.js";
 
 takeDrops(openRecording);
@@ -49,7 +49,7 @@ try {
   for (const one of scenarios) if (!wanted || one.id === wanted) one.load().catch(() => {}); // on its way while the core compiles
   await Promise.all([core, told, journal]);
   await followAddress(openAddress);
-  if (!packed) keepOffline({ note: byId("kept"), free: () => shows("start") });
+  if (!packed && !previewed) keepOffline({ note: byId("kept"), free: () => shows("start") && !document.querySelector("dialog[open]") });
 } catch (error) {
   nothingComes();
   report(error);

@@ -1,5 +1,5 @@
 // @ts-check
-// The first screen: what one can do here, the scenarios, and the card index of faults.
+// The first screen: what one can do here, the scenarios, and the list of faults.
 
 import { h, s } from "./dom.js";
 import { problemOf } from "./scenarios.js";
@@ -8,32 +8,16 @@ import { t } from "./text.js";
 import { assignWay, checkWay, keptWay, rehearseWay, standWay } from "./ways.js";
 /** @import { KnownScenario, ScenarioEntry } from './types/page' */
 
-/** One pulse on a strip, with the names of its features pencilled beside it. */
+/** One pulse on a strip, with the names of its features beside it. */
 function hero() {
   const beat = "c22 0 30 -4 40 -10s20 -128 46 -128s34 76 54 92s18 -24 42 -24s48 66 128 70";
   /** @type {(key: string, x: number, y: number, dx: number, dy: number) => SVGElement} */
   const name = (key, x, y, dx, dy) => s("g", {}, s("path", { class: "hero-tie", d: `M${x} ${y}q${dx * 0.15} ${dy * 0.7} ${dx} ${dy}` }), t(key).split("|").map((line, i) => s("text", { class: "hero-note", x: x + dx + (dx < 0 ? -8 : 8), y: y + dy + 5 + 20 * i, "text-anchor": dx < 0 ? "end" : "start" }, line)));
   return s("svg", { class: "hero-pulse", "aria-hidden": "true", viewBox: "0 0 1240 230", preserveAspectRatio: "xMidYMid slice" },
     s("path", { class: "hero-line", d: `M-1100 182${beat.repeat(10)}` }),
-    name("hero-foot", 487, 179, -46, 26), name("hero-peak", 546, 44, 44, -18), name("hero-notch", 590, 142, -20, 36), name("hero-bump", 630, 108, 6, -38),
+    name("hero-foot", 487, 179, -46, 26), name("hero-peak", 546, 44, 44, -18), name("hero-notch", 590, 142, 6, 62), name("hero-bump", 630, 108, 6, -38),
     s("path", { class: "hero-chrono", d: `M-40 216${"l78 0l2 -9l2 9".repeat(18)}` }));
 }
-
-/** The drum of the first screen: the pulse, until someone wants to see what happens behind a door. */
-function drum() {
-  const field = h("div", { class: "smoked" }, hero());
-  /** @type {Glimpse} */
-  const glimpse = async (door, opener) => {
-    const { showGlimpse } = await import("./glimpse/index.js");
-    await showGlimpse(field, door, () => {
-      field.replaceChildren(hero());
-      opener.focus();
-    });
-  };
-  return { el: h("div", { class: "hero drum" }, field), glimpse };
-}
-
-/** @typedef {(door: string, opener: HTMLElement) => Promise<void>} Glimpse */
 
 /**
  * Fills the start section. openFile(): lets the student choose a file; goOn(id, seed): takes up a kept attempt.
@@ -42,11 +26,10 @@ function drum() {
  */
 export function showStart(root, scenarios, { openFile, goOn }) {
   const told = /** @type {KnownScenario[]} */ (scenarios.filter((scenario) => !problemOf(scenario)));
-  const { el, glimpse } = drum();
   root.replaceChildren(
     h("div", { class: "start-lead" }, h("h1", { id: "start-h" }, t("start-title")), h("p", { class: "lede" }, t("start-lede"))),
-    h("div", { class: "ways" }, keptWay(told, goOn), told.length > 0 && [rehearseWay(told, glimpse), checkWay(told, glimpse), assignWay(glimpse), standWay()]),
-    el,
+    h("div", { class: "ways" }, keptWay(told, goOn), told.length > 0 && [rehearseWay(told), checkWay(told), assignWay(), standWay()]),
+    h("div", { class: "hero drum" }, h("div", { class: "trace-area" }, hero())),
     scenarioList(scenarios),
     h("div", { class: "start-own" }, h("h2", {}, t("start-faults_title")), h("p", {}, t("start-faults")), h("div", { class: "row" }, h("a", { class: "btn", href: "#faults" }, t("start-faults_go")), h("a", { class: "btn btn-plain", href: "#words" }, t("side-words")))),
     h("div", { class: "start-own" }, h("h2", {}, t("start-own_title")), h("p", {}, t("start-own")), h("button", { type: "button", class: "btn", onclick: openFile }, t("tools-open"))),

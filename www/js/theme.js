@@ -1,36 +1,67 @@
 // @ts-check
 // The two themes: which one is on, and the colours that the core needs for drawing.
 
-import { h } from "./dom.js";
+import { h, prop, words } from "./dom.js";
 import { keep, recall } from "./device.js";
-import { decimalSign } from "./text.js";
+import { icon } from "./icons.js";
+import { decimalSign, t } from "./text.js";
+import { choiceOf } from "./widgets.js";
 
 /** @type {Set<() => unknown>} */
 const listeners = new Set();
 /** @type {HTMLElement | null} */
 let probe = null;
 
-/** The theme on screen now: "paper" or "smoked". */
+/** @typedef {"light" | "dark"} Theme */
+
+export const THEMES = /** @type {const} */ (["light", "dark"]);
+/**
+ * What earlier versions kept for a choice.
+ * @type {Record<string, Theme>}
+ */
+const KEPT_BEFORE = { paper: "light", smoked: "dark" };
+
+/** The theme on screen now. @returns {Theme} */
 export function currentTheme() {
   const chosen = document.documentElement.dataset.theme;
-  if (chosen) return chosen;
-  return matchMedia("(prefers-color-scheme: light)").matches ? "paper" : "smoked";
+  if (chosen === "light" || chosen === "dark") return chosen;
+  return matchMedia("(prefers-color-scheme: light)").matches ? "light" : "dark";
 }
 
 /** Takes up the kept choice, and follows the system where none was made. */
 export function startTheme() {
   const kept = recall("theme");
-  if (kept === "paper" || kept === "smoked") document.documentElement.dataset.theme = kept;
+  const chosen = THEMES.find((one) => one === kept) ?? (typeof kept === "string" && Object.hasOwn(KEPT_BEFORE, kept) ? KEPT_BEFORE[kept] : undefined);
+  if (chosen) document.documentElement.dataset.theme = chosen;
   matchMedia("(prefers-color-scheme: light)").addEventListener("change", () => listeners.forEach((tell) => tell()));
   for (const when of ["beforeprint", "afterprint"]) addEventListener(when, () => listeners.forEach((tell) => tell()));
 }
 
-/** Turns to the other theme and keeps the choice. */
-export function toggleTheme() {
-  const next = currentTheme() === "paper" ? "smoked" : "paper";
-  document.documentElement.dataset.theme = next;
-  keep("theme", next);
+/**
+ * Turns to a theme and keeps the choice.
+ * @param {Theme} theme
+ */
+function chooseTheme(theme) {
+  document.documentElement.dataset.theme = theme;
+  keep("theme", theme);
   listeners.forEach((tell) => tell());
+}
+
+/** A choice of the theme, by name, with what is on beside it. */
+export function themeChoice() {
+  const sign = h("span", {}), name = h("span", { class: "word" });
+  /** @type {HTMLSelectElement} */
+  const select = h("select", { id: "theme-choice", "aria-label": t("tools-theme"), title: t("tools-theme"), onchange: () => chooseTheme(select.value === "light" ? "light" : "dark") },
+    THEMES.map((theme) => h("option", { value: theme }, t(`theme-${theme}`))));
+  const tell = () => {
+    const theme = currentTheme();
+    prop(select, "value", theme);
+    sign.replaceChildren(icon(theme));
+    words(name, t(`theme-${theme}`));
+  };
+  onTheme(tell);
+  tell();
+  return choiceOf(select, sign, name);
 }
 
 /**
@@ -55,7 +86,7 @@ function colour(name) {
 /** The strip's colours for the core. */
 export function stripTheme() {
   return {
-    ground: colour("--soot"), grid: colour("--soot-grid"), axis: colour("--soot-axis"), ink: colour("--trace"),
+    ground: colour("--screen"), grid: colour("--screen-grid"), axis: colour("--screen-axis"), ink: colour("--trace"),
     decimal: decimalSign(), accent: colour("--amber"), faint: colour("--trace-faint"), font: "Georgia, 'Liberation Serif', serif",
   };
 }

@@ -1,5 +1,5 @@
 // @ts-check
-// The tools in the page's head and foot: other scenarios, the card index, a recording of one's own, theme and language.
+// The tools in the page's head: other scenarios, the faults and their tests, a recording of one's own, theme and language.
 
 import { byId as $, h } from "./dom.js";
 import { icon } from "./icons.js";
@@ -9,15 +9,15 @@ import { goHome } from "./open/home.js";
 import { chooseRecording } from "./open/recording.js";
 import { packed } from "./packed.js";
 import { t } from "./text.js";
-import { toggleTheme } from "./theme.js";
+import { themeChoice } from "./theme.js";
 
 /** @param {string} key @param {string} pic @param {() => unknown} onclick */
 const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", title: t(key), onclick }, icon(pic), h("span", { class: "word" }, t(key)));
 
 export function makeTools() {
   const others = packed ? [] : [tool("tools-scenarios", "list", () => goHome().then(() => $("main").focus()))];
-  $("tools").replaceChildren(...others, tool("tools-faults", "cards", () => (location.hash = "#faults")), tool("tools-open", "open", chooseRecording), tool("tools-theme", "theme", toggleTheme));
-  $("language").replaceChildren(...languageChoice(() => lab()?.session.saveNow()));
+  const language = languageChoice(() => lab()?.session.saveNow());
+  $("tools").replaceChildren(...others, tool("tools-faults", "cards", () => (location.hash = "#faults")), tool("tools-open", "open", chooseRecording), themeChoice(), ...(language ? [language] : []));
   $("brand").addEventListener("click", (event) => {
     event.preventDefault();
     goHome();

@@ -54,8 +54,16 @@ export function beGuest(on) {
   keepInPage(() => on);
 }
 
+/** Whether this page is only shown in a frame of the first screen (?preview): it looks as the reader chose, and keeps nothing. */
+export const previewed = new URLSearchParams(location.search).get("preview") !== null;
+
 /** A tab that was a guest's stays one; ?guest in the address makes it one. */
 export function startAsAsked() {
+  if (previewed) {
+    keepInPage((key) => key !== "theme" && key !== "language");
+    document.documentElement.dataset.preview = "";
+    return;
+  }
   if (ofTab(GUEST) || new URLSearchParams(location.search).get("guest") !== null) beGuest(true);
 }
 

@@ -3,6 +3,7 @@
 
 import { attr, h, newId, prop, refill, words } from "./dom.js";
 import { icon } from "./icons.js";
+/** @import { Kid } from './types/page' */
 
 /** @typedef {readonly [string | number, string]} Option */
 
@@ -29,6 +30,12 @@ export class Choice {
     prop(this.select, "value", String(value));
   }
 }
+
+/**
+ * A small choice for the head: what is chosen is seen as a sign, with its word where there is room; the control lies over both.
+ * @param {HTMLSelectElement} select @param {...Kid} shown
+ */
+export const choiceOf = (select, ...shown) => h("div", { class: "pick" }, h("span", { class: "pick-shown", "aria-hidden": "true" }, shown), select);
 
 /**
  * Lets the arrow keys open a list instead of stepping through it: for lists of which some entries are refused, where a step

@@ -78,7 +78,7 @@ enum Command {
         #[arg(long, value_enum, value_name = "CHART")]
         plot: Option<chart::Kind>,
         /// The chart's colours
-        #[arg(long, value_enum, default_value_t = Theme::Smoked, requires = "plot")]
+        #[arg(long, value_parser = chart::theme_parser(), default_value = "dark", requires = "plot")]
         theme: Theme,
         /// The chart's width and height in pixels
         #[arg(long, value_name = "WxH", requires = "plot")]
@@ -118,7 +118,7 @@ enum Command {
         #[arg(long, value_name = "HZ")]
         mains: Option<f64>,
         /// The chart's colours
-        #[arg(long, value_enum, default_value_t = Theme::Smoked)]
+        #[arg(long, value_parser = chart::theme_parser(), default_value = "dark")]
         theme: Theme,
         /// The chart's width and height in pixels
         #[arg(long, value_name = "WxH")]

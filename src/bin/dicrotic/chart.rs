@@ -4,6 +4,7 @@ use std::path::Path;
 use std::str::FromStr;
 
 use clap::ValueEnum;
+use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use dicrotic::measure::{detect::detect, quality, variability};
 use dicrotic::recording::Recording;
 use dicrotic::strip::charts::beat::Beat;
@@ -33,10 +34,25 @@ pub enum Kind {
 /// The themes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum Theme {
-    /// Ivory scratched in soot
-    Smoked,
+    /// Ivory on near black
+    Dark,
     /// Ink on cream, for print
-    Paper,
+    Light,
+}
+
+/// What the themes were called before, with their names of today.
+const OLD_THEMES: [(&str, &str); 2] = [("smoked", "dark"), ("paper", "light")];
+
+/// Reads a theme; an old name is refused with the new one.
+pub fn theme_parser() -> impl TypedValueParser<Value = Theme> {
+    let names = Theme::value_variants().iter().filter_map(Theme::to_possible_value);
+    let old = OLD_THEMES.iter().map(|(name, _)| PossibleValue::new(*name).hide(true));
+    PossibleValuesParser::new(names.chain(old)).try_map(|name| {
+        match OLD_THEMES.iter().find(|(old, _)| *old == name) {
+            Some((_, new)) => Err(format!("its name is now \"{new}\"")),
+            None => Theme::from_str(&name, false),
+        }
+    })
 }
 
 /// A size in pixels, as `1200x480`.
@@ -119,8 +135,8 @@ impl Order<'_> {
         let samples = &Samples { title: &title, ..*samples };
         let drawing = || format!("the {} chart of {}", self.kind.name(), samples.title);
         let look = match self.theme {
-            Theme::Smoked => Look::smoked(),
-            Theme::Paper => Look::paper(),
+            Theme::Dark => Look::dark(),
+            Theme::Light => Look::light(),
         };
         let Size(width, height) = self.size.unwrap_or(self.kind.size());
         let note = samples.note(self.kind);

@@ -27,7 +27,8 @@ const HEADERS: [(&str, &str); 5] = [
         "Content-Security-Policy",
         // As in the page's own <meta>, which cannot say the last one; a browser test compares the two.
         "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self'; connect-src 'self'; \
-         worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
+         worker-src 'self'; manifest-src 'self'; frame-src 'self'; base-uri 'none'; form-action 'none'; \
+         frame-ancestors 'self'",
     ),
     ("X-Content-Type-Options", "nosniff"),
     ("Referrer-Policy", "no-referrer"),

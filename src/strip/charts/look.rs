@@ -25,8 +25,8 @@ pub struct Look {
 }
 
 impl Look {
-    /// Ivory scratched in soot.
-    pub fn smoked() -> Self {
+    /// Ivory on near black, for the screen.
+    pub fn dark() -> Self {
         Self {
             theme: Theme {
                 ground: RGBColor(0x13, 0x0d, 0x0a),
@@ -44,7 +44,7 @@ impl Look {
     }
 
     /// Ink on cream, for print and bright rooms.
-    pub fn paper() -> Self {
+    pub fn light() -> Self {
         Self {
             theme: Theme {
                 ground: RGBColor(0xfd, 0xf8, 0xec),

@@ -9,7 +9,7 @@ export class MiniStrip {
   /** @param {Bench} bench @param {number} [zoom] */
   constructor(bench, zoom = 1) {
     this.canvases = new Canvases(bench, () => {}, zoom);
-    this.el = h("div", { class: "drum mini" }, h("div", { class: "smoked" }, h("div", { class: "field" }, this.canvases.el)));
+    this.el = h("div", { class: "drum mini" }, h("div", { class: "trace-area" }, h("div", { class: "field" }, this.canvases.el)));
   }
   draw() {
     return this.canvases.draw();

@@ -1,118 +1,123 @@
 // @ts-check
-// What happens behind a door, in half a minute: five pictures on the drum of the first screen, drawn one after the other. They can be
-// held, gone through one by one, and closed; where motion is not wanted, all five are there at once.
+// What is behind a door, in half a minute: the page itself in a frame, doing what it does there. It can be paused, gone through step
+// by step, and closed; where motion is not wanted it stands still and is gone through.
 
-import { attr, flag, h, prop, words } from "../dom.js";
+import { attr, flag, h, prop, style, words } from "../dom.js";
 import { icon } from "../icons.js";
+import { watchRoute } from "../route.js";
 import { bringTexts, t } from "../text.js";
-import { SCENES } from "./scenes.js";
-import { Stage } from "./stage.js";
+import { relabel } from "../widgets.js";
+import { fit } from "./frame.js";
+import { TourFilm } from "./tour.js";
+import { WorkedFilm } from "./worked.js";
 
-const EACH_S = 6;
+const MOST_S = 30;
+const AIR_PX = 20; // above and below the dialog, together
 const still = matchMedia("(prefers-reduced-motion: reduce)");
 
 /** @param {string} key @param {string} pic @param {() => unknown} onclick */
-const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn btn-plain glimpse-btn", onclick, "aria-label": t(key), title: t(key) }, icon(pic));
+const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", onclick }, icon(pic), h("span", { class: "word" }, t(key)));
 
 /**
- * Opens the picture of a door ("rehearse", "check", "assign") in `place`; closed(): what then. The element, its focus set.
- * @param {HTMLElement} place @param {string} door @param {() => unknown} closed
+ * Shows the preview of a door. scenario: whose worked example it is; null for the instructor's screen. go: where one begins in earnest.
+ * @param {string} door @param {string | null} scenario @param {HTMLElement} go
  */
-export async function showGlimpse(place, door, closed) {
+export async function showGlimpse(door, scenario, go) {
   await bringTexts("glimpse");
-  const glimpse = new Glimpse(door, closed);
-  place.replaceChildren(glimpse.el);
-  glimpse.begin();
-  return glimpse;
+  return new Glimpse(door, scenario, go);
 }
 
 class Glimpse {
-  /** @param {string} door @param {() => unknown} closed */
-  constructor(door, closed) {
-    const scenes = SCENES[door];
-    this.whole = scenes.length * EACH_S;
-    this.stages = scenes.map((draw, k) => {
-      const stage = new Stage(k * EACH_S);
-      draw(stage);
-      return stage;
-    });
-    this.animations = this.stages.flatMap((stage) => stage.animations);
-    this.scenes = this.stages.map((stage, k) => h("li", { class: "glimpse-scene" }, stage.el, h("p", { class: "glimpse-told" }, t(`glimpse-${door}-${k + 1}`))));
-    this.place = h("span", { class: "glimpse-place", "aria-hidden": "true" });
-    this.hold = tool("glimpse-hold", "hold", () => (this.running ? this.pause() : this.play()));
-    /** @param {number} by */
-    const turn = (by) => () => this.to(Math.min(scenes.length - 1, Math.max(0, this.at + by)));
-    this.el = h("div", { class: "glimpse", role: "group", "aria-label": t("glimpse-title", { door: t(`way-${door}`) }), onkeydown: (event) => event.key === "Escape" && this.close() },
-      h("ol", { class: "glimpse-scenes" }, this.scenes),
-      h("div", { class: "glimpse-tools" }, this.hold, tool("glimpse-back", "left", turn(-1)), this.place, tool("glimpse-on", "right", turn(1)),
-        h("button", { type: "button", class: "btn btn-plain glimpse-btn glimpse-close", onclick: () => this.close() }, icon("cross"), h("span", { class: "word" }, t("glimpse-close")))));
-    this.closed = closed;
-    this.last = 0;
+  /** @param {string} door @param {string | null} scenario @param {HTMLElement} go */
+  constructor(door, scenario, go) {
+    const title = t("glimpse-title", { door: t(`way-${door}`) });
+    /** @type {HTMLIFrameElement} */
+    this.frame = h("iframe", { class: "glimpse-frame", title, tabindex: "-1", inert: true, src: `?preview${scenario === null ? "#assign" : watchRoute(scenario)}` });
+    this.film = scenario === null ? new TourFilm(this.frame, still.matches) : new WorkedFilm(this.frame);
+    this.box = h("div", { class: "glimpse-box", "aria-hidden": "true" }, this.frame);
+    this.done = h("i", {});
+    this.told = h("p", { class: "glimpse-told" });
+    this.why = h("p", { class: "glimpse-why" });
+    this.hold = tool("glimpse-hold", "hold", () => this.turn());
+    this.next = tool("glimpse-next", "next", () => this.step());
+    go.addEventListener("click", () => this.el.close());
+    /** @type {HTMLDialogElement} */
+    this.el = h("dialog", { class: "glimpse", "aria-labelledby": "glimpse-h" },
+      h("div", { class: "glimpse-head" }, h("h2", { id: "glimpse-h" }, title), tool("glimpse-close", "cross", () => this.el.close())),
+      this.box, h("div", { class: "glimpse-way", "aria-hidden": "true" }, this.done), h("div", { class: "glimpse-words", role: "status" }, this.told, this.why),
+      h("div", { class: "row glimpse-tools" }, this.hold, this.next, go));
+    this.running = !still.matches;
+    this.began = false;
     this.seconds = 0;
-    this.running = false;
-  }
-
-  get at() {
-    return Math.min(this.scenes.length - 1, Math.floor(this.seconds / EACH_S));
-  }
-
-  begin() {
-    this.show(); // so that it has its height
-    this.hold.focus({ preventScroll: true });
-    this.el.scrollIntoView({ block: "center", behavior: still.matches ? "auto" : "smooth" });
-    if (!still.matches) return this.play();
-    this.seconds = this.whole;
-    return this.pause();
-  }
-
-  play() {
-    if (this.seconds >= this.whole) this.seconds = 0;
-    this.running = true;
     this.last = performance.now();
-    this.frame(this.last);
+    const left = () => this.el.close();
+    const sized = () => fit(this.box, this.el.scrollHeight - this.box.offsetHeight + AIR_PX);
+    addEventListener("hashchange", left);
+    addEventListener("resize", sized);
+    this.el.addEventListener("close", () => {
+      removeEventListener("hashchange", left);
+      removeEventListener("resize", sized);
+      this.el.remove();
+    });
+    fit(this.box, innerHeight); // as small as it can be, to see how high the rest is
+    document.body.append(this.el);
+    this.el.showModal();
+    sized();
+    this.hold.focus();
+    this.follow(this.last);
   }
 
-  pause() {
-    this.running = false;
-    this.show();
+  /** Pause, go on, or once more. */
+  turn() {
+    if (this.film.ended) return this.again();
+    this.running = !this.running;
+    if (this.began) this.film.play(this.running);
+  }
+
+  again() {
+    this.began = false;
+    this.seconds = 0;
+    this.running = !still.matches;
+    this.frame.contentWindow?.location.reload();
+  }
+
+  step() {
+    if (this.began && !this.film.ended) this.film.next();
   }
 
   /**
-   * To the end of a picture where nothing runs, to its beginning where it does.
-   * @param {number} k
+   * One frame of the browser: what the page in the frame has come to.
+   * @param {number} now
    */
-  to(k) {
-    this.seconds = this.running ? k * EACH_S : (k + 1) * EACH_S - 0.01;
-    this.show();
-  }
-
-  /** @param {number} now */
-  frame(now) {
-    if (!this.running || !this.el.isConnected) return;
-    this.seconds = Math.min(this.whole, this.seconds + (now - this.last) / 1000);
+  follow(now) {
+    if (!this.el.isConnected) return;
+    const dt = (now - this.last) / 1000;
     this.last = now;
-    if (this.seconds >= this.whole) this.running = false;
-    this.show();
-    requestAnimationFrame((next) => this.frame(next));
+    if (this.began) {
+      if (this.running) this.seconds += dt;
+      for (let k = 0; this.seconds > MOST_S && !this.film.ended && k < 500; k += 1) this.film.next(); // a slow computer does not make it long
+      this.show();
+    } else if (this.film.ready) {
+      this.began = true;
+      this.film.begin();
+      if (!this.running) this.film.play(false);
+    }
+    requestAnimationFrame((next) => this.follow(next));
   }
 
   show() {
-    for (const animation of this.animations) animation.currentTime = 1000 * this.seconds;
-    this.scenes.forEach((scene, k) => {
-      flag(scene, "is-on", k === this.at);
-      flag(scene, "is-to-come", k > this.at);
-    });
-    const key = this.running ? "glimpse-hold" : this.seconds >= this.whole ? "glimpse-again" : "glimpse-play";
-    if (this.hold.getAttribute("aria-label") !== t(key)) {
-      attr(this.hold, "aria-label", t(key));
-      prop(this.hold, "title", t(key));
-      this.hold.replaceChildren(icon({ "glimpse-hold": "hold", "glimpse-again": "again", "glimpse-play": "play" }[key]));
+    const { told, why, done } = this.film.told();
+    const { ended } = this.film;
+    words(this.told, told);
+    words(this.why, ended ? "" : why);
+    style(this.done, "--done", String(ended ? 1 : done));
+    const [key, pic] = ended ? ["glimpse-again", "again"] : this.running ? ["glimpse-hold", "hold"] : ["glimpse-play", "play"];
+    if (this.hold.dataset.now !== key) {
+      attr(this.hold, "data-now", key);
+      relabel(this.hold, t(key));
+      this.hold.firstChild?.replaceWith(icon(pic));
     }
-    words(this.place, t("glimpse-place", { n: this.at + 1, of: this.scenes.length }));
-  }
-
-  close() {
-    this.running = false;
-    this.closed();
+    prop(this.next, "disabled", ended);
+    flag(this.el, "is-ended", ended);
   }
 }

@@ -55,7 +55,7 @@ class Narrator {
     this.done = h("i", {});
     this.way = h("div", { class: "narrator-way", "aria-hidden": "true" }, this.done);
     /** @param {string} key @param {string} pic @param {() => unknown} onclick */
-    const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", onclick }, icon(pic), h("span", { class: "word" }, t(key)));
+    const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", data: { tool: key }, onclick }, icon(pic), h("span", { class: "word" }, t(key)));
     this.pause = tool("narrator-pause", "hold", () => this.turn(!this.playing));
     this.step = tool("narrator-next", "next", () => this.forward());
     this.faster = tool("narrator-faster", "faster", () => this.setSpeed((this.speed + 1) % SPEEDS.length));
@@ -70,6 +70,7 @@ class Narrator {
   /** @param {boolean} on */
   turn(on) {
     this.playing = on;
+    attr(this.pause, "data-on", String(on));
     relabel(this.pause, t(on ? "narrator-pause" : "narrator-go_on"));
     this.pause.firstChild?.replaceWith(icon(on ? "hold" : "play"));
     if (on) this.strip.startLoop();

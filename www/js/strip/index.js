@@ -80,7 +80,7 @@ export class StripPane {
 
     this.drum = h("div", { class: "drum" },
       h("div", { class: "margin margin-top" }, this.settings.values, this.marginLeft, this.scroller, h("div", { class: "margin-ways" }, this.summary, live && this.listen)),
-      h("div", { class: "smoked" }, this.field, this.startButton),
+      h("div", { class: "trace-area" }, this.field, this.startButton),
       h("div", { class: "margin margin-foot" }, this.note, this.footLeft, this.footRight, this.settings.time.el));
     this.trail = h("div", { class: "trail-place", hidden: true }); // filled after a check, see after/
 

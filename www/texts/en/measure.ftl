@@ -120,8 +120,8 @@ offer-now-alone = On your own. You can ask for hints after a check.
 offer-now-shown = Now it is your turn, with a heart that is new to you. The number of marks and the snap to peaks can help you.
 
 way-stand = Your progress
-way-stand_for = twelve skills, and what you did
-way-stand_text = What you got right twice, what is due again, and each attempt that you checked, with its trace.
+way-stand_for = Students: 12 skills
+way-stand_text = See which skills you have, what to practice again, and each attempt that you checked.
 side-skills = Skill map
 side-notebook = Notebook
 side-device = This device

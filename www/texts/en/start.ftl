@@ -11,32 +11,35 @@ tools-scenarios = Scenarios
 tools-open = Open a recording
 tools-faults = Faults and tests
 tools-language = Language
-tools-theme = Dark or light
+tools-theme = Theme
+theme-light = Light
+theme-dark = Dark
 
 caution-title = For teaching, not for diagnosis
 caution-short = For teaching, not for diagnosis. With real equipment, first follow your local safety rules, your institution, and the licensed clinicians and instructors in charge.
 caution-long = The subject here is not real. This page says nothing about anyone’s health. Before you put a sensor on a person, ask your instructor. Follow your local safety rules, and the rules of your institution. If you see a trace that worries you, ask a licensed clinician.
 
 start-title = Practice the finger pulse
-start-lede = Connect the equipment. Record a clean pulse. Count the beats. Then compare your heart rate with the true heart rate, which you do not know at the start.
+start-lede = Practice on screen for the physiology lab: connect the equipment, record a clean pulse, and count the beats. Then see the true heart rate.
 start-all = All scenarios
 
 way-kept = Continue where you stopped
 way-kept_from = seed { $seed }, { $when }
-way-rehearse = Practice
-way-rehearse_for = before the lab, twenty minutes
-way-rehearse_text = The equipment is in pieces. Connect it, strap the sensor on, set the trace, record, and count. Every step is checked.
+way-rehearse = Prepare for the lab
+way-rehearse_for = Students: 20 minutes
+way-rehearse_text = Connect the equipment, set the trace, record, and count the beats. Each step is checked.
 way-rehearse_go = Start with “{ $title }”
 way-glimpse = 30-second preview
-way-check = Check yourself
-way-check_for = five minutes, as often as you like
-way-check_text = Something is wrong with the equipment, and the heart is new to you. You see the debrief after your reading.
-way-check_go = Take the next scenario
-way-assign = Set it for a class
-way-assign_for = ten minutes, for instructors
-way-assign_text = Set a scenario with the faults that you want. Check that its grading is fair. Send a link, and see who is ready.
+way-check = Quick self-check
+way-check_for = Students: 5 minutes
+way-check_text = Something is wrong with the equipment. Find it, and read a heart rate that is new to you.
+way-check_go = Start a self-check
+way-assign = For your class
+way-assign_for = Instructors: 10 minutes
+way-assign_text = Choose the faults, see if the grading is fair, and send one link. Later, see who is ready.
 way-assign_go = Set a scenario
 way-assign_class = Class results
+way-assign_guide = Guide
 
 hero-foot = the foot
 hero-peak = the peak, once in every beat

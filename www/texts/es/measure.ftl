@@ -120,8 +120,8 @@ offer-now-alone = Por tu cuenta. Puedes pedir pistas después de comprobar.
 offer-now-shown = Ahora te toca a ti, con un corazón nuevo para ti. El número de marcas y el ajuste a los picos te pueden ayudar.
 
 way-stand = Tu progreso
-way-stand_for = doce destrezas, y lo que hiciste
-way-stand_text = Lo que salió bien dos veces, lo que toca repasar y cada intento que comprobaste, con su trazo.
+way-stand_for = Estudiantes: 12 destrezas
+way-stand_text = Mira qué destrezas tienes, qué practicar otra vez y cada intento que comprobaste.
 side-skills = Mapa de destrezas
 side-notebook = Cuaderno
 side-device = Este dispositivo
