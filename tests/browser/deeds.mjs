@@ -336,7 +336,7 @@ async function written(field, page, { a, b, peaks }) {
 /** Records until a take has a window as it is asked for; what is found in it, and how many takes there are. */
 async function recordUntilGood(h, steps) {
   for (let takes = 1; ; takes += 1) {
-    await way.fit(h);
+    if (takes === 1) await way.fit(h); // later on a recording lies open, and nothing runs
     await way.record(h);
     const found = await reading(h.page, steps);
     if (found && found !== "cut") return { found, takes };

@@ -11,6 +11,7 @@ import { hundredths, timeText } from "./units.js";
 const SETTLE_MS = 260;
 const TAP_PX = 4;
 const PARKED = 0.06; // share of the screen from its edge to a cursor that waits
+const FLAGS_PX = 150; // what two flags take that wait side by side
 const BOTH = /** @type {const} */ (["a", "b"]);
 
 export class Cursors {
@@ -164,13 +165,14 @@ export class Cursors {
   }
 
   /**
-   * Where a cursor that is not placed yet waits to be taken: on the screen, as far from the other as is asked.
+   * Where a cursor that is not placed yet waits to be taken: on the screen, as far from the other as is asked, and clear of it.
    * @param {Which} which
    */
   parked(which) {
-    const { t0, t1 } = /** @type {Geometry} */ (this.geometry);
+    const { t0, t1, width } = /** @type {Geometry} */ (this.geometry);
     const a = t0 + PARKED * (t1 - t0);
-    return which === "a" ? a : Math.min(a + this.apart, t1 - PARKED * (t1 - t0));
+    const flags = (FLAGS_PX / width) * (t1 - t0); // one flag must not lie over the other
+    return which === "a" ? a : Math.min(a + Math.max(this.apart, flags), t1 - PARKED * (t1 - t0));
   }
 
   /** @param {Which} which */
