@@ -193,8 +193,8 @@ describe("languages", { concurrency: 2 }, () => {
       await field(page, w("measure-a")).fill("0,5");
       await field(page, w("measure-b")).fill("3,25");
       await field(page, w("measure-b")).press("Tab");
-      assert.deepEqual(await Promise.all(["a", "b"].map((one) => field(page, w(`cursor-${one}_s`)).inputValue())), ["0,50", "3,25"]);
-      assert.equal(await student.reading(page, w("measure-interval")), "2,75 s");
+      assert.deepEqual(await Promise.all(["a", "b"].map((one) => field(page, w(`measure-${one}`)).inputValue())), ["0,50", "3,25"]);
+      assert.equal(await student.reading(page, w("measure-between")), "2,75 s");
       assert.equal(await page.locator(".cursor-a").getAttribute("aria-valuetext"), "0,50 s");
 
       const verdictOf = (debrief, step) => debrief.verdictOf(w(`debrief-step-${step}`));
@@ -216,7 +216,7 @@ describe("languages", { concurrency: 2 }, () => {
       for (const rate of second.truth.slice(1)) assert.match(rate, /^\d+,\d$/);
       assert.doesNotMatch(second.text, /\d\.\d/);
 
-      const [download] = await Promise.all([page.waitForEvent("download"), button(page, w("save-csv.long")).click()]);
+      const [download] = await Promise.all([page.waitForEvent("download"), student.pressButton(page, w("save-csv.long"))]);
       assert.match(download.suggestedFilename(), /^dicrotic-grabacion-\d+\.csv$/);
       const head = (await student.bytesOf(download)).toString("utf8").split("\n").slice(0, 3);
       assert.equal(head[0], "t_s,value");

@@ -102,7 +102,7 @@ describe("the page", { concurrency: 2 }, () => {
           const seen = await page.evaluate(() => {
             const lab = document.querySelector("#lab").getBoundingClientRect();
             const field = document.querySelector(".field").getBoundingClientRect();
-            const over = [...document.querySelectorAll(":is(.steps, .left, .strip, .sheet, .page, .drum, .path, .under)")].filter((el) => el.checkVisibility() && (el.getBoundingClientRect().bottom > innerHeight + 0.5 || el.getBoundingClientRect().right > innerWidth + 0.5)).map((el) => el.className);
+            const over = [...document.querySelectorAll(":is(.steps-bar, .left, .strip, .sheet, .page, .drum, .path, .under)")].filter((el) => el.checkVisibility() && (el.getBoundingClientRect().bottom > innerHeight + 0.5 || el.getBoundingClientRect().right > innerWidth + 0.5)).map((el) => el.className);
             return { top: lab.top >= 0, bottom: lab.bottom <= innerHeight + 0.5, share: field.height / innerHeight, over, scrolled: scrollY };
           });
           assert.ok(seen.top && seen.bottom && seen.scrolled === 0, `${where}: the workspace does not fit ${viewport.width} x ${viewport.height}`);

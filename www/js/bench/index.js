@@ -48,6 +48,9 @@ export class BenchPane {
     says.replaceChildren(h("div", { class: "bench-foot" }, this.link, this.near.el), h("div", { class: "bench-told" }, this.note, h("p", { class: "quiet hint" }, t("bench-hint"))));
     list.replaceChildren(h("h2", { id: "list-h", class: "vh" }, t("list-title")), this.list.el);
     this.look("whole");
+    // Names are put where their letters have room, which is known only of what is seen.
+    this.shown = () => this.draw(now());
+    document.addEventListener("view-shown", this.shown);
     session.onView((view) => this.show(view));
     session.onRefusal((code, args, action) => this.refused(code, args, action));
     session.onDeed((action) => this.did(action));
@@ -61,6 +64,7 @@ export class BenchPane {
     const recorder = bench.parts.find((part) => part.id === "unit");
     this.table.look(what === "finger" ? [bench.hand.finger_x, bench.hand.finger_y] : what === "recorder" && recorder ? [recorder.x, recorder.y] : null);
     this.card.close();
+    this.draw(bench); // names that are seen only from near find their place now
   }
 
   /** @param {Thing | null} thing @param {DOMRect} box */
@@ -100,6 +104,7 @@ export class BenchPane {
 
   end() {
     this.card.end();
+    document.removeEventListener("view-shown", this.shown);
     clearTimeout(this.speaking);
   }
 

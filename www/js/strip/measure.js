@@ -42,7 +42,7 @@ export class Measure {
     this.label = h("input", { id: labelId, class: "txt", maxlength: "80", autocomplete: "off", onchange: () => this.take !== null && act({ do: "label", take: this.take, text: this.label.value }) });
     this.labelBox = h("div", { class: "fld take-label" }, h("label", { for: labelId }, t("take-label")), this.label);
     this.undoMark = button(t("marks-undo"), undo, { kind: "btn-plain btn-sign", pic: "undo", title: t("marks-undo") });
-    this.more = h("details", { class: "measure-more" }, h("summary", { class: "btn btn-plain" }, t("measure-more")), h("div", { class: "measure-rest" },
+    this.more = h("details", { class: "measure-more", onkeydown: (event) => event.key === "Escape" && this.close() }, h("summary", { class: "btn btn-plain" }, t("measure-more")), h("div", { class: "measure-rest" },
       this.labelBox, this.snap.el,
       h("div", { class: "row" }, button(t("marks-at_a"), () => markAt(this.cursors.times.a)), button(t("marks-at_b"), () => markAt(this.cursors.times.b)), this.clear),
       h("details", { class: "marks" }, h("summary", {}, t("marks-list")), this.list),
@@ -55,6 +55,11 @@ export class Measure {
       if (this.more.open && event.target instanceof Node && !this.more.contains(event.target)) this.more.open = false;
     };
     addEventListener("pointerdown", this.outside);
+  }
+
+  close() {
+    this.more.open = false;
+    /** @type {HTMLElement | null} */ (this.more.querySelector("summary"))?.focus();
   }
 
   end() {
