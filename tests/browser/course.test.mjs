@@ -149,7 +149,7 @@ for (const standard of ["scorm12", "scorm2004"]) {
         await page.close();
         ({ page, lab } = await launch(context, url, { folder: "words" }));
         assert.deepEqual([await seedOf(lab), await rangeOf(lab)], [seed, "±50 mV"]);
-        await lab.locator(".brief h1").filter({ hasText: "A calm pulse" }).waitFor({ state: "attached" });
+        await lab.locator(".brief h2").filter({ hasText: "A calm pulse" }).waitFor({ state: "attached" });
         await page.close();
         ({ page, lab } = await launch(context, url, { folder: "edit", expectBench: false }));
         await begin(lab, 1, 3);

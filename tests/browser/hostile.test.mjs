@@ -161,7 +161,7 @@ describe("what comes from others", { concurrency: 1 }, () => {
         await page.locator("#ask .btn-strong, #ask .btn").first().click();
         await page.locator(".plug").first().waitFor({ state: "attached" });
         await watched.clean(aim);
-        seen.push(await page.locator("#brief h1").innerText());
+        seen.push(await page.locator("#brief h2").innerText());
       }
       assert.ok(seen.length >= 10, `${seen.length} links`);
     });

@@ -29,5 +29,5 @@ export function whereabouts(view, back) {
  */
 export function brief(view) {
   const { aim, brief: text } = toldOf(view) ?? { aim: t("recording-about"), brief: "" };
-  return [h("h1", { id: "brief-h" }, titleOf(view)), h("p", { class: "aim" }, aim), text ? h("p", { class: "pencil" }, text) : ""];
+  return [h("h2", { id: "brief-h" }, titleOf(view)), h("p", { class: "aim" }, aim), text ? h("p", { class: "pencil" }, text) : ""];
 }

@@ -25,10 +25,10 @@ const AT = {
 
 export class Steps {
   /**
-   * go(step): brings one where a step is done; leads: whether what is next is ringed, on a first visit.
-   * @param {HTMLElement} root @param {Session} session @param {{ go: (step: StepName) => unknown, leads: boolean }} ways
+   * title: of what is worked on; go(step): brings one where a step is done; leads: whether what is next is ringed, on a first visit.
+   * @param {HTMLElement} root @param {Session} session @param {{ title: string, go: (step: StepName) => unknown, leads: boolean }} ways
    */
-  constructor(root, session, { go, leads }) {
+  constructor(root, session, { title, go, leads }) {
     this.session = session;
     this.go = go;
     this.leads = leads && !recall("led");
@@ -41,7 +41,7 @@ export class Steps {
     this.line = h("ol", { class: "steps-line" });
     this.next = h("p", { class: "steps-next", role: "status" });
     this.more = h("div", { class: "steps-more" });
-    root.replaceChildren(h("h2", { id: "steps-h", class: "vh" }, t("steps-title")), this.line, h("div", { class: "steps-now" }, this.next, this.more));
+    root.replaceChildren(h("h1", { class: "vh" }, title), h("h2", { id: "steps-h", class: "vh" }, t("steps-title")), this.line, h("div", { class: "steps-now" }, this.next, this.more));
     session.onView(() => (this.due = Math.min(this.due, performance.now() + 120)));
     this.show();
   }

@@ -47,7 +47,7 @@ export class SheetPane {
       h("div", { class: "page-do" }, this.check, this.note)));
     brief.append(h("p", { class: "quiet" }, t(this.recording ? "sheet-about_recording" : aboutKey(task.kind))), this.asked);
     name.replaceChildren(...(this.naming ? [this.naming.el] : []));
-    result.replaceChildren(h("h2", { id: "result-h", class: "vh" }, t("debrief-title")), h("div", { class: "row result-ways" }, task.reads !== "stretch" && this.reveal), this.debrief.el);
+    result.replaceChildren(h("h2", { id: "result-h", class: "vh" }, t("view-result")), h("div", { class: "row result-ways" }, task.reads !== "stretch" && this.reveal), this.debrief.el);
     this.ways = { before: brief.appendChild(h("div", { class: "row" })), after: /** @type {HTMLElement} */ (result.querySelector(".result-ways")) };
     session.onView((view) => this.show(view));
     session.onRefusal((code, args, action) => paneOf(action.do) === "sheet" && action.do !== "name" && words(this.note, refusalText(code, args)));
