@@ -45,7 +45,7 @@ export class BenchPane {
     this.card = new Card(this.stage, act);
     this.hands = new Hands(this.table, { now: () => this.laid(now()), act, redraw: (ghost) => this.draw(ghost ?? now()), rests: this.rests, touched: (thing, box) => this.touched(thing, box) });
     root.replaceChildren(h("h2", { id: "bench-h", class: "vh" }, t("bench-title")), this.stage);
-    says.replaceChildren(h("div", { class: "bench-foot" }, this.link, this.near.el), h("div", { class: "bench-told" }, this.note, h("p", { class: "quiet hint" }, t("bench-hint"))));
+    says.replaceChildren(h("div", { class: "bench-foot" }, this.link, this.near.el), h("div", { class: "bench-told", tabindex: "0", role: "group", "aria-label": t("says-title") }, this.note, h("p", { class: "quiet hint" }, t("bench-hint"))));
     list.replaceChildren(h("h2", { id: "list-h", class: "vh" }, t("list-title")), this.list.el);
     this.look("whole");
     // Names are put where their letters have room, which is known only of what is seen.

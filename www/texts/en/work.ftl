@@ -85,3 +85,4 @@ measure-between = A to B
 measure-marked = Marks
 measure-closer = Zoom in
 axis-zero = Zero here
+says-title = What you see and hear

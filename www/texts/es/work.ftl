@@ -85,3 +85,4 @@ measure-between = De A a B
 measure-marked = Marcas
 measure-closer = Ampliar
 axis-zero = Cero aquí
+says-title = Lo que ves y oyes
