@@ -186,7 +186,8 @@ test("a network that fails in the middle loses nothing: what was done meanwhile 
     assert.equal(session.ended, "abandoned");
     await finish(page);
     await ended(page);
-    assert.equal(steps(host, later).length, there, "the steps of the second check");
+    // A statement that was on its way when the tab was closed may have come with the visit before.
+    assert.equal(steps(host, session).length + steps(host, later).length, 2 * there, "the steps of the second check");
     assert.deepEqual(verbs(host, later), ["initialized", "failed", "terminated"]);
     assert.deepEqual(host.refused, []);
     assert.deepEqual(await page.evaluate(() => Object.keys(localStorage).filter((key) => /:course(-out)?:/.test(key))), []);
