@@ -246,6 +246,9 @@ impl Session {
         let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
         let rate_hz = take.recording.rate_hz();
         let screens_s = [take.view_s, self.strip.unzoomed_s(), self.strip.time_base_s];
+        // A screen that was made to fit the whole recording is read as that, and is no slip of its own.
+        let duration_s = take.recording.duration_s();
+        let shows_all = |screen_s: f64| (screen_s - duration_s).abs() < 1.0;
         let squares_s: Vec<f64> =
             screens_s.iter().flat_map(|s| SQUARES_A_SCREEN.map(|most| axes::step(*s, most))).collect();
         self.with_sheet(None, |sheet| {
@@ -257,7 +260,7 @@ impl Session {
                 rate_decimals: decimals,
                 breaths_per_min: self.chain().map_or(15.0, Chain::breaths_per_min),
                 mains_shows_hz: (mains_hz - (mains_hz / rate_hz).round() * rate_hz).abs(),
-                screens_s: &screens_s,
+                screens_s: &screens_s.iter().copied().filter(|s| !shows_all(*s)).collect::<Vec<_>>(),
                 squares_s: &squares_s,
             };
             let bumps: Vec<f64> = if evidence.asks_for_bumps() {
