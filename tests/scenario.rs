@@ -1,5 +1,7 @@
 //! Scenario files: the ones that ship, and what is said of bad ones.
 
+mod shipped;
+
 use dicrotic::bench::wiring::{ENDS, End, SOCKETS, Socket};
 use dicrotic::bench::{Change, Refusal as BenchRefusal};
 use dicrotic::measure::quality;
@@ -10,14 +12,7 @@ use dicrotic::session::{Action, Refusal, Session, script};
 use std::collections::{BTreeMap, BTreeSet};
 
 fn shipped() -> Vec<(String, String)> {
-    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/scenarios");
-    let mut files: Vec<_> = std::fs::read_dir(folder)
-        .unwrap()
-        .map(|entry| entry.unwrap().path())
-        .filter(|path| path.extension().is_some_and(|e| e == "toml"))
-        .map(|path| (path.display().to_string(), std::fs::read_to_string(&path).unwrap()))
-        .collect();
-    files.sort();
+    let files = shipped::scenarios();
     assert!(files.len() >= 28);
     files
 }

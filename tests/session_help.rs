@@ -1,27 +1,15 @@
 //! Help by doing: worked examples, half-finished ones, hints, and what a debrief tells and keeps back.
 
+mod shipped;
+
 use dicrotic::scenario::Scenario;
 use dicrotic::session::action::Refusal;
 use dicrotic::session::{Action, Session, guide};
 use serde_json::{Value, json};
+use shipped::scenarios;
 
 fn act(session: &mut Session, action: Value) -> Result<(), Refusal> {
     session.act(&Action::from_value(action).unwrap())
-}
-
-/// All scenario files: name and text.
-fn scenarios() -> Vec<(String, String)> {
-    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/scenarios");
-    let mut files: Vec<_> = std::fs::read_dir(folder)
-        .unwrap()
-        .map(|e| e.unwrap().path())
-        .filter(|p| p.extension().is_some_and(|e| e == "toml"))
-        .map(|p| {
-            (p.file_name().unwrap().to_string_lossy().into_owned(), std::fs::read_to_string(&p).unwrap())
-        })
-        .collect();
-    files.sort();
-    files
 }
 
 #[test]

@@ -1,22 +1,11 @@
 //! Where the work stands: the ticks follow the bench, the recording and the worksheet; what comes next gives nothing away.
 
+mod shipped;
+
 use dicrotic::scenario::Scenario;
 use dicrotic::session::{Action, Session};
 use serde_json::{Value, json};
-
-fn scenarios() -> Vec<(String, String)> {
-    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/scenarios");
-    let mut files: Vec<_> = std::fs::read_dir(folder)
-        .unwrap()
-        .map(|e| e.unwrap().path())
-        .filter(|p| p.extension().is_some_and(|e| e == "toml"))
-        .map(|p| {
-            (p.file_name().unwrap().to_string_lossy().into_owned(), std::fs::read_to_string(&p).unwrap())
-        })
-        .collect();
-    files.sort();
-    files
-}
+use shipped::scenarios;
 
 fn act(session: &mut Session, action: Value) {
     session.act(&Action::from_value(action.clone()).unwrap()).unwrap_or_else(|r| panic!("{action}: {r:?}"));
