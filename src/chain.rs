@@ -1,5 +1,5 @@
-//! The whole signal chain, stage after stage: heart and pulse wave, contact, movement, the pad's high-pass, hum and
-//! noise, the plug, the recorder unit.
+//! The whole signal chain, stage after stage: heart and pulse wave, contact, movement, the sensor's high-pass, hum and
+//! noise, the plug, the recorder.
 //!
 //! [`Config`] is the immutable description, [`Chain`] the running state. What comes out depends on the description,
 //! the seed and the changes with the sample at which each was made, and on nothing else: not on the size of the
@@ -9,7 +9,7 @@
 //! - [`config`]: what a run starts from
 //! - [`poke`]: what is done without changing the bench, and what comes back
 //! - [`condition`]: what is the matter, cause by cause
-//! - [`gaps`]: a port that loses the unit
+//! - [`gaps`]: a port that loses the recorder
 //! - `told`: what can be known of a running chain
 
 mod condition;
@@ -26,17 +26,17 @@ use crate::bench::table::{Part, Point};
 use crate::bench::wiring::End;
 use crate::bench::{Bench, Change as BenchChange, Refusal};
 use crate::physiology::{Body, Manoeuvre, Subject};
+use crate::pickup::cable_noise::CableNoise;
 use crate::pickup::contact::{self, Contact, Finger};
 use crate::pickup::field::{self, Hum};
-use crate::pickup::lead_noise::LeadNoise;
 use crate::pickup::light::{self, Flicker};
-use crate::pickup::mains::{Mix, Oscillator};
 use crate::pickup::motion::Motion;
-use crate::pickup::pad::Kind;
 use crate::pickup::phone::Phone;
 use crate::pickup::plug::Plug;
+use crate::pickup::power_line::{Mix, Oscillator};
+use crate::pickup::sensor::Kind;
 use crate::pickup::tremor::Tremor;
-use crate::recorder::Unit;
+use crate::recorder::Recorder;
 use crate::recorder::filters::{Memory, Section};
 use crate::recorder::settings::{BadValue, Change as RecorderChange};
 use crate::rng::Stream;
@@ -45,11 +45,11 @@ use serde::{Deserialize, Serialize};
 
 /// Analogue steps worked at a time.
 const BLOCK: usize = 256;
-/// Noise of pad and amplifier at the input, V rms over the simulated band (design default).
+/// Noise of sensor and amplifier at the input, V rms over the simulated band (design default).
 const NOISE_V: f64 = 15e-6;
 /// What is left of a restless hand after it was asked to keep still.
 const STILL_SHARE: f64 = 0.02;
-/// Slack below which the lead is taut, cm.
+/// Slack below which the cable is taut, cm.
 const TAUT_CM: f64 = 8.0;
 /// How far an amplifier's zero can be off, V (design default).
 const OFFSET_V: f64 = 0.2;
@@ -80,20 +80,20 @@ pub struct Chain {
     contact: Contact,
     motion: Motion,
     tremor: Tremor,
-    lead_noise: LeadNoise,
+    cable_noise: CableNoise,
     phone: Phone,
     phone_v: f64,
     light: Flicker,
     flicker: f64,
-    pad_section: Section,
-    pad_memory: Memory,
+    sensor_section: Section,
+    sensor_memory: Memory,
     noise: Stream,
     hum: Hum,
     hum_open: Hum,
-    mains: Oscillator,
-    mains_open: Oscillator,
+    power_line: Oscillator,
+    power_line_open: Oscillator,
     plug: Plug,
-    lead_break: Plug,
+    cable_break: Plug,
     gaps: Gaps,
     sighs: Stream,
     /// Steps until the next sigh.
@@ -104,14 +104,14 @@ pub struct Chain {
     rested: bool,
     press_left: f64,
     offset_v: f64,
-    unit: Unit,
+    recorder: Recorder,
 }
 
 impl Chain {
     /// A chain at the start of a run.
     pub fn new(config: Config, seed: u64) -> Result<Self, BadValue> {
-        let unit = Unit::new(config.recorder.clone())?;
-        let rate = unit.settings().analogue_rate_hz();
+        let recorder = Recorder::new(config.recorder.clone())?;
+        let rate = recorder.settings().analogue_rate_hz();
         let subject = Subject::draw(&config.subject, seed);
         let finger = Finger { systolic_mmhg: subject.systolic_mmhg, diastolic_mmhg: subject.diastolic_mmhg };
         let mut chain = Self {
@@ -119,25 +119,25 @@ impl Chain {
             seen: false,
             samples: 0,
             finger,
-            pulse_v: subject.pulse_mv * 1e-3 * config.pad.sensitivity(),
+            pulse_v: subject.pulse_mv * 1e-3 * config.sensor.sensitivity(),
             body: Body::new(subject, seed, rate),
             contact: Contact::new(rate, config.trouble.slip, seed),
             motion: Motion::new(rate, config.trouble.unrest, seed),
             tremor: Tremor::new(rate, config.trouble.tremor, config.trouble.tapping, seed),
-            lead_noise: LeadNoise::new(rate, seed),
+            cable_noise: CableNoise::new(rate, seed),
             phone: Phone::new(rate, seed),
             phone_v: 0.0,
-            light: Flicker::new(config.mains.hz, rate, seed),
+            light: Flicker::new(config.power_line.hz, rate, seed),
             flicker: 0.0,
-            pad_section: Section::high_pass(1, config.pad.corner_hz(), rate),
-            pad_memory: Memory::default(),
+            sensor_section: Section::high_pass(1, config.sensor.corner_hz(), rate),
+            sensor_memory: Memory::default(),
             noise: Stream::new(seed, "noise"),
             hum: Hum::default(),
             hum_open: Hum::default(),
-            mains: Oscillator::new(config.mains.hz, rate, seed),
-            mains_open: Oscillator::new(config.mains.hz, rate, seed),
+            power_line: Oscillator::new(config.power_line.hz, rate, seed),
+            power_line_open: Oscillator::new(config.power_line.hz, rate, seed),
             plug: Plug::new(rate, config.trouble.plug_loose, "plug", seed),
-            lead_break: Plug::new(rate, 0.0, "lead-break", seed),
+            cable_break: Plug::new(rate, 0.0, "lead-break", seed),
             gaps: Gaps::new(&config, seed),
             sighs: Stream::new(seed, "sighs"),
             sigh_left: u64::MAX,
@@ -146,7 +146,7 @@ impl Chain {
             rested: false,
             press_left: 0.0,
             offset_v: OFFSET_V * config.trouble.offset,
-            unit,
+            recorder,
             config,
         };
         chain.refresh();
@@ -160,23 +160,23 @@ impl Chain {
     /// Takes over the bench as it now is.
     fn refresh(&mut self) {
         self.contact.set(&self.bench.strap, &self.finger);
-        self.hum = field::hum_at_pad(&self.bench, &self.config.pad, &self.config.mains);
-        self.phone_v = self.config.trouble.phone * field::phone_spikes_v(&self.bench, &self.config.pad);
-        self.flicker = if self.config.pad.kind == Kind::Optical && self.bench.strap.on {
+        self.hum = field::hum_at_sensor(&self.bench, &self.config.sensor, &self.config.power_line);
+        self.phone_v = self.config.trouble.phone * field::phone_spikes_v(&self.bench, &self.config.sensor);
+        self.flicker = if self.config.sensor.kind == Kind::Optical && self.bench.strap.on {
             light::flicker(&self.bench)
         } else {
             0.0
         };
-        self.hum_open = field::hum_at_open_input(&self.bench, &self.config.mains);
-        self.lead_noise.set_taut(self.bench.strap.on && self.bench.slack_cm() < TAUT_CM);
-        // A wire broken inside opens where the lead is bent.
-        let path = self.bench.lead_path();
+        self.hum_open = field::hum_at_open_input(&self.bench, &self.config.power_line);
+        self.cable_noise.set_taut(self.bench.strap.on && self.bench.slack_cm() < TAUT_CM);
+        // A wire broken inside opens where the cable is bent.
+        let path = self.bench.cable_path();
         let bent = bend(path[1], path[2], path[3]).max(bend(path[0], path[1], path[2]));
-        let looseness = self.config.trouble.lead_break * (0.3 + 0.7 * bent);
-        if looseness != self.lead_break.looseness() {
-            self.lead_break.set_looseness(looseness);
+        let looseness = self.config.trouble.cable_break * (0.3 + 0.7 * bent);
+        if looseness != self.cable_break.looseness() {
+            self.cable_break.set_looseness(looseness);
         }
-        self.seen = self.link_path() && (self.seen || self.config.finds_unit);
+        self.seen = self.link_path() && (self.seen || self.config.finds_recorder);
     }
 
     fn next_sigh(&mut self) {
@@ -185,7 +185,7 @@ impl Chain {
         } else {
             // Every 10 to 25 s at full severity.
             let seconds = self.sighs.range(10.0, 25.0) / self.config.trouble.sighs.max(0.05);
-            (seconds * self.unit.settings().analogue_rate_hz()) as u64
+            (seconds * self.recorder.settings().analogue_rate_hz()) as u64
         };
     }
 
@@ -193,9 +193,9 @@ impl Chain {
     pub fn change_bench(&mut self, change: &BenchChange) -> Result<(), Refusal> {
         self.bench.change(change)?;
         match change {
-            BenchChange::Plug { end: End::Pad, .. } => self.plug.set_looseness(0.0),
-            BenchChange::Move { part: Part::Lead1 | Part::Lead2 | Part::Hand | Part::Unit, .. } => {
-                self.lead_noise.rustle();
+            BenchChange::Plug { end: End::Sensor, .. } => self.plug.set_looseness(0.0),
+            BenchChange::Move { part: Part::Cable1 | Part::Cable2 | Part::Hand | Part::Recorder, .. } => {
+                self.cable_noise.rustle();
             }
             BenchChange::StrapOn {} | BenchChange::Strap { .. } => self.contact.fasten(),
             _ => {}
@@ -206,37 +206,37 @@ impl Chain {
 
     /// Turns a setting of the recorder.
     pub fn change_recorder(&mut self, change: &RecorderChange) -> Result<(), BadValue> {
-        let before = self.unit.settings().analogue_rate_hz();
-        self.unit.change(change)?;
-        let rate = self.unit.settings().analogue_rate_hz();
+        let before = self.recorder.settings().analogue_rate_hz();
+        self.recorder.change(change)?;
+        let rate = self.recorder.settings().analogue_rate_hz();
         if rate != before {
             self.body.set_rate(rate);
             self.contact.set_rate(rate);
             self.motion.set_rate(rate);
             self.tremor.set_rate(rate);
-            self.lead_noise.set_rate(rate);
+            self.cable_noise.set_rate(rate);
             self.phone.set_rate(rate);
             self.light.set_rate(rate);
-            self.mains.set_rate(rate);
-            self.mains_open.set_rate(rate);
+            self.power_line.set_rate(rate);
+            self.power_line_open.set_rate(rate);
             self.plug.set_rate(rate);
-            self.lead_break.set_rate(rate);
+            self.cable_break.set_rate(rate);
             self.next_sigh();
-            self.pad_section = Section::high_pass(1, self.config.pad.corner_hz(), rate);
+            self.sensor_section = Section::high_pass(1, self.config.sensor.corner_hz(), rate);
         }
         Ok(())
     }
 
-    /// Runs on for `samples` samples and appends their 16-bit codes, whether or not the computer sees the unit.
+    /// Runs on for `samples` samples and appends their 16-bit codes, whether or not the computer sees the recorder.
     pub fn fill(&mut self, samples: usize, out: &mut Vec<i16>) {
-        let mut left = samples * self.unit.settings().steps_per_sample() as usize;
+        let mut left = samples * self.recorder.settings().steps_per_sample() as usize;
         let mut signal = [0.0; BLOCK];
         let mut other = [0.0; BLOCK];
         while left > 0 {
             // A block ends where the subject sighs, so that blocks of any size give the same.
             let n = left.min(BLOCK).min(usize::try_from(self.sigh_left).unwrap_or(usize::MAX).max(1));
             self.analogue(&mut signal[..n], &mut other[..n]);
-            self.unit.run(&mut signal[..n], out);
+            self.recorder.run(&mut signal[..n], out);
             left -= n;
             if self.sigh_left != u64::MAX {
                 self.sigh_left -= n as u64;
@@ -247,19 +247,19 @@ impl Chain {
             }
         }
         self.samples += samples as u64;
-        self.gaps.pass(samples as u64, self.unit.settings().rate_hz);
+        self.gaps.pass(samples as u64, self.recorder.settings().rate_hz);
     }
 
     /// Samples for which the link stays as it is by itself. Whoever must know which samples reached the computer
     /// asks for no more than these at a time.
     pub fn steady_samples(&self) -> u64 {
-        self.gaps.samples_left(self.unit.settings().rate_hz)
+        self.gaps.samples_left(self.recorder.settings().rate_hz)
     }
 
-    /// A light press on the strapped finger: the contact is better for as long as a loose pad is held down.
+    /// A light press on the strapped finger: the contact is better for as long as a loose sensor is held down.
     fn press(&mut self, signal: &mut [f64]) {
         let strap = &self.bench.strap;
-        let dt = 1.0 / self.unit.settings().analogue_rate_hz();
+        let dt = 1.0 / self.recorder.settings().analogue_rate_hz();
         let held = Strap { tightness: strap.tightness.max(0.6), ..strap.clone() };
         let now = contact::gain(strap, &self.finger).max(1e-3);
         let factor = (contact::gain(&held, &self.finger) / now).clamp(0.2, 20.0);
@@ -287,7 +287,7 @@ impl Chain {
         let strap = &self.bench.strap;
         self.motion.apply(signal, contact::motion_gain(strap.pressure_mmhg()), strap.on);
         self.tremor.apply(signal, strap.on);
-        self.lead_noise.apply(signal);
+        self.cable_noise.apply(signal);
         if self.flicker > 0.0 {
             self.light.add(signal, self.flicker);
         }
@@ -299,13 +299,13 @@ impl Chain {
 
         if !self.routed() {
             signal.fill(0.0);
-            self.mains_open.add(signal, &self.hum_open, 0.0);
-        } else if self.plug.looseness() > 0.0 || self.lead_break.looseness() > 0.0 {
+            self.power_line_open.add(signal, &self.hum_open, 0.0);
+        } else if self.plug.looseness() > 0.0 || self.cable_break.looseness() > 0.0 {
             // Plug and wire lie in series: where either is open, the input is. Both run on, each by its own draws.
             other.fill(0.0);
-            self.mains_open.add(other, &self.hum_open, 0.0);
+            self.power_line_open.add(other, &self.hum_open, 0.0);
             for (x, open) in signal.iter_mut().zip(other.iter()) {
-                let (plug, wire) = (self.plug.next_open(), self.lead_break.next_open());
+                let (plug, wire) = (self.plug.next_open(), self.cable_break.next_open());
                 if plug || wire {
                     *x = *open;
                 }
@@ -316,19 +316,19 @@ impl Chain {
         }
     }
 
-    /// The pad's high-pass and the hum about it; `noise` gets what amplifier and pad will add. In one loop, because each of
+    /// The sensor's high-pass and the hum about it; `noise` gets what amplifier and sensor will add. In one loop, because each of
     /// the three waits for its own last sample, and while one waits the others go on.
     fn pick_up(&mut self, signal: &mut [f64], noise: &mut [f64]) {
         let mix = Mix::new(&self.hum, self.motion.unrest());
-        let Self { mains, pad_memory, pad_section, noise: stream, pulse_v, .. } = self;
+        let Self { power_line, sensor_memory, sensor_section, noise: stream, pulse_v, .. } = self;
         let mut at = 0;
         while at < signal.len() {
-            let run = at..at + mains.run(signal.len() - at);
+            let run = at..at + power_line.run(signal.len() - at);
             for (x, noise) in signal[run.clone()].iter_mut().zip(&mut noise[run.clone()]) {
-                *x = *pulse_v * pad_memory.step(pad_section, *x) + mains.next(&mix);
+                *x = *pulse_v * sensor_memory.step(sensor_section, *x) + power_line.next(&mix);
                 *noise = stream.noise();
             }
-            mains.passed(run.len());
+            power_line.passed(run.len());
             at = run.end;
         }
     }

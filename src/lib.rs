@@ -9,13 +9,13 @@
 //! | [`unseen`] | characters that act without being seen, in texts of others |
 //! | [`plain`] | values that came in as TOML or JSON, from which structures are read |
 //! | [`physiology`] | the subject: rhythm (owner of the true beats), breathing, pulse wave, manoeuvres |
-//! | [`mod@bench`] | the table: parts, plugs, the pad's lead, the strap |
+//! | [`mod@bench`] | the table: parts, plugs, the sensor's cable, the strap |
 //! | [`pickup`] | what gets in between skin and input: contact, movement, hum, a loose plug |
 //! | [`recorder`] | amplifier, filters, converter |
 //! | [`chain`] | all stages in their order, running |
 //! | [`deed`] | what can be done: one vocabulary for logs, scripts, judgement and page |
 //! | [`recording`] | samples, their settings, minima and maxima at every scale |
-//! | [`strip`] | from time base and range to pixels |
+//! | [`trace`] | from time base and range to pixels |
 //! | [`dsp`] | filters and transforms over whole records, for [`measure`] |
 //! | [`measure`] | beats, variability and quality of a recording, without knowing the heart |
 //! | [`assess`] | how it was measured, judged step by step |
@@ -39,7 +39,7 @@ pub mod recording;
 pub mod rng;
 pub mod scenario;
 pub mod session;
-pub mod strip;
+pub mod trace;
 pub mod units;
 pub mod unseen;
 #[cfg(target_family = "wasm")]

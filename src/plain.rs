@@ -8,11 +8,13 @@ mod error;
 mod give;
 mod names;
 mod read;
+mod renamed;
 
 pub use error::{Cause, Unread};
 pub(crate) use give::json;
 pub use give::{Fields, fields, given, list, object, put};
 pub(crate) use names::names;
+pub use renamed::now as called_now;
 
 use serde::de::DeserializeOwned;
 use serde_json::Value;

@@ -18,9 +18,9 @@ use crate::plain::{self, json};
 use crate::scenario::{Scenario, ScenarioError};
 use crate::session::save::RestoreError;
 use crate::session::{Action, Session, guide, save, view};
-use crate::strip::axes::Theme;
-use crate::strip::frame::Frame;
-use crate::strip::listen::{Click, Listener};
+use crate::trace::axes::Theme;
+use crate::trace::frame::Frame;
+use crate::trace::listen::{Click, Listener};
 use serde_json::Value;
 use wasm_bindgen::prelude::*;
 
@@ -104,7 +104,7 @@ pub struct Lab {
 #[derive(Clone, Copy, PartialEq)]
 struct Shown {
     live: bool,
-    take: usize,
+    kept: usize,
     frame: Frame,
     rate_hz: f64,
     trace: bool,
@@ -159,7 +159,7 @@ impl Lab {
         self.session.is_worked()
     }
 
-    /// The peak of the shown take nearest to `t` s, as the detector finds it, if one is near.
+    /// The peak of the shown recording nearest to `t` s, as the detector finds it, if one is near.
     pub fn snap(&mut self, t: f64) -> Option<f64> {
         self.session.snap_to(t)
     }
@@ -301,11 +301,11 @@ impl Lab {
         json!(self.session.overview()).to_string()
     }
 
-    /// A take as a table of text: times, values, notes.
-    #[wasm_bindgen(js_name = takeCsv)]
-    pub fn take_csv(&self, take: usize) -> Result<String, JsValue> {
-        let take = self.session.takes().get(take).ok_or_else(|| fail("no_take", json!({})))?;
-        let samples = Samples::Recording(&take.recording);
-        Ok(csv::write_with_notes(samples.rate_hz(), &samples.values(), &self.session.notes(take)))
+    /// A recording as a table of text: times, values, notes.
+    #[wasm_bindgen(js_name = recordingCsv)]
+    pub fn recording_csv(&self, kept: usize) -> Result<String, JsValue> {
+        let kept = self.session.recordings().get(kept).ok_or_else(|| fail("no_recording", json!({})))?;
+        let samples = Samples::Recording(&kept.recording);
+        Ok(csv::write_with_notes(samples.rate_hz(), &samples.values(), &self.session.notes(kept)))
     }
 }

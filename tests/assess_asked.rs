@@ -233,12 +233,12 @@ fn after_exercise_the_window_is_short_and_early_and_has_a_time() {
     sheet.cursors = Some((0.1, 16.1));
     assert_eq!(window(&sheet), "window_long");
     sheet.cursors = Some((0.1, 15.1));
-    // The middle lies 7.6 s into the take, 27.6 s after the end.
+    // The middle lies 7.6 s into the recording, 27.6 s after the end.
     for (middle, expected) in [
         (Some(27.6), "middle_right"),
         (Some(28.5), "middle_right"),
         (Some(20.1), "middle_start"),
-        (Some(7.6), "middle_take"),
+        (Some(7.6), "middle_recording"),
         (Some(40.0), "middle_wrong"),
         (None, "middle_missing"),
     ] {
@@ -294,7 +294,7 @@ fn a_clean_stretch_is_judged_by_its_trace_and_length_alone() {
         quality: 0.9,
         movement: None,
     };
-    let mut sheet = Sheet { trace: Some(&clean), ..right(Kind::CleanStretch, &criteria, &peaks) };
+    let mut sheet = Sheet { trace: Some(&clean), ..right(Kind::CleanPart, &criteria, &peaks) };
     let report = judge(&sheet);
     assert!(report.passed && report.steps.len() == 2, "{report:?}");
     let wild = Trace { quality: 0.1, ..clean };
@@ -376,7 +376,7 @@ fn an_uncertainty_is_right_between_the_usual_error_and_one_count() {
 #[test]
 fn fields_belong_to_their_question() {
     let of = |kind| Task { kind, ..Task::default() };
-    assert!(of(Kind::NameFault).fields().is_empty() && of(Kind::CleanStretch).fields().is_empty());
+    assert!(of(Kind::NameFault).fields().is_empty() && of(Kind::CleanPart).fields().is_empty());
     assert!(of(Kind::Compare).asks(Field::Count1) && of(Kind::Compare).optional().is_empty());
     assert!(!of(Kind::Intervals).asks(Field::Multiplier));
     assert!(of(Kind::OwnWindow).optional() == [Field::Uncertainty]);

@@ -16,7 +16,7 @@ fn act(session: &mut Session, action: Value) {
     session.act(&Action::from_value(action.clone()).unwrap()).unwrap_or_else(|r| panic!("{action}: {r:?}"));
 }
 
-/// The findings about a window of the record that scenario 55 lays on the strip.
+/// The findings about a window of the record that scenario 55 lays on the trace.
 fn found(seed: u64, a: f64, b: f64) -> Vec<(&'static str, Value)> {
     let mut session = Session::new(CLEAN_STRETCH, seed).unwrap();
     act(&mut session, json!({"do": "cursor", "which": "a", "t": a}));

@@ -144,7 +144,7 @@ fn right<'a>(
                 .with(Field::Range, 1000.0 * s.range_v)
                 .with(Field::Amplitude, two_figures(970.0 * beat.height));
         }
-        Kind::CleanStretch | Kind::NameFault => {}
+        Kind::CleanPart | Kind::NameFault => {}
         _ => {
             let (by, n) = counted(stream, r, &mut window);
             method = by;
@@ -165,7 +165,7 @@ fn right<'a>(
 fn name(r: &Record, sheet: &Sheet, report: &Report) -> Option<String> {
     let evidence = Evidence {
         breaths_per_min: r.breaths_per_min,
-        mains_shows_hz: 50.0,
+        power_line_shows_hz: 50.0,
         screens_s: &[5.0, 10.0, 20.0],
         squares_s: &[0.5, 1.0, 2.0, 5.0],
         ..Evidence::of_numbers(sheet, report)

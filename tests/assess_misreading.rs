@@ -59,7 +59,7 @@ impl Case {
             marks: &self.marks,
             rate_decimals: self.decimals,
             breaths_per_min: 15.0,
-            mains_shows_hz: 50.0,
+            power_line_shows_hz: 50.0,
             screens_s: &[5.0],
             squares_s: &[0.5, 1.0],
         };

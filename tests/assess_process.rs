@@ -60,19 +60,19 @@ fn doing(tell: Tell, session: &Session) -> Vec<Value> {
         Tell::Plug(_) => one(json!({"do": "plug", "end": "data_computer", "socket": "port2"})),
         Tell::Switch(id) => {
             let on = match id {
-                dicrotic::bench::wiring::Switch::Unit => wiring.unit_on,
-                dicrotic::bench::wiring::Switch::Strip => wiring.strip_on,
+                dicrotic::bench::wiring::Switch::Recorder => wiring.recorder_on,
+                dicrotic::bench::wiring::Switch::PowerStrip => wiring.power_strip_on,
                 dicrotic::bench::wiring::Switch::Lamp => wiring.lamp_on,
             };
             one(json!({"do": "switch", "id": id, "on": !on}))
         }
         // A drag comes as many small moves.
         Tell::Cable => {
-            let at = chain.bench().lead.handles[0];
+            let at = chain.bench().cable.handles[0];
             let on = |k: u32| f64::from(k) / 6.0;
             let y = if (at.y - 70.0).abs() < 12.0 { 50.0 } else { 70.0 };
             (1..=6)
-                .map(|k| moved(Part::Lead1, at.x + on(k) * (44.0 - at.x), at.y + on(k) * (y - at.y)))
+                .map(|k| moved(Part::Cable1, at.x + on(k) * (44.0 - at.x), at.y + on(k) * (y - at.y)))
                 .collect()
         }
         Tell::Moved(part) => {
@@ -90,12 +90,12 @@ fn doing(tell: Tell, session: &Session) -> Vec<Value> {
             Kind::HighPass => one(json!({"do": "high_pass", "hz": 0.5})),
             Kind::Notch => one(json!({"do": "notch", "hz": 50.0})),
             Kind::Scale => one(json!({"do": "scale", "by": 10.0})),
-            Kind::PadPlace => one(json!({"do": "pad_place", "place": "middle"})),
+            Kind::SensorPlace => one(json!({"do": "sensor_place", "place": "middle"})),
             Kind::HandHeight => one(json!({"do": "hand_height", "cm": -15})),
             Kind::Charger => one(json!({"do": "charger", "plugged": false})),
             Kind::OtherHand => one(json!({"do": "other_hand", "on": "case"})),
             Kind::Shade => one(json!({"do": "shade", "on": true})),
-            Kind::OpenTake => one(json!({"do": "open_take", "take": 0})),
+            Kind::OpenRecording => one(json!({"do": "open_recording", "recording": 0})),
             Kind::Scroll => one(json!({"do": "scroll", "start_s": 2.0})),
             Kind::Cursor => one(json!({"do": "cursor", "which": "a", "t": 2.0})),
             Kind::Answer => one(json!({"do": "answer", "field": "multiplier", "text": "5"})),
@@ -175,7 +175,7 @@ fn the_natural_reversal_counts_as_a_test() {
 /// Two ways of hum at once: whichever is found and mended first, with a look between, both were shown.
 #[test]
 fn two_faults_may_be_mended_in_either_order() {
-    for part in ["02-hum-on-the-strip", "46-two-at-once-c"] {
+    for part in ["02-hum-on-the-trace", "46-two-at-once-c"] {
         let path = std::fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/scenarios"))
             .unwrap()
             .map(|e| e.unwrap().path())
@@ -187,8 +187,8 @@ fn two_faults_may_be_mended_in_either_order() {
         let all = [
             vec![json!({"do": "charger", "plugged": false})],
             vec![
-                json!({"do": "move", "part": "lead1", "x": 44, "y": 66}),
-                json!({"do": "move", "part": "lead2", "x": 66, "y": 70}),
+                json!({"do": "move", "part": "cable1", "x": 44, "y": 66}),
+                json!({"do": "move", "part": "cable2", "x": 66, "y": 70}),
             ],
         ];
         for seed in 500..506 {
@@ -199,7 +199,7 @@ fn two_faults_may_be_mended_in_either_order() {
                     all[k].iter().for_each(|step| act(&mut session, step.clone()));
                     wait(&mut session, 5.0);
                 }
-                for id in ["charger_near", "lead_on_strip"].iter().filter(|id| listed.contains(id)) {
+                for id in ["charger_near", "cable_on_power_strip"].iter().filter(|id| listed.contains(id)) {
                     let codes = said(&session, id);
                     assert!(codes.contains(&"process_tested"), "{part}, {seed}, {order:?}: {id} {codes:?}");
                 }
@@ -248,7 +248,7 @@ fn a_cure_made_in_a_hurry_is_no_test() {
 /// Things that a hand may do at the bench and at the recorder.
 fn anything(draws: &mut Draws) -> Value {
     let mut pick = |list: &[&str]| list[(draws.next() * list.len() as f64) as usize].to_string();
-    let end = pick(&["mains_unit", "mains_wall", "data_unit", "data_computer", "pad"]);
+    let end = pick(&["power_recorder", "power_wall", "data_recorder", "data_computer", "sensor"]);
     let at = SPOTS[(draws.next() * SPOTS.len() as f64) as usize];
     let (u, v) = (draws.next(), draws.next());
     let far = json!([{"x": 150.0, "y": 20.0}, {"x": 140.0, "y": 80.0}]);
@@ -262,7 +262,7 @@ fn anything(draws: &mut Draws) -> Value {
         json!({"do": "shade", "on": u < 0.5}),
         json!({"do": "other_hand", "on": if u < 0.5 { "lap" } else { "case" }}),
         json!({"do": "strap", "tightness": 0.5 + 0.3 * u}),
-        json!({"do": "pad_place", "place": if u < 0.5 { "middle" } else { "pulp" }}),
+        json!({"do": "sensor_place", "place": if u < 0.5 { "middle" } else { "pulp" }}),
         json!({"do": "hand_height", "cm": (20.0 * u).round()}),
         json!({"do": "bits", "n": if u < 0.5 { 12 } else { 16 }}),
         json!({"do": "notch", "hz": if u < 0.5 { Value::Null } else { json!(50.0) }}),
@@ -272,10 +272,10 @@ fn anything(draws: &mut Draws) -> Value {
         json!({"do": "ask_finger"}),
         json!({"do": "ask_still"}),
         json!({"do": "press_finger"}),
-        json!({"do": "tap_pad"}),
+        json!({"do": "tap_sensor"}),
         json!({"do": "rescan"}),
         json!({"do": "rest_arm"}),
-        json!({"do": "swap_lead"}),
+        json!({"do": "swap_cable"}),
         json!({"do": "scale", "by": if u < 0.5 { 1 } else { 10 }}),
     ][(v * 23.0) as usize]
         .clone()
@@ -310,14 +310,14 @@ fn walked(fault: &Fault, severity: f64, walk: &[(Action, f64)], papers: bool) ->
         act(&mut session, json!({"do": "agree"}));
     }
     wait(&mut session, 5.0);
-    let takes = session.takes().len();
+    let takes = session.recordings().len();
     for (action, pause) in walk {
         let _ = session.act(action);
         if papers {
             for paper in [
                 json!({"do": "name", "fault": "moving"}),
                 json!({"do": "snap", "on": true}),
-                json!({"do": "label", "take": 0, "text": "pair 4"}),
+                json!({"do": "label", "recording": 0, "text": "pair 4"}),
                 json!({"do": "hint"}),
                 json!({"do": "unname", "fault": "moving"}),
                 json!({"do": "agree"}),
@@ -326,10 +326,10 @@ fn walked(fault: &Fault, severity: f64, walk: &[(Action, f64)], papers: bool) ->
                 let _ = session.act(&Action::from_value(paper).unwrap());
             }
             // Where a look at a recording is no test of this fault it may be zoomed in passing.
-            let seen = |t: &Tell| matches!(t, Tell::Stretch | Tell::Does(Kind::Show | Kind::OpenTake));
+            let seen = |t: &Tell| matches!(t, Tell::Stretch | Tell::Does(Kind::Show | Kind::OpenRecording));
             if takes > 0 && !fault.tests.iter().any(seen) {
                 for look in [
-                    json!({"do": "open_take", "take": 0}),
+                    json!({"do": "open_recording", "recording": 0}),
                     json!({"do": "zoom", "from_s": 0.5, "to_s": 2.0}),
                     json!({"do": "zoom_out"}),
                 ] {
@@ -388,12 +388,12 @@ fn arguments_count_and_not_names() {
         wait(&mut session, 4.0);
         assert!(said(&session, id).contains(&"process_untested"), "{id}: {deed}");
     };
-    untested("plug_half_in", json!({"do": "wiggle", "end": "mains_wall"}));
-    untested("lead_on_strip", json!({"do": "move", "part": "phone", "x": 20, "y": 80}));
+    untested("plug_half_in", json!({"do": "wiggle", "end": "power_wall"}));
+    untested("cable_on_power_strip", json!({"do": "move", "part": "phone", "x": 20, "y": 80}));
     // A nudge tells nothing.
-    untested("lead_on_strip", json!({"do": "move", "part": "lead1", "x": 50, "y": 12}));
-    untested("pad_upside_down", json!({"do": "look", "at": "recorder"}));
-    untested("unit_off", json!({"do": "look", "at": "sensor"}));
+    untested("cable_on_power_strip", json!({"do": "move", "part": "cable1", "x": 50, "y": 12}));
+    untested("sensor_upside_down", json!({"do": "look", "at": "recorder"}));
+    untested("recorder_off", json!({"do": "look", "at": "sensor"}));
 }
 
 #[test]
@@ -402,7 +402,7 @@ fn a_flawless_run_with_papers_is_flawless() {
     let scenario = dicrotic::scenario::Scenario::read(text).unwrap();
     let mut attempt = dicrotic::session::guide::example(&scenario).unwrap().clone();
     let papers = [
-        json!({"do": "label", "take": 0, "text": "pair 4"}),
+        json!({"do": "label", "recording": 0, "text": "pair 4"}),
         json!({"do": "snap", "on": true}),
         json!({"do": "zoom", "from_s": 1.0, "to_s": 6.0}),
         json!({"do": "zoom_out"}),
@@ -419,12 +419,12 @@ fn a_flawless_run_with_papers_is_flawless() {
 
 #[test]
 fn a_cause_that_is_only_filtered_away_is_told() {
-    let fault = fault::named("lead_on_strip").unwrap();
+    let fault = fault::named("cable_on_power_strip").unwrap();
     let mut session = bench(fault, 1.0);
     wait(&mut session, 5.0);
     act(&mut session, json!({"do": "notch", "hz": 50}));
     wait(&mut session, 5.0);
-    let codes = said(&session, "lead_on_strip");
+    let codes = said(&session, "cable_on_power_strip");
     assert!(
         codes.contains(&"process_cause_remains") && codes.contains(&"process_filtered_away"),
         "{codes:?}"
@@ -433,7 +433,7 @@ fn a_cause_that_is_only_filtered_away_is_told() {
     wait(&mut session, 5.0);
     // Taking a filter out hides nothing.
     act(&mut session, json!({"do": "low_pass", "hz": null}));
-    assert!(!said(&session, "lead_on_strip").contains(&"process_filtered_away"));
+    assert!(!said(&session, "cable_on_power_strip").contains(&"process_filtered_away"));
 }
 
 #[test]
@@ -453,7 +453,7 @@ fn changes_on_top_of_each_other_are_blind_unless_one_looks_between_them() {
     };
     assert!(blind(None, 0.6));
     assert!(!blind(None, 3.0));
-    assert!(!blind(Some(json!({"do": "tap_pad"})), 0.6));
+    assert!(!blind(Some(json!({"do": "tap_sensor"})), 0.6));
     // Consent is no look.
     assert!(blind(Some(json!({"do": "agree"})), 0.6));
     // A strap pulled in steps is one change.

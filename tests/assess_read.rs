@@ -48,7 +48,7 @@ fn read(values: &[f64], rate_hz: f64) -> Vec<f64> {
 }
 
 /// A small early beat rides on the fall of the beat before and may pass for its notch wave: whether it counts is the
-/// reader's own affair. Whatever is demanded must stand out on the strip, filters, breath and movements and all.
+/// reader's own affair. Whatever is demanded must stand out on the trace, filters, breath and movements and all.
 #[test]
 fn early_beats_that_a_reader_may_overlook_are_not_demanded_and_may_be_counted() {
     println!("scenario              early beats  overlooked  demanded of them");
@@ -62,7 +62,7 @@ fn early_beats_that_a_reader_may_overlook_are_not_demanded_and_may_be_counted() 
             act(&mut session, json!({"do": "record"}));
             session.run_long(45_000);
             act(&mut session, json!({"do": "stop"}));
-            let take = session.takes().last().unwrap();
+            let take = session.recordings().last().unwrap();
             let recording = &take.recording;
             let found = read(&recording.values(0, recording.len()), recording.rate_hz());
             let peaks = session.reference_peaks();

@@ -121,7 +121,7 @@ fn who_is_helped_is_asked_for_less_and_is_not_ready() {
     students_help(&mut fault, "half");
     assert!(fault.asked().iter().any(|r| r.row == "faults" && !r.points.is_empty()));
     assert!(fault.is_at_work(dicrotic::scenario::fault::named("charger_near").unwrap()));
-    assert!(fault.takes().is_empty());
+    assert!(fault.recordings().is_empty());
     // Who only watches is not scored.
     let mut shown = Session::worked(PLAIN).unwrap().unwrap();
     while shown.worked_next().is_some() {}

@@ -69,7 +69,7 @@ fn help_fades_with_success_and_comes_back_after_two_failures() {
 }
 
 #[test]
-fn a_shown_example_is_no_pass_but_leads_on() {
+fn a_shown_example_is_no_pass_but_cables_on() {
     let mut shown = record(0.0, 1, "pass");
     shown["mode"] = json!("shown");
     let found = map(&[shown], 1.0);

@@ -13,7 +13,7 @@ use dicrotic::assess::task::{Field, Kind, Task};
 use dicrotic::assess::verdict::{Report, Typed};
 use dicrotic::assess::window::allowed;
 use dicrotic::rng::Stream;
-use dicrotic::strip::axes;
+use dicrotic::trace::axes;
 use std::collections::BTreeMap;
 
 /// What one student did in one window.
@@ -94,7 +94,7 @@ fn judged(record: &Record, s: &Sheet, around: Around) -> (Report, Option<Misread
         marks: &s.marks,
         rate_decimals: s.decimals,
         breaths_per_min: record.breaths_per_min,
-        mains_shows_hz: 50.0,
+        power_line_shows_hz: 50.0,
         screens_s: &[around.screen_s],
         squares_s: &squares_s,
     };

@@ -6,18 +6,18 @@ use dicrotic::bench::wiring::{End, Socket};
 use dicrotic::bench::{Bench, Change};
 use dicrotic::chain::{Chain, Config, Poke, Trouble, fingerprint};
 use dicrotic::physiology::SubjectSpec;
-use dicrotic::pickup::field::Mains;
-use dicrotic::pickup::pad::{Kind, Pad, Shield};
+use dicrotic::pickup::field::PowerLine;
+use dicrotic::pickup::sensor::{Kind, Sensor, Shield};
 use dicrotic::recorder::Settings;
 use dicrotic::recorder::settings::Change as Set;
 
 fn config() -> Config {
     Config {
         subject: SubjectSpec { pulse_mv: Some(40.0), ..SubjectSpec::default() },
-        mains: Mains::default(),
-        pad: Pad { kind: Kind::Ceramic, shield: Shield::Damaged },
+        power_line: PowerLine::default(),
+        sensor: Sensor { kind: Kind::Ceramic, shield: Shield::Damaged },
         trouble: Trouble { unrest: 0.4, plug_loose: 0.5, ..Trouble::default() },
-        finds_unit: true,
+        finds_recorder: true,
         bench: Bench::wired(),
         recorder: Settings {
             range_v: 0.1,
@@ -82,37 +82,37 @@ fn saved_and_restored_it_goes_on_with_the_same_numbers() {
         run(&mut chain, at);
         let saved = serde_json::to_string(&chain).unwrap();
         let mut restored: Chain = serde_json::from_str(&saved).unwrap();
-        chain.poke(&Poke::TapPad {});
-        restored.poke(&Poke::TapPad {});
+        chain.poke(&Poke::TapSensor {});
+        restored.poke(&Poke::TapSensor {});
         assert!(run(&mut chain, 20_000) == run(&mut restored, 20_000), "after {at} samples");
     }
 }
 
 #[test]
-fn no_link_without_every_lead_and_the_switch() {
+fn no_link_without_every_cable_and_the_switch() {
     let chain = |change: Change| {
         let mut chain = Chain::new(quiet(), 1).unwrap();
         assert!(chain.seen());
         chain.change_bench(&change).unwrap();
         chain.seen()
     };
-    for end in [End::MainsUnit, End::MainsWall, End::DataUnit, End::DataComputer] {
+    for end in [End::PowerRecorder, End::PowerWall, End::DataRecorder, End::DataComputer] {
         assert!(!chain(Change::Unplug { end }), "{end:?}");
     }
-    assert!(!chain(Change::Switch { id: dicrotic::bench::wiring::Switch::Unit, on: false }));
-    assert!(!chain(Change::Switch { id: dicrotic::bench::wiring::Switch::Strip, on: false }));
+    assert!(!chain(Change::Switch { id: dicrotic::bench::wiring::Switch::Recorder, on: false }));
+    assert!(!chain(Change::Switch { id: dicrotic::bench::wiring::Switch::PowerStrip, on: false }));
     assert!(!chain(Change::Plug { end: End::DataComputer, socket: Socket::PortCharge }));
     assert!(chain(Change::Plug { end: End::DataComputer, socket: Socket::Port2 }));
-    assert!(chain(Change::Unplug { end: End::Pad }));
+    assert!(chain(Change::Unplug { end: End::Sensor }));
 }
 
 #[test]
 fn a_computer_that_does_not_look_by_itself_finds_the_unit_when_told() {
     let mut latched = quiet();
-    latched.finds_unit = false;
-    latched.bench.change(&Change::Unplug { end: End::DataUnit }).unwrap();
+    latched.finds_recorder = false;
+    latched.bench.change(&Change::Unplug { end: End::DataRecorder }).unwrap();
     let mut chain = Chain::new(latched, 1).unwrap();
-    chain.change_bench(&Change::Plug { end: End::DataUnit, socket: Socket::UnitData }).unwrap();
+    chain.change_bench(&Change::Plug { end: End::DataRecorder, socket: Socket::RecorderData }).unwrap();
     assert!(!chain.seen());
     chain.poke(&Poke::Rescan {});
     assert!(chain.seen());
@@ -123,12 +123,12 @@ fn the_wrong_input_shows_hum_and_no_pulse_and_a_tap_is_silent() {
     let mut chain = Chain::new(quiet(), 1).unwrap();
     chain.change_recorder(&Set::Input { n: 2 }).unwrap();
     let before = height(&run(&mut chain, 3000));
-    chain.poke(&Poke::TapPad {});
+    chain.poke(&Poke::TapSensor {});
     let after = height(&run(&mut chain, 3000));
     assert!((after / before - 1.0).abs() < 0.5, "{before} {after}");
-    chain.change_bench(&Change::Plug { end: End::Pad, socket: Socket::In2 }).unwrap();
+    chain.change_bench(&Change::Plug { end: End::Sensor, socket: Socket::In2 }).unwrap();
     run(&mut chain, 3000);
-    chain.poke(&Poke::TapPad {});
+    chain.poke(&Poke::TapSensor {});
     assert!(height(&run(&mut chain, 3000)) > 5.0 * after);
 }
 
@@ -159,7 +159,7 @@ fn asked_to_keep_still_the_hand_does() {
 fn hum_folds_down_to_one_hertz_at_49_samples_a_second() {
     // |f - round(f/fs) fs|: 50 Hz at 49 Hz is 1 Hz (sampling theorem). The open input carries hum alone.
     let mut settings = quiet();
-    settings.bench.change(&Change::Unplug { end: End::Pad }).unwrap();
+    settings.bench.change(&Change::Unplug { end: End::Sensor }).unwrap();
     settings.recorder = Settings { rate_hz: 49, anti_alias: false, range_v: 0.1, ..Settings::default() };
     let codes = run(&mut Chain::new(settings, 2).unwrap(), 49 * 30);
     let mean = codes.iter().map(|c| f64::from(*c)).sum::<f64>() / codes.len() as f64;
@@ -195,11 +195,11 @@ fn talk_and_sighs_can_be_heard_until_the_subject_is_asked_to_be_quiet() {
 }
 
 #[test]
-fn a_loose_plug_and_a_broken_lead_together_show_what_each_shows_alone() {
+fn a_loose_plug_and_a_broken_cable_together_show_what_each_shows_alone() {
     // In series: each sample is that of the closed input, or of the open one, whichever of the two opened it.
-    let of = |plug_loose, lead_break| {
+    let of = |plug_loose, cable_break| {
         let mut settings = quiet();
-        settings.trouble = Trouble { plug_loose, lead_break, ..Trouble::default() };
+        settings.trouble = Trouble { plug_loose, cable_break, ..Trouble::default() };
         run(&mut Chain::new(settings, 6).unwrap(), 60_000)
     };
     let (plug, wire, both) = (of(1.0, 0.0), of(0.0, 1.0), of(1.0, 1.0));

@@ -109,7 +109,7 @@ fn a_list_with_lines_that_are_wrong_gives_those_that_are_right() {
 fn what_is_no_list_is_told_as_that_and_not_line_by_line() {
     for text in [
         "id = \"before-the-lab\"\nlevel = 2\n",
-        "# of ours\ntitle = \"x\"\n\n[[fault]]\nname = \"strip_off\"\n",
+        "# of ours\ntitle = \"x\"\n\n[[fault]]\nname = \"power_strip_off\"\n",
         "{\"format\": \"dicrotic-result\"}",
         "<html><body>",
     ] {

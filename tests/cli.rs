@@ -221,7 +221,7 @@ fn charts_are_written_as_the_file_is_named() {
         assert_eq!(bytes[..8], [0x89, b'P', b'N', b'G', b'\r', b'\n', 0x1a, b'\n']);
         assert_eq!(bytes[16..24], [0, 0, 2, 128, 0, 0, 1, 104]);
     }
-    // The mean of a regular 60 beats/min stands on its chart; the scenario's mains are in the spectrum.
+    // The mean of a regular 60 beats/min stands on its chart; the scenario's power line are in the spectrum.
     let text = |name: &str| std::fs::read_to_string(folder.join(name)).unwrap();
     let rate = text("rate.svg");
     let mean = rate.lines().find_map(|line| line.strip_prefix("mean ")?.strip_suffix(" beats/min")).unwrap();
@@ -237,7 +237,8 @@ fn a_recording_is_drawn_from_its_file() {
     let (table, chart) = (path("mine.csv"), path("mine.svg"));
     let render = ["render", &scenario, "--seconds", "20", "--rate", "49", "--out", &table];
     assert!(dicrotic(&render).output().unwrap().status.success());
-    let output = dicrotic(&["plot", "spectrum", &table, "--mains", "50", "--out", &chart]).output().unwrap();
+    let output =
+        dicrotic(&["plot", "spectrum", &table, "--power-line", "50", "--out", &chart]).output().unwrap();
     assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
     let text = std::fs::read_to_string(&chart).unwrap();
     assert!(text.contains("\nmains 50 Hz, folded to 1 Hz\n") && text.contains("\nmine\n"));
@@ -249,7 +250,7 @@ fn a_recording_is_drawn_from_its_file() {
     assert!(plot(&["--from", "12", "--to", "5", "--out", &chart]).contains("--from"));
     assert!(plot(&["--to", "99", "--out", &chart]).contains("0 to 20 s"));
     assert!(plot(&["--from", "nan", "--out", &chart]).contains("--from"));
-    assert!(plot(&["--mains", "400", "--out", &chart]).contains("--mains"));
+    assert!(plot(&["--power-line", "400", "--out", &chart]).contains("--power-line"));
     assert!(plot(&["--out", &table]).contains("mine.csv: a chart is written to"));
     assert!(plot(&[]).contains("--out"));
     assert!(error_of(&mut dicrotic(&["plot", "pie", &table, "--out", &chart])).contains("pie"));

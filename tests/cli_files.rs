@@ -48,7 +48,7 @@ fn commands(name: &str) -> (PathBuf, Vec<Writer>) {
         (render("a.edf", &[]), vec!["a.edf"]),
         (render("a.hea", &[]), vec!["a.atr", "a.dat", "a.hea"]),
         (render("a.csv", &["--truth", &truth]), vec!["a.csv", "truth.txt"]),
-        (render("a.svg", &["--plot", "strip"]), vec!["a.svg"]),
+        (render("a.svg", &["--plot", "trace"]), vec!["a.svg"]),
         (plain(&["plot", "strip", &recording, "--out", &at(&folder, "a.png")]), vec!["a.png"]),
         (plain(&["convert", &recording, &at(&folder, "b.csv")]), vec!["b.csv"]),
         (plain(&["convert", &recording, &at(&folder, "b.hea")]), vec!["b.atr", "b.dat", "b.hea"]),
@@ -210,7 +210,7 @@ fn nothing_of_a_class_is_written_over_a_result_in_its_folder() {
     std::fs::copy(&result, &one).unwrap();
     let before = std::fs::read(&one).unwrap();
     let all = class.to_str().unwrap();
-    for written in [&["--save"][..], &["--gradebook"], &["--out"], &["--word", "w", "--answers"]] {
+    for written in [&["--save"][..], &["--gradebook"], &["--out"], &["--password", "w", "--answers"]] {
         let arguments = [&["class", all][..], written, &[&one]].concat();
         let error = error_of(&mut dicrotic(&arguments));
         assert!(

@@ -285,7 +285,7 @@ fn a_class_with_its_list_is_saved_opened_and_goes_out_as_gradebook_and_key() {
     assert_eq!(key.lines().count(), 1 + (3 + 2) * 3, "{key}");
     let mine = text(&dicrotic(&["seed", KEY, "Group A-01"]).stdout);
     let first = key.lines().nth(1).unwrap();
-    assert!(first.contains(mine.trim()) && first.contains("strip_off charger_near"), "{first}");
+    assert!(first.contains(mine.trim()) && first.contains("power_strip_off charger_near"), "{first}");
     assert!(first.contains(",1.00 0.80,"), "{first}");
     let bpm: f64 = first.rsplit(',').next().unwrap().parse().unwrap();
     assert!((55.0..77.0).contains(&bpm), "{first}");

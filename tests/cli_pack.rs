@@ -87,7 +87,7 @@ fn what_is_no_built_page_is_refused_in_words() {
     written(&folder, "files.json", "[\"pipe.js\"]");
     assert!(pack(&folder).contains("a pipe"));
     written(&folder, "files.json", "[\"zero.js\"]");
-    assert!(pack(&folder).contains("leads out"));
+    assert!(pack(&folder).contains("cables out"));
     written(&folder, ".dicrotic-unfinished", "");
     assert!(pack(&folder).contains("unfinished"));
     // The help tells of both ways.

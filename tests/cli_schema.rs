@@ -76,7 +76,7 @@ fn every_field_has_words_and_no_link_is_left_in_them() {
     let hum = row("pass.hum_ratio");
     assert_eq!((hum.kind.as_str(), hum.needed, hum.usual.as_str()), ("number", false, "0.1"));
     assert_eq!(row("fault[].severity").kind, "number or 2 of number");
-    assert_eq!(row("pad.kind").kind, "\"ceramic\", \"film\", \"optical\"");
+    assert_eq!(row("sensor.kind").kind, "\"ceramic\", \"film\", \"optical\"");
 }
 
 /// What is left out is what the table says.

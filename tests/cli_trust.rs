@@ -295,14 +295,14 @@ fn no_way_to_the_truth_of_an_assigned_bench_is_open_without_the_word() {
     };
     let (told, beats) = render(&shipped, &[]);
     assert_eq!((told.code, &beats), (Some(2), &None), "{told:?}");
-    assert!(told.error.contains("--word"), "{told:?}");
-    assert_eq!(render(&shipped, &["--word", "guess work"]).0.code, Some(2));
-    let (told, beats) = render(&shipped, &["--word", students::WORD]);
+    assert!(told.error.contains("--password"), "{told:?}");
+    assert_eq!(render(&shipped, &["--password", "guess work"]).0.code, Some(2));
+    let (told, beats) = render(&shipped, &["--password", students::WORD]);
     assert_eq!(told.code, Some(0), "{told:?}");
     assert_eq!(render(&set, &[]).1, beats, "the instructor's own file has the word in it");
     // Neither the assignment nor its word can be taken off without another heart.
     let text = std::fs::read_to_string(&shipped).unwrap();
-    let bare: String = text.split_inclusive('\n').filter(|l| !l.starts_with("word")).collect();
+    let bare: String = text.split_inclusive('\n').filter(|l| !l.starts_with("password")).collect();
     let own = bare.replace("[assignment]\n", "[assignment]\nword = \"my own word\"\n");
     desk.put("own.toml", &own);
     let (_, other) = render(&desk.path("own.toml"), &[]);
@@ -335,10 +335,10 @@ fn what_leaves_the_desk_has_no_script_and_no_word() {
     desk.put("shipped.toml", &dicrotic::scenario::digest::handed_out(&worked));
     let told = dicrotic(&["check", &desk.path("shipped.toml")]);
     assert_eq!(told.code, Some(2), "{told:?}");
-    assert!(told.error.contains("--word"), "{told:?}");
+    assert!(told.error.contains("--password"), "{told:?}");
     // With it they are replayed: this one measures nothing.
-    let told = dicrotic(&["check", &desk.path("shipped.toml"), "--word", students::WORD]);
-    assert!(told.code == Some(2) && !told.error.contains("--word"), "{told:?}");
+    let told = dicrotic(&["check", &desk.path("shipped.toml"), "--password", students::WORD]);
+    assert!(told.code == Some(2) && !told.error.contains("--password"), "{told:?}");
 }
 
 #[test]

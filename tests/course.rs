@@ -22,7 +22,8 @@ fn second() -> String {
 
 /// The third: one fault of the two.
 fn third() -> String {
-    let one = ASSIGNMENT.replace("[[fault]]\nname = \"strip_off\"\n", "").replace("name_faults = true", "");
+    let one =
+        ASSIGNMENT.replace("[[fault]]\nname = \"power_strip_off\"\n", "").replace("name_faults = true", "");
     one.replace("id = \"before-the-lab\"", "id = \"hum\"").replace("Before the lab", "Hum")
 }
 
@@ -445,7 +446,7 @@ fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_par
     let link =
         told(&mut dicrotic(&["course", &path("course.toml"), "--link", "--at", "https://course.example/p/"]));
     assert!(link.starts_with("https://course.example/p/#c="), "{link}");
-    // Nothing is written over what is read, and a path that leads nowhere is named.
+    // Nothing is written over what is read, and a path that cables nowhere is named.
     let own = error_of(&mut dicrotic(&["course", &path("course.toml"), "--out", &path("two.toml")]));
     assert!(own.contains("two.toml"), "{own}");
     fs::write(path("lost.toml"), format!("{COURSE}\n[[part]]\nfile = \"gone.toml\"\n")).unwrap();

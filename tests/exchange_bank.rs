@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 use std::thread;
 
 const REST: &str = include_str!("../scenarios/04-rest-pulse.toml");
-/// Very different ones: at rest, with nothing wired, with a cold finger, uneven, after exercise, with a broken pad.
+/// Very different ones: at rest, with nothing wired, with a cold finger, uneven, after exercise, with a broken sensor.
 const SCENARIOS: [&str; 6] = [
     REST,
     include_str!("../scenarios/01-first-wiring.toml"),
@@ -198,7 +198,7 @@ fn no_title_gets_out_of_its_place() {
 #[test]
 fn a_package_lists_its_items_with_their_pictures_and_each_answer_has_its_word() {
     let all = questions(4, 2);
-    let files = bank(Form::Qti, &all, "Strip");
+    let files = bank(Form::Qti, &all, "Trace");
     let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
     // Common practice: the manifest first.
     assert_eq!(names[0], "imsmanifest.xml");
@@ -231,7 +231,7 @@ fn a_package_lists_its_items_with_their_pictures_and_each_answer_has_its_word() 
 #[test]
 fn a_table_has_a_line_for_each_question_and_as_many_cells_as_its_head() {
     let all = questions(5, 9);
-    let files = bank(Form::Csv, &all, "Strip");
+    let files = bank(Form::Csv, &all, "Trace");
     let mut lines = text(&files, table::NAME).lines();
     let head: Vec<String> = cells(lines.next().expect("a head"));
     assert_eq!(head.join(","), table::head());
@@ -293,7 +293,7 @@ fn an_assigned_bench_gives_traces_of_hearts_that_no_student_has() {
         // A heart that is the same would be known.
         assert!(same(&beating(REST, session.seed())));
     }
-    let files = bank(Form::Csv, &made, "Strip");
+    let files = bank(Form::Csv, &made, "Trace");
     for (name, bytes) in &files {
         let text = std::str::from_utf8(bytes).expect("text");
         assert!(!text.contains("sesame") && !text.contains("week-3"), "{name}");
@@ -317,7 +317,7 @@ fn what_cannot_be_asked_is_told_with_its_reason() {
     let question = Question::new(REST, 1, 1).expect("a question");
     let mut bank = Bank::new(Form::Csv, "en", '.');
     let of = |change: fn(&mut Words)| {
-        let mut all = words(&question, "Strip");
+        let mut all = words(&question, "Trace");
         change(&mut all);
         all
     };
@@ -334,7 +334,7 @@ fn what_cannot_be_asked_is_told_with_its_reason() {
         );
     }
     for _ in 0..500 {
-        bank.add(&question, words(&question, "Strip")).expect("one of five hundred");
+        bank.add(&question, words(&question, "Trace")).expect("one of five hundred");
     }
-    assert_eq!(bank.add(&question, words(&question, "Strip")), Err(BankError::Full));
+    assert_eq!(bank.add(&question, words(&question, "Trace")), Err(BankError::Full));
 }

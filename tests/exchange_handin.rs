@@ -58,7 +58,7 @@ fn a_result_file_is_verified_and_says_what_came_of_it() {
 /// Were one of these read out of the view by a name that the view no longer has, it would be empty and nothing would say so.
 #[test]
 fn what_is_graded_is_what_the_replayed_check_says() {
-    for part in ["02-hum-on-the-strip", "04-rest-pulse", "58-what-is-it"] {
+    for part in ["02-hum-on-the-trace", "04-rest-pulse", "58-what-is-it"] {
         let path = format!("{}/scenarios/{part}.toml", env!("CARGO_MANIFEST_DIR"));
         let text = std::fs::read_to_string(path).unwrap();
         let attempts = Scenario::read(&text).unwrap().attempt;
@@ -353,7 +353,7 @@ fn a_class_is_summed_up() {
     assert_eq!((step(Step::Multiplier).judged, step(Step::Multiplier).right), (30, 27));
     let [q1, q2, q3] = minutes(&of_all).unwrap();
     assert!(q1 <= q2 && q2 <= q3 && q1 > 0.5);
-    // Nobody labelled the take or read the caution: by the rubric nobody is ready yet.
+    // Nobody labelled the recording or read the caution: by the rubric nobody is ready yet.
     let by_rubric = lines(&results, 1, true);
     assert!(ready(&by_rubric) == 0 && by_rubric.iter().all(|line| line.points.is_some_and(|s| s < 19)));
     let skill = |name: &str| summary.skills.iter().find(|(s, _)| *s == name).map(|(_, share)| *share);

@@ -96,7 +96,7 @@ fn stretches() -> impl Strategy<Value = Vec<(usize, Vec<i16>)>> {
 
 fn notes(longest_s: f64) -> impl Strategy<Value = Vec<Note>> {
     let texts =
-        ["beat", "cursor a", "range v=0.1", "tap_pad", "settings bits=16 rate_hz=1000", "Ärger, größer"];
+        ["beat", "cursor a", "range v=0.1", "tap_sensor", "settings bits=16 rate_hz=1000", "Ärger, größer"];
     let one = (0.0..longest_s, prop::option::of(0.0..5.0), 0..texts.len());
     prop::collection::vec(one, 0..40).prop_map(move |all| {
         all.into_iter()
@@ -136,7 +136,7 @@ proptest! {
         cuts in any::<bool>(),
     ) {
         let made = recording(100.0, &[(1, (0..400).map(|k| k * 50).collect()), (2, vec![7; 300])]);
-        let notes = [Note::new(0.5, "beat"), Note::lasting(1.0, 2.0, "window"), Note::new(6.0, "tap_pad")];
+        let notes = [Note::new(0.5, "beat"), Note::lasting(1.0, 2.0, "window"), Note::new(6.0, "tap_sensor")];
         let mut files = written(FORMATS[which], &made, &notes);
         let k = file.index(files.len());
         let bytes = &mut files[k].1;

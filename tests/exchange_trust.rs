@@ -29,15 +29,15 @@ const BENCH: &[(&str, &str)] = &[
     ("key = \"bio-101, week 3\"", "key = \"bio-101, week 4\""),
     ("attempts = 3", "attempts = 3\nseeds = \"same\""),
     ("attempts = 3", "attempts = 3\nworked = true"),
-    ("word = \"chalk and slate\"", "word = \"another word\""),
+    ("password = \"chalk and slate\"", "password = \"another word\""),
     ("rest_rate_bpm = 66.0", "rest_rate_bpm = 67.0"),
     ("premature_per_min = 0.0", "premature_per_min = 2.0"),
     ("range_v = 0.1", "range_v = 0.2"),
-    ("name = \"strip_off\"", "name = \"unit_off\""),
+    ("name = \"power_strip_off\"", "name = \"recorder_off\""),
     ("severity = 0.8", "severity = [0.7, 0.8]"),
-    ("[[fault]]\nname = \"strip_off\"\n", ""),
-    ("[subject]", "[mains]\nhz = 60.0\nvolts = 120.0\n\n[subject]"),
-    ("[subject]", "[pad]\nkind = \"film\"\n\n[subject]"),
+    ("[[fault]]\nname = \"power_strip_off\"\n", ""),
+    ("[subject]", "[power_line]\nhz = 60.0\nvolts = 120.0\n\n[subject]"),
+    ("[subject]", "[sensor]\nkind = \"film\"\n\n[subject]"),
     ("[subject]", "[bench]\nlamp_on = true\n\n[subject]"),
     ("[subject]", "[trouble]\nphone = 0.5\n\n[subject]"),
     ("[subject]", "[task]\nkind = \"given_window\"\n\n[subject]"),
@@ -93,7 +93,7 @@ fn what_makes_the_bench_changes_its_digest_and_what_may_be_put_right_later_does_
         .replace("level = 2\n", "")
         .replace("\nid =", "# A remark.\n\nlevel = 2\nid =")
         .replace("66.0", "66")
-        .replace("word = \"chalk and slate\"", &format!("word = \"{}\"", hashed(KEY, WORD)));
+        .replace("password = \"chalk and slate\"", &format!("password = \"{}\"", hashed(KEY, WORD)));
     assert_eq!((digest(&other), bench_digest(&other)), (digest(ASSIGNMENT), bench_digest(ASSIGNMENT)));
 }
 
@@ -113,7 +113,7 @@ fn what_is_handed_out_is_the_same_bench_without_scripts_and_without_the_word() {
         let assigned = format!("{text}\n[assignment]\nkey = \"k\"\nword = \"chalk and slate\"\n");
         let out = handed_out(&assigned);
         assert!(Scenario::read(&out).unwrap().attempt.is_empty() && !out.contains("@count"), "{here}");
-        assert!(!out.contains("chalk") && out.contains("word = \"sha256:"), "{here}");
+        assert!(!out.contains("chalk") && out.contains("password = \"sha256:"), "{here}");
         seen += 1;
     }
     assert!(seen > 40);
@@ -134,16 +134,16 @@ fn an_assigned_bench_has_a_heart_of_its_own() {
     assert_eq!(heart(&ASSIGNMENT.replace("[subject]", "[pass]\nhum_ratio = 0.5\n\n[subject]")), own);
     let (before, after) = ASSIGNMENT.split_once("[assignment]").unwrap();
     let bare = format!("{before}[subject]{}", after.split_once("[subject]").unwrap().1);
-    for other in [&bare, &students::faultless(), &ASSIGNMENT.replace("word = \"chalk and slate\"", "")] {
+    for other in [&bare, &students::faultless(), &ASSIGNMENT.replace("password = \"chalk and slate\"", "")] {
         assert_ne!(heart(other), own, "{other}");
     }
     // Without an assignment the seed alone decides, as ever.
-    assert_eq!(heart(&bare), heart(&bare.replace("[[fault]]\nname = \"strip_off\"\n", "")));
+    assert_eq!(heart(&bare), heart(&bare.replace("[[fault]]\nname = \"power_strip_off\"\n", "")));
 }
 
 #[test]
 fn scripts_are_told_nothing_of_a_students_bench() {
-    let full = include_str!("../scenarios/02-hum-on-the-strip.toml");
+    let full = include_str!("../scenarios/02-hum-on-the-trace.toml");
     let assignment = "\n[assignment]\nkey = \"k\"\nword = \"chalk and slate\"\n";
     let shipped = handed_out(&format!("{full}{assignment}"));
     assert!(Session::worked(&shipped).unwrap().is_none());
@@ -159,7 +159,7 @@ fn scripts_are_told_nothing_of_a_students_bench() {
     assert!(told.contains("an assigned bench tells no right value"), "{told}");
     let mut half = Session::new(&back, attempt.seed).unwrap();
     half.act(&Action::from_value(json!({"do": "help", "mode": "half"})).unwrap()).unwrap();
-    assert!(half.takes().is_empty(), "the set-up was done by a script of somebody's");
+    assert!(half.recordings().is_empty(), "the set-up was done by a script of somebody's");
     // Where the assignment says so there is an example, on a heart that no student has whatever seed stands in it.
     let worked = handed_out(&format!("{full}{assignment}worked = true\n"));
     let mut example = Session::worked(&worked).unwrap().unwrap();
@@ -171,7 +171,7 @@ fn scripts_are_told_nothing_of_a_students_bench() {
     // The word opens it; the word's hash is no word.
     let assignment = Scenario::read(&shipped).unwrap().assignment.unwrap();
     assert!(assignment.is_opened_by(Some("chalk and slate")));
-    for other in [None, Some("chalk"), Some(assignment.word.as_str()), Some("")] {
+    for other in [None, Some("chalk"), Some(assignment.password.as_str()), Some("")] {
         assert!(!assignment.is_opened_by(other), "{other:?}");
     }
 }
@@ -198,8 +198,8 @@ fn what_a_made_log_looks_like_is_remarked_and_fails_nothing() {
     let mut session = Session::new(ASSIGNMENT, seed).unwrap();
     let steps = [
         json!({"do": "look", "at": "subject"}),
-        json!({"do": "name", "fault": "strip_off"}),
-        json!({"do": "switch", "id": "strip", "on": true}),
+        json!({"do": "name", "fault": "power_strip_off"}),
+        json!({"do": "switch", "id": "power_strip", "on": true}),
         json!({"wait": 5.0}),
         json!({"do": "time_base", "s": 1.0}),
         json!({"do": "charger", "plugged": false}),

@@ -26,23 +26,23 @@ fn height() -> f64 {
 
 #[test]
 fn hum_is_measured_as_it_was_added() {
-    for (mains, off) in [(50.0, 0.0), (60.0, 0.0), (50.0, 0.1), (60.0, -0.1), (50.0, 0.5)] {
+    for (power_line, off) in [(50.0, 0.0), (60.0, 0.0), (50.0, 0.1), (60.0, -0.1), (50.0, 0.5)] {
         for pp in [0.05, 0.1, 0.3, 1.0, 3.0] {
             let mut x = clean();
-            add_sine(&mut x, RATE, mains + off, pp);
-            let level = hum(&x, RATE, mains).unwrap();
-            assert!((level.pp / pp - 1.0).abs() < 0.04, "{mains} + {off} Hz, {pp}: {level:?}");
+            add_sine(&mut x, RATE, power_line + off, pp);
+            let level = hum(&x, RATE, power_line).unwrap();
+            assert!((level.pp / pp - 1.0).abs() < 0.04, "{power_line} + {off} Hz, {pp}: {level:?}");
             // The ratio is to the pulse, which the hum must not swell.
             assert!(
                 (level.ratio.unwrap() / (pp / height()) - 1.0).abs() < 0.06,
-                "{mains} + {off} Hz, {pp}: {level:?}"
+                "{power_line} + {off} Hz, {pp}: {level:?}"
             );
         }
     }
 }
 
 #[test]
-fn harmonics_count_and_the_other_mains_does_not() {
+fn harmonics_count_and_the_other_power_line_does_not() {
     let mut x = clean();
     // A third harmonic in step with the first flattens the top: the peak is lower than the sum of both.
     for (i, v) in x.iter_mut().enumerate() {

@@ -1,4 +1,4 @@
-//! The pad on the skin: pressure, height, lift-offs.
+//! The sensor on the skin: pressure, height, lift-offs.
 
 use dicrotic::bench::strap::Strap;
 use dicrotic::pickup::contact::{Contact, Finger, height_gain, pressure_gain};
@@ -42,7 +42,7 @@ fn the_slider_reaches_loose_best_and_tight() {
     assert!(at(1.0) > 160.0);
 }
 
-/// Share of samples that are exactly zero under a steady pulse: the pad has lifted off.
+/// Share of samples that are exactly zero under a steady pulse: the sensor has lifted off.
 fn lifted(tightness: f64) -> usize {
     let mut contact = Contact::new(1000.0, 0.0, 5);
     contact.set(&Strap { tightness, ..Strap::snug() }, &FINGER);

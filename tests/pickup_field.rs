@@ -1,13 +1,13 @@
 //! Hum by geometry: worked examples of physics, and what moving things about does.
 
 use dicrotic::bench::table::{Part, Point};
-use dicrotic::bench::{Bench, Change, lead::loop_area_m2};
+use dicrotic::bench::{Bench, Change, cable::loop_area_m2};
 use dicrotic::pickup::field::{
-    Mains, capacitive_current_a, hum_at_open_input, hum_at_pad, induced_v, pair_field_t, wire_field_t,
+    PowerLine, capacitive_current_a, hum_at_open_input, hum_at_sensor, induced_v, pair_field_t, wire_field_t,
 };
-use dicrotic::pickup::pad::{Kind, Pad, Shield, corner_hz};
+use dicrotic::pickup::sensor::{Kind, Sensor, Shield, corner_hz};
 
-const US: Mains = Mains { volts: 120.0, hz: 60.0 };
+const US: PowerLine = PowerLine { volts: 120.0, hz: 60.0 };
 
 #[test]
 fn a_picofarad_carries_nanoamperes() {
@@ -27,71 +27,71 @@ fn a_cord_induces_next_to_nothing() {
 }
 
 #[test]
-fn the_pads_corner_is_that_of_its_r_and_c() {
-    // f = 1 / (2 pi R C): 2.4 nF with 100 megohm .66 Hz, with 10 megohm 6.6 Hz (piezo film technical manual, strip
+fn the_sensors_corner_is_that_of_its_r_and_c() {
+    // f = 1 / (2 pi R C): 2.4 nF with 100 megohm .66 Hz, with 10 megohm 6.6 Hz (piezo film technical manual, trace
     // sensor figures).
     assert!((corner_hz(100e6, 2.4e-9) - 0.66).abs() < 0.005);
     assert!((corner_hz(10e6, 2.4e-9) - 6.6).abs() < 0.05);
-    assert!((Pad::default().corner_hz() - 0.0796).abs() < 1e-3);
+    assert!((Sensor::default().corner_hz() - 0.0796).abs() < 1e-3);
     // |Z| of 20 nF at 50 Hz is 159 kilohm (1 / (2 pi f C)).
-    assert!((Pad::default().impedance_ohm(50.0) / 159_155.0 - 1.0).abs() < 1e-3);
+    assert!((Sensor::default().impedance_ohm(50.0) / 159_155.0 - 1.0).abs() < 1e-3);
 }
 
-fn total(bench: &Bench, pad: Pad, mains: Mains) -> f64 {
-    hum_at_pad(bench, &pad, &mains).total_v()
+fn total(bench: &Bench, sensor: Sensor, power_line: PowerLine) -> f64 {
+    hum_at_sensor(bench, &sensor, &power_line).total_v()
 }
 
 #[test]
 fn hum_grows_as_the_charger_comes_near_and_goes_when_it_is_unplugged() {
-    let pad = Pad { kind: Kind::Ceramic, shield: Shield::Damaged };
+    let sensor = Sensor { kind: Kind::Ceramic, shield: Shield::Damaged };
     let mut bench = Bench::wired();
     bench.change(&Change::Charger { plugged: true }).unwrap();
     let mut before = 0.0;
-    // From the far corner along the table to the lead's middle.
+    // From the far corner along the table to the cable's middle.
     for x in [150.0, 130.0, 115.0, 100.0, 85.0, 70.0] {
         bench.change(&Change::Move { part: Part::Charger, x, y: 60.0 }).unwrap();
-        let hum = total(&bench, pad, Mains::default());
+        let hum = total(&bench, sensor, PowerLine::default());
         assert!(hum > before, "x = {x}: {hum} after {before}");
         before = hum;
     }
     bench.change(&Change::Charger { plugged: false }).unwrap();
-    assert!(total(&bench, pad, Mains::default()) < 0.35 * before);
+    assert!(total(&bench, sensor, PowerLine::default()) < 0.35 * before);
 }
 
 #[test]
 fn the_shield_and_the_region_count_as_they_should() {
     let bench = Bench::wired();
-    let with = |shield| total(&bench, Pad { kind: Kind::Ceramic, shield }, Mains::default());
+    let with = |shield| total(&bench, Sensor { kind: Kind::Ceramic, shield }, PowerLine::default());
     assert!(with(Shield::Good) < with(Shield::Damaged) && with(Shield::Damaged) < with(Shield::None));
     // Through a capacitor into a capacitor the frequency cancels: the ratio is that of the voltages, 120/230.
-    let pad = Pad { kind: Kind::Ceramic, shield: Shield::None };
-    let ratio = total(&bench, pad, US) / total(&bench, pad, Mains::default());
+    let sensor = Sensor { kind: Kind::Ceramic, shield: Shield::None };
+    let ratio = total(&bench, sensor, US) / total(&bench, sensor, PowerLine::default());
     assert!((ratio - 120.0 / 230.0).abs() < 0.01, "{ratio}");
-    let film = Pad { kind: Kind::Film, shield: Shield::Damaged };
-    assert!(total(&bench, film, US) > 4.0 * total(&bench, Pad { kind: Kind::Ceramic, ..film }, US));
+    let film = Sensor { kind: Kind::Film, shield: Shield::Damaged };
+    assert!(total(&bench, film, US) > 4.0 * total(&bench, Sensor { kind: Kind::Ceramic, ..film }, US));
 }
 
 #[test]
 fn a_clean_bench_hums_under_a_tenth_of_a_weak_pulse() {
     // The level that a good trace stays under (common practice), for a pulse of 10 mV.
-    let hum = total(&Bench::wired(), Pad::default(), Mains::default());
+    let hum = total(&Bench::wired(), Sensor::default(), PowerLine::default());
     assert!(2.0 * hum < 0.1 * 0.010, "{hum}");
 }
 
 #[test]
-fn the_subject_is_an_antenna_only_with_the_pad_on() {
+fn the_subject_is_an_antenna_only_with_the_sensor_on() {
     let mut bench = Bench::wired();
-    let on = hum_at_pad(&bench, &Pad::default(), &Mains::default());
+    let on = hum_at_sensor(&bench, &Sensor::default(), &PowerLine::default());
     assert!(on.body_v > 0.0);
     bench.change(&Change::StrapOff {}).unwrap();
-    assert_eq!(hum_at_pad(&bench, &Pad::default(), &Mains::default()).body_v, 0.0);
+    assert_eq!(hum_at_sensor(&bench, &Sensor::default(), &PowerLine::default()).body_v, 0.0);
 }
 
 #[test]
-fn an_open_input_hums_far_more_than_a_shielded_pad() {
+fn an_open_input_hums_far_more_than_a_shielded_sensor() {
     let bench = Bench::wired();
-    let open = hum_at_open_input(&bench, &Mains::default()).total_v();
-    assert!(open > 5.0 * total(&bench, Pad::default(), Mains::default()), "{open}");
+    let open = hum_at_open_input(&bench, &PowerLine::default()).total_v();
+    assert!(open > 5.0 * total(&bench, Sensor::default(), PowerLine::default()), "{open}");
 }
 
 #[test]

@@ -5,8 +5,8 @@ use dicrotic::bench::{Bench, Change};
 use dicrotic::chain::{Chain, Config, Trouble};
 use dicrotic::math;
 use dicrotic::physiology::SubjectSpec;
-use dicrotic::pickup::field::Mains;
-use dicrotic::pickup::pad::{Kind, Pad, Shield};
+use dicrotic::pickup::field::PowerLine;
+use dicrotic::pickup::sensor::{Kind, Sensor, Shield};
 use dicrotic::recorder::Settings;
 use dicrotic::recorder::converter::code_v;
 
@@ -19,10 +19,10 @@ fn clean() -> Config {
             finger_temp_c: Some(33.0),
             ..SubjectSpec::default()
         },
-        mains: Mains::default(),
-        pad: Pad::default(),
+        power_line: PowerLine::default(),
+        sensor: Sensor::default(),
         trouble: Trouble::default(),
-        finds_unit: true,
+        finds_recorder: true,
         bench: Bench::wired(),
         recorder: Settings { range_v: 1.0, ..Settings::default() },
     }
@@ -80,14 +80,14 @@ fn rises(what: &str, figures: &[f64]) {
 }
 
 #[test]
-fn hum_rises_as_the_lead_nears_the_power_strip() {
+fn hum_rises_as_the_cable_nears_the_power_strip() {
     let figures: Vec<f64> = [60.0, 45.0, 30.0, 18.0, 12.0]
         .into_iter()
         .map(|y| {
             line(
                 &volts(with(|c| {
-                    c.pad = Pad { kind: Kind::Ceramic, shield: Shield::Damaged };
-                    c.bench.lead.handles = [Point { x: 50.0, y }, Point { x: 70.0, y }];
+                    c.sensor = Sensor { kind: Kind::Ceramic, shield: Shield::Damaged };
+                    c.bench.cable.handles = [Point { x: 50.0, y }, Point { x: 70.0, y }];
                 })),
                 50.0,
             )
@@ -171,7 +171,7 @@ fn a_telephone_spikes_more_the_busier_and_the_nearer_it_is() {
     let spikes = |phone, x, y| {
         rms_of_differences(&volts(with(|c| {
             c.trouble.phone = phone;
-            c.pad.shield = Shield::Damaged;
+            c.sensor.shield = Shield::Damaged;
             c.bench.table.put(Part::Phone, Point { x, y });
         })))
     };
@@ -186,11 +186,11 @@ fn a_telephone_spikes_more_the_busier_and_the_nearer_it_is() {
 }
 
 #[test]
-fn room_light_disturbs_the_optical_pad_alone_and_a_cloth_helps() {
+fn room_light_disturbs_the_optical_sensor_alone_and_a_cloth_helps() {
     let optical = |lamp_on, shaded, x: f64| {
         line(
             &volts(with(|c| {
-                c.pad.kind = Kind::Optical;
+                c.sensor.kind = Kind::Optical;
                 c.bench.wiring.lamp_on = lamp_on;
                 c.bench.strap.shaded = shaded;
                 c.bench.table.put(Part::Lamp, Point { x, y: 50.0 });
@@ -212,11 +212,11 @@ fn room_light_disturbs_the_optical_pad_alone_and_a_cloth_helps() {
 }
 
 #[test]
-fn an_optical_pad_takes_next_to_no_hum() {
+fn an_optical_sensor_takes_next_to_no_hum() {
     // Output impedance of a kilohm or less: capacitive hum is negligible (worked from I = 2 pi f C V).
     let of = |kind| {
         let values = volts(with(|c| {
-            c.pad = Pad { kind, shield: Shield::None };
+            c.sensor = Sensor { kind, shield: Shield::None };
             c.recorder.range_v = 2.0;
         }));
         line(&values, 50.0) / line_free_height(&values)
@@ -247,7 +247,7 @@ fn a_slipping_strap_loses_the_pulse_until_it_is_fastened() {
 #[test]
 fn a_loose_plug_opens_more_often_the_looser_it_is() {
     let opens = |plug_loose| {
-        // With the pad unstrapped only the open plug hums.
+        // With the sensor unstrapped only the open plug hums.
         let values = volts(with(|c| {
             c.trouble.plug_loose = plug_loose;
             c.bench.strap.on = false;
@@ -258,7 +258,7 @@ fn a_loose_plug_opens_more_often_the_looser_it_is() {
 }
 
 #[test]
-fn moving_the_lead_crackles_for_half_a_second() {
+fn moving_the_cable_crackles_for_half_a_second() {
     let mut chain = Chain::new(clean(), 8).unwrap();
     chain.change_bench(&Change::StrapOff {}).unwrap();
     let mut codes = Vec::new();
@@ -266,7 +266,7 @@ fn moving_the_lead_crackles_for_half_a_second() {
     codes.clear();
     chain.fill(1000, &mut codes);
     let still = rms_of_differences(&codes.iter().map(|c| f64::from(*c)).collect::<Vec<_>>());
-    chain.change_bench(&Change::Move { part: Part::Lead1, x: 46.0, y: 66.0 }).unwrap();
+    chain.change_bench(&Change::Move { part: Part::Cable1, x: 46.0, y: 66.0 }).unwrap();
     codes.clear();
     chain.fill(500, &mut codes);
     let moving = rms_of_differences(&codes.iter().map(|c| f64::from(*c)).collect::<Vec<_>>());

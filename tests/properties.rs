@@ -14,8 +14,8 @@ use dicrotic::chain::{Chain, Config, Trouble};
 use dicrotic::math;
 use dicrotic::measure::detect::detect;
 use dicrotic::physiology::SubjectSpec;
-use dicrotic::pickup::field::Mains;
-use dicrotic::pickup::pad::{Kind, Pad, Shield};
+use dicrotic::pickup::field::PowerLine;
+use dicrotic::pickup::sensor::{Kind, Sensor, Shield};
 use dicrotic::recorder::Settings;
 use dicrotic::recorder::settings::{
     AVERAGE_MS, BITS, HIGH_PASS_HZ, LOW_PASS_HZ, NOTCH_HZ, RANGES_V, RATES_HZ,
@@ -56,7 +56,7 @@ prop_compose! {
     fn config()(
         recorder in settings(), age in 6.0..90.0, rate in 30.0..150.0, breaths in 4.0..40.0, premature in 0.0..20.0,
         finger in 10.0..38.0, pulse in 1.0..200.0, restless in 0.0..5.0, troubles in prop::array::uniform7(0.0..=1.0),
-        optical: bool, damaged: bool, mains in select(&[50.0, 60.0][..]), volts in 90.0..260.0,
+        optical: bool, damaged: bool, power_line in select(&[50.0, 60.0][..]), volts in 90.0..260.0,
     ) -> Config {
         let [unrest, tremor, tapping, slip, plug_loose, phone, offset] = troubles;
         Config {
@@ -65,13 +65,13 @@ prop_compose! {
                 premature_per_min: Some(premature), finger_temp_c: Some(finger), pulse_mv: Some(pulse),
                 restlessness: Some(restless), ..SubjectSpec::default()
             },
-            mains: Mains { hz: mains, volts },
-            pad: Pad {
+            power_line: PowerLine { hz: power_line, volts },
+            sensor: Sensor {
                 kind: if optical { Kind::Optical } else { Kind::Ceramic },
                 shield: if damaged { Shield::Damaged } else { Shield::Good },
             },
             trouble: Trouble { unrest, tremor, tapping, slip, plug_loose, phone, offset, ..Trouble::default() },
-            finds_unit: true,
+            finds_recorder: true,
             bench: Bench::wired(),
             recorder,
         }
@@ -102,10 +102,10 @@ fn action() -> impl Strategy<Value = Value> {
     let plain = select(vec![
         json!({"do": "strap_on"}),
         json!({"do": "strap_off"}),
-        json!({"do": "tap_pad"}),
+        json!({"do": "tap_sensor"}),
         json!({"do": "ask_still"}),
         json!({"do": "press_finger"}),
-        json!({"do": "swap_lead"}),
+        json!({"do": "swap_cable"}),
         json!({"do": "rest_arm"}),
         json!({"do": "zero"}),
         json!({"do": "zero_clear"}),
@@ -116,12 +116,12 @@ fn action() -> impl Strategy<Value = Value> {
         json!({"do": "marks_clear"}),
         json!({"do": "hint"}),
         json!({"do": "zoom_out"}),
-        json!({"do": "unplug", "end": "pad"}),
-        json!({"do": "plug", "end": "pad", "socket": "in2"}),
-        json!({"do": "plug", "end": "pad", "socket": "in1"}),
+        json!({"do": "unplug", "end": "sensor"}),
+        json!({"do": "plug", "end": "sensor", "socket": "in2"}),
+        json!({"do": "plug", "end": "sensor", "socket": "in1"}),
         json!({"do": "charger", "plugged": true}),
         json!({"do": "show", "mode": "live"}),
-        json!({"do": "show", "mode": "take"}),
+        json!({"do": "show", "mode": "recording"}),
     ]);
     prop_oneof![
         3 => plain,
@@ -201,10 +201,10 @@ proptest! {
     }
 
     #[test]
-    fn a_bench_further_from_the_mains_hums_no_more(seed: u64, near in 0.0..0.5_f64) {
+    fn a_bench_further_from_the_power_line_hums_no_more(seed: u64, near in 0.0..0.5_f64) {
         // The charger on its way to the far corner: hum grows as it comes near, and never the other way round.
         let hum = |share: f64| {
-            let config = Config { trouble: Trouble::default(), finds_unit: true, bench: Bench::wired(), subject: SubjectSpec::default(), mains: Mains::default(), pad: Pad { kind: Kind::Ceramic, shield: Shield::Damaged }, recorder: Settings::default() };
+            let config = Config { trouble: Trouble::default(), finds_recorder: true, bench: Bench::wired(), subject: SubjectSpec::default(), power_line: PowerLine::default(), sensor: Sensor { kind: Kind::Ceramic, shield: Shield::Damaged }, recorder: Settings::default() };
             let mut chain = Chain::new(config, seed).unwrap();
             chain.change_bench(&Change::Charger { plugged: true }).unwrap();
             let part = dicrotic::bench::table::Part::Charger;
@@ -236,7 +236,7 @@ proptest! {
         prop_assert!(low.is_finite() && high.is_finite() && low < high);
         let again = Session::restore(&session.save().expect("a bench is kept")).expect("what was kept comes back");
         prop_assert_eq!(again.log(), session.log());
-        prop_assert_eq!(again.takes(), session.takes());
+        prop_assert_eq!(again.recordings(), session.recordings());
         // The revision counts what happened to this page, with what was typed over since.
         let told = |mut view: Value| { view["revision"] = Value::Null; view };
         prop_assert_eq!(told(again.view()), told(session.view()));

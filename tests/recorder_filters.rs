@@ -24,7 +24,7 @@ fn butterworth_corners_are_3_db_down() {
 }
 
 #[test]
-fn a_first_order_low_pass_of_30_hz_hardly_touches_the_mains() {
+fn a_first_order_low_pass_of_30_hz_hardly_touches_the_power_line() {
     // First-order magnitude 1/sqrt(1 + (f/fc)^2): -5.8 dB at 50 Hz, -7.0 dB at 60 Hz (any circuits text).
     let section = Section::low_pass(1, 30.0, 4000.0);
     for (hz, expected) in [(50.0, -5.77), (60.0, -6.99)] {
@@ -34,7 +34,7 @@ fn a_first_order_low_pass_of_30_hz_hardly_touches_the_mains() {
 }
 
 #[test]
-fn the_notch_takes_its_own_mains_and_leaves_the_other() {
+fn the_notch_takes_its_own_power_line_and_leaves_the_other() {
     let section = Section::notch(60.0, 30.0, 1000.0);
     assert!(gain(&section, 60.0, 1000.0) < 1e-9);
     assert!(gain(&section, 50.0, 1000.0) > 0.98);

@@ -1,20 +1,20 @@
-//! The unit's stages together: folding at slow sampling, the filter before the converter, zero, polarity, changes.
+//! The recorder's stages together: folding at slow sampling, the filter before the converter, zero, polarity, changes.
 
 use dicrotic::math;
+use dicrotic::recorder::device::delay_s;
 use dicrotic::recorder::settings::{Change, RATES_HZ};
-use dicrotic::recorder::unit::delay_s;
-use dicrotic::recorder::{Settings, Unit};
+use dicrotic::recorder::{Recorder, Settings};
 
-/// Half a minute of a sine of `hz` and 0.5 V through a unit, V.
+/// Half a minute of a sine of `hz` and 0.5 V through a recorder, V.
 fn through(settings: Settings, hz: f64) -> Vec<f64> {
     let rate = settings.analogue_rate_hz();
     let range = settings.range_v;
-    let mut unit = Unit::new(settings).unwrap();
+    let mut recorder = Recorder::new(settings).unwrap();
     let mut out = Vec::new();
     let steps = (30.0 * rate) as usize;
     let mut block: Vec<f64> =
         (0..steps).map(|k| 0.5 * math::sin(math::TAU * hz * k as f64 / rate + 0.3)).collect();
-    unit.run(&mut block, &mut out);
+    recorder.run(&mut block, &mut out);
     out.iter().map(|c| f64::from(*c) * range / 32768.0).collect()
 }
 
@@ -32,19 +32,19 @@ fn line(values: &[f64], hz: f64, rate: f64) -> f64 {
 }
 
 #[test]
-fn mains_folds_to_where_the_sampling_theorem_says() {
+fn power_line_folds_to_where_the_sampling_theorem_says() {
     // |f - round(f / fs) fs| (sampling theorem; any signal-processing text). At 49 Hz, 50 Hz becomes 1 Hz: 60 a minute.
     for rate_hz in RATES_HZ {
         let rate = f64::from(rate_hz);
-        for mains in [50.0, 60.0] {
-            let folded = (mains - (mains / rate).round() * rate).abs();
-            let values = through(plain(rate_hz), mains);
+        for power_line in [50.0, 60.0] {
+            let folded = (power_line - (power_line / rate).round() * rate).abs();
+            let values = through(plain(rate_hz), power_line);
             if folded == 0.0 || (folded - rate / 2.0).abs() < 1e-9 {
                 // At a whole multiple it stands still; at half the rate its size depends on the phase.
                 continue;
             }
             let found = line(&values, folded, rate);
-            assert!((found - 0.5).abs() < 0.01, "{mains} Hz at {rate_hz} Hz: {found} V at {folded} Hz");
+            assert!((found - 0.5).abs() < 0.01, "{power_line} Hz at {rate_hz} Hz: {found} V at {folded} Hz");
         }
     }
     let still = through(plain(50), 50.0);
@@ -62,25 +62,25 @@ fn the_filter_before_the_converter_keeps_most_of_it_out() {
 
 #[test]
 fn zero_brings_the_level_to_the_middle_and_polarity_turns_it_over() {
-    let mut unit = Unit::new(Settings { range_v: 1.0, ..Settings::default() }).unwrap();
-    let run = |unit: &mut Unit| {
+    let mut recorder = Recorder::new(Settings { range_v: 1.0, ..Settings::default() }).unwrap();
+    let run = |recorder: &mut Recorder| {
         let (mut block, mut out) = (vec![0.4; 8000], Vec::new());
-        unit.run(&mut block, &mut out);
+        recorder.run(&mut block, &mut out);
         f64::from(out[out.len() - 1]) / 32768.0
     };
-    assert!((run(&mut unit) - 0.4).abs() < 1e-3);
-    unit.change(&Change::Invert { on: true }).unwrap();
-    assert!((run(&mut unit) + 0.4).abs() < 1e-3);
-    unit.change(&Change::Zero {}).unwrap();
-    assert!(run(&mut unit).abs() < 2e-3);
-    unit.change(&Change::ZeroClear {}).unwrap();
-    assert!((run(&mut unit) + 0.4).abs() < 1e-3);
+    assert!((run(&mut recorder) - 0.4).abs() < 1e-3);
+    recorder.change(&Change::Invert { on: true }).unwrap();
+    assert!((run(&mut recorder) + 0.4).abs() < 1e-3);
+    recorder.change(&Change::Zero {}).unwrap();
+    assert!(run(&mut recorder).abs() < 2e-3);
+    recorder.change(&Change::ZeroClear {}).unwrap();
+    assert!((run(&mut recorder) + 0.4).abs() < 1e-3);
 }
 
 #[test]
 fn impossible_values_are_refused_with_their_name() {
-    let mut unit = Unit::new(Settings::default()).unwrap();
-    let before = unit.clone();
+    let mut recorder = Recorder::new(Settings::default()).unwrap();
+    let before = recorder.clone();
     for (change, field) in [
         (Change::Range { v: 0.3 }, "range_v"),
         (Change::Range { v: f64::NAN }, "range_v"),
@@ -93,8 +93,8 @@ fn impossible_values_are_refused_with_their_name() {
         (Change::Average { ms: Some(-1.0) }, "average_ms"),
         (Change::Scale { by: 0.0 }, "scale"),
     ] {
-        assert_eq!(unit.change(&change).unwrap_err().field, field);
-        assert!(unit == before, "{change:?} left something behind");
+        assert_eq!(recorder.change(&change).unwrap_err().field, field);
+        assert!(recorder == before, "{change:?} left something behind");
     }
 }
 

@@ -50,15 +50,19 @@ fn five_lines_make_a_scenario() {
 #[test]
 fn a_bad_file_is_told_where_and_what() {
     for (extra, field, expected) in [
-        ("[mains]\nhz = 55.0\n", "mains.hz", "50 or 60"),
-        ("[mains]\nvolts = \"much\"\n", "mains.volts", "f64"),
+        ("[power_line]\nhz = 55.0\n", "power_line.hz", "50 or 60"),
+        ("[power_line]\nvolts = \"much\"\n", "power_line.volts", "f64"),
         ("[recorder]\nrange_v = 0.3\n", "recorder.range_v", "0.1"),
         ("[recorder]\nspeed = 1\n", "recorder.speed", "one of"),
         ("[trouble]\nunrest = 2.0\n", "trouble.unrest", "from 0 to 1"),
         ("[bench.strap]\ntightness = -1.0\n", "bench.strap.tightness", "from 0 to 1"),
-        ("[bench]\nplace = [{ part = \"unit\", x = 500.0, y = 1.0 }]\n", "bench.place[0]", "on the table"),
+        (
+            "[bench]\nplace = [{ part = \"recorder\", x = 500.0, y = 1.0 }]\n",
+            "bench.place[0]",
+            "on the table",
+        ),
         ("[bench]\nplace = [{ part = \"sofa\", x = 5.0, y = 1.0 }]\n", "bench.place[0].part", "one of"),
-        ("[bench]\nplug = [{ end = \"pad\", socket = \"outlet1\" }]\n", "bench.plug[0]", "can be done"),
+        ("[bench]\nplug = [{ end = \"sensor\", socket = \"outlet1\" }]\n", "bench.plug[0]", "can be done"),
         ("[pass]\nwindow_s = 0.0\n", "pass.window_s", "seconds"),
         ("[subject]\nrest_rate_bpm = 9.0\n", "subject.rest_rate_bpm", ""),
         ("time_base_s = 3.0\n", "time_base_s", "one of"),
@@ -70,8 +74,8 @@ fn a_bad_file_is_told_where_and_what() {
         assert!(error.expected.contains(expected), "{error}");
         assert!(!error.found.is_empty(), "{error}");
     }
-    let error =
-        Scenario::read(&format!("{LEAST}[bench]\nplace = [{{ part = \"unit\", x = 3.0 }}]\n")).unwrap_err();
+    let error = Scenario::read(&format!("{LEAST}[bench]\nplace = [{{ part = \"recorder\", x = 3.0 }}]\n"))
+        .unwrap_err();
     assert_eq!((error.field.as_str(), error.line), ("bench.place[0].y", Some(7)), "{error}");
     let error = Scenario::read("level = 1\n").unwrap_err();
     assert_eq!(error.field, "id", "{error}");
@@ -113,7 +117,7 @@ fn shipped_scenarios_meet_every_impression_and_several_regions() {
     let known: BTreeSet<_> = fault::all().map(|f| f.impression).collect();
     assert_eq!(met, known);
     let regions: BTreeSet<(u32, u32)> =
-        all.iter().map(|(_, _, s)| (s.mains.volts as u32, s.mains.hz as u32)).collect();
+        all.iter().map(|(_, _, s)| (s.power_line.volts as u32, s.power_line.hz as u32)).collect();
     for region in [(230, 50), (120, 60), (220, 60), (100, 50)] {
         assert!(regions.contains(&region), "{region:?}");
     }
@@ -188,12 +192,12 @@ const APART: &str = "id = \"a\"\nlevel = 1\ntitle = \"t\"\naim = \"a\"\nbrief = 
     [recorder]\nrange_v = 0.05\n[bench]\nstart = \"apart\"\n";
 
 const EIGHT: [&str; 8] = [
-    r#"{"do": "plug", "end": "mains_unit", "socket": "unit_inlet"}"#,
-    r#"{"do": "plug", "end": "mains_wall", "socket": "outlet2"}"#,
-    r#"{"do": "plug", "end": "data_unit", "socket": "unit_data"}"#,
+    r#"{"do": "plug", "end": "power_recorder", "socket": "recorder_inlet"}"#,
+    r#"{"do": "plug", "end": "power_wall", "socket": "outlet2"}"#,
+    r#"{"do": "plug", "end": "data_recorder", "socket": "recorder_data"}"#,
     r#"{"do": "plug", "end": "data_computer", "socket": "port1"}"#,
-    r#"{"do": "plug", "end": "pad", "socket": "in1"}"#,
-    r#"{"do": "switch", "id": "unit", "on": true}"#,
+    r#"{"do": "plug", "end": "sensor", "socket": "in1"}"#,
+    r#"{"do": "switch", "id": "recorder", "on": true}"#,
     r#"{"do": "strap_on"}"#,
     r#"{"do": "strap", "tightness": 0.72}"#,
 ];
@@ -290,7 +294,7 @@ fn every_plug_in_every_socket_is_refused_for_its_shape_or_has_its_consequence() 
         session.act(&Action::Bench(Change::Unplug { end })).unwrap();
         wait(&mut session, 14);
         match end {
-            End::Pad => {
+            End::Sensor => {
                 assert!(seen(&session) && !pulse(&session) && open_input_hum(&session) > 0.0);
                 assert!(!feels_a_tap(&mut session));
             }
@@ -301,7 +305,7 @@ fn every_plug_in_every_socket_is_refused_for_its_shape_or_has_its_consequence() 
     assert_eq!((fitting, refused), (13, 57));
 }
 
-/// Hum of the mains on the strip, V peak to peak.
+/// Hum of the power line on the trace, V peak to peak.
 fn open_input_hum(session: &Session) -> f64 {
     let live = session.live().unwrap();
     let hum = quality::hum(&live.last(5.0), live.rate_hz(), 50.0).unwrap().pp;
@@ -309,7 +313,7 @@ fn open_input_hum(session: &Session) -> f64 {
     if hum > 50e-6 { hum } else { 0.0 }
 }
 
-/// Whether a tap on the pad shows.
+/// Whether a tap on the sensor shows.
 fn feels_a_tap(session: &mut Session) -> bool {
     let spread = |session: &Session| {
         let values = session.live().unwrap().last(1.0);
@@ -317,7 +321,7 @@ fn feels_a_tap(session: &mut Session) -> bool {
         high - low
     };
     let before = spread(session);
-    act(session, r#"{"do": "tap_pad"}"#).unwrap();
+    act(session, r#"{"do": "tap_sensor"}"#).unwrap();
     wait(session, 1);
     let felt = spread(session) > 1.5 * before;
     wait(session, 2);
@@ -328,7 +332,7 @@ fn feels_a_tap(session: &mut Session) -> bool {
 fn a_socket_that_is_taken_takes_no_second_plug() {
     let mut session = Session::new(&format!("{APART}charger = true\n"), 5).unwrap();
     let taken = Refusal::Bench(BenchRefusal::SocketTaken { socket: Socket::Outlet4 });
-    let plug = r#"{"do": "plug", "end": "mains_wall", "socket": "outlet4"}"#;
+    let plug = r#"{"do": "plug", "end": "power_wall", "socket": "outlet4"}"#;
     assert_eq!(act(&mut session, plug), Err(taken.clone()));
     act(&mut session, r#"{"do": "charger", "plugged": false}"#).unwrap();
     act(&mut session, plug).unwrap();
@@ -341,10 +345,10 @@ fn a_strip_without_power_feeds_none_of_its_outlets_and_the_wall_goes_on() {
         [("outlet1", false), ("outlet2", false), ("outlet3", false), ("outlet4", false), ("wall", true)]
     {
         let mut session = wired(APART);
-        act(&mut session, &format!(r#"{{"do": "plug", "end": "mains_wall", "socket": "{socket}"}}"#))
+        act(&mut session, &format!(r#"{{"do": "plug", "end": "power_wall", "socket": "{socket}"}}"#))
             .unwrap();
         assert!(seen(&session), "{socket}");
-        act(&mut session, r#"{"do": "switch", "id": "strip", "on": false}"#).unwrap();
+        act(&mut session, r#"{"do": "switch", "id": "power_strip", "on": false}"#).unwrap();
         wait(&mut session, 1);
         assert_eq!(seen(&session), live, "{socket}");
     }

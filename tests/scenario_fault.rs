@@ -169,8 +169,8 @@ fn a_fault_that_comes_with_another_may_be_named_and_need_not() {
         session.preview().unwrap().0.steps[0].code
     };
     assert_eq!(naming(&["wrong_notch"]), "name_right");
-    assert_eq!(naming(&["wrong_notch", "lead_on_strip"]), "name_right");
-    assert_eq!(naming(&["lead_on_strip"]), "name_partly");
+    assert_eq!(naming(&["wrong_notch", "cable_on_power_strip"]), "name_right");
+    assert_eq!(naming(&["cable_on_power_strip"]), "name_partly");
     assert_eq!(naming(&["wrong_notch", "charger_near"]), "name_partly");
 }
 
@@ -181,14 +181,14 @@ fn the_notch_is_not_put_right_by_who_never_touched_it() {
     play(
         &mut session,
         &steps(&[
-            r#"{"do": "move", "part": "lead1", "x": 44, "y": 66}"#,
-            r#"{"do": "move", "part": "lead2", "x": 66, "y": 70}"#,
+            r#"{"do": "move", "part": "cable1", "x": 44, "y": 66}"#,
+            r#"{"do": "move", "part": "cable2", "x": 66, "y": 70}"#,
             r#"{"wait": 15}"#,
         ]),
     )
     .unwrap();
     assert!(session.is_at_work(fault));
-    assert!(!session.is_at_work(fault::named("lead_on_strip").unwrap()));
+    assert!(!session.is_at_work(fault::named("cable_on_power_strip").unwrap()));
 }
 
 #[test]

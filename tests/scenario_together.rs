@@ -36,7 +36,9 @@ fn a_fault_that_another_one_undoes_is_refused_and_both_are_named() {
         let told = with(&faults(&pair)).unwrap_err();
         assert!(told.contains("fault[0].name") && pair.iter().all(|name| told.contains(name)), "{told}");
     }
-    for pair in [["strap_loose", "charger_near"], ["strip_off", "charger_near"], ["moving", "strap_tight"]] {
+    for pair in
+        [["strap_loose", "charger_near"], ["power_strip_off", "charger_near"], ["moving", "strap_tight"]]
+    {
         assert!(with(&faults(&pair)).is_ok(), "{pair:?}");
     }
 }

@@ -5,7 +5,7 @@ use dicrotic::session::{Action, Session};
 use serde_json::json;
 
 const FIRST: &str = include_str!("../scenarios/01-first-wiring.toml");
-const HUM: &str = include_str!("../scenarios/02-hum-on-the-strip.toml");
+const HUM: &str = include_str!("../scenarios/02-hum-on-the-trace.toml");
 
 fn act(session: &mut Session, action: serde_json::Value) -> Result<(), Refusal> {
     session.act(&Action::from_value(action).unwrap())
@@ -22,13 +22,13 @@ fn ready() -> Session {
 }
 
 #[test]
-fn nothing_is_recorded_without_a_link_and_a_pad_in_the_input() {
+fn nothing_is_recorded_without_a_link_and_a_sensor_in_the_input() {
     let mut session = Session::new(FIRST, 1).unwrap();
     assert_eq!(act(&mut session, json!({"do": "record"})), Err(Refusal::NoLink {}));
     let mut session = Session::new(HUM, 1).unwrap();
     act(&mut session, json!({"do": "input", "n": 3})).unwrap();
     assert_eq!(act(&mut session, json!({"do": "record"})), Err(Refusal::NothingInInput { input: 3 }));
-    act(&mut session, json!({"do": "plug", "end": "pad", "socket": "in3"})).unwrap();
+    act(&mut session, json!({"do": "plug", "end": "sensor", "socket": "in3"})).unwrap();
     act(&mut session, json!({"do": "record"})).unwrap();
 }
 
@@ -37,18 +37,18 @@ fn a_refusal_changes_nothing() {
     let mut session = Session::new(FIRST, 1).unwrap();
     let before = session.view();
     for action in [
-        json!({"do": "plug", "end": "pad", "socket": "unit_inlet"}),
-        json!({"do": "move", "part": "unit", "x": -5, "y": 10}),
+        json!({"do": "plug", "end": "sensor", "socket": "recorder_inlet"}),
+        json!({"do": "move", "part": "recorder", "x": -5, "y": 10}),
         json!({"do": "strap", "tightness": 0.5}),
         json!({"do": "range", "v": 0.3}),
         json!({"do": "zero"}),
         json!({"do": "stop"}),
         json!({"do": "cursor", "which": "a", "t": 1.0}),
         json!({"do": "mark", "t": 1.0}),
-        json!({"do": "open_take", "take": 0}),
+        json!({"do": "open_recording", "recording": 0}),
         json!({"do": "check"}),
         json!({"do": "reveal"}),
-        json!({"do": "show", "mode": "take"}),
+        json!({"do": "show", "mode": "recording"}),
         json!({"do": "time_base", "s": 7}),
     ] {
         assert!(act(&mut session, action.clone()).is_err(), "{action}");
@@ -78,16 +78,16 @@ fn a_short_recording_is_not_kept_and_a_lost_link_ends_one() {
     act(&mut session, json!({"do": "record"})).unwrap();
     session.run_long(500);
     assert_eq!(act(&mut session, json!({"do": "stop"})), Err(Refusal::TooShort {}));
-    assert!(session.takes().is_empty() && !session.is_recording());
+    assert!(session.recordings().is_empty() && !session.is_recording());
 
     act(&mut session, json!({"do": "record"})).unwrap();
     session.run_long(5000);
     assert_eq!(act(&mut session, json!({"do": "rate", "hz": 100})), Err(Refusal::Recording { what: "rate" }));
-    act(&mut session, json!({"do": "switch", "id": "unit", "on": false})).unwrap();
+    act(&mut session, json!({"do": "switch", "id": "recorder", "on": false})).unwrap();
     session.run_long(100);
     assert!(!session.is_recording());
-    assert_eq!(session.takes().len(), 1);
-    assert!((session.takes()[0].recording.duration_s() - 5.0).abs() < 0.01);
+    assert_eq!(session.recordings().len(), 1);
+    assert!((session.recordings()[0].recording.duration_s() - 5.0).abs() < 0.01);
 }
 
 #[test]
@@ -126,7 +126,7 @@ fn a_saved_attempt_restores_to_the_same_state_and_samples() {
     let mut session = ready();
     act(&mut session, json!({"do": "cursor", "which": "a", "t": 1.5})).unwrap();
     act(&mut session, json!({"do": "mark", "t": 2.5})).unwrap();
-    act(&mut session, json!({"do": "tap_pad"})).unwrap();
+    act(&mut session, json!({"do": "tap_sensor"})).unwrap();
     session.run_long(1234);
     let restored = Session::restore(&session.save().unwrap()).unwrap();
     let (mut a, mut b) = (session.view(), restored.view());
@@ -135,7 +135,7 @@ fn a_saved_attempt_restores_to_the_same_state_and_samples() {
     b["revision"] = json!(0);
     assert_eq!(a, b);
     assert_eq!(session.samples(), restored.samples());
-    assert!(session.takes()[0].recording == restored.takes()[0].recording);
+    assert!(session.recordings()[0].recording == restored.recordings()[0].recording);
     assert_eq!(session.save(), restored.save());
 }
 
@@ -151,7 +151,7 @@ fn frames_of_any_length_make_the_same_recording() {
         let left = (7000 - frames.samples()) as f64 / 1000.0;
         frames.advance((0.003 + 0.0007 * f64::from(k % 40)).min(left + 1e-9));
     }
-    assert!(whole.takes()[0].recording == frames.takes()[0].recording);
+    assert!(whole.recordings()[0].recording == frames.recordings()[0].recording);
 }
 
 #[test]
@@ -184,7 +184,7 @@ fn an_opened_recording_has_no_bench_and_says_who_compares() {
     assert_eq!(view["kind"], "recording");
     assert_eq!(view["bench"], json!(null));
     assert_eq!(act(&mut session, json!({"do": "record"})), Err(Refusal::NoBench {}));
-    assert_eq!(act(&mut session, json!({"do": "tap_pad"})), Err(Refusal::NoBench {}));
+    assert_eq!(act(&mut session, json!({"do": "tap_sensor"})), Err(Refusal::NoBench {}));
     act(&mut session, json!({"do": "cursor", "which": "a", "t": 2.0})).unwrap();
     act(&mut session, json!({"do": "cursor", "which": "b", "t": 18.0})).unwrap();
     for (field, text) in [("count", "20"), ("seconds", "16"), ("multiplier", "3.75"), ("rate", "75")] {
@@ -248,7 +248,7 @@ fn only_names_of_the_catalogue_are_taken_and_they_can_be_taken_back() {
 #[test]
 fn somebody_elses_take_is_found_out() {
     let mut session = Session::new(&with_faults("[[fault]]\nname = \"others_file\"\n"), 1).unwrap();
-    assert_eq!(session.takes().len(), 1);
+    assert_eq!(session.recordings().len(), 1);
     act(&mut session, json!({"do": "check"})).unwrap();
     assert!(session.view()["check"]["steps"].to_string().contains("trace_foreign"));
     assert!(session.view()["check"]["truth"].is_null());
@@ -269,8 +269,8 @@ fn a_link_that_drops_out_ends_the_recording_at_the_same_sample_in_blocks_of_any_
         pieces.run(7);
     }
     assert!(!whole.is_recording(), "no drop-out within a minute");
-    assert_eq!(whole.takes().len(), pieces.takes().len());
-    assert!(whole.takes()[0].recording == pieces.takes()[0].recording);
+    assert_eq!(whole.recordings().len(), pieces.recordings().len());
+    assert!(whole.recordings()[0].recording == pieces.recordings()[0].recording);
 }
 
 #[test]
@@ -307,6 +307,6 @@ fn a_replay_in_steps_of_any_length_is_the_same_replay() {
         let mut replay = Replay::new(HUM, 5, samples, &log).unwrap();
         while !replay.step(&log, step).unwrap() {}
         assert_eq!(replay.session().save(), session.save(), "steps of {step}");
-        assert_eq!(replay.session().takes(), session.takes());
+        assert_eq!(replay.session().recordings(), session.recordings());
     }
 }

@@ -9,7 +9,7 @@ use students::{Draws, FIRST, act, diligent};
 
 mod students;
 
-const HUM: &str = include_str!("../scenarios/02-hum-on-the-strip.toml");
+const HUM: &str = include_str!("../scenarios/02-hum-on-the-trace.toml");
 
 fn about() -> About {
     About { student: "Müller 17".into(), tries: 2, begun_s: 1_790_000_000, ended_s: 1_790_000_600 }
@@ -31,7 +31,7 @@ fn a_diligent_ten_minutes_fits_well_under_4096_printable_characters_and_replays_
         assert!(read.is_of(FIRST) && !read.is_of(HUM));
         let again = read.replay(FIRST).unwrap();
         assert_eq!(again.save(), session.save());
-        assert_eq!(again.takes(), session.takes());
+        assert_eq!(again.recordings(), session.recordings());
         assert_eq!(again.check(), session.check());
         assert_eq!(read.outcome, again.outcome());
     }
@@ -203,8 +203,8 @@ fn a_code_with_a_socket_of_before_is_of_another_version() {
     assert!(!RETIRED.is_empty());
     for socket in RETIRED {
         let place = WORDS.iter().position(|word| word == socket).unwrap() as u8;
-        let pad = WORDS.iter().position(|word| *word == "pad").unwrap() as u8;
-        let plugged = [&head[..], &[0, 0, 1, 1, 0, 4, pad, 4, place][..]].concat();
+        let sensor = WORDS.iter().position(|word| *word == "sensor").unwrap() as u8;
+        let plugged = [&head[..], &[0, 0, 1, 1, 0, 4, sensor, 4, place][..]].concat();
         assert_eq!(Code::read(&sealed(&plugged)), Err(CodeError::Form(3)), "{socket}");
         // An action of number 81 is a note on a recording: number of the recording, text.
         let noted = [&head[..], &[0, 0, 1, 81, 0, 16, 4, place][..]].concat();

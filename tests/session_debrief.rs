@@ -1,5 +1,5 @@
 //! The debrief as the page gets it: the course of what was done, hints that give nothing away too early, three truths kept apart, and
-//! the helps of the strip.
+//! the helps of the trace.
 
 use dicrotic::assess::window::allowed;
 use dicrotic::scenario::Scenario;
@@ -30,7 +30,7 @@ fn scenario(part: &str) -> String {
     std::fs::read_to_string(path).unwrap()
 }
 
-/// An attempt at the rest pulse with a take of 25 s open and the cursors about sixteen seconds apart.
+/// An attempt at the rest pulse with a recording of 25 s open and the cursors about sixteen seconds apart.
 fn taken(seed: u64) -> Session {
     let mut s = Session::new(&scenario("04-rest-pulse"), seed).unwrap();
     s.run_long(5000);
@@ -59,9 +59,9 @@ fn answered(mut s: Session, count: f64, rate: f64) -> Session {
 }
 
 fn beats(s: &Session) -> f64 {
-    let take = s.take().unwrap();
-    let (a, b) = take.window().unwrap();
-    allowed(&s.reference_peaks(), a, b, 0.06, take.delay_s).exact as f64
+    let kept = s.recording().unwrap();
+    let (a, b) = kept.window().unwrap();
+    allowed(&s.reference_peaks(), a, b, 0.06, kept.delay_s).exact as f64
 }
 
 #[test]
@@ -108,9 +108,9 @@ fn the_ladder_of_hints_works_for_every_step_that_goes_wrong_and_gives_no_number_
                 if rung == "locate" {
                     let place = &hint["locate"];
                     let all_tests_done = code == "name" && place.is_null();
-                    assert!(place.is_object() || all_tests_done || s.take().is_none(), "{here}: {hint}");
+                    assert!(place.is_object() || all_tests_done || s.recording().is_none(), "{here}: {hint}");
                     if let (Some(from), Some(to)) = (place["from_s"].as_f64(), place["to_s"].as_f64()) {
-                        let end = s.take().unwrap().recording.duration_s();
+                        let end = s.recording().unwrap().recording.duration_s();
                         assert!(0.0 <= from && from < to && to <= end + 1.0, "{here}: {hint}");
                     }
                 }
@@ -240,7 +240,7 @@ fn the_course_tells_what_was_done_and_where_it_first_went_wrong() {
         (&course[0]["t_s"], &course[1]["t_s"], &course[2]["t_s"]),
         (&json!(5.0), &json!(9.0), &json!(34.0))
     );
-    assert_eq!((&course[4]["at_take_s"], &course[4]["take"]), (&json!(17.2), &json!(0)));
+    assert_eq!((&course[4]["at_recording_s"], &course[4]["recording"]), (&json!(17.2), &json!(0)));
     let wrong: Vec<&Value> = course.iter().filter(|e| !e["wrong"].is_null()).collect();
     assert_eq!(wrong.len(), 1);
     assert_eq!((&wrong[0]["wrong"], &wrong[0]["args"]["field"]), (&json!("count"), &json!("count")));
@@ -258,7 +258,7 @@ fn marks_in_a_row_are_one_entry() {
     let s = answered(s, 1.0, 1.0);
     let course = s.view()["check"]["course"].clone();
     let mark = course.as_array().unwrap().iter().find(|e| e["do"] == "mark").unwrap().clone();
-    assert_eq!((&mark["times"], &mark["at_take_s"]), (&json!(7), &json!(8.0)));
+    assert_eq!((&mark["times"], &mark["at_recording_s"]), (&json!(7), &json!(8.0)));
 }
 
 #[test]
@@ -307,8 +307,8 @@ fn help_is_asked_for_first_or_not_at_all() {
     all(&mut s, &[json!({"do": "help", "mode": "half"})]);
     let view = s.view();
     assert_eq!(
-        (&view["help"], &view["helped"], &view["strip"]["mode"]),
-        (&json!("half"), &json!(true), &json!("take"))
+        (&view["help"], &view["helped"], &view["trace"]["mode"]),
+        (&json!("half"), &json!(true), &json!("recording"))
     );
     assert!(view["cursors"]["a"].is_null() && view["worksheet"]["count"]["text"] == "");
     assert_eq!(view["check"], json!(null));
@@ -318,7 +318,7 @@ fn help_is_asked_for_first_or_not_at_all() {
 fn the_strip_is_zoomed_to_a_stretch_and_back() {
     let mut s = taken(1);
     all(&mut s, &[json!({"do": "time_base", "s": 5}), json!({"do": "scroll", "start_s": 3})]);
-    let before = s.view()["strip"].clone();
+    let before = s.view()["trace"].clone();
     assert_eq!(act(&mut s, json!({"do": "zoom_out"})), Err(Refusal::NotZoomed {}));
     assert_eq!(
         act(&mut s, json!({"do": "zoom", "from_s": 4.0, "to_s": 4.1})),
@@ -329,7 +329,7 @@ fn the_strip_is_zoomed_to_a_stretch_and_back() {
         Err(Refusal::TooNarrow { least: 0.2 })
     );
     assert!(act(&mut s, json!({"do": "zoom", "from_s": 20.0, "to_s": 99.0})).is_err());
-    assert_eq!(s.view()["strip"], before);
+    assert_eq!(s.view()["trace"], before);
     all(
         &mut s,
         &[
@@ -337,18 +337,18 @@ fn the_strip_is_zoomed_to_a_stretch_and_back() {
             json!({"do": "zoom", "from_s": 4.5, "to_s": 5.5}),
         ],
     );
-    let zoomed = s.view()["strip"].clone();
+    let zoomed = s.view()["trace"].clone();
     assert_eq!(
         (&zoomed["zoomed"], &zoomed["start_s"], &zoomed["time_base_s"]),
         (&json!(true), &json!(4.5), &json!(1.0))
     );
     let mut other = s.clone();
     all(&mut s, &[json!({"do": "zoom_out"})]);
-    assert_eq!(s.view()["strip"], before);
+    assert_eq!(s.view()["trace"], before);
     // Going live leaves the zoom: no chart recorder runs at 1.37 s a screen.
     all(&mut other, &[json!({"do": "show", "mode": "live"})]);
     assert_eq!(
-        (&other.view()["strip"]["zoomed"], &other.view()["time_base"]["s"]),
+        (&other.view()["trace"]["zoomed"], &other.view()["time_base"]["s"]),
         (&json!(false), &json!(5.0))
     );
 }
@@ -356,11 +356,11 @@ fn the_strip_is_zoomed_to_a_stretch_and_back() {
 #[test]
 fn a_cursor_is_helped_to_the_peak_that_the_detector_finds() {
     let mut s = taken(1);
-    let take = s.take().unwrap();
+    let kept = s.recording().unwrap();
     let shown: Vec<f64> = s
         .reference_peaks()
         .iter()
-        .map(|p| p.at_s + take.delay_s)
+        .map(|p| p.at_s + kept.delay_s)
         .filter(|t| (2.0..22.0).contains(t))
         .collect();
     assert!(shown.len() > 15);
@@ -376,7 +376,7 @@ fn cursors_tell_values_and_their_difference() {
     let s = taken(1);
     let cursors = s.view()["cursors"].clone();
     let value = |key: &str| cursors[key].as_f64().unwrap();
-    let recording = &s.take().unwrap().recording;
+    let recording = &s.recording().unwrap().recording;
     assert_eq!(value("value_a"), recording.volts(recording.sample_at(1.2)).unwrap());
     assert_eq!(value("amplitude"), value("value_b") - value("value_a"));
     assert_eq!(cursors["kept"], json!(null));
@@ -397,7 +397,7 @@ fn a_window_is_kept_with_what_was_typed_for_it() {
         ],
     );
     let view = s.view();
-    assert_eq!(view["cursors"]["kept"], json!({"a": 1.0, "b": 17.0, "interval_s": 16.0, "take": 0}));
+    assert_eq!(view["cursors"]["kept"], json!({"a": 1.0, "b": 17.0, "interval_s": 16.0, "recording": 0}));
     assert_eq!(
         (&view["worksheet"]["count_1"]["text"], &view["worksheet"]["count"]["text"]),
         (&json!("18"), &json!(""))
@@ -421,7 +421,7 @@ fn the_page_is_told_what_is_asked_and_gets_just_those_fields() {
         ("57-", "intervals", vec!["count", "seconds", "rate", "uncertainty"]),
         ("59-", "irregular", vec!["count", "seconds", "multiplier", "rate", "uncertainty"]),
         ("61-", "after_exercise", vec!["count", "seconds", "multiplier", "rate", "middle", "uncertainty"]),
-        ("55-", "clean_stretch", vec![]),
+        ("55-", "clean_part", vec![]),
         ("56-", "read_range", vec!["range", "amplitude"]),
         ("58-", "name_fault", vec![]),
         ("60-", "compare", vec!["count_1", "seconds_1", "rate_1", "count", "seconds", "rate", "uncertainty"]),
@@ -445,17 +445,20 @@ fn the_end_of_exercise_is_told_with_each_take() {
     all(&mut s, &[json!({"do": "help", "mode": "half"})]);
     let view = s.view();
     let (after, ended) =
-        (view["takes"][0]["after_s"].as_f64().unwrap(), view["exercise_ended_s"].as_f64().unwrap());
-    assert!((s.takes()[0].start_s - ended - after).abs() < 1e-9);
+        (view["recordings"][0]["after_s"].as_f64().unwrap(), view["exercise_ended_s"].as_f64().unwrap());
+    assert!((s.recordings()[0].start_s - ended - after).abs() < 1e-9);
     assert!((0.0..40.0).contains(&after), "{after}");
 }
 
 #[test]
 fn labels_are_cut_and_stand_with_their_take() {
     let mut s = taken(1);
-    assert_eq!(act(&mut s, json!({"do": "label", "take": 4, "text": "x"})), Err(Refusal::NoTake {}));
-    all(&mut s, &[json!({"do": "label", "take": 0, "text": "y".repeat(300)}), json!({"do": "agree"})]);
-    assert_eq!(s.view()["takes"][0]["label"].as_str().unwrap().len(), 80);
+    assert_eq!(
+        act(&mut s, json!({"do": "label", "recording": 4, "text": "x"})),
+        Err(Refusal::NoRecording {})
+    );
+    all(&mut s, &[json!({"do": "label", "recording": 0, "text": "y".repeat(300)}), json!({"do": "agree"})]);
+    assert_eq!(s.view()["recordings"][0]["label"].as_str().unwrap().len(), 80);
     assert_eq!(s.view()["agreed"], true);
 }
 
@@ -502,7 +505,7 @@ fn a_running_count_is_shown_only_where_help_allows() {
 
 #[test]
 fn a_short_window_that_was_asked_for_is_no_misreading() {
-    // Beats counted instead of intervals, in a run that takes less than ten seconds at this rate.
+    // Beats counted instead of intervals, in a run that recordings less than ten seconds at this rate.
     let text = scenario("57-").replace("n = [9, 17]", "n = [6, 6]");
     let mut s = Session::new(&text, 4).unwrap();
     all(&mut s, &[json!({"do": "help", "mode": "half"})]);
@@ -519,7 +522,7 @@ fn a_short_window_that_was_asked_for_is_no_misreading() {
     )
     .unwrap();
     let check = s.view()["check"].clone();
-    assert!(s.take().unwrap().window().unwrap().1 < 10.0);
+    assert!(s.recording().unwrap().window().unwrap().1 < 10.0);
     assert_eq!(
         (&check["first_wrong"], &check["misreading"]["id"]),
         (&json!("count"), &json!("posts_counted")),
@@ -545,10 +548,10 @@ fn early_beats_are_told_apart_from_those_that_must_be_counted() {
         play(&mut s, &attempts[0].steps).unwrap();
         let view = s.view();
         let truth = &view["check"]["truth"];
-        let take = s.take().unwrap();
-        let (a, b) = take.window().unwrap();
+        let kept = s.recording().unwrap();
+        let (a, b) = kept.window().unwrap();
         let beats = s.chain().unwrap().truth();
-        let shown = |peak_s: f64| peak_s - take.start_s + take.delay_s;
+        let shown = |peak_s: f64| peak_s - kept.start_s + kept.delay_s;
         let inside = beats.iter().filter(|beat| (a..b).contains(&shown(beat.peak_s)));
         let early = inside.clone().filter(|beat| beat.premature).count();
         assert_eq!(truth["unsure"].as_u64(), Some(early as u64), "seed {seed}");

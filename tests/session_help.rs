@@ -35,7 +35,11 @@ fn every_scenario_with_a_passing_attempt_plays_itself_to_a_pass() {
                     lab.advance(0.2);
                 }
             } else if remaining > 0 {
-                assert_eq!(act(&mut lab, json!({"do": "tap_pad"})), Err(Refusal::WorkedExample {}), "{name}");
+                assert_eq!(
+                    act(&mut lab, json!({"do": "tap_sensor"})),
+                    Err(Refusal::WorkedExample {}),
+                    "{name}"
+                );
             }
         }
         assert_eq!(last, 0, "{name}: stopped after {stages:?}");
@@ -61,7 +65,7 @@ fn a_half_finished_bench_leaves_a_take_that_can_be_measured() {
         }
         for seed in [3, 77] {
             let mut lab = Session::new(&text, seed).unwrap();
-            let before = lab.takes().len();
+            let before = lab.recordings().len();
             act(&mut lab, json!({"do": "help", "mode": "half"})).unwrap();
             assert_eq!(lab.log().len(), 1, "{name}: only the wish for help is logged");
             if !read.fault.is_empty() {
@@ -70,7 +74,7 @@ fn a_half_finished_bench_leaves_a_take_that_can_be_measured() {
                     lab.is_at_work(dicrotic::scenario::fault::named(&f.name).unwrap())
                 };
                 assert!(read.fault.iter().any(there), "{name} {seed}");
-                assert_eq!(lab.takes().len(), before, "{name} {seed}");
+                assert_eq!(lab.recordings().len(), before, "{name} {seed}");
                 continue;
             }
             tried += 1;
@@ -84,13 +88,14 @@ fn a_half_finished_bench_leaves_a_take_that_can_be_measured() {
             let again = Session::restore(&lab.save().unwrap()).unwrap();
             assert_eq!(again.samples(), lab.samples(), "{name}");
             assert!(
-                again.takes().last().map(|t| &t.recording) == lab.takes().last().map(|t| &t.recording),
+                again.recordings().last().map(|t| &t.recording)
+                    == lab.recordings().last().map(|t| &t.recording),
                 "{name}"
             );
         }
     }
     println!("{good} of {tried} half-finished benches have a good trace as a whole\n{}", poor.join("\n"));
-    // The whole take is looked at here; the student has still to choose a stretch of it.
+    // The whole recording is looked at here; the student has still to choose a stretch of it.
     assert!(tried >= 10 && good * 10 >= tried * 8, "{good} of {tried}:\n{}", poor.join("\n"));
 }
 
@@ -103,7 +108,7 @@ fn a_half_finished_bench_cuts_nothing_off_whatever_the_heart() {
         act(&mut lab, json!({"do": "help", "mode": "half"})).unwrap();
         let report = lab.preview().unwrap().0;
         let codes: Vec<&str> = report.steps.iter().map(|f| f.code).collect();
-        // A movement somewhere in the take is for the student to keep out of the window.
+        // A movement somewhere in the recording is for the student to keep out of the window.
         let set = ["trace_clipped", "trace_small", "trace_tall", "trace_hum", "trace_short"];
         assert!(!codes.iter().any(|c| set.contains(c)), "seed {seed}: {codes:?}");
     }

@@ -39,20 +39,20 @@ steps = [
 fn after_any_action_blocks_of_any_size_give_the_same_samples() {
     let actions = [
         json!({"do": "charger", "plugged": false}),
-        json!({"do": "move", "part": "lead1", "x": 44.0, "y": 66.0}),
+        json!({"do": "move", "part": "cable1", "x": 44.0, "y": 66.0}),
         json!({"do": "move", "part": "phone", "x": 60.0, "y": 60.0}),
         json!({"do": "strap", "tightness": 0.1}),
         json!({"do": "strap", "tightness": 0.95}),
         json!({"do": "strap_off"}),
-        json!({"do": "pad_face", "face": "away"}),
+        json!({"do": "sensor_side", "side": "away"}),
         json!({"do": "hand_height", "cm": 30.0}),
-        json!({"do": "unplug", "end": "pad"}),
-        json!({"do": "tap_pad"}),
+        json!({"do": "unplug", "end": "sensor"}),
+        json!({"do": "tap_sensor"}),
         json!({"do": "ask_still"}),
         json!({"do": "ask_quiet"}),
         json!({"do": "press_finger"}),
-        json!({"do": "wiggle", "end": "pad"}),
-        json!({"do": "swap_lead"}),
+        json!({"do": "wiggle", "end": "sensor"}),
+        json!({"do": "swap_cable"}),
         json!({"do": "rest_arm"}),
         json!({"do": "range", "v": 0.02}),
         json!({"do": "zero"}),
@@ -93,7 +93,7 @@ fn after_any_action_blocks_of_any_size_give_the_same_samples() {
             frames.run(n);
             left -= n;
         }
-        assert!(whole.takes()[0].recording == frames.takes()[0].recording, "{action}");
+        assert!(whole.recordings()[0].recording == frames.recordings()[0].recording, "{action}");
     }
 }
 
@@ -108,18 +108,18 @@ fn eventful(seed: u64, help: Option<&str>) -> Session {
     if let Some(mode) = help {
         go(&mut s, &[json!({"do": "help", "mode": mode})]);
     }
-    go(&mut s, &[json!({"do": "agree"}), json!({"do": "tap_pad"})]);
+    go(&mut s, &[json!({"do": "agree"}), json!({"do": "tap_sensor"})]);
     (0..40).for_each(|_| s.advance(0.016));
-    go(&mut s, &[json!({"do": "move", "part": "lead1", "x": 44.0, "y": 66.0})]);
+    go(&mut s, &[json!({"do": "move", "part": "cable1", "x": 44.0, "y": 66.0})]);
     (0..300).for_each(|k| s.advance(0.01 + 0.0003 * f64::from(k % 40)));
     go(&mut s, &[json!({"do": "record"})]);
     (0..1500).for_each(|k| s.advance(0.01 + 0.0003 * f64::from(k % 40)));
     go(&mut s, &[json!({"do": "stop"})]);
-    let take = s.shown_take_number().unwrap();
+    let kept = s.shown_recording_number().unwrap();
     go(
         &mut s,
         &[
-            json!({"do": "label", "take": take, "text": "rest, seated"}),
+            json!({"do": "label", "recording": kept, "text": "rest, seated"}),
             json!({"do": "snap", "on": true}),
             json!({"do": "cursor", "which": "a", "t": 1.03}),
             json!({"do": "zoom", "from_s": 2.0, "to_s": 4.5}),
@@ -148,7 +148,9 @@ fn a_log_replays_to_the_same_debrief() {
                 }
                 let again = Session::restore(&s.save().unwrap()).unwrap();
                 let (a, b) = (s.view(), again.view());
-                for part in ["check", "hint", "hint_next", "worksheet", "takes", "cursors", "strip", "task"] {
+                for part in
+                    ["check", "hint", "hint_next", "worksheet", "recordings", "cursors", "strip", "task"]
+                {
                     assert_eq!(a[part], b[part], "seed {seed}, help {help:?}, {finish:?}: {part}");
                 }
                 assert_eq!(s.evidence(), again.evidence());

@@ -63,12 +63,12 @@ fn wiring_by_hand_is_led_one_thing_at_a_time_and_a_tick_goes_when_the_bench_is_n
     let mut lab = Session::new(&text, 5).unwrap();
     assert_eq!(open(&lab), ["power", "sensor", "adjust", "record", "measure", "check"]);
     for (code, deed) in [
-        ("power_recorder_end", json!({"do": "plug", "end": "mains_unit", "socket": "unit_inlet"})),
-        ("power_outlet_end", json!({"do": "plug", "end": "mains_wall", "socket": "outlet2"})),
-        ("power_recorder_switch", json!({"do": "switch", "id": "unit", "on": true})),
-        ("power_data_recorder", json!({"do": "plug", "end": "data_unit", "socket": "unit_data"})),
+        ("power_recorder_end", json!({"do": "plug", "end": "power_recorder", "socket": "recorder_inlet"})),
+        ("power_outlet_end", json!({"do": "plug", "end": "power_wall", "socket": "outlet2"})),
+        ("power_recorder_switch", json!({"do": "switch", "id": "recorder", "on": true})),
+        ("power_data_recorder", json!({"do": "plug", "end": "data_recorder", "socket": "recorder_data"})),
         ("power_data_computer", json!({"do": "plug", "end": "data_computer", "socket": "port1"})),
-        ("power_sensor_cable", json!({"do": "plug", "end": "pad", "socket": "in1"})),
+        ("power_sensor_cable", json!({"do": "plug", "end": "sensor", "socket": "in1"})),
     ] {
         assert_eq!(next(&lab), code);
         act(&mut lab, deed);
@@ -81,7 +81,7 @@ fn wiring_by_hand_is_led_one_thing_at_a_time_and_a_tick_goes_when_the_bench_is_n
     act(&mut lab, json!({"do": "strap", "tightness": 0.72}));
     run(&mut lab, 8.0);
     assert_eq!(next(&lab), "adjust_small");
-    act(&mut lab, json!({"do": "switch", "id": "unit", "on": false}));
+    act(&mut lab, json!({"do": "switch", "id": "recorder", "on": false}));
     assert_eq!(next(&lab), "power_recorder_switch", "what was done is undone");
 }
 

@@ -22,7 +22,7 @@ fn scenario(part: &str) -> String {
     std::fs::read_to_string(path).unwrap()
 }
 
-/// A bench that is wired and tuned, with a take open.
+/// A bench that is wired and tuned, with a recording open.
 fn half(part: &str, seed: u64) -> Session {
     let mut s = Session::new(&scenario(part), seed).unwrap();
     act(&mut s, json!({"do": "help", "mode": "half"})).unwrap();
@@ -175,10 +175,10 @@ fn every_sentence_about_a_reading_has_a_bench_where_it_is_so_and_its_words() {
     };
     let own = Asked::of("04");
     let bench = own.placed(3);
-    let window = bench.take().unwrap().window().unwrap();
+    let window = bench.recording().unwrap().window().unwrap();
     let (n, shown): (f64, Vec<f64>) = {
-        let take = bench.take().unwrap();
-        let shown: Vec<f64> = bench.reference_peaks().iter().map(|p| p.at_s + take.delay_s).collect();
+        let kept = bench.recording().unwrap();
+        let shown: Vec<f64> = bench.reference_peaks().iter().map(|p| p.at_s + kept.delay_s).collect();
         (shown.iter().filter(|t| **t >= window.0 && **t < window.1).count() as f64, shown)
     };
     let right = own.checked(&bench, &[]);
@@ -203,7 +203,7 @@ fn every_sentence_about_a_reading_has_a_bench_where_it_is_so_and_its_words() {
     let k = shown.iter().position(|t| *t > 16.9).unwrap();
     let feet = with(&bench, &[cursor("b", shown[k] - 0.08)]);
     let count = |s: &Session| {
-        let (a, b) = s.take().unwrap().window().unwrap();
+        let (a, b) = s.recording().unwrap().window().unwrap();
         shown.iter().filter(|t| **t >= a && **t < b).count() as f64
     };
     let by = |s: &Session, n: f64| {
@@ -236,9 +236,9 @@ fn every_sentence_about_a_reading_has_a_bench_where_it_is_so_and_its_words() {
     let milliseconds = (1000.0 * length(&run)).round().to_string();
     see(&intervals.checked(&run, &[("seconds", &milliseconds)]), "rate_waits", "note");
     // B one beat short of what was asked.
-    let take = run.take().unwrap();
-    let beats: Vec<f64> = run.reference_peaks().iter().map(|p| p.at_s + take.delay_s).collect();
-    let (_, b) = take.window().unwrap();
+    let kept = run.recording().unwrap();
+    let beats: Vec<f64> = run.reference_peaks().iter().map(|p| p.at_s + kept.delay_s).collect();
+    let (_, b) = kept.window().unwrap();
     let before = beats.iter().copied().filter(|t| *t < b - 0.2).fold(0.0, f64::max);
     let short = with(&run, &[cursor("b", before)]);
     let short = intervals.checked(&short, &[("rate", "@rate")]);
@@ -274,7 +274,7 @@ fn every_sentence_about_a_reading_has_a_bench_where_it_is_so_and_its_words() {
 }
 
 fn length(s: &Session) -> f64 {
-    let (a, b) = s.take().unwrap().window().unwrap();
+    let (a, b) = s.recording().unwrap().window().unwrap();
     b - a
 }
 
@@ -282,16 +282,16 @@ fn length(s: &Session) -> f64 {
 fn each_misreading_is_named_from_a_real_attempt_with_its_words() {
     let own = Asked::of("04");
     let bench = own.placed(3);
-    // Later in the take, so that B's place and the interval are two numbers.
+    // Later in the recording, so that B's place and the interval are two numbers.
     let bench = with(&bench, &[cursor("a", "@beat+2.3"), cursor("b", "@beat+17.9")]);
-    let duration = bench.take().unwrap().recording.duration_s();
-    let (_, b) = bench.take().unwrap().window().unwrap();
+    let duration = bench.recording().unwrap().recording.duration_s();
+    let (_, b) = bench.recording().unwrap().window().unwrap();
     let timed = |seconds: f64| {
         let multiplier = format!("{:.2}", 60.0 / seconds);
         let count: f64 = {
-            let take = bench.take().unwrap();
-            let (a, b) = take.window().unwrap();
-            let shown = bench.reference_peaks().into_iter().map(|p| p.at_s + take.delay_s);
+            let kept = bench.recording().unwrap();
+            let (a, b) = kept.window().unwrap();
+            let shown = bench.reference_peaks().into_iter().map(|p| p.at_s + kept.delay_s);
             shown.filter(|t| *t >= a && *t < b).count() as f64
         };
         let rate = format!("{:.0}", 60.0 * count / seconds);
@@ -428,12 +428,12 @@ struct Secret {
 
 impl Secret {
     fn of(placed: &Session) -> Self {
-        let take = placed.take().unwrap();
-        let times: Vec<f64> = placed.reference_peaks().iter().map(|p| p.at_s + take.delay_s).collect();
+        let kept = placed.recording().unwrap();
+        let times: Vec<f64> = placed.reference_peaks().iter().map(|p| p.at_s + kept.delay_s).collect();
         let (mut counts, mut rates, mut beats) = (Vec::new(), Vec::new(), Vec::new());
-        let kept = placed.view()["cursors"]["kept"].clone();
-        let first = kept["a"].as_f64().zip(kept["b"].as_f64());
-        for (a, b) in [take.window(), first].into_iter().flatten() {
+        let window = placed.view()["cursors"]["kept"].clone();
+        let first = window["a"].as_f64().zip(window["b"].as_f64());
+        for (a, b) in [kept.window(), first].into_iter().flatten() {
             let n = times.iter().filter(|t| **t >= a && **t < b).count() as f64;
             // The height of one beat has no count.
             if n < 4.0 {

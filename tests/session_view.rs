@@ -13,7 +13,7 @@ use dicrotic::exchange::{Samples, csv};
 use dicrotic::scenario::{Scenario, fault};
 use dicrotic::session::compact::About;
 use dicrotic::session::{Action, Session};
-use dicrotic::strip::listen::Listener;
+use dicrotic::trace::listen::Listener;
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -25,7 +25,7 @@ const COUNT: &str = "the count";
 /// What a page may not be told before the attempt is over.
 #[derive(Clone, Debug, Default)]
 struct Truth {
-    /// Beats, s: on the bench's clock, from the take's start, and as the recorder shows them.
+    /// Beats, s: on the bench's clock, from the recording's start, and as the recorder shows them.
     times: Vec<f64>,
     /// Beats in each of the student's windows.
     counts: Vec<f64>,
@@ -42,10 +42,10 @@ impl Truth {
             ..Self::default()
         };
         truth.times.extend(s.chain().unwrap().truth().iter().map(|b| b.peak_s));
-        let Some(take) = s.take() else { return truth };
-        let (peaks, delay) = (s.reference_peaks(), take.delay_s);
+        let Some(kept) = s.recording() else { return truth };
+        let (peaks, delay) = (s.reference_peaks(), kept.delay_s);
         truth.times.extend(peaks.iter().flat_map(|p| [p.at_s, p.at_s + delay]));
-        truth.rates.extend(interval_rate(&peaks, 0.0, take.recording.duration_s()));
+        truth.rates.extend(interval_rate(&peaks, 0.0, kept.recording.duration_s()));
         let cursors = &s.view()["cursors"];
         for ends in [cursors, &cursors["kept"]] {
             let Some((a, b)) = ends["a"].as_f64().zip(ends["b"].as_f64()) else { continue };
@@ -82,7 +82,7 @@ fn told(s: &Session) -> Value {
     let code = s.code(&about).unwrap();
     // Nothing but what stands in these fields is written.
     assert_eq!(dicrotic::session::compact::Code::read(&code.write()).as_ref(), Ok(&code));
-    let notes: Vec<Value> = s.takes().iter().map(|t| json!(s.notes(t))).collect();
+    let notes: Vec<Value> = s.recordings().iter().map(|t| json!(s.notes(t))).collect();
     let mut mine = s.clone();
     let snapped = (0..8).map(|k| mine.snap_to(1.7 * f64::from(k)).is_some()).collect::<Vec<_>>();
     let mut deaf = Session::clone(s);
@@ -122,7 +122,7 @@ fn refusals(s: &Session) -> Value {
         json!({"do": "zoom", "from_s": 3.0, "to_s": 3.0}),
         json!({"do": "answer", "field": "range", "text": "1"}),
         json!({"do": "name", "fault": "no_such_fault"}),
-        json!({"do": "open_take", "take": 77}),
+        json!({"do": "open_recording", "recording": 77}),
         json!({"do": "time_base", "s": 3.3}),
         json!({"do": "keep_window"}),
     ]
@@ -148,7 +148,7 @@ fn act(s: &mut Session, action: Value) {
 
 /// Puts cursors where nobody asked the truth for, and some marks; the `k`-th is no twin of the others.
 fn lay_windows(s: &mut Session, k: u32) {
-    let Some(duration_s) = s.take().map(|t| t.recording.duration_s()) else { return };
+    let Some(duration_s) = s.recording().map(|t| t.recording.duration_s()) else { return };
     let task = s.view()["task"].clone();
     let kind = |kind| task["kind"] == json!(kind);
     let asked = task["seconds"].as_f64().or(task["longest_s"].as_f64()).unwrap_or(18.377);
@@ -176,7 +176,7 @@ fn fields(s: &Session) -> Vec<String> {
 }
 
 fn fill_in(s: &mut Session, truth: &Truth, typed: Typed) {
-    let window = s.take().and_then(|t| t.window());
+    let window = s.recording().and_then(|t| t.window());
     for field in fields(s) {
         let n = truth.counts.get(usize::from(field.ends_with("_1"))).copied();
         let Some((count, (a, b))) = n.and_then(typed).zip(window) else { continue };
@@ -295,7 +295,7 @@ fn search(part: &str) -> BTreeSet<&'static str> {
                 lay_windows(&mut s, k);
                 s
             })
-            .filter(|s| s.take().is_some() || s.view()["task"]["kind"] == json!(Kind::NameFault))
+            .filter(|s| s.recording().is_some() || s.view()["task"]["kind"] == json!(Kind::NameFault))
             .collect();
         if ready.is_empty() {
             continue;
@@ -304,7 +304,7 @@ fn search(part: &str) -> BTreeSet<&'static str> {
             csv_holds_samples_and_notes(s);
         }
         let counts: BTreeSet<String> = ready.iter().map(|s| format!("{:?}", Truth::of(s).counts)).collect();
-        let counted = ready.iter().any(|s| s.take().is_some());
+        let counted = ready.iter().any(|s| s.recording().is_some());
         assert!(counts.len() > 1 || !counted, "{part}: the same count under all seeds, choose others");
         let asked = !fields(&ready[0]).is_empty();
         for (way, typed) in WAYS.into_iter().take(if asked { most_ways } else { 1 }) {
@@ -327,15 +327,15 @@ fn search(part: &str) -> BTreeSet<&'static str> {
     at_the_end
 }
 
-/// The table of a take is its samples, and the notes under it are those of `told`.
+/// The table of a recording is its samples, and the notes under it are those of `told`.
 fn csv_holds_samples_and_notes(s: &Session) {
-    for take in s.takes() {
-        let samples = Samples::Recording(&take.recording);
-        let written = csv::write_with_notes(samples.rate_hz(), &samples.values(), &s.notes(take));
+    for kept in s.recordings() {
+        let samples = Samples::Recording(&kept.recording);
+        let written = csv::write_with_notes(samples.rate_hz(), &samples.values(), &s.notes(kept));
         let bare = csv::write_with_notes(samples.rate_hz(), &samples.values(), &[]);
         assert!(written.starts_with(bare.trim_end()), "the notes stand under the table");
         let rows = bare.lines().filter(|l| l.starts_with(|c: char| c.is_ascii_digit())).count();
-        assert_eq!(rows, take.recording.len(), "a row a sample");
+        assert_eq!(rows, kept.recording.len(), "a row a sample");
     }
 }
 
@@ -481,7 +481,7 @@ const CALLS: &[(&str, &str)] = &[
     ("steps_seen", "how often steps have changed"),
     ("steps", "told"),
     ("summary", "told"),
-    ("take_csv", "samples, told: notes"),
+    ("recording_csv", "samples, told: notes"),
     ("set_theme", "tells nothing"),
     ("set_size", "tells nothing"),
     ("geometry", "told"),
@@ -491,8 +491,8 @@ const CALLS: &[(&str, &str)] = &[
     ("code", "told"),
     ("result", "told"),
     ("begun_seconds", "told: code"),
-    ("export_take", "samples, told: notes"),
-    ("strip_svg", "samples, and the view's cursors and marks"),
+    ("export_recording", "samples, told: notes"),
+    ("trace_svg", "samples, and the view's cursors and marks"),
     // Of what was handed in.
     ("put", "tells nothing"),
     ("step", "tells nothing"),
@@ -503,7 +503,7 @@ const CALLS: &[(&str, &str)] = &[
     ("waiting", "text"),
     ("give", "text"),
     ("given", "text"),
-    ("take", "told: result"),
+    ("recording", "told: result"),
     ("refuse", "text"),
     ("source", "text"),
     ("roster", "text"),

@@ -1,10 +1,10 @@
-//! The strip: columns keep every extreme, the live sweep draws each sample once, ticks and labels.
+//! The trace: columns keep every extreme, the live sweep draws each sample once, ticks and labels.
 
 use dicrotic::recording::Recording;
-use dicrotic::strip::axes::{Theme, label, step};
-use dicrotic::strip::columns::of_recording;
-use dicrotic::strip::frame::Frame;
-use dicrotic::strip::live::Live;
+use dicrotic::trace::axes::{Theme, label, step};
+use dicrotic::trace::columns::of_recording;
+use dicrotic::trace::frame::Frame;
+use dicrotic::trace::live::Live;
 
 #[test]
 fn a_single_spike_is_never_lost() {

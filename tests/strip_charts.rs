@@ -4,15 +4,15 @@ mod pulses;
 
 use dicrotic::measure::detect::detect;
 use dicrotic::recording::Recording;
-use dicrotic::strip::axes::Theme;
-use dicrotic::strip::charts::beat::{self, Beat};
-use dicrotic::strip::charts::file::{self, Drawn};
-use dicrotic::strip::charts::lines::{Line, Source, folded};
-use dicrotic::strip::charts::rate::{self, Rate};
-use dicrotic::strip::charts::spectrum::{self, Spectrum};
-use dicrotic::strip::charts::strip::Strip;
-use dicrotic::strip::charts::{ChartError, Heading, Look};
-use dicrotic::strip::frame::Frame;
+use dicrotic::trace::axes::Theme;
+use dicrotic::trace::charts::beat::{self, Beat};
+use dicrotic::trace::charts::file::{self, Drawn};
+use dicrotic::trace::charts::lines::{Line, Source, folded};
+use dicrotic::trace::charts::rate::{self, Rate};
+use dicrotic::trace::charts::spectrum::{self, Spectrum};
+use dicrotic::trace::charts::trace::Trace;
+use dicrotic::trace::charts::{ChartError, Heading, Look};
+use dicrotic::trace::frame::Frame;
 use plotters::coord::Shift;
 use plotters::prelude::*;
 use pulses::{NOTCH, add_noise, add_sine, pulse, regular, rhythm};
@@ -28,7 +28,7 @@ const SPECTRUM: spectrum::Words = spectrum::Words {
     height: "Höhe",
     pulse: "Puls {v}",
     harmonic: "{v}-fach",
-    mains: "Netz {v}",
+    power_line: "Netz {v}",
     folded: "Netz {v} bei {seen}",
 };
 const BEAT: beat::Words = beat::Words {
@@ -42,7 +42,7 @@ const BEAT: beat::Words = beat::Words {
 };
 
 enum Chart<'a> {
-    Strip(Strip<'a>),
+    Trace(Trace<'a>),
     Rate(Rate),
     Spectrum(Spectrum),
     Beat(Beat),
@@ -51,7 +51,7 @@ enum Chart<'a> {
 impl Drawn for Chart<'_> {
     fn draw<B: DrawingBackend>(&self, area: &DrawingArea<B, Shift>, look: &Look) -> Result<(), ChartError> {
         match self {
-            Chart::Strip(strip) => strip.draw(area, look, &HEADING),
+            Chart::Trace(strip) => strip.draw(area, look, &HEADING),
             Chart::Rate(rate) => rate.draw(area, look, &RATE),
             Chart::Spectrum(spectrum) => spectrum.draw(area, look, &SPECTRUM),
             Chart::Beat(beat) => beat.draw(area, look, &BEAT),
@@ -111,8 +111,8 @@ fn volts(rate_hz: f64, seconds: f64) -> Vec<f64> {
     x
 }
 
-fn mains(spectrum: &Spectrum, order: u32) -> Line {
-    *spectrum.lines().iter().find(|l| l.source == Source::Mains && l.order == order).unwrap()
+fn power_line(spectrum: &Spectrum, order: u32) -> Line {
+    *spectrum.lines().iter().find(|l| l.source == Source::PowerLine && l.order == order).unwrap()
 }
 
 #[test]
@@ -121,8 +121,8 @@ fn the_strip_keeps_a_single_spike() {
         let mut values = vec![0.0; 60_000];
         values[at] = 1.0;
         let recording = Recording::of_values(1000.0, &values);
-        let strip = Strip::of(&recording, 0.0, 60.0, Some((-2.0, 2.0)), false).unwrap();
-        let text = svg(&Chart::Strip(strip), &Look::dark(), (700, 300));
+        let strip = Trace::of(&recording, 0.0, 60.0, Some((-2.0, 2.0)), false).unwrap();
+        let text = svg(&Chart::Trace(strip), &Look::dark(), (700, 300));
         let trace = lines(&text, Look::dark().theme.ink).concat();
         let top = trace.iter().copied().min_by(|a, b| a.1.total_cmp(&b.1)).unwrap();
         // The plot lies 34 px lower than without a heading, and 1 V three quarters up in it.
@@ -137,8 +137,8 @@ fn the_strip_keeps_a_single_spike() {
 #[test]
 fn the_strip_has_seconds_and_volts_and_is_filled_by_the_trace() {
     let recording = Recording::of_values(1000.0, &volts(1000.0, 20.0));
-    let strip = Strip::of(&recording, 5.0, 15.0, None, false).unwrap();
-    let text = svg(&Chart::Strip(strip), &Look::dark(), (1000, 400));
+    let strip = Trace::of(&recording, 5.0, 15.0, None, false).unwrap();
+    let text = svg(&Chart::Trace(strip), &Look::dark(), (1000, 400));
     assert!(has(&text, "15 s") && has(&text, "6") && !has(&text, "4"), "{:?}", texts(&text));
     assert!(texts(&text).iter().any(|(t, _)| t.ends_with(" mV")), "{:?}", texts(&text));
     assert!(has(&text, "Titel") && has(&text, "Notiz"));
@@ -148,8 +148,8 @@ fn the_strip_has_seconds_and_volts_and_is_filled_by_the_trace() {
     assert!(((floor - top) / plot - 0.9).abs() < 0.01, "{top} to {floor} of {plot}");
 
     // Another start on the axis, and no unit where it is not known.
-    let strip = Strip::of(&recording, 0.0, 10.0, None, true).unwrap().starting_at(100.0);
-    let text = svg(&Chart::Strip(strip), &Look::dark(), (1000, 400));
+    let strip = Trace::of(&recording, 0.0, 10.0, None, true).unwrap().starting_at(100.0);
+    let text = svg(&Chart::Trace(strip), &Look::dark(), (1000, 400));
     assert!(has(&text, "110 s"), "{:?}", texts(&text));
     assert!(!text.contains("mV"), "{:?}", texts(&text));
 }
@@ -157,15 +157,15 @@ fn the_strip_has_seconds_and_volts_and_is_filled_by_the_trace() {
 #[test]
 fn what_makes_no_strip_is_refused() {
     let empty = Recording::new(1000.0);
-    assert!(matches!(Strip::of(&empty, 0.0, 10.0, None, false), Err(ChartError::NoSamples { .. })));
+    assert!(matches!(Trace::of(&empty, 0.0, 10.0, None, false), Err(ChartError::NoSamples { .. })));
     let some = Recording::of_values(100.0, &[0.0; 100]);
     for (from, to) in [(5.0, 5.0), (2.0, 1.0), (f64::NAN, 1.0), (0.0, f64::INFINITY), (-1e308, 1e308)] {
-        let found = Strip::of(&some, from, to, None, false);
+        let found = Trace::of(&some, from, to, None, false);
         assert!(matches!(found, Err(ChartError::Backward { .. })), "{from} to {to}: {found:?}");
     }
-    assert!(matches!(Strip::of(&some, 3.0, 4.0, None, false), Err(ChartError::NoSamples { .. })));
-    // A flat line is a strip all the same, in the middle.
-    let flat = Strip::of(&some, 0.0, 1.0, None, false).unwrap();
+    assert!(matches!(Trace::of(&some, 3.0, 4.0, None, false), Err(ChartError::NoSamples { .. })));
+    // A flat line is a trace all the same, in the middle.
+    let flat = Trace::of(&some, 0.0, 1.0, None, false).unwrap();
     assert_eq!(flat.values().0, -flat.values().1);
 }
 
@@ -224,16 +224,16 @@ fn what_makes_no_rate_is_refused() {
 }
 
 #[test]
-fn mains_are_named_where_they_are_and_as_high_as_they_are() {
+fn power_line_are_named_where_they_are_and_as_high_as_they_are() {
     let mut x = volts(1000.0, 30.0);
     add_noise(&mut x, 1e-5, 1);
     let clean = Spectrum::of(&x, 1000.0, Some(50.0), false).unwrap();
-    assert!(!mains(&clean, 1).stands_out, "{:?}", mains(&clean, 1));
+    assert!(!power_line(&clean, 1).stands_out, "{:?}", power_line(&clean, 1));
     add_sine(&mut x, 1000.0, 50.0, 0.02);
     add_sine(&mut x, 1000.0, 150.0, 0.002);
     let spectrum = Spectrum::of(&x, 1000.0, Some(50.0), false).unwrap();
     for (order, hz, pp) in [(1, 50.0, 0.02), (3, 150.0, 0.002)] {
-        let line = mains(&spectrum, order);
+        let line = power_line(&spectrum, order);
         assert!(line.stands_out && !line.is_folded() && line.seen_hz == hz, "{line:?}");
         // Between two bins a Hann window loses up to 1.42 dB, 15 % (Harris 1978, Proc. IEEE 66:51, Table I).
         assert!((0.84..1.02).contains(&(line.pp / pp)), "{line:?}");
@@ -248,7 +248,7 @@ fn mains_are_named_where_they_are_and_as_high_as_they_are() {
 }
 
 #[test]
-fn slow_sampling_folds_the_mains() {
+fn slow_sampling_folds_the_power_line() {
     // Alias |f - round(f / fs) fs| (arithmetic): 50 Hz at 49 Hz shows at 1 Hz, at 40 Hz at 10 Hz; 60 at 59 at 1.
     for (hz, rate_hz, seen) in
         [(50.0, 49.0, 1.0), (50.0, 40.0, 10.0), (60.0, 59.0, 1.0), (50.0, 1000.0, 50.0)]
@@ -259,7 +259,7 @@ fn slow_sampling_folds_the_mains() {
     let mut x = volts(40.0, 30.0);
     add_sine(&mut x, 40.0, 50.0, 0.02);
     let spectrum = Spectrum::of(&x, 40.0, Some(50.0), false).unwrap();
-    let line = mains(&spectrum, 1);
+    let line = power_line(&spectrum, 1);
     assert!(line.stands_out && line.is_folded() && line.seen_hz == 10.0, "{line:?}");
     assert!((0.84..1.02).contains(&(line.pp / 0.02)), "{line:?}");
     assert!(spectrum.pp_at(10.0) > 20.0 * spectrum.pp_at(15.0));
@@ -269,10 +269,14 @@ fn slow_sampling_folds_the_mains() {
     // Folded among the pulse's lines, it is named, but cannot be told from them unless it is the highest.
     let mut x = volts(49.0, 30.0);
     let weak = Spectrum::of(&x, 49.0, Some(50.0), false).unwrap();
-    assert!(mains(&weak, 1).is_folded() && !mains(&weak, 1).stands_out, "{:?}", mains(&weak, 1));
+    assert!(
+        power_line(&weak, 1).is_folded() && !power_line(&weak, 1).stands_out,
+        "{:?}",
+        power_line(&weak, 1)
+    );
     add_sine(&mut x, 49.0, 100.0, 0.1);
     let strong = Spectrum::of(&x, 49.0, Some(50.0), false).unwrap();
-    assert!(mains(&strong, 2).stands_out, "{:?}", mains(&strong, 2));
+    assert!(power_line(&strong, 2).stands_out, "{:?}", power_line(&strong, 2));
     let text = svg(&Chart::Spectrum(weak), &Look::dark(), (1000, 500));
     assert!(has(&text, "Netz 50 bei 1"), "{:?}", texts(&text));
 
@@ -293,7 +297,7 @@ fn the_pulse_and_its_harmonics_are_named() {
         let expected = 1.2 * f64::from(line.order);
         assert!(line.stands_out && (line.seen_hz - expected).abs() < 0.1, "{line:?}");
     }
-    assert!(spectrum.lines().iter().all(|l| l.source == Source::Pulse), "mains named though not known");
+    assert!(spectrum.lines().iter().all(|l| l.source == Source::Pulse), "power_line named though not known");
     let text = svg(&Chart::Spectrum(spectrum), &Look::dark(), (1000, 500));
     assert!(texts(&text).iter().any(|(t, _)| t.starts_with("Puls 1.2")), "{:?}", texts(&text));
     assert!(has(&text, "2-fach") && has(&text, "3-fach"), "{:?}", texts(&text));
@@ -303,7 +307,7 @@ fn the_pulse_and_its_harmonics_are_named() {
     add_noise(&mut noise, 1.0, 5);
     let spectrum = Spectrum::of(&noise, 1000.0, Some(50.0), true).unwrap();
     assert!(
-        spectrum.lines().iter().all(|l| l.source == Source::Mains && !l.stands_out),
+        spectrum.lines().iter().all(|l| l.source == Source::PowerLine && !l.stands_out),
         "{:?}",
         spectrum.lines()
     );
@@ -408,7 +412,7 @@ fn all(recording: &Recording) -> Vec<Chart<'_>> {
     let (x, rate_hz) = (recording.values(0, recording.len()), recording.rate_hz());
     let (beats, seconds) = (detect(&x, rate_hz), recording.duration_s());
     vec![
-        Chart::Strip(Strip::of(recording, 0.0, seconds, None, false).unwrap()),
+        Chart::Trace(Trace::of(recording, 0.0, seconds, None, false).unwrap()),
         Chart::Rate(Rate::of(&beats, 0.0, seconds).unwrap()),
         Chart::Spectrum(Spectrum::of(&x, rate_hz, Some(60.0), false).unwrap()),
         Chart::Beat(Beat::of(&x, rate_hz, &beats, false).unwrap()),
@@ -440,7 +444,7 @@ fn png_files_have_their_size_and_colours() {
 #[test]
 fn letters_of_a_png_are_drawn() {
     let recording = Recording::of_values(250.0, &volts(250.0, 20.0));
-    let strip = Chart::Strip(Strip::of(&recording, 0.0, 20.0, None, false).unwrap());
+    let strip = Chart::Trace(Trace::of(&recording, 0.0, 20.0, None, false).unwrap());
     let picture =
         tiny_skia::Pixmap::decode_png(&file::png(&strip, &Look::dark(), (640, 360)).unwrap()).unwrap();
     // The title's letters in the left half above the plot, the note's in the right one, and nothing between them.
@@ -518,7 +522,7 @@ fn odd_samples_give_a_chart_or_an_error() {
         let recording = Recording::of_values(250.0, &x);
         let beats = detect(&x, 250.0);
         let charts = [
-            Strip::of(&recording, 0.0, 20.0, None, false).map(Chart::Strip),
+            Trace::of(&recording, 0.0, 20.0, None, false).map(Chart::Trace),
             Rate::of(&beats, 0.0, 20.0).map(Chart::Rate),
             Spectrum::of(&x, 250.0, Some(50.0), true).map(Chart::Spectrum),
             Beat::of(&x, 250.0, &beats, true).map(Chart::Beat),
@@ -529,7 +533,7 @@ fn odd_samples_give_a_chart_or_an_error() {
             drawn += 1;
         }
     }
-    // The last has all four; a strip there is of all that is numbers.
+    // The last has all four; a trace there is of all that is numbers.
     assert!(drawn >= 8, "{drawn}");
 }
 

@@ -1,4 +1,4 @@
-//! The range and the height of a beat, as they are read off the strip.
+//! The range and the height of a beat, as they are read off the trace.
 
 use super::sheet::Sheet;
 use super::task::Field;

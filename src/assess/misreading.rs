@@ -33,7 +33,7 @@ pub enum Misreading {
     SpikesCounted,
     /// Breaths were counted, not beats.
     BreathsCounted,
-    /// Periods of the mains were counted.
+    /// Periods of the power line were counted.
     HumCounted,
     /// The multiplier of another window.
     OtherMultiplier,
@@ -140,8 +140,8 @@ pub struct Evidence<'a> {
     pub rate_decimals: usize,
     /// Breaths of the subject, 1/min.
     pub breaths_per_min: f64,
-    /// Mains frequency as it shows at this sampling rate, Hz.
-    pub mains_shows_hz: f64,
+    /// Power line frequency as it shows at this sampling rate, Hz.
+    pub power_line_shows_hz: f64,
     /// Lengths of the screens on which the recording was made and looked at, s.
     pub screens_s: &'a [f64],
     /// Widths of the grid squares on those screens, s.
@@ -186,7 +186,7 @@ impl<'a> Evidence<'a> {
             marks: &[],
             rate_decimals: 0,
             breaths_per_min: 0.0,
-            mains_shows_hz: 0.0,
+            power_line_shows_hz: 0.0,
             screens_s: &[],
             squares_s: &[],
         }
@@ -409,8 +409,8 @@ fn counting(e: &Evidence, r: &Reading, found: &mut Found) {
     if !intervals && whole > most + 1.0 && whole_off <= 1.0 {
         add(Misreading::WholeRecording, 0.4 * whole_off, args.clone());
     }
-    let hum = e.mains_shows_hz * length;
-    if count >= 200.0 * length / 60.0 && e.mains_shows_hz > 3.5 {
+    let hum = e.power_line_shows_hz * length;
+    if count >= 200.0 * length / 60.0 && e.power_line_shows_hz > 3.5 {
         add(Misreading::HumCounted, (count - hum).abs() / (0.1 * hum), args);
     }
 }

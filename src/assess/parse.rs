@@ -33,9 +33,9 @@ pub fn number(text: &str) -> Result<f64, Problem> {
     if text.chars().count() > MOST_CHARACTERS {
         return Err(Problem::TooLong);
     }
-    let text = without_unit(without_plus_minus(text));
+    let text = without_recorder(without_plus_minus(text));
     if let Some((top, low)) = text.split_once(['/', ':', '\u{00f7}']) {
-        let (top, low) = (plain(top.trim())?, plain(without_unit(low.trim()))?);
+        let (top, low) = (plain(top.trim())?, plain(without_recorder(low.trim()))?);
         if low == 0.0 {
             return Err(Problem::DividedByZero);
         }
@@ -79,7 +79,7 @@ const UNITS: [&str; 12] = [
     "x",
 ];
 
-fn without_unit(text: &str) -> &str {
+fn without_recorder(text: &str) -> &str {
     let text = text.trim_start_matches(['\u{00d7}', 'x', 'X', '=', '~', '\u{2248}']).trim();
     let found = UNITS.iter().find_map(|unit| {
         let cut = text.len().checked_sub(unit.len())?;
@@ -117,7 +117,7 @@ pub fn is_quotient(text: &str) -> bool {
 
 /// The stroke may be that of a unit, as in `4 /min`.
 fn number_has_unit_slash(text: &str) -> bool {
-    !without_unit(text.trim()).contains(['/', ':', '\u{00f7}'])
+    !without_recorder(text.trim()).contains(['/', ':', '\u{00f7}'])
 }
 
 /// Reads a voltage in millivolts: `100`, `100 mV`, `0.1 V`, with a plus-minus sign in front or without.

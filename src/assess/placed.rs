@@ -114,12 +114,12 @@ pub(super) fn middle(sheet: &Sheet, window: Option<(f64, f64)>) -> Finding {
         return right(Step::Middle, "middle_right");
     }
     // Two slips may lead to the same time; then none is named.
-    let (start, take) = (off(a - ended), off(0.5 * (a + b)));
-    let code = match (start <= MIDDLE_S, take <= MIDDLE_S) {
-        _ if off(-ended) <= start.min(take) => "middle_wrong",
-        (true, true) if (start - take).abs() < 0.5 * MIDDLE_S => "middle_wrong",
-        (true, _) if start <= take => "middle_start",
-        (_, true) => "middle_take",
+    let (start, middle) = (off(a - ended), off(0.5 * (a + b)));
+    let code = match (start <= MIDDLE_S, middle <= MIDDLE_S) {
+        _ if off(-ended) <= start.min(middle) => "middle_wrong",
+        (true, true) if (start - middle).abs() < 0.5 * MIDDLE_S => "middle_wrong",
+        (true, _) if start <= middle => "middle_start",
+        (_, true) => "middle_recording",
         _ => "middle_wrong",
     };
     wrong(Step::Middle, code, args)

@@ -183,16 +183,16 @@ pub struct Facts<'a> {
     pub report: &'a Report,
     /// Remarks on how faults were dealt with.
     pub process: &'a [Remark],
-    /// Whether the pad's lead is in the input that is shown.
+    /// Whether the sensor's cable is in the input that is shown.
     pub routed: bool,
     /// Whether the strap is on and neither loose nor tight.
     pub strapped: bool,
-    /// Sampling rate of the take, Hz.
+    /// Sampling rate of the recording, Hz.
     pub rate_hz: f64,
     /// Time base when it was recorded, and now, s a screen.
     pub views_s: [f64; 2],
     /// Length of the measured take, s.
-    pub take_s: f64,
+    pub recording_s: f64,
     /// Whether the answer was shown on demand.
     pub revealed: bool,
 }
@@ -271,7 +271,7 @@ impl Facts<'_> {
                 Point { got: one.got && (self.terms.mends || self.done.iter().any(tries)), ..one }
             }
             How::Mended => self.remarks(code, None, "process_cause_remains"),
-            How::Long => self.fact(code, self.take_s + 1e-6 >= self.criteria.record_s),
+            How::Long => self.fact(code, self.recording_s + 1e-6 >= self.criteria.record_s),
         }
     }
 }

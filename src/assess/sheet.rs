@@ -57,7 +57,7 @@ pub struct Sheet<'a> {
     pub values: Option<(f64, f64)>,
     /// Full-scale range to one side, V.
     pub range_v: f64,
-    /// End of the exercise, s from the take's start (before it: negative).
+    /// End of the exercise, s from the recording's start (before it: negative).
     pub exercise_ended_s: Option<f64>,
 }
 

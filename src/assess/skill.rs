@@ -73,7 +73,7 @@ pub struct Attempted<'a> {
     pub last: &'a Report,
     /// Faults.
     pub faults: &'a [Mended],
-    /// A take was recorded by the student.
+    /// A recording was recorded by the student.
     pub recorded: bool,
     /// The bench was to be wired.
     pub apart: bool,

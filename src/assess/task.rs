@@ -109,7 +109,7 @@ impl Task {
         self.kind.question().optional
     }
 
-    /// What is read off the strip.
+    /// What is read off the trace.
     pub fn reads(&self) -> Reads {
         self.kind.question().reads
     }

@@ -51,7 +51,7 @@ impl Trace {
 }
 
 /// Looks at the stretch from `a` to `b` seconds of a recording; `None` when it is shorter than two seconds.
-pub fn look(recording: &Recording, a: f64, b: f64, mains_hz: f64) -> Option<Trace> {
+pub fn look(recording: &Recording, a: f64, b: f64, power_line_hz: f64) -> Option<Trace> {
     let (from, to) = (recording.sample_at(a), recording.sample_at(b));
     let rate_hz = recording.rate_hz();
     if ((to.saturating_sub(from)) as f64) < 2.0 * rate_hz {
@@ -74,9 +74,9 @@ pub fn look(recording: &Recording, a: f64, b: f64, mains_hz: f64) -> Option<Trac
         Some(_) => 0.0,
         None => quality::pulse_pp(values, rate_hz).unwrap_or(0.0),
     };
-    // Where slow sampling has folded the mains among the pulse, nobody can tell the two apart.
-    let hum_v = quality::hum_alone(values, rate_hz, mains_hz).map_or(0.0, |(pp, _)| pp);
-    let movement = movement(&wide, &cut_off, rate_hz, mains_hz, &beats, (before_s, after_s))
+    // Where slow sampling has folded the power line among the pulse, nobody can tell the two apart.
+    let hum_v = quality::hum_alone(values, rate_hz, power_line_hz).map_or(0.0, |(pp, _)| pp);
+    let movement = movement(&wide, &cut_off, rate_hz, power_line_hz, &beats, (before_s, after_s))
         .map(|m| Movement { from_s: start_s + m.from_s, to_s: start_s + m.to_s, ..m });
     let clipped = cut_off[from - first..to - first].iter().filter(|cut| **cut).count();
     let screen_v = recording.span_at(from).map_or(1.0, |span| span.code_v * 65536.0);

@@ -174,7 +174,7 @@ impl Report {
     }
 }
 
-/// The take belongs to somebody else.
+/// The recording belongs to somebody else.
 pub fn foreign() -> Finding {
     finding(Step::Trace, Verdict::Wrong, "trace_foreign", json!({}))
 }

@@ -1,23 +1,23 @@
 //! The bench: what the student's hands change.
 //!
 //! - [`table`]: the table top, the parts that stand on it, where they are
-//! - [`wiring`]: the plugs, the sockets they fit, which parts have power and whether unit and computer can talk
+//! - [`wiring`]: the plugs, the sockets they fit, which parts have power and whether recorder and computer can talk
 //! - [`look`]: where one can look
-//! - [`lead`]: the pad's lead as a path on the table with its slack
-//! - [`strap`]: the pad on the finger: pressure, place, face, hand height
+//! - [`cable`]: the sensor's cable as a path on the table with its slack
+//! - [`strap`]: the sensor on the finger: pressure, place, side, hand height
 //!
 //! [`Bench`] holds all of it and [`Bench::change`] is the only way to alter it: a change is either carried out whole
 //! or refused with a reason, never half done.
 
-pub mod lead;
+pub mod cable;
 pub mod look;
 pub mod strap;
 pub mod table;
 pub mod wiring;
 
-use lead::Lead;
+use cable::Cable;
 use serde::{Deserialize, Serialize};
-use strap::{Face, Place, Strap};
+use strap::{Place, Side, Strap};
 use table::{Part, Point, Table};
 use wiring::{End, Socket, Wiring};
 
@@ -44,7 +44,7 @@ pub enum Change {
         /// On or off.
         on: bool,
     },
-    /// Put a part, or a handle of the pad's lead, elsewhere on the table.
+    /// Put a part, or a handle of the sensor's cable, elsewhere on the table.
     Move {
         /// What is moved.
         part: Part,
@@ -58,24 +58,24 @@ pub enum Change {
         /// In or out.
         plugged: bool,
     },
-    /// Strap the pad on the finger.
+    /// Strap the sensor on the finger.
     StrapOn {},
-    /// Take the pad off.
+    /// Take the sensor off.
     StrapOff {},
     /// Pull the strap tighter or ease it.
     Strap {
         /// Slider from 0 (barely touching) to 1 (as tight as it goes).
         tightness: f64,
     },
-    /// Shift the pad along the finger.
-    PadPlace {
-        /// Where the pad sits.
+    /// Shift the sensor along the finger.
+    SensorPlace {
+        /// Where the sensor sits.
         place: Place,
     },
-    /// Turn the pad over.
-    PadFace {
+    /// Turn the sensor over.
+    SensorSide {
         /// Which way its sensing face looks.
-        face: Face,
+        side: Side,
     },
     /// Cover the finger with a cloth, or take it off.
     Shade {
@@ -110,9 +110,9 @@ pub enum Refusal {
         /// The socket.
         socket: Socket,
     },
-    /// The pad's lead does not reach.
-    LeadTooShort {},
-    /// There is no pad on the finger.
+    /// The sensor's cable does not reach.
+    CableTooShort {},
+    /// There is no sensor on the finger.
     NoStrap {},
     /// A number outside its range.
     OutOfRange {
@@ -132,16 +132,16 @@ pub struct Bench {
     pub table: Table,
     /// Plugs and switches.
     pub wiring: Wiring,
-    /// The pad's lead.
-    pub lead: Lead,
-    /// The pad on the finger.
+    /// The sensor's cable.
+    pub cable: Cable,
+    /// The sensor on the finger.
     pub strap: Strap,
 }
 
 impl Bench {
-    /// A tidy bench with nothing plugged in: every part apart from the others, the pad beside the hand.
+    /// A tidy bench with nothing plugged in: every part apart from the others, the sensor beside the hand.
     pub fn tidy() -> Self {
-        Self { table: Table::tidy(), wiring: Wiring::apart(), lead: Lead::tidy(), strap: Strap::off() }
+        Self { table: Table::tidy(), wiring: Wiring::apart(), cable: Cable::tidy(), strap: Strap::off() }
     }
 
     /// A tidy bench that is wired, powered and strapped right.
@@ -163,8 +163,8 @@ impl Bench {
                 in_range("y", y, 0.0, table::DEPTH_CM)?;
                 let to = Point { x, y };
                 match part {
-                    Part::Lead1 => next.lead.handles[0] = to,
-                    Part::Lead2 => next.lead.handles[1] = to,
+                    Part::Cable1 => next.cable.handles[0] = to,
+                    Part::Cable2 => next.cable.handles[1] = to,
                     _ => next.table.put(part, to),
                 }
             }
@@ -183,8 +183,8 @@ impl Bench {
                 }
                 next.strap.tightness = tightness;
             }
-            Change::PadPlace { place } => next.strap.place = place,
-            Change::PadFace { face } => next.strap.face = face,
+            Change::SensorPlace { place } => next.strap.place = place,
+            Change::SensorSide { side } => next.strap.side = side,
             Change::Shade { on } => next.strap.shaded = on,
             Change::OtherHand { on } => next.strap.other_hand = on,
             Change::HandHeight { cm } => {
@@ -193,31 +193,31 @@ impl Bench {
             }
         }
         if next.slack_cm() < 0.0 {
-            return Err(Refusal::LeadTooShort {});
+            return Err(Refusal::CableTooShort {});
         }
         *self = next;
         Ok(())
     }
 
-    /// The pad lead's path over the table: plug, two handles, pad.
-    pub fn lead_path(&self) -> [Point; 4] {
-        let plug = self.end_point(End::Pad);
-        [plug, self.lead.handles[0], self.lead.handles[1], self.pad_point()]
+    /// The sensor cable's path over the table: plug, two handles, sensor.
+    pub fn cable_path(&self) -> [Point; 4] {
+        let plug = self.end_point(End::Sensor);
+        [plug, self.cable.handles[0], self.cable.handles[1], self.sensor_point()]
     }
 
-    /// Length of lead that is not stretched out, cm; below zero when the lead does not reach.
+    /// Length of cable that is not stretched out, cm; below zero when the cable does not reach.
     pub fn slack_cm(&self) -> f64 {
-        let path = self.lead_path();
-        self.lead.length_cm - path.windows(2).map(|w| w[0].distance(w[1])).sum::<f64>()
+        let path = self.cable_path();
+        self.cable.length_cm - path.windows(2).map(|w| w[0].distance(w[1])).sum::<f64>()
     }
 
-    /// Where the pad is: on the fingertip, or lying beside the hand.
-    pub fn pad_point(&self) -> Point {
+    /// Where the sensor is: on the fingertip, or lying beside the hand.
+    pub fn sensor_point(&self) -> Point {
         let tip = self.table.fingertip();
         if self.strap.on { tip } else { Point { x: tip.x - 9.0, y: tip.y + 3.0 } }
     }
 
-    /// Where a plug is: in its socket, or lying on the table near its lead's part.
+    /// Where a plug is: in its socket, or lying on the table near its cable's part.
     pub fn end_point(&self, end: End) -> Point {
         match self.wiring.socket_of(end) {
             Some(socket) => self.socket_point(socket),

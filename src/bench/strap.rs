@@ -1,9 +1,9 @@
-//! The pad on the finger.
+//! The sensor on the finger.
 
 use crate::math;
 use serde::{Deserialize, Serialize};
 
-/// Where along the finger the pad sits.
+/// Where along the finger the sensor sits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
@@ -12,15 +12,15 @@ pub enum Place {
     Pulp,
     /// The middle phalanx.
     Middle,
-    /// Over a joint: bone under the pad.
+    /// Over a joint: bone under the sensor.
     Joint,
 }
 
-/// Which way the pad's sensing face looks.
+/// Which way the sensor's sensing face looks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
-pub enum Face {
+pub enum Side {
     /// To the skin, as it should.
     ToSkin,
     /// Away from the skin.
@@ -31,9 +31,9 @@ pub enum Face {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Feel {
-    /// No pad on the finger.
+    /// No sensor on the finger.
     Off,
-    /// The pad slides about.
+    /// The sensor slides about.
     Loose,
     /// Held, and comfortable.
     Snug,
@@ -41,19 +41,19 @@ pub enum Feel {
     Tight,
 }
 
-/// Where the subject's other hand is: what the body touches decides how far it follows the mains.
+/// Where the subject's other hand is: what the body touches decides how far it follows the power line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum OtherHand {
     /// In the lap.
     Lap,
-    /// On the laptop, whose charger leaves it floating between the mains conductors.
+    /// On the laptop, whose charger leaves it floating between the power line conductors.
     Laptop,
-    /// On the earthed case of the recorder unit. Only to look: it is a test, not a way to record.
+    /// On the grounded case of the recorder. Only to look: it is a test, not a way to record.
     Case,
 }
 
-/// The pad and its strap.
+/// The sensor and its strap.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Strap {
     /// On the finger or not.
@@ -63,7 +63,7 @@ pub struct Strap {
     /// Place along the finger.
     pub place: Place,
     /// Sensing face.
-    pub face: Face,
+    pub side: Side,
     /// Height of the hand over the heart, cm.
     pub height_cm: f64,
     /// A cloth over the finger keeps light off.
@@ -79,7 +79,7 @@ impl Strap {
             on: false,
             tightness: 0.35,
             place: Place::Pulp,
-            face: Face::ToSkin,
+            side: Side::ToSkin,
             height_cm: 0.0,
             shaded: false,
             other_hand: OtherHand::Lap,
@@ -91,7 +91,7 @@ impl Strap {
         Self { on: true, tightness: 0.72, ..Self::off() }
     }
 
-    /// Pressure of the pad on the skin, mmHg: `3 e^(4u)`, from 3 to 164 over the slider (design default), so that
+    /// Pressure of the sensor on the skin, mmHg: `3 e^(4u)`, from 3 to 164 over the slider (design default), so that
     /// equal steps of the slider are equal ratios of pressure.
     pub fn pressure_mmhg(&self) -> f64 {
         if self.on { 3.0 * math::exp(4.0 * self.tightness) } else { 0.0 }

@@ -31,42 +31,42 @@ impl Point {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Part {
-    /// The recorder unit.
-    Unit,
+    /// The recorder.
+    Recorder,
     /// The computer.
     Computer,
     /// The power strip.
-    Strip,
+    PowerStrip,
     /// The laptop charger, its brick.
     Charger,
-    /// A telephone.
+    /// A phone.
     Phone,
     /// A desk lamp.
     Lamp,
     /// The subject's hand; the forearm follows it.
     Hand,
-    /// First handle of the pad's lead, counted from the plug; the slack lies coiled here.
-    Lead1,
-    /// Second handle of the pad's lead.
-    Lead2,
+    /// First handle of the sensor's cable, counted from the plug; the slack lies coiled here.
+    Cable1,
+    /// Second handle of the sensor's cable.
+    Cable2,
 }
 
 /// The parts with a place of their own in [`Table`].
 pub const PARTS: [Part; 7] =
-    [Part::Unit, Part::Computer, Part::Strip, Part::Charger, Part::Phone, Part::Lamp, Part::Hand];
+    [Part::Recorder, Part::Computer, Part::PowerStrip, Part::Charger, Part::Phone, Part::Lamp, Part::Hand];
 
 impl Part {
-    /// Footprint: width and depth, cm. The handles of the lead have none.
+    /// Footprint: width and depth, cm. The handles of the cable have none.
     pub fn footprint(self) -> (f64, f64) {
         match self {
-            Part::Unit => (34.0, 20.0),
+            Part::Recorder => (34.0, 20.0),
             Part::Computer => (36.0, 25.0),
-            Part::Strip => (42.0, 6.0),
+            Part::PowerStrip => (42.0, 6.0),
             Part::Charger => (11.0, 5.5),
             Part::Phone => (7.5, 15.0),
             Part::Lamp => (14.0, 14.0),
             Part::Hand => (9.0, 18.0),
-            Part::Lead1 | Part::Lead2 => (0.0, 0.0),
+            Part::Cable1 | Part::Cable2 => (0.0, 0.0),
         }
     }
 }
@@ -82,9 +82,9 @@ impl Table {
     pub fn tidy() -> Self {
         let mut table = Self { places: [Point { x: 0.0, y: 0.0 }; 7] };
         for (part, x, y) in [
-            (Part::Unit, 30.0, 40.0),
+            (Part::Recorder, 30.0, 40.0),
             (Part::Computer, 120.0, 34.0),
-            (Part::Strip, 58.0, 7.0),
+            (Part::PowerStrip, 58.0, 7.0),
             (Part::Charger, 140.0, 7.0),
             (Part::Phone, 148.0, 74.0),
             (Part::Lamp, 13.0, 12.0),
@@ -95,7 +95,7 @@ impl Table {
         table
     }
 
-    /// Centre of a part, cm. The lead's handles are kept by the lead and are at the origin here.
+    /// Centre of a part, cm. The cable's handles are kept by the cable and are at the origin here.
     pub fn at(&self, part: Part) -> Point {
         PARTS.iter().position(|p| *p == part).map_or(Point { x: 0.0, y: 0.0 }, |i| self.places[i])
     }
@@ -111,7 +111,7 @@ impl Table {
         }
     }
 
-    /// The tip of the finger that takes the pad, cm.
+    /// The tip of the finger that recordings the sensor, cm.
     pub fn fingertip(&self) -> Point {
         let hand = self.at(Part::Hand);
         Point { x: hand.x - 3.0, y: hand.y - 13.0 }
@@ -124,11 +124,11 @@ impl Table {
             Point { x: (at.x + dx).clamp(2.0, WIDTH_CM - 2.0), y: (at.y + dy).clamp(2.0, DEPTH_CM - 2.0) }
         };
         match end {
-            End::MainsUnit => near(Part::Unit, -4.0, -16.0),
-            End::MainsWall => near(Part::Unit, 14.0, -23.0),
-            End::DataUnit => near(Part::Unit, 22.0, -14.0),
+            End::PowerRecorder => near(Part::Recorder, -4.0, -16.0),
+            End::PowerWall => near(Part::Recorder, 14.0, -23.0),
+            End::DataRecorder => near(Part::Recorder, 22.0, -14.0),
             End::DataComputer => near(Part::Computer, -27.0, 12.0),
-            End::Pad => near(Part::Unit, 26.0, 10.0),
+            End::Sensor => near(Part::Recorder, 26.0, 10.0),
         }
     }
 

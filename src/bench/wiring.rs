@@ -1,45 +1,46 @@
-//! Plugs and sockets: what fits where, what has power, whether unit and computer can talk, and which input the pad
+//! Plugs and sockets: what fits where, what has power, whether recorder and computer can talk, and which input the sensor
 //! reaches.
 
 use super::{Refusal, table::Part};
 use serde::{Deserialize, Serialize};
 
-/// One end of a lead: a plug.
+/// One end of a cable: a plug.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum End {
-    /// Mains lead, the end for the recorder unit.
-    MainsUnit,
-    /// Mains lead, the end for the wall or the power strip.
-    MainsWall,
-    /// Data lead, the end for the recorder unit.
-    DataUnit,
-    /// Data lead, the end for the computer.
+    /// Power cord, the end for the recorder.
+    PowerRecorder,
+    /// Power cord, the end for the wall or the power strip.
+    PowerWall,
+    /// Data cable, the end for the recorder.
+    DataRecorder,
+    /// Data cable, the end for the computer.
     DataComputer,
-    /// The finger pad's plug.
-    Pad,
+    /// The finger sensor's plug.
+    Sensor,
 }
 
 /// All plugs, in the order in which [`Wiring`] keeps them.
-pub const ENDS: [End; 5] = [End::MainsUnit, End::MainsWall, End::DataUnit, End::DataComputer, End::Pad];
+pub const ENDS: [End; 5] =
+    [End::PowerRecorder, End::PowerWall, End::DataRecorder, End::DataComputer, End::Sensor];
 
 /// A socket.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Socket {
-    /// Power inlet on the unit's far side.
-    UnitInlet,
-    /// Data socket on the unit's far side.
-    UnitData,
-    /// Input 1 at the unit's short side that looks to the hand.
+    /// Power inlet on the recorder's far side.
+    RecorderInlet,
+    /// Data socket on the recorder's far side.
+    RecorderData,
+    /// Input 1 at the recorder's short side that looks to the hand.
     In1,
     /// Input 2.
     In2,
     /// Input 3.
     In3,
-    /// Calibrator output on the unit's near side: a two-pin post, into which no plug of the bench goes.
+    /// Calibrator output on the recorder's near side: a two-pin post, into which no plug of the bench goes.
     Calibrator,
     /// Data port of the computer.
     Port1,
@@ -61,8 +62,8 @@ pub enum Socket {
 
 /// All sockets.
 pub const SOCKETS: [Socket; 14] = [
-    Socket::UnitInlet,
-    Socket::UnitData,
+    Socket::RecorderInlet,
+    Socket::RecorderData,
     Socket::In1,
     Socket::In2,
     Socket::In3,
@@ -83,7 +84,7 @@ pub const SOCKETS: [Socket; 14] = [
 pub enum Shape {
     /// Appliance inlet.
     Inlet,
-    /// Mains outlet.
+    /// Power line outlet.
     Outlet,
     /// Square data socket of the unit.
     Data,
@@ -99,8 +100,8 @@ impl Socket {
     /// The socket's shape.
     pub fn shape(self) -> Shape {
         match self {
-            Socket::UnitInlet => Shape::Inlet,
-            Socket::UnitData => Shape::Data,
+            Socket::RecorderInlet => Shape::Inlet,
+            Socket::RecorderData => Shape::Data,
             Socket::In1 | Socket::In2 | Socket::In3 => Shape::Signal,
             Socket::Calibrator => Shape::Post,
             Socket::Port1 | Socket::Port2 | Socket::PortCharge => Shape::Port,
@@ -123,19 +124,19 @@ impl Socket {
     /// The part it belongs to with its offset from the part's centre, or no part and its place on the table, cm.
     pub fn place(self) -> (Option<Part>, f64, f64) {
         match self {
-            Socket::UnitInlet => (Some(Part::Unit), -8.0, -10.0),
-            Socket::UnitData => (Some(Part::Unit), 4.5, -10.0),
-            Socket::In1 => (Some(Part::Unit), 17.0, -6.0),
-            Socket::In2 => (Some(Part::Unit), 17.0, 0.0),
-            Socket::In3 => (Some(Part::Unit), 17.0, 6.0),
-            Socket::Calibrator => (Some(Part::Unit), -11.5, 10.0),
+            Socket::RecorderInlet => (Some(Part::Recorder), -8.0, -10.0),
+            Socket::RecorderData => (Some(Part::Recorder), 4.5, -10.0),
+            Socket::In1 => (Some(Part::Recorder), 17.0, -6.0),
+            Socket::In2 => (Some(Part::Recorder), 17.0, 0.0),
+            Socket::In3 => (Some(Part::Recorder), 17.0, 6.0),
+            Socket::Calibrator => (Some(Part::Recorder), -11.5, 10.0),
             Socket::Port1 => (Some(Part::Computer), -18.0, -7.0),
             Socket::Port2 => (Some(Part::Computer), -18.0, 0.0),
             Socket::PortCharge => (Some(Part::Computer), -18.0, 7.0),
-            Socket::Outlet1 => (Some(Part::Strip), -14.0, 0.0),
-            Socket::Outlet2 => (Some(Part::Strip), -5.0, 0.0),
-            Socket::Outlet3 => (Some(Part::Strip), 4.0, 0.0),
-            Socket::Outlet4 => (Some(Part::Strip), 13.0, 0.0),
+            Socket::Outlet1 => (Some(Part::PowerStrip), -14.0, 0.0),
+            Socket::Outlet2 => (Some(Part::PowerStrip), -5.0, 0.0),
+            Socket::Outlet3 => (Some(Part::PowerStrip), 4.0, 0.0),
+            Socket::Outlet4 => (Some(Part::PowerStrip), 13.0, 0.0),
             Socket::Wall => (None, 96.0, 2.0),
         }
     }
@@ -145,20 +146,20 @@ impl End {
     /// The shape of socket that the plug goes into.
     pub fn shape(self) -> Shape {
         match self {
-            End::MainsUnit => Shape::Inlet,
-            End::MainsWall => Shape::Outlet,
-            End::DataUnit => Shape::Data,
+            End::PowerRecorder => Shape::Inlet,
+            End::PowerWall => Shape::Outlet,
+            End::DataRecorder => Shape::Data,
             End::DataComputer => Shape::Port,
-            End::Pad => Shape::Signal,
+            End::Sensor => Shape::Signal,
         }
     }
 
-    /// Name of the lead that the plug is on.
-    pub fn lead(self) -> &'static str {
+    /// Name of the cable that the plug is on.
+    pub fn cable(self) -> &'static str {
         match self {
-            End::MainsUnit | End::MainsWall => "mains",
-            End::DataUnit | End::DataComputer => "data",
-            End::Pad => "pad",
+            End::PowerRecorder | End::PowerWall => "power",
+            End::DataRecorder | End::DataComputer => "data",
+            End::Sensor => "sensor",
         }
     }
 }
@@ -167,10 +168,10 @@ impl End {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Switch {
-    /// The recorder unit's.
-    Unit,
+    /// The recorder's.
+    Recorder,
     /// The power strip's.
-    Strip,
+    PowerStrip,
     /// The desk lamp's.
     Lamp,
 }
@@ -180,9 +181,9 @@ pub enum Switch {
 pub struct Wiring {
     plugs: [Option<Socket>; 5],
     /// The unit's switch.
-    pub unit_on: bool,
+    pub recorder_on: bool,
     /// The power strip's switch; the strip itself is always in the wall.
-    pub strip_on: bool,
+    pub power_strip_on: bool,
     /// The charger is in the power strip.
     pub charger_plugged: bool,
     /// The desk lamp burns; it has a socket of its own in the wall.
@@ -190,23 +191,29 @@ pub struct Wiring {
 }
 
 impl Wiring {
-    /// All leads lying on the table, the unit off, the strip on.
+    /// All cables lying on the table, the recorder off, the power strip on.
     pub fn apart() -> Self {
-        Self { plugs: [None; 5], unit_on: false, strip_on: true, charger_plugged: false, lamp_on: false }
+        Self {
+            plugs: [None; 5],
+            recorder_on: false,
+            power_strip_on: true,
+            charger_plugged: false,
+            lamp_on: false,
+        }
     }
 
-    /// Unit powered from the strip, linked to the first port, pad in input 1.
+    /// Unit powered from the power strip, linked to the first port, sensor in input 1.
     pub fn complete() -> Self {
         Self {
             plugs: [
-                Some(Socket::UnitInlet),
+                Some(Socket::RecorderInlet),
                 Some(Socket::Outlet2),
-                Some(Socket::UnitData),
+                Some(Socket::RecorderData),
                 Some(Socket::Port1),
                 Some(Socket::In1),
             ],
-            unit_on: true,
-            strip_on: true,
+            recorder_on: true,
+            power_strip_on: true,
             charger_plugged: false,
             lamp_on: false,
         }
@@ -217,7 +224,7 @@ impl Wiring {
         ENDS.iter().position(|e| *e == end).and_then(|i| self.plugs[i])
     }
 
-    /// The plug that is in a socket. The charger keeps the strip's last outlet while it is plugged in.
+    /// The plug that is in a socket. The charger keeps the power strip's last outlet while it is plugged in.
     pub fn end_in(&self, socket: Socket) -> Option<End> {
         self.plugs.iter().position(|s| *s == Some(socket)).map(|i| ENDS[i])
     }
@@ -249,30 +256,30 @@ impl Wiring {
     /// Turns a switch.
     pub fn switch(&mut self, id: Switch, on: bool) {
         match id {
-            Switch::Unit => self.unit_on = on,
-            Switch::Strip => self.strip_on = on,
+            Switch::Recorder => self.recorder_on = on,
+            Switch::PowerStrip => self.power_strip_on = on,
             Switch::Lamp => self.lamp_on = on,
         }
     }
 
-    /// Whether the unit has power: a mains lead in, its other end live, the switch on.
-    pub fn unit_powered(&self) -> bool {
-        let live = match self.socket_of(End::MainsWall) {
+    /// Whether the unit has power: a power cord in, its other end live, the switch on.
+    pub fn recorder_powered(&self) -> bool {
+        let live = match self.socket_of(End::PowerWall) {
             Some(Socket::Wall) => true,
-            Some(_) => self.strip_on,
+            Some(_) => self.power_strip_on,
             None => false,
         };
-        live && self.socket_of(End::MainsUnit) == Some(Socket::UnitInlet) && self.unit_on
+        live && self.socket_of(End::PowerRecorder) == Some(Socket::RecorderInlet) && self.recorder_on
     }
 
     /// Whether a data path exists between unit and computer; the charging port carries none.
     pub fn data_path(&self) -> bool {
-        self.socket_of(End::DataUnit) == Some(Socket::UnitData)
+        self.socket_of(End::DataRecorder) == Some(Socket::RecorderData)
             && matches!(self.socket_of(End::DataComputer), Some(Socket::Port1 | Socket::Port2))
     }
 
-    /// The input that the pad's plug is in, 1 to 3.
-    pub fn pad_input(&self) -> Option<u8> {
-        self.socket_of(End::Pad).and_then(Socket::input)
+    /// The input that the sensor's plug is in, 1 to 3.
+    pub fn sensor_input(&self) -> Option<u8> {
+        self.socket_of(End::Sensor).and_then(Socket::input)
     }
 }

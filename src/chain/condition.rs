@@ -9,32 +9,32 @@ use crate::pickup::field;
 impl Chain {
     /// Whether power and data have a way from recorder to computer.
     pub fn link_path(&self) -> bool {
-        self.bench.wiring.unit_powered() && self.bench.wiring.data_path()
+        self.bench.wiring.recorder_powered() && self.bench.wiring.data_path()
     }
 
-    /// Whether the computer has found the unit, be the link open at the moment or not.
+    /// Whether the computer has found the recorder, be the link open at the moment or not.
     pub fn found(&self) -> bool {
         self.seen
     }
 
-    /// Whether the computer's port in use loses the unit now and then.
+    /// Whether the computer's port in use loses the recorder now and then.
     pub fn port_fails(&self) -> bool {
         self.gaps.fails_at(self.bench.wiring.socket_of(End::DataComputer))
     }
 
-    /// Whether the pad's plug is not pushed home.
+    /// Whether the sensor's plug is not pushed home.
     pub fn plug_loose(&self) -> bool {
         self.plug.looseness() > 0.0
     }
 
-    /// Whether a wire inside the pad's lead is broken.
-    pub fn lead_broken(&self) -> bool {
-        self.config.trouble.lead_break > 0.0
+    /// Whether a wire inside the sensor's cable is broken.
+    pub fn cable_broken(&self) -> bool {
+        self.config.trouble.cable_break > 0.0
     }
 
     /// How far the resting level lies from the middle of the screen, V, whatever the range.
     pub fn off_center_v(&self) -> f64 {
-        let settings = self.unit.settings();
+        let settings = self.recorder.settings();
         let sign = if settings.inverted { -1.0 } else { 1.0 };
         (sign * self.offset_v + settings.zero_v).abs()
     }
@@ -44,8 +44,8 @@ impl Chain {
         self.contact.slips()
     }
 
-    /// Whether the pad's lead tugs at the pad.
-    pub fn lead_taut(&self) -> bool {
+    /// Whether the sensor's cable tugs at the sensor.
+    pub fn cable_taut(&self) -> bool {
         self.bench.strap.on && self.bench.slack_cm() < TAUT_CM
     }
 
@@ -69,7 +69,7 @@ impl Chain {
         self.body.finger_temp_c()
     }
 
-    /// Spikes of the telephone over the best pulse, peak to peak.
+    /// Spikes of the phone over the best pulse, peak to peak.
     pub fn phone_share(&self) -> f64 {
         self.phone_v / self.pulse_v
     }
@@ -79,12 +79,13 @@ impl Chain {
         self.flicker
     }
 
-    /// Hum at the pad over the best pulse, both peak to peak, as it would be at another bench.
+    /// Hum at the sensor over the best pulse, both peak to peak, as it would be at another bench.
     pub fn hum_share_at(&self, bench: &Bench) -> f64 {
-        2.0 * field::hum_at_pad(bench, &self.config.pad, &self.config.mains).total_v() / self.pulse_v
+        2.0 * field::hum_at_sensor(bench, &self.config.sensor, &self.config.power_line).total_v()
+            / self.pulse_v
     }
 
-    /// Hum at the pad over the best pulse, both peak to peak, before any filter.
+    /// Hum at the sensor over the best pulse, both peak to peak, before any filter.
     pub fn hum_share(&self) -> f64 {
         2.0 * self.hum.total_v() / self.pulse_v
     }

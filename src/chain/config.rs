@@ -2,8 +2,8 @@
 
 use crate::bench::Bench;
 use crate::physiology::SubjectSpec;
-use crate::pickup::field::Mains;
-use crate::pickup::pad::Pad;
+use crate::pickup::field::PowerLine;
+use crate::pickup::sensor::Sensor;
 use crate::recorder::Settings;
 use serde::{Deserialize, Serialize};
 
@@ -12,14 +12,14 @@ use serde::{Deserialize, Serialize};
 pub struct Config {
     /// The subject, as far as it is laid down; the rest is drawn from the seed.
     pub subject: SubjectSpec,
-    /// The mains of the region.
-    pub mains: Mains,
-    /// The pad.
-    pub pad: Pad,
+    /// The power line of the region.
+    pub power_line: PowerLine,
+    /// The sensor.
+    pub sensor: Sensor,
     /// What the subject and the things about do by themselves.
     pub trouble: Trouble,
-    /// The computer looks for the unit by itself. Otherwise it must be told to look after each break of the link.
-    pub finds_unit: bool,
+    /// The computer looks for the recorder by itself. Otherwise it must be told to look after each break of the link.
+    pub finds_recorder: bool,
     /// The bench at the start.
     pub bench: Bench,
     /// The recorder's settings at the start.
@@ -39,15 +39,15 @@ pub struct Trouble {
     pub tapping: f64,
     /// How fast the strap slips, until it is strapped on anew: at 1 within some ten seconds.
     pub slip: f64,
-    /// How badly the pad's plug sits, until it is pushed home.
+    /// How badly the sensor's plug sits, until it is pushed home.
     pub plug_loose: f64,
-    /// How busy the telephone is.
+    /// How busy the phone is.
     pub phone: f64,
     /// How far the amplifier's zero is off, until it is zeroed: at 1 by a fifth of a volt.
     pub offset: f64,
-    /// How badly a wire inside the pad's lead is broken, until the lead is swapped; worse the more it is bent.
-    pub lead_break: f64,
-    /// How often the computer's port that is used at the start loses the unit.
+    /// How badly a wire inside the sensor's cable is broken, until the cable is swapped; worse the more it is bent.
+    pub cable_break: f64,
+    /// How often the computer's port that is used at the start loses the recorder.
     pub port_gaps: f64,
     /// How often the subject sighs, until asked to breathe quietly.
     pub sighs: f64,
@@ -66,7 +66,7 @@ impl Trouble {
             ("plug_loose", self.plug_loose),
             ("phone", self.phone),
             ("offset", self.offset),
-            ("lead_break", self.lead_break),
+            ("cable_break", self.cable_break),
             ("port_gaps", self.port_gaps),
             ("sighs", self.sighs),
             ("breath_drift", self.breath_drift),

@@ -1,4 +1,4 @@
-//! A port that loses the unit now and then, for 0.2 to 1 s. Its times are times of the bench: another sampling rate does
+//! A port that loses the recorder now and then, for 0.2 to 1 s. Its times are times of the bench: another sampling rate does
 //! not make them rarer.
 
 use super::Config;
@@ -67,7 +67,7 @@ impl Gaps {
         self.open && self.fails_at(port)
     }
 
-    /// Whether a port is the one that loses the unit.
+    /// Whether a port is the one that loses the recorder.
     pub(super) fn fails_at(&self, port: Option<Socket>) -> bool {
         self.rate > 0.0 && self.port.is_some() && port == self.port
     }

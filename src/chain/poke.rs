@@ -1,19 +1,19 @@
-//! What is done to the subject, the pad or a plug without changing the bench, and what comes back.
+//! What is done to the subject, the sensor or a plug without changing the bench, and what comes back.
 
 use super::{COLD_C, Chain, PRESS_S, RESTED_SHARE, STILL_SHARE};
 use crate::bench::look::Spot;
 use crate::bench::strap::Feel;
 use crate::bench::wiring::End;
 use crate::physiology::{Manoeuvre, manoeuvre};
-use crate::pickup::pad::Shield;
+use crate::pickup::sensor::Shield;
 use serde::{Deserialize, Serialize};
 
-/// Something done to the subject, the pad or a plug, without changing the bench.
+/// Something done to the subject, the sensor or a plug, without changing the bench.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Poke {
-    /// Tap the pad.
-    TapPad {},
+    /// Tap the sensor.
+    TapSensor {},
     /// Ask the subject to keep the hand still.
     AskStill {},
     /// Wiggle a plug.
@@ -21,14 +21,14 @@ pub enum Poke {
         /// The plug.
         end: End,
     },
-    /// Let the computer look for the unit.
+    /// Let the computer look for the recorder.
     Rescan {},
     /// Ask the subject to be quiet and breathe quietly.
     AskQuiet {},
     /// Ask the subject how the finger feels: cold or warm.
     AskFinger {},
-    /// Take another lead for the pad.
-    SwapLead {},
+    /// Take another cable for the sensor.
+    SwapCable {},
     /// Press the strapped finger lightly and let go again.
     PressFinger {},
     /// Look at a place of the bench.
@@ -85,10 +85,10 @@ pub enum Voice {
 }
 
 impl Chain {
-    /// Does something to the subject, the pad or a plug.
+    /// Does something to the subject, the sensor or a plug.
     pub fn poke(&mut self, poke: &Poke) -> Option<Answer> {
         match poke {
-            Poke::TapPad {} => self.motion.tap(),
+            Poke::TapSensor {} => self.motion.tap(),
             Poke::AskStill {} => {
                 let restless = self.motion.unrest() > STILL_SHARE || self.tremor.taps();
                 self.motion.set_unrest(self.config.trouble.unrest * STILL_SHARE);
@@ -96,7 +96,7 @@ impl Chain {
                 return Some(if restless { Answer::WillKeepStill } else { Answer::AmStill });
             }
             Poke::Wiggle { end } => {
-                if *end == End::Pad {
+                if *end == End::Sensor {
                     self.plug.wiggle();
                 }
             }
@@ -116,9 +116,9 @@ impl Chain {
                     _ => Answer::FingerWarm,
                 });
             }
-            Poke::SwapLead {} => {
-                self.config.trouble.lead_break = 0.0;
-                self.config.pad.shield = Shield::Good;
+            Poke::SwapCable {} => {
+                self.config.trouble.cable_break = 0.0;
+                self.config.sensor.shield = Shield::Good;
                 self.refresh();
             }
             Poke::PressFinger {} => self.press_left = PRESS_S,

@@ -14,7 +14,7 @@ impl Chain {
 
     /// The recorder's settings as they now are.
     pub fn settings(&self) -> &Settings {
-        self.unit.settings()
+        self.recorder.settings()
     }
 
     /// What the run started from.
@@ -22,14 +22,14 @@ impl Chain {
         &self.config
     }
 
-    /// Whether the computer sees the unit.
+    /// Whether the computer sees the recorder.
     pub fn seen(&self) -> bool {
         self.seen && !self.gaps.open_at(self.bench.wiring.socket_of(End::DataComputer))
     }
 
-    /// Whether the pad's plug is in the input that is shown.
+    /// Whether the sensor's plug is in the input that is shown.
     pub fn routed(&self) -> bool {
-        self.bench.wiring.pad_input() == Some(self.unit.settings().input)
+        self.bench.wiring.sensor_input() == Some(self.recorder.settings().input)
     }
 
     /// How the hand looks to somebody who looks at it.
@@ -86,6 +86,6 @@ impl Chain {
 
     /// How late the recorder's filters show a wave of `hz`, s.
     pub fn delay_s(&self, hz: f64) -> f64 {
-        self.unit.delay_s(hz)
+        self.recorder.delay_s(hz)
     }
 }

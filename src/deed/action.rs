@@ -18,9 +18,9 @@ pub enum Action {
     Bench(bench::Change),
     /// At the recorder's settings.
     Recorder(settings::Change),
-    /// To the subject, the pad or a plug.
+    /// To the subject, the sensor or a plug.
     Poke(Poke),
-    /// On the strip and the worksheet.
+    /// On the trace and the worksheet.
     Page(Page),
 }
 
@@ -31,11 +31,18 @@ pub enum Unknown {
     #[error("an action is an object with its name under \"do\"")]
     Nameless,
     /// No action is called so.
-    #[error("there is no action \"{0}\"")]
+    #[error("there is no action \"{name}\"{now}", name = .0, now = renamed(.0))]
     Name(String),
     /// The action has other fields.
     #[error("action \"{0}\": {1}")]
     Fields(&'static str, Unread),
+}
+
+/// What to say of an action's name of an older version.
+fn renamed(name: &str) -> String {
+    let known: Vec<&str> = Kind::ALL.iter().map(|kind| kind.name()).collect();
+    crate::plain::called_now(name, &known)
+        .map_or_else(String::new, |new| format!(": it is called \"{new}\" now"))
 }
 
 impl Serialize for Action {

@@ -1,7 +1,7 @@
 //! What can be done in an attempt: one vocabulary for logs, scripts, codes, judgement and page.
 //!
 //! - [`action`]: one action, as it stands in logs and scripts
-//! - [`page`]: the actions on the strip and the worksheet
+//! - [`page`]: the actions on the trace and the worksheet
 //! - [`field`]: the fields of the worksheet
 //! - [`table`]: every action once: its name, its code, its nature, where it shows
 //! - [`thing`]: what the hand is on: two changes of one thing are one change

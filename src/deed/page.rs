@@ -1,33 +1,33 @@
-//! The actions on the strip and the worksheet.
+//! The actions on the trace and the worksheet.
 
 use super::Field;
 use crate::physiology::Manoeuvre;
 use serde::{Deserialize, Serialize};
 
-/// Actions on the strip and the worksheet.
+/// Actions on the trace and the worksheet.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Page {
     /// Choose the time base.
     TimeBase {
-        /// One of [`crate::strip::frame::TIME_BASES_S`], s a screen.
+        /// One of [`crate::trace::frame::TIME_BASES_S`], s a screen.
         s: f64,
     },
-    /// Choose what the strip shows.
+    /// Choose what the trace shows.
     Show {
         /// Live or hold.
         mode: Mode,
     },
     /// Start recording.
     Record {},
-    /// Stop recording; the new take is shown.
+    /// Stop recording; the new recording is shown.
     Stop {},
-    /// Show a take.
-    OpenTake {
+    /// Show a recording.
+    OpenRecording {
         /// Its number, from 0.
-        take: usize,
+        recording: usize,
     },
-    /// Scroll within the take that is shown.
+    /// Scroll within the recording that is shown.
     Scroll {
         /// Time at the left edge, s.
         start_s: f64,
@@ -36,17 +36,17 @@ pub enum Page {
     Cursor {
         /// Which one.
         which: Which,
-        /// Where, s from the take's start; none takes it away.
+        /// Where, s from the recording's start; none takes it away.
         t: Option<f64>,
     },
     /// Mark a beat.
     Mark {
-        /// Where, s from the take's start.
+        /// Where, s from the recording's start.
         t: f64,
     },
     /// Take the mark nearest to a place away.
     Unmark {
-        /// Where, s from the take's start.
+        /// Where, s from the recording's start.
         t: f64,
     },
     /// Take all marks away.
@@ -62,9 +62,9 @@ pub enum Page {
     KeepWindow {},
     /// Forget the first of two windows.
     KeepClear {},
-    /// Show a stretch of the take over the whole strip.
+    /// Show a stretch of the recording over the whole trace.
     Zoom {
-        /// Its beginning, s from the take's start.
+        /// Its beginning, s from the recording's start.
         from_s: f64,
         /// Its end.
         to_s: f64,
@@ -76,10 +76,10 @@ pub enum Page {
         /// Jump.
         on: bool,
     },
-    /// Write something on a take.
+    /// Write something on a recording.
     Label {
         /// Its number, from 0.
-        take: usize,
+        recording: usize,
         /// What.
         text: String,
     },
@@ -113,16 +113,16 @@ pub enum Page {
     },
 }
 
-/// What the strip shows.
+/// What the trace shows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Mode {
     /// The live signal.
     Live,
-    /// The live signal, held still.
-    Hold,
-    /// A take.
-    Take,
+    /// The live signal, paused.
+    Paused,
+    /// A recording.
+    Recording,
 }
 
 /// A cursor.

@@ -55,7 +55,7 @@ pub enum Lane {
 pub enum Stage {
     Power,
     Wire,
-    Pad,
+    Sensor,
     Link,
     Strap,
     Table,
@@ -88,12 +88,12 @@ pub enum Stage {
 pub enum Pane {
     /// The table and its lists.
     Bench,
-    /// The settings that stand at the strip's axes.
+    /// The settings that stand at the trace's axes.
     Axes,
     /// The recorder's other settings.
     Drawer,
-    /// The strip itself.
-    Strip,
+    /// The trace itself.
+    Trace,
     /// The worksheet.
     Sheet,
     /// The page about them.
@@ -184,8 +184,8 @@ table! {
         StrapOn       6  "strap_on"        []                  Change  Strap    Strap    Bench
         StrapOff      7  "strap_off"       []                  Change  Strap    Strap    Bench
         Strap         8  "strap"           ["tightness"]       Change  Strap    Strap    Bench
-        PadPlace      9  "pad_place"       ["place"]           Change  Strap    Strap    Bench
-        PadFace      10  "pad_face"        ["face"]            Change  Strap    Strap    Bench
+        SensorPlace      9  "sensor_place"       ["place"]           Change  Strap    Strap    Bench
+        SensorSide      10  "sensor_side"        ["side"]            Change  Strap    Strap    Bench
         Shade        11  "shade"           ["on"]              Change  Strap    Strap    Bench
         OtherHand    12  "other_hand"      ["on"]              Change  Subject  Subject  Bench
         HandHeight   13  "hand_height"     ["cm"]              Change  Subject  Subject  Bench
@@ -207,13 +207,13 @@ table! {
         AntiAlias    33  "anti_alias"      ["on"]              Change  Settings Filter   Drawer
     }
     Poke of Poke {
-        TapPad       40  "tap_pad"         []                  Test    Poke     Test     Bench
+        TapSensor       40  "tap_sensor"         []                  Test    Poke     Test     Bench
         AskStill     41  "ask_still"       []                  Test    Subject  Subject  Bench
         Wiggle       42  "wiggle"          ["end"]             Test    Poke     Test     Bench
         Rescan       43  "rescan"          []                  Test    Poke     Link     Bench
         AskQuiet     44  "ask_quiet"       []                  Test    Subject  Subject  Bench
         AskFinger    45  "ask_finger"      []                  Test    Subject  Test     Bench
-        SwapLead     46  "swap_lead"       []                  Change  Wiring   Table    Bench
+        SwapCable     46  "swap_cable"       []                  Change  Wiring   Table    Bench
         PressFinger  47  "press_finger"    []                  Test    Poke     Test     Bench
         Look         48  "look"            ["at"]              Look    Poke     Look     Bench
         RestArm      49  "rest_arm"        []                  Change  Subject  Subject  Bench
@@ -221,15 +221,15 @@ table! {
     }
     Page of Page {
         TimeBase     60  "time_base"       ["s"]               Look    Settings Look     Axes
-        Show         61  "show"            ["mode"]            Look    Settings Look     Strip
-        Record       62  "record"          []                  Measure Record   Record   Strip
-        Stop         63  "stop"            []                  Measure Record   Stop     Strip
-        OpenTake     64  "open_take"       ["take"]            Look    Measure  Look     Strip
-        Scroll       65  "scroll"          ["start_s"]         Look    Measure  Look     Strip
-        Cursor       66  "cursor"          ["which" "t"]       Measure Measure  Cursor   Strip
-        Mark         67  "mark"            ["t"]               Measure Measure  Mark     Strip
-        Unmark       68  "unmark"          ["t"]               Measure Measure  Mark     Strip
-        MarksClear   69  "marks_clear"     []                  Measure Measure  Mark     Strip
+        Show         61  "show"            ["mode"]            Look    Settings Look     Trace
+        Record       62  "record"          []                  Measure Record   Record   Trace
+        Stop         63  "stop"            []                  Measure Record   Stop     Trace
+        OpenRecording     64  "open_recording"       ["recording"]            Look    Measure  Look     Trace
+        Scroll       65  "scroll"          ["start_s"]         Look    Measure  Look     Trace
+        Cursor       66  "cursor"          ["which" "t"]       Measure Measure  Cursor   Trace
+        Mark         67  "mark"            ["t"]               Measure Measure  Mark     Trace
+        Unmark       68  "unmark"          ["t"]               Measure Measure  Mark     Trace
+        MarksClear   69  "marks_clear"     []                  Measure Measure  Mark     Trace
         Answer       70  "answer"          ["field" "text"]    Measure Answer   Count    Sheet
         Name         71  "name"            ["fault"]           Paper   Answer   Name     Sheet
         Unname       72  "unname"          ["fault"]           Paper   Answer   Name     Sheet
@@ -238,10 +238,10 @@ table! {
         Manoeuvre    75  "manoeuvre"       ["what"]            Measure Subject  Subject  Bench
         KeepWindow   76  "keep_window"     []                  Measure Measure  Cursor   Sheet
         KeepClear    77  "keep_clear"      []                  Measure Measure  Cursor   Sheet
-        Zoom         78  "zoom"            ["from_s" "to_s"]   Look    Measure  Look     Strip
-        ZoomOut      79  "zoom_out"        []                  Look    Measure  Look     Strip
-        Snap         80  "snap"            ["on"]              Paper   Measure  Cursor   Strip
-        Label        81  "label"           ["take" "text"]     Paper   Record   Paper    Strip
+        Zoom         78  "zoom"            ["from_s" "to_s"]   Look    Measure  Look     Trace
+        ZoomOut      79  "zoom_out"        []                  Look    Measure  Look     Trace
+        Snap         80  "snap"            ["on"]              Paper   Measure  Cursor   Trace
+        Label        81  "label"           ["recording" "text"]     Paper   Record   Paper    Trace
         Agree        82  "agree"           []                  Paper   Help     Paper    Page
         Help         83  "help"            ["mode"]            Paper   Help     Paper    Page
         Hint         84  "hint"            []                  Paper   Hint     Paper    Sheet
@@ -287,9 +287,9 @@ impl Action {
         use crate::bench::wiring::End;
         match self {
             Action::Bench(BenchChange::Plug { end, .. } | BenchChange::Unplug { end }) => match end {
-                End::Pad => Stage::Pad,
-                End::DataUnit | End::DataComputer => Stage::Wire,
-                End::MainsUnit | End::MainsWall => Stage::Power,
+                End::Sensor => Stage::Sensor,
+                End::DataRecorder | End::DataComputer => Stage::Wire,
+                End::PowerRecorder | End::PowerWall => Stage::Power,
             },
             Action::Page(Page::Answer { field, .. }) => match field {
                 Field::Count | Field::Count1 => Stage::Count,

@@ -48,7 +48,7 @@ impl Tell {
             (Tell::Switch(id), Action::Bench(Change::Switch { id: i, .. })) => *i == id,
             (Tell::Look(spot), Action::Poke(Poke::Look { at })) => *at == spot,
             (Tell::Moved(part), Action::Bench(Change::Move { part: p, x, y })) => *p == part && far(*x, *y),
-            (Tell::Cable, Action::Bench(Change::Move { part: Part::Lead1 | Part::Lead2, x, y })) => {
+            (Tell::Cable, Action::Bench(Change::Move { part: Part::Cable1 | Part::Cable2, x, y })) => {
                 far(*x, *y)
             }
             (Tell::Stretch, Action::Page(Page::TimeBase { .. } | Page::Zoom { .. })) => true,
@@ -65,7 +65,7 @@ impl Tell {
             Tell::Switch(id) => json!({"do": "switch", "id": id}),
             Tell::Look(at) => json!({"do": "look", "at": at}),
             Tell::Moved(part) => json!({"do": "move", "part": part}),
-            Tell::Cable => json!({"do": "move", "part": "lead1"}),
+            Tell::Cable => json!({"do": "move", "part": "cable1"}),
             Tell::Stretch => json!({"do": "time_base"}),
         }
     }

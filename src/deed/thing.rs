@@ -18,7 +18,7 @@ pub enum Thing {
     Switch(Switch),
     /// A part on the table.
     Part(Part),
-    /// The way the pad's cable lies.
+    /// The way the sensor's cable lies.
     Cable,
     /// The charger's place in the power strip.
     Charger,
@@ -35,7 +35,7 @@ impl Action {
             Action::Bench(Change::Plug { end, .. } | Change::Unplug { end }) => Thing::Plug(*end),
             Action::Poke(Poke::Wiggle { end }) => Thing::Plug(*end),
             Action::Bench(Change::Switch { id, .. }) => Thing::Switch(*id),
-            Action::Bench(Change::Move { part: Part::Lead1 | Part::Lead2, .. }) => Thing::Cable,
+            Action::Bench(Change::Move { part: Part::Cable1 | Part::Cable2, .. }) => Thing::Cable,
             Action::Bench(Change::Move { part, .. }) => Thing::Part(*part),
             Action::Bench(Change::Charger { .. }) => Thing::Charger,
             Action::Bench(Change::StrapOn {} | Change::StrapOff {} | Change::Strap { .. }) => Thing::Strap,

@@ -6,7 +6,7 @@
 //! | [`edf`] | European Data Format, EDF and EDF+: reader and writer |
 //! | [`wfdb`] | WaveForm DataBase records with annotations: reader and writer |
 //! | [`error`] | what can be wrong with a file |
-//! | [`qr`] | a link as a picture that a telephone reads |
+//! | [`qr`] | a link as a picture that a phone reads |
 //! | [`handin`] | what students hand in: result files, grading by replay, a class |
 //! | [`bank`] | a question bank: stills with misreadings to choose from |
 //! | [`package`] | an assignment and the page that opens it, for a course site |

@@ -1,4 +1,4 @@
-//! A link as a picture that a telephone reads: a QR code (ISO/IEC 18004) as an SVG document. Dark on light whatever the
+//! A link as a picture that a phone reads: a QR code (ISO/IEC 18004) as an SVG document. Dark on light whatever the
 //! page's theme, with the quiet zone of four modules that the standard asks for, since readers want both.
 
 use qrcodegen::{QrCode, QrCodeEcc};

@@ -1,4 +1,4 @@
-//! One scale for a whole recording. A change of range in mid-take changes what a code is worth, but a file has one
+//! One scale for a whole recording. A change of range in mid-recording changes what a code is worth, but a file has one
 //! scale for a signal.
 //!
 //! The rule: the finest step among the recording's spans, if all values fit into 16 bits with it; otherwise the

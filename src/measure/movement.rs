@@ -76,11 +76,11 @@ pub fn movement(
     values: &[f64],
     cut_off: &[bool],
     rate_hz: f64,
-    mains_hz: f64,
+    power_line_hz: f64,
     beats: &[f64],
     (from_s, to_s): (f64, f64),
 ) -> Option<Movement> {
-    let line = Line::new(values, cut_off, rate_hz, mains_hz);
+    let line = Line::new(values, cut_off, rate_hz, power_line_hz);
     let hz = line.hz;
     let model = Beats::new(&line, beats)?;
     let left = model.left(&line);

@@ -8,14 +8,14 @@ use crate::dsp::{resample::held, section, section::Section, zero_phase};
 use crate::math::{self, TAU};
 use serde::{Deserialize, Serialize};
 
-/// Hum at one mains frequency.
+/// Hum at one power line frequency.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct HumLevel {
     /// Peak to peak of the hum with its harmonics, in the unit of the samples: the median over short windows.
     pub pp: f64,
     /// Peak to peak of the hum over that of the pulse; absent where there is no pulse to compare with.
     pub ratio: Option<f64>,
-    /// Frequency at which the mains shows at this sampling rate, in Hz: its own, or the alias it was folded to.
+    /// Frequency at which the power line shows at this sampling rate, in Hz: its own, or the alias it was folded to.
     pub shows_at_hz: f64,
 }
 
@@ -92,33 +92,36 @@ fn long_enough(values: &[f64], rate_hz: f64) -> bool {
     rate_hz.is_finite() && rate_hz >= super::detect::LOWEST_RATE_HZ && (values.len() as f64) >= 3.0 * rate_hz
 }
 
-/// Hum of `mains_hz` (50 or 60) and its harmonics up to the sixth. `None` where the mains shows below 15 Hz at this
+/// Hum of `power_line_hz` (50 or 60) and its harmonics up to the sixth. `None` where the power line shows below 15 Hz at this
 /// sampling rate, so that it cannot be told from the pulse, and for less than one second.
 ///
-/// Each window of about 0.4 s (a whole number of periods of both mains) is correlated with sines and cosines under a
+/// Each window of about 0.4 s (a whole number of periods of both power line) is correlated with sines and cosines under a
 /// Hann window; one period is put together from the amplitudes and phases, and its extremes taken. Sines at known
-/// frequencies fitted like this are the classical estimate (Goertzel 1958 gives the cheap sum). A mains 1 % off makes
+/// frequencies fitted like this are the classical estimate (Goertzel 1958 gives the cheap sum). A power line 1 % off makes
 /// the result 3 % too small at the most.
-pub fn hum(values: &[f64], rate_hz: f64, mains_hz: f64) -> Option<HumLevel> {
-    let (pp, shows_at_hz) = hum_alone(values, rate_hz, mains_hz)?;
+pub fn hum(values: &[f64], rate_hz: f64, power_line_hz: f64) -> Option<HumLevel> {
+    let (pp, shows_at_hz) = hum_alone(values, rate_hz, power_line_hz)?;
     let pulse = pulse_pp(values, rate_hz);
     Some(HumLevel { pp, ratio: pulse.map(|p| pp / p), shows_at_hz })
 }
 
-/// As [`hum`], for who knows the pulse already: peak to peak, and where the mains shows, in Hz.
-pub fn hum_alone(values: &[f64], rate_hz: f64, mains_hz: f64) -> Option<(f64, f64)> {
+/// As [`hum`], for who knows the pulse already: peak to peak, and where the power line shows, in Hz.
+pub fn hum_alone(values: &[f64], rate_hz: f64, power_line_hz: f64) -> Option<(f64, f64)> {
     let shows_at = |hz: f64| (hz - (hz / rate_hz).round() * rate_hz).abs();
-    let first = shows_at(mains_hz);
+    let first = shows_at(power_line_hz);
     let width = (0.4 * rate_hz).round() as usize;
-    if !(rate_hz > 0.0 && mains_hz > 0.0 && first >= 15.0) || (values.len() as f64) < rate_hz || width < 8 {
+    if !(rate_hz > 0.0 && power_line_hz > 0.0 && first >= 15.0)
+        || (values.len() as f64) < rate_hz
+        || width < 8
+    {
         return None;
     }
     let values = &held(values)[..];
     // Harmonics beyond half of the sampling rate are folded too; only those that stay where they are get added, as
     // two folded ones may fall on one place.
     let harmonics: Vec<f64> = (1..=6)
-        .map(|k| f64::from(k) * mains_hz)
-        .filter(|hz| *hz < 0.48 * rate_hz || *hz == mains_hz)
+        .map(|k| f64::from(k) * power_line_hz)
+        .filter(|hz| *hz < 0.48 * rate_hz || *hz == power_line_hz)
         .collect();
     let window: Vec<f64> =
         (0..width).map(|i| 0.5 - 0.5 * math::cos(TAU * (i as f64 + 0.5) / width as f64)).collect();
@@ -255,7 +258,7 @@ impl BeatSizes {
     }
 }
 
-/// The low-pass that takes off what lies above the pulse, at 15 Hz; `None` where the rate does not allow one.
+/// The low-pass that recordings off what lies above the pulse, at 15 Hz; `None` where the rate does not allow one.
 fn hum_filter(rate_hz: f64) -> Option<[Section; 2]> {
     (rate_hz > 40.0).then(|| section::BUTTERWORTH_4.map(|q| Section::low_pass(15.0, rate_hz, q)))
 }

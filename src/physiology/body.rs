@@ -33,7 +33,7 @@ pub struct Beat {
 
 impl Beat {
     /// Whether who counts must have it. A premature beat is small and comes on the fall of the beat before: on the recorded
-    /// strip, with filters, breath and movements on it, even one that raises a maximum may pass for a notch wave.
+    /// trace, with filters, breath and movements on it, even one that raises a maximum may pass for a notch wave.
     pub fn must_be_counted(&self) -> bool {
         self.detectable && !self.premature
     }

@@ -44,7 +44,7 @@ pub struct SubjectSpec {
     pub diastolic_mmhg: Option<f64>,
     /// Temperature of the finger, 10 to 38 degrees Celsius.
     pub finger_temp_c: Option<f64>,
-    /// Peak-to-peak output of the pad at the best strap on a warm finger, 1 to 200 mV.
+    /// Peak-to-peak output of the sensor at the best strap on a warm finger, 1 to 200 mV.
     pub pulse_mv: Option<f64>,
     /// Small involuntary movements, 0 (perfectly still) to 5; 1 is the middle one of people told to sit still.
     pub restlessness: Option<f64>,
@@ -140,7 +140,7 @@ pub struct Subject {
     pub diastolic_mmhg: f64,
     /// Temperature of the finger, degrees Celsius.
     pub finger_temp_c: f64,
-    /// Peak-to-peak output of the pad at the best strap on a warm finger, mV.
+    /// Peak-to-peak output of the sensor at the best strap on a warm finger, mV.
     pub pulse_mv: f64,
     /// Relative change of the beat's height between breathing in and out at rest.
     pub breath_on_height: f64,
@@ -163,7 +163,7 @@ impl Subject {
     ///
     /// Spreads: resting rate by fitness 78/69/55 (Sci Rep 2021, s41598-021-83071-w, Table 2), for children after the
     /// ranges of MedlinePlus; highest rate 208 - 0.7 age (Tanaka 2001); SDNN about 50 ms in the middle years (Nunan
-    /// 2010), falling with age; pad height log-normal around 40 mV.
+    /// 2010), falling with age; sensor height log-normal around 40 mV.
     pub fn draw(spec: &SubjectSpec, seed: u64) -> Self {
         let mut s = Stream::new(seed, "physiology.subject");
         // One draw after another in a fixed order, used or not.

@@ -1,10 +1,10 @@
-//! The pad against the skin: how large a pulse it feels.
+//! The sensor against the skin: how large a pulse it feels.
 //!
 //! The curve over contact pressure is a design default shaped after oscillometry: the arterial wall is most
 //! compliant near zero transmural pressure (Babbs 2012, BioMed Eng OnLine 11:56), so the pulse is largest at a
 //! medium pressure, fades when the strap is loose, and is cut off when the strap closes the artery.
 
-use crate::bench::strap::{Face, Place, Strap};
+use crate::bench::strap::{Place, Side, Strap};
 use crate::math;
 use crate::rng::Stream;
 use serde::{Deserialize, Serialize};
@@ -12,7 +12,7 @@ use serde::{Deserialize, Serialize};
 /// Fall of arterial pressure with height over the heart, mmHg per cm: the density of blood times g; measured as 30
 /// to 31 mmHg over 40 cm (Raamat 2009, Med Eng Phys 31:522).
 const MMHG_PER_CM: f64 = 0.776;
-/// Pressure under which the pad may lift off, mmHg (design default).
+/// Pressure under which the sensor may lift off, mmHg (design default).
 const LOOSE_MMHG: f64 = 12.0;
 /// Time over which an over-tight strap empties the fingertip, s (design default).
 const FADE_S: f64 = 60.0;
@@ -44,7 +44,7 @@ pub fn height_gain(cm: f64) -> f64 {
     math::exp(if cm >= 0.0 { 0.0106 * cm } else { 0.0228 * cm })
 }
 
-/// Share of the best pulse that reaches the pad, without the slow fading of a tight strap. How large the pulse in a
+/// Share of the best pulse that reaches the sensor, without the slow fading of a tight strap. How large the pulse in a
 /// warm or cold finger is belongs to the body, not to the contact.
 pub fn gain(strap: &Strap, finger: &Finger) -> f64 {
     if !strap.on {
@@ -56,9 +56,9 @@ pub fn gain(strap: &Strap, finger: &Finger) -> f64 {
         Place::Middle => 0.45,
         Place::Joint => 0.25,
     };
-    let face = match strap.face {
-        Face::ToSkin => 1.0,
-        Face::Away => 0.1,
+    let face = match strap.side {
+        Side::ToSkin => 1.0,
+        Side::Away => 0.1,
     };
     pressure_gain(strap.pressure_mmhg(), finger.systolic_mmhg + shift, finger.diastolic_mmhg + shift)
         * height_gain(strap.height_cm)
@@ -66,12 +66,12 @@ pub fn gain(strap: &Strap, finger: &Finger) -> f64 {
         * face
 }
 
-/// How much more of a movement a loose pad feels: `1 + 4 e^(-Pc/12)` (design default).
+/// How much more of a movement a loose sensor feels: `1 + 4 e^(-Pc/12)` (design default).
 pub fn motion_gain(contact_mmhg: f64) -> f64 {
     1.0 + 4.0 * math::exp(-contact_mmhg / 12.0)
 }
 
-/// The contact as a stage: it turns the pulse into the pad's signal.
+/// The contact as a stage: it turns the pulse into the sensor's signal.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Contact {
     rate_hz: f64,
@@ -149,7 +149,7 @@ impl Contact {
         self.tight && self.fade < 0.8
     }
 
-    /// Turns the pulse into the pad's mechanical signal in place; the unit stays that of the pulse.
+    /// Turns the pulse into the sensor's mechanical signal in place; the unit stays that of the pulse.
     pub fn apply(&mut self, pulse: &mut [f64]) {
         let dt = 1.0 / self.rate_hz;
         let settle = dt / 0.25;
@@ -183,7 +183,7 @@ impl Contact {
                 lifted -= dt;
                 y = 0.0;
                 if lifted <= 0.0 {
-                    // The pad falls back on the skin with a knock of 2 to 10 times the pulse (design default).
+                    // The sensor falls back on the skin with a knock of 2 to 10 times the pulse (design default).
                     bounce = self.stream.range(2.0, 10.0) * (0.1 + gain);
                     next_lift = self.stream.waiting_s(self.lift_rate);
                 }

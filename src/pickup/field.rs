@@ -1,32 +1,32 @@
 //! From the places of things on the table to the strength of the hum.
 //!
-//! Electric: a conductor at mains voltage drives a current `I = 2 pi f C V` through its stray capacitance `C` into
-//! the lead and into the subject's body; the pad's impedance turns it into a voltage. Magnetic: a cord with current
-//! induces `2 pi f B A` in the loop of the lead (long-wire field `mu0 I / (2 pi r)`, of which a pair of wires leaves
-//! the part `spacing / r`); it is small against a pad of tens of millivolts and is kept because it is real.
+//! Electric: a conductor at power line voltage drives a current `I = 2 pi f C V` through its stray capacitance `C` into
+//! the cable and into the subject's body; the sensor's impedance turns it into a voltage. Magnetic: a cord with current
+//! induces `2 pi f B A` in the loop of the cable (long-wire field `mu0 I / (2 pi r)`, of which a pair of wires leaves
+//! the part `spacing / r`); it is small against a sensor of tens of millivolts and is kept because it is real.
 //!
 //! The stray capacitances are design defaults of plausible size: no published table exists for a student's bench.
 
-use super::pad::{Kind, Pad};
+use super::sensor::{Kind, Sensor};
 use crate::bench::Bench;
-use crate::bench::lead::loop_area_m2;
+use crate::bench::cable::loop_area_m2;
 use crate::bench::strap::OtherHand;
 use crate::bench::table::{Part, Point};
 use crate::math;
 use serde::{Deserialize, Serialize};
 
-/// The mains of a region.
+/// The power line of a region.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
-pub struct Mains {
-    /// Voltage against earth, V rms.
+pub struct PowerLine {
+    /// Voltage against ground, V rms.
     pub volts: f64,
     /// Frequency, Hz.
     pub hz: f64,
 }
 
-impl Default for Mains {
+impl Default for PowerLine {
     fn default() -> Self {
         Self { volts: 230.0, hz: 50.0 }
     }
@@ -35,13 +35,13 @@ impl Default for Mains {
 /// Strength of the hum at the recorder's input: peak volts of the fundamental.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Hum {
-    /// Through the field of the power strip and other plain mains wiring.
+    /// Through the field of the power strip and other plain power line wiring.
     pub wiring_v: f64,
     /// Through the field of the charger, whose switching makes it rich in harmonics.
     pub charger_v: f64,
     /// Through the subject's body.
     pub body_v: f64,
-    /// Induced in the loop of the lead.
+    /// Induced in the loop of the cable.
     pub loop_v: f64,
 }
 
@@ -52,15 +52,15 @@ impl Hum {
     }
 }
 
-/// Capacitance to half a metre of lead right at the source, pF (design defaults).
+/// Capacitance to half a metre of cable right at the source, pF (design defaults).
 const STRIP_PF: f64 = 1.0;
 const CHARGER_PF: f64 = 1.5;
 const LAMP_PF: f64 = 0.1;
 /// Distance over which the coupling falls to half, cm (design default).
 const HALF_CM: f64 = 10.0;
-/// Wiring in the walls, pF per half metre of lead anywhere in the room (design default).
+/// Wiring in the walls, pF per half metre of cable anywhere in the room (design default).
 const ROOM_PF: f64 = 0.004;
-/// Capacitance of the subject's body to earth, pF, and from the finger to the pad, pF (design defaults within the
+/// Capacitance of the subject's body to earth, pF, and from the finger to the sensor, pF (design defaults within the
 /// published "hundreds of pF").
 const BODY_EARTH_PF: f64 = 300.0;
 const FINGER_PAD_PF: f64 = 20.0;
@@ -102,28 +102,28 @@ fn reach(gap_cm: f64) -> f64 {
     1.0 / (1.0 + u * u.sqrt())
 }
 
-/// Stray capacitances at a place: (plain wiring, charger), pF per half metre of lead.
+/// Stray capacitances at a place: (plain wiring, charger), pF per half metre of cable.
 fn capacitance_at(bench: &Bench, at: Point) -> (f64, f64) {
     let gap = |part| bench.table.gap_to(part, at);
-    // A switched-off strip keeps the field of its feed up to the switch.
-    let strip = if bench.wiring.strip_on { STRIP_PF } else { 0.3 * STRIP_PF };
-    let live = if bench.wiring.strip_on { 1.0 } else { 0.0 };
+    // A switched-off power strip keeps the field of its feed up to the switch.
+    let power_strip = if bench.wiring.power_strip_on { STRIP_PF } else { 0.3 * STRIP_PF };
+    let live = if bench.wiring.power_strip_on { 1.0 } else { 0.0 };
     let lamp = if bench.wiring.lamp_on { LAMP_PF } else { 0.5 * LAMP_PF };
-    let wiring = ROOM_PF + strip * reach(gap(Part::Strip)) + lamp * reach(gap(Part::Lamp));
+    let wiring = ROOM_PF + power_strip * reach(gap(Part::PowerStrip)) + lamp * reach(gap(Part::Lamp));
     let charger =
         if bench.wiring.charger_plugged { live * CHARGER_PF * reach(gap(Part::Charger)) } else { 0.0 };
     (wiring, charger)
 }
 
-/// Capacitances summed along the lead with its coil of slack at the first handle: (wiring, charger), pF.
-fn capacitance_along_lead(bench: &Bench) -> (f64, f64) {
+/// Capacitances summed along the cable with its coil of slack at the first handle: (wiring, charger), pF.
+fn capacitance_along_cable(bench: &Bench) -> (f64, f64) {
     let mut sum = (0.0, 0.0);
     let mut add = |at: Point, cm: f64| {
         let (w, c) = capacitance_at(bench, at);
         sum.0 += w * cm / 50.0;
         sum.1 += c * cm / 50.0;
     };
-    for leg in bench.lead_path().windows(2) {
+    for leg in bench.cable_path().windows(2) {
         let cm = leg[0].distance(leg[1]);
         // Pieces of 3 cm or less, so that dragging changes the sum smoothly.
         let pieces = (cm / 3.0).ceil().max(1.0);
@@ -136,55 +136,59 @@ fn capacitance_along_lead(bench: &Bench) -> (f64, f64) {
             k += 1.0;
         }
     }
-    add(bench.lead.handles[0], bench.slack_cm().max(0.0));
+    add(bench.cable.handles[0], bench.slack_cm().max(0.0));
     sum
 }
 
-/// Hum that reaches the input through the pad: its lead, the body, the loop.
-pub fn hum_at_pad(bench: &Bench, pad: &Pad, mains: &Mains) -> Hum {
-    // An optical pad's own amplifier drives the lead with a low impedance; the coupling capacitor is inside it.
-    let ohm = if pad.kind == Kind::Optical { pad.resistance_ohm() } else { pad.impedance_ohm(mains.hz) };
+/// Hum that reaches the input through the sensor: its cable, the body, the loop.
+pub fn hum_at_sensor(bench: &Bench, sensor: &Sensor, power_line: &PowerLine) -> Hum {
+    // An optical sensor's own amplifier drives the cable with a low impedance; the coupling capacitor is inside it.
+    let ohm = if sensor.kind == Kind::Optical {
+        sensor.resistance_ohm()
+    } else {
+        sensor.impedance_ohm(power_line.hz)
+    };
     let peak = core::f64::consts::SQRT_2;
-    let volts_per_pf = peak * ohm * capacitive_current_a(mains.hz, 1e-12, mains.volts);
-    let (wiring, charger) = capacitance_along_lead(bench);
-    let leak = pad.shield_leak();
+    let volts_per_pf = peak * ohm * capacitive_current_a(power_line.hz, 1e-12, power_line.volts);
+    let (wiring, charger) = capacitance_along_cable(bench);
+    let leak = sensor.shield_leak();
 
     let body_v = if bench.strap.on {
         // The forearm lies along a quarter of a metre; the body itself couples to the room.
         let hand = bench.table.at(Part::Hand);
         let (w, c) = capacitance_at(bench, hand);
-        // A laptop on its charger floats at half the mains, behind a few picofarad as far as the fingers are concerned.
-        let floating = bench.wiring.charger_plugged && bench.wiring.strip_on;
+        // A laptop on its charger floats at half the power line, behind a few picofarad as far as the fingers are concerned.
+        let floating = bench.wiring.charger_plugged && bench.wiring.power_strip_on;
         let laptop_pf = if floating { 0.5 * LAPTOP_PF } else { 0.02 * LAPTOP_PF };
         let body_volts = match bench.strap.other_hand {
-            OtherHand::Lap => mains.volts * (0.3 + w + c) / BODY_EARTH_PF,
-            OtherHand::Laptop => mains.volts * (0.3 + w + c + laptop_pf) / BODY_EARTH_PF,
+            OtherHand::Lap => power_line.volts * (0.3 + w + c) / BODY_EARTH_PF,
+            OtherHand::Laptop => power_line.volts * (0.3 + w + c + laptop_pf) / BODY_EARTH_PF,
             // Earthed through the case, by way of skin of some kiloohm: a few hundredths are left.
-            OtherHand::Case => 0.03 * mains.volts * (0.3 + w + c) / BODY_EARTH_PF,
+            OtherHand::Case => 0.03 * power_line.volts * (0.3 + w + c) / BODY_EARTH_PF,
         };
-        // The shield ends at the pad; a damaged or missing one leaves its back open as well.
+        // The shield ends at the sensor; a damaged or missing one leaves its back open as well.
         let back = 0.1 + 0.9 * leak;
-        peak * ohm * capacitive_current_a(mains.hz, FINGER_PAD_PF * back * 1e-12, body_volts)
+        peak * ohm * capacitive_current_a(power_line.hz, FINGER_PAD_PF * back * 1e-12, body_volts)
     } else {
         0.0
     };
 
-    let loop_v = if bench.wiring.charger_plugged && bench.wiring.strip_on {
-        let path = bench.lead_path();
+    let loop_v = if bench.wiring.charger_plugged && bench.wiring.power_strip_on {
+        let path = bench.cable_path();
         let nearest =
             path.iter().map(|p| bench.table.gap_to(Part::Charger, *p)).fold(f64::INFINITY, f64::min).max(2.0);
         let tesla = pair_field_t(CORD_A, nearest / 100.0, CORD_SPACING_M);
-        peak * induced_v(mains.hz, tesla, loop_area_m2(&path))
+        peak * induced_v(power_line.hz, tesla, loop_area_m2(&path))
     } else {
         0.0
     };
     Hum { wiring_v: volts_per_pf * wiring * leak, charger_v: volts_per_pf * charger * leak, body_v, loop_v }
 }
 
-/// Spikes that a busy telephone puts on the lead, V at the input: up to 60 mV on an unshielded lead right beside it
+/// Spikes that a busy phone puts on the cable, V at the input: up to 60 mV on an unshielded cable right beside it
 /// (design default), falling off with distance, less behind a shield.
-pub fn phone_spikes_v(bench: &Bench, pad: &Pad) -> f64 {
-    let path = bench.lead_path();
+pub fn phone_spikes_v(bench: &Bench, sensor: &Sensor) -> f64 {
+    let path = bench.cable_path();
     let near = path.windows(2).flat_map(|leg| {
         (0..=8).map(|k| {
             let u = f64::from(k) / 8.0;
@@ -192,18 +196,18 @@ pub fn phone_spikes_v(bench: &Bench, pad: &Pad) -> f64 {
         })
     });
     let gap = near.map(|p| bench.table.gap_to(Part::Phone, p)).fold(f64::INFINITY, f64::min);
-    let leak = pad.shield_leak().sqrt();
-    let pad_share = if pad.kind == Kind::Optical { 0.05 } else { 1.0 };
+    let leak = sensor.shield_leak().sqrt();
+    let sensor_share = if sensor.kind == Kind::Optical { 0.05 } else { 1.0 };
     let u = gap / 6.0;
-    0.06 * leak * pad_share / (1.0 + u * u)
+    0.06 * leak * sensor_share / (1.0 + u * u)
 }
 
 /// Hum of an input with nothing in it: a short antenna on a high resistance.
-pub fn hum_at_open_input(bench: &Bench, mains: &Mains) -> Hum {
-    let (wiring, charger) = capacitance_at(bench, bench.table.at(Part::Unit));
+pub fn hum_at_open_input(bench: &Bench, power_line: &PowerLine) -> Hum {
+    let (wiring, charger) = capacitance_at(bench, bench.table.at(Part::Recorder));
     let volts_per_pf = core::f64::consts::SQRT_2
         * OPEN_OHM
-        * capacitive_current_a(mains.hz, 1e-12, mains.volts)
+        * capacitive_current_a(power_line.hz, 1e-12, power_line.volts)
         * SOCKET_SHARE;
     Hum { wiring_v: volts_per_pf * wiring, charger_v: volts_per_pf * charger, body_v: 0.0, loop_v: 0.0 }
 }

@@ -1,5 +1,5 @@
-//! Room light on an optical pad: lamps on the mains brighten twice a period, at 100 or 120 Hz, and what gets under the
-//! pad adds to its signal. The strength is a design default.
+//! Room light on an optical sensor: lamps on the power line brighten twice a period, at 100 or 120 Hz, and what gets under the
+//! sensor adds to its signal. The strength is a design default.
 
 use crate::bench::Bench;
 use crate::bench::table::Part;
@@ -14,13 +14,13 @@ const LAMP_CM: f64 = 25.0;
 /// Flicker of the ceiling's lamps.
 const ROOM_FLICKER: f64 = 0.015;
 
-/// Flicker that reaches an optical pad, amplitude in units of the best pulse.
+/// Flicker that reaches an optical sensor, amplitude in units of the best pulse.
 pub fn flicker(bench: &Bench) -> f64 {
-    let gap = bench.table.gap_to(Part::Lamp, bench.pad_point());
+    let gap = bench.table.gap_to(Part::Lamp, bench.sensor_point());
     let near = 1.0 + gap / LAMP_CM;
     let lamp = if bench.wiring.lamp_on { LAMP_FLICKER / (near * near) } else { 0.0 };
     let shade = if bench.strap.shaded { 0.02 } else { 1.0 };
-    // A loose pad lets light in at its edge.
+    // A loose sensor lets light in at its edge.
     let edge = 0.3 + 0.7 * math::exp(-bench.strap.pressure_mmhg() / 30.0);
     (lamp + ROOM_FLICKER) * shade * edge
 }
@@ -35,13 +35,13 @@ pub struct Flicker {
 }
 
 impl Flicker {
-    /// Flicker at twice the mains frequency.
-    pub fn new(mains_hz: f64, rate_hz: f64, seed: u64) -> Self {
+    /// Flicker at twice the power line frequency.
+    pub fn new(power_line_hz: f64, rate_hz: f64, seed: u64) -> Self {
         let angle = math::TAU * Stream::new(seed, "light").uniform();
         let mut made = Self {
             phasor: (math::cos(angle), math::sin(angle)),
             turn: (1.0, 0.0),
-            hz: 2.0 * mains_hz,
+            hz: 2.0 * power_line_hz,
             count: 0,
         };
         made.set_rate(rate_hz);

@@ -1,23 +1,23 @@
-//! What gets into the signal between the skin and the recorder unit.
+//! What gets into the signal between the skin and the recorder.
 //!
-//! - [`pad`]: the pad's electrical side: its capacitance and resistance, how well its lead is shielded
+//! - [`sensor`]: the sensor's electrical side: its capacitance and resistance, how well its cable is shielded
 //! - [`field`]: from the places of things on the table to the strength of the hum
-//! - [`mains`]: the hum itself, sample by sample
+//! - [`power_line`]: the hum itself, sample by sample
 //! - [`contact`]: strap pressure, place and face against the size of the pulse; lift-offs
-//! - [`motion`]: fidgeting, twitches, shifts of the hand, a tap on the pad
+//! - [`motion`]: fidgeting, twitches, shifts of the hand, a tap on the sensor
 //! - [`tremor`]: trembling and tapping, rhythms that are not the heart's
-//! - [`lead_noise`]: the lead's crackle while it is moved, its swing when it is pulled
-//! - [`phone`]: a telephone's bursts
-//! - [`light`]: room light on an optical pad
+//! - [`cable_noise`]: the cable's crackle while it is moved, its swing when it is pulled
+//! - [`phone`]: a phone's bursts
+//! - [`light`]: room light on an optical sensor
 //! - [`plug`]: a plug that makes and breaks contact
 
+pub mod cable_noise;
 pub mod contact;
 pub mod field;
-pub mod lead_noise;
 pub mod light;
-pub mod mains;
 pub mod motion;
-pub mod pad;
 pub mod phone;
 pub mod plug;
+pub mod power_line;
+pub mod sensor;
 pub mod tremor;

@@ -1,4 +1,4 @@
-//! Movement: what a restless hand adds to the pad's signal. Strengths are design defaults in units of the best
+//! Movement: what a restless hand adds to the sensor's signal. Strengths are design defaults in units of the best
 //! pulse; published models of motion artefact are a baseline shift together with a change of contact gain
 //! (Sensors 2025, 25:5710), and both are here.
 
@@ -91,13 +91,13 @@ impl Motion {
         self.unrest
     }
 
-    /// Someone taps the pad.
+    /// Someone taps the sensor.
     pub fn tap(&mut self) {
         self.tap = Knock { height: self.stream.range(6.0, 9.0), length_s: 0.04, age_s: 0.0 };
     }
 
-    /// Adds movement to the pad's signal in place. `feel` is the contact's motion gain (see
-    /// [`super::contact::motion_gain`]), `on` whether the pad is on the finger.
+    /// Adds movement to the sensor's signal in place. `feel` is the contact's motion gain (see
+    /// [`super::contact::motion_gain`]), `on` whether the sensor is on the finger.
     pub fn apply(&mut self, signal: &mut [f64], feel: f64, on: bool) {
         let dt = 1.0 / self.rate_hz;
         let strength = if on { self.unrest * feel } else { 0.0 };
@@ -119,7 +119,7 @@ impl Motion {
                 let g = 0.2 * self.envelope * self.unrest * self.wobble.clamp(-2.0, 2.0);
                 *x = (1.0 + g) * *x + strength * (d + self.twitch.value());
                 self.twitch.age_s += dt;
-                // The pad's own high-pass turns a step into a spike with a tail; the finger gives way as well.
+                // The sensor's own high-pass turns a step into a spike with a tail; the finger gives way as well.
                 self.shift *= 1.0 - dt / 3.0;
             }
             if self.tap.age_s < self.tap.length_s {

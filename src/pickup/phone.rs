@@ -1,7 +1,7 @@
-//! A telephone beside the lead: time slots of a transmitter, rectified in the input, as a comb of spikes.
+//! A phone beside the cable: time slots of a transmitter, rectified in the input, as a comb of spikes.
 //!
 //! The older digital standard sends in one of eight slots of 577 us every 4.615 ms (3GPP TS 45.002), which is
-//! rectified to 217 Hz and its harmonics; while the telephone talks to the network it does so in bursts about every
+//! rectified to 217 Hz and its harmonics; while the phone talks to the network it does so in bursts about every
 //! two seconds (pattern of the bursts and strength: design defaults).
 
 use crate::rng::Stream;
@@ -11,7 +11,7 @@ use serde::{Deserialize, Serialize};
 const FRAME_S: f64 = 0.12 / 26.0;
 const SLOT_S: f64 = 0.12 / 26.0 / 8.0;
 
-/// The telephone as a stage.
+/// The phone as a stage.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Phone {
     rate_hz: f64,
@@ -22,7 +22,7 @@ pub struct Phone {
 }
 
 impl Phone {
-    /// A silent telephone that soon begins to talk.
+    /// A silent phone that soon begins to talk.
     pub fn new(rate_hz: f64, seed: u64) -> Self {
         let mut stream = Stream::new(seed, "phone");
         Self { rate_hz, burst_left: 0.0, pause_left: stream.range(0.2, 1.0), phase_s: 0.0, stream }

@@ -66,7 +66,7 @@ impl Tremor {
         self.tapping > 0.0
     }
 
-    /// Adds to the pad's signal in place; `on` tells whether the pad is on the finger.
+    /// Adds to the sensor's signal in place; `on` tells whether the sensor is on the finger.
     pub fn apply(&mut self, signal: &mut [f64], on: bool) {
         if !on || (self.tremor == 0.0 && self.tapping == 0.0) {
             return;

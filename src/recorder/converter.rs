@@ -8,7 +8,7 @@ pub fn lsb_v(range_v: f64, bits: u8) -> f64 {
     2.0 * range_v / f64::from(1_u32 << bits)
 }
 
-/// Value of one unit of a 16-bit code, V.
+/// Value of one recorder of a 16-bit code, V.
 pub fn code_v(range_v: f64) -> f64 {
     range_v / 32768.0
 }

@@ -20,7 +20,7 @@ impl Section {
     pub const PASS: Section = Section { b: [1.0, 0.0, 0.0], a: [0.0, 0.0] };
 
     /// Butterworth low-pass of order 1 or 2 with its -3 dB corner at `hz`. A corner at or above half the rate lets
-    /// everything through, since there is nothing above it to take away.
+    /// everything through, since there is nothing above it to recording away.
     pub fn low_pass(order: u8, hz: f64, rate_hz: f64) -> Section {
         if hz >= 0.5 * rate_hz {
             return Section::PASS;
@@ -56,7 +56,7 @@ impl Section {
         (n, [2.0 * (k * k - 1.0) * n, (1.0 - core::f64::consts::SQRT_2 * k + k * k) * n])
     }
 
-    /// Notch at `hz` whose width at -3 dB is `hz / q`. At or above half the rate there is no such frequency to take
+    /// Notch at `hz` whose width at -3 dB is `hz / q`. At or above half the rate there is no such frequency to recording
     /// away, and everything passes.
     pub fn notch(hz: f64, q: f64, rate_hz: f64) -> Section {
         if hz >= 0.5 * rate_hz {

@@ -1,4 +1,4 @@
-//! What can be set at the recorder unit, the choices for each, and changes to them.
+//! What can be set at the recorder, the choices for each, and changes to them.
 
 use serde::{Deserialize, Serialize};
 
@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 pub const INPUTS: [u8; 3] = [1, 2, 3];
 /// Full-scale ranges, V: 1-2-5 steps from +-10 V to +-5 mV.
 pub const RANGES_V: [f64; 11] = [10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005];
-/// Sampling rates, Hz. The odd ones are there to be met: they fold the mains down to a slow wave.
+/// Sampling rates, Hz. The odd ones are there to be met: they fold the power line down to a slow wave.
 pub const RATES_HZ: [u32; 14] = [20, 40, 49, 50, 59, 60, 75, 100, 200, 250, 500, 1000, 2000, 4000];
 /// Resolutions of the converter, bits.
 pub const BITS: [u8; 3] = [8, 12, 16];
@@ -14,16 +14,16 @@ pub const BITS: [u8; 3] = [8, 12, 16];
 pub const HIGH_PASS_HZ: [f64; 6] = [0.05, 0.1, 0.5, 1.0, 2.0, 7.0];
 /// Corners of the low-pass, Hz.
 pub const LOW_PASS_HZ: [f64; 9] = [1.0, 2.0, 3.0, 5.0, 10.0, 15.0, 30.0, 50.0, 100.0];
-/// Centres of the mains notch, Hz.
+/// Centres of the power line notch, Hz.
 pub const NOTCH_HZ: [f64; 2] = [50.0, 60.0];
 /// Lengths of the moving average, ms.
 pub const AVERAGE_MS: [f64; 4] = [10.0, 17.0, 20.0, 100.0];
 /// Factors of the value labels.
 pub const SCALES: [f64; 3] = [1.0, 10.0, 1000.0];
-/// Quality of the mains notch: centre over width at -3 dB.
+/// Quality of the power line notch: centre over width at -3 dB.
 pub const NOTCH_Q: f64 = 30.0;
 
-/// The unit's settings.
+/// The recorder's settings.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
@@ -48,7 +48,7 @@ pub struct Settings {
     pub low_pass_hz: Option<f64>,
     /// Order of the low-pass, 1 or 2.
     pub low_pass_order: u8,
-    /// Centre of the mains notch, Hz.
+    /// Centre of the power line notch, Hz.
     pub notch_hz: Option<f64>,
     /// Length of the moving average, ms.
     pub average_ms: Option<f64>,
@@ -131,7 +131,7 @@ pub enum Change {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         order: Option<u8>,
     },
-    /// Choose the mains notch.
+    /// Choose the power line notch.
     Notch {
         /// One of [`NOTCH_HZ`], or none.
         hz: Option<f64>,
@@ -158,7 +158,7 @@ pub enum Change {
     },
 }
 
-/// A value that the unit cannot be set to.
+/// A value that the recorder cannot be set to.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct BadValue {
     /// Name of the setting.
@@ -211,7 +211,7 @@ impl Settings {
     }
 
     /// The settings after a change, or what is wrong with it. [`Change::Zero`] needs the signal and is left to
-    /// [`super::Unit::change`].
+    /// [`super::Recorder::change`].
     pub fn with(&self, change: &Change) -> Result<Settings, BadValue> {
         let mut next = self.clone();
         match *change {
@@ -240,7 +240,7 @@ impl Settings {
         Ok(next)
     }
 
-    /// Volts of one unit of code as the labels show them.
+    /// Volts of one recorder of code as the labels show them.
     pub fn shown_code_v(&self) -> f64 {
         self.scale * super::converter::code_v(self.range_v)
     }

@@ -1,5 +1,5 @@
 //! What makes a scenario an assignment: a key for the seeds of a class, how often it may be tried, words before and
-//! after, and the instructor's word for the truth of its benches.
+//! after, and the instructor's password for the truth of its benches.
 
 pub use super::digest::{digest, hex, minimised};
 use super::digest::{hashed, is_hashed};
@@ -10,8 +10,8 @@ use serde::{Deserialize, Serialize};
 pub const MOST_KEY: usize = 60;
 /// Longest opening or closing text, characters.
 pub const MOST_TEXT: usize = 2000;
-/// Shortest and longest word, characters: what travels is its hash, which a short one would not withstand.
-pub const WORD: [usize; 2] = [8, 60];
+/// Shortest and longest password, characters: what travels is its hash, which a short one would not withstand.
+pub const PASSWORD: [usize; 2] = [8, 60];
 
 /// Whose seed is whose.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -42,9 +42,9 @@ pub struct Assignment {
     pub closing: String,
     /// Whether the worked example goes with it, to be watched on a heart that is no student's.
     pub worked: bool,
-    /// The instructor's word, without which the program tells no truth of the benches; none opens them when empty. It
+    /// The instructor's password, without which the program tells no truth of the benches; none opens them when empty. It
     /// stands in the instructor's own file only: what is [handed out](super::digest::handed_out) has its hash.
-    pub word: String,
+    pub password: String,
 }
 
 impl Assignment {
@@ -69,25 +69,25 @@ impl Assignment {
                 ));
             }
         }
-        let word = self.word.trim().chars().count();
-        let [least, most] = WORD;
-        let fits = (least..=most).contains(&word) && !self.word.chars().any(char::is_control);
-        if word > 0 && !is_hashed(&self.word) && !fits {
+        let password = self.password.trim().chars().count();
+        let [least, most] = PASSWORD;
+        let fits = (least..=most).contains(&password) && !self.password.chars().any(char::is_control);
+        if password > 0 && !is_hashed(&self.password) && !fits {
             let expected = format!("{least} to {most} characters on one line");
-            return Err(ScenarioError::at("assignment.word", format!("{word} characters"), expected));
+            return Err(ScenarioError::at("assignment.password", format!("{password} characters"), expected));
         }
         Ok(())
     }
 
-    /// Whether this is the instructor's own file, with the word in it.
+    /// Whether this is the instructor's own file, with the password in it.
     pub fn is_own_file(&self) -> bool {
-        !self.word.is_empty() && !is_hashed(&self.word)
+        !self.password.is_empty() && !is_hashed(&self.password)
     }
 
-    /// Whether whoever gives this word may be told the truth of the benches.
-    pub fn is_opened_by(&self, word: Option<&str>) -> bool {
+    /// Whether whoever gives this password may be told the truth of the benches.
+    pub fn is_opened_by(&self, password: Option<&str>) -> bool {
         self.is_own_file()
-            || (is_hashed(&self.word)
-                && word.is_some_and(|w| hashed(&self.key, w) == self.word && w != self.word))
+            || (is_hashed(&self.password)
+                && password.is_some_and(|w| hashed(&self.key, w) == self.password && w != self.password))
     }
 }

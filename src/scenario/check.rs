@@ -58,11 +58,15 @@ impl Scenario {
     }
 
     fn check_tables(&self) -> Result<(), ScenarioError> {
-        if ![50.0, 60.0].contains(&self.mains.hz) {
-            return Err(ScenarioError::at("mains.hz", self.mains.hz, "50 or 60"));
+        if ![50.0, 60.0].contains(&self.power_line.hz) {
+            return Err(ScenarioError::at("power_line.hz", self.power_line.hz, "50 or 60"));
         }
-        if !(self.mains.volts.is_finite() && (90.0..=260.0).contains(&self.mains.volts)) {
-            return Err(ScenarioError::at("mains.volts", self.mains.volts, "a number from 90 to 260"));
+        if !(self.power_line.volts.is_finite() && (90.0..=260.0).contains(&self.power_line.volts)) {
+            return Err(ScenarioError::at(
+                "power_line.volts",
+                self.power_line.volts,
+                "a number from 90 to 260",
+            ));
         }
         self.subject
             .check()
@@ -70,8 +74,8 @@ impl Scenario {
         self.recorder
             .check()
             .map_err(|e| ScenarioError::at(format!("recorder.{}", e.field), "another value", e.expected))?;
-        if !crate::strip::frame::TIME_BASES_S.contains(&self.time_base_s) {
-            let list = crate::strip::frame::TIME_BASES_S.map(|t| t.to_string()).join(", ");
+        if !crate::trace::frame::TIME_BASES_S.contains(&self.time_base_s) {
+            let list = crate::trace::frame::TIME_BASES_S.map(|t| t.to_string()).join(", ");
             return Err(ScenarioError::at("time_base_s", self.time_base_s, format!("one of {list}")));
         }
         self.pass.check().map_err(|(field, expected)| {
@@ -98,13 +102,13 @@ impl Scenario {
         if let Some(name) = self.task.one_of.iter().find(|name| fault::named(name).is_none()) {
             let known: Vec<&str> = fault::all().map(|f| f.id).collect();
             let expected = format!("names out of {}", known.join(", "));
-            return Err(ScenarioError::at("task.one_of", format!("\"{name}\""), expected));
+            return Err(ScenarioError::at("task.one_of", no_fault(name, &known), expected));
         }
         for (k, spec) in self.fault.iter().enumerate() {
             let here = |field: &str| format!("fault[{k}].{field}");
             if fault::named(&spec.name).is_none() {
                 let known: Vec<&str> = fault::all().map(|f| f.id).collect();
-                let found = format!("\"{}\"", spec.name);
+                let found = no_fault(&spec.name, &known);
                 return Err(ScenarioError::at(here("name"), found, format!("one of {}", known.join(", "))));
             }
             let bounds = spec.severity.map_or([0.0, 1.0], Severity::bounds);
@@ -175,4 +179,10 @@ fn waited_of(steps: &[serde_json::Value], here: &str) -> Result<f64, ScenarioErr
         })?;
     }
     Ok(waited)
+}
+
+/// A name that no fault has, with what it is called now where it is one of an older version.
+fn no_fault(name: &str, known: &[&str]) -> String {
+    let now = crate::plain::called_now(name, known);
+    format!("\"{name}\"{}", now.map_or_else(String::new, |new| format!(", which is called \"{new}\" now")))
 }

@@ -3,7 +3,7 @@
 //! Two digests, both SHA-256 of the scenario as it is [handed out](handed_out), as JSON without blanks, with the keys of
 //! every table in order, whole numbers without a point, and without what says nothing (empty texts, lists and tables):
 //!
-//! - the whole digest ([`digest`]) changes with every word;
+//! - the whole digest ([`digest`]) changes with every password;
 //! - the bench digest ([`bench_digest`]) leaves out [what may be put right later](TOLD): words, order of difficulty, what
 //!   must be reached, the instructor's own misreadings and hints, the number of tries. Results are compared with what was set by it, and the heart of an assigned bench
 //!   is drawn from it.
@@ -16,15 +16,15 @@ use sha2::{Digest, Sha256};
 /// What is no part of the bench: of the file, and of its table `assignment`.
 pub const TOLD: [&[&str]; 2] =
     [&["level", "title", "aim", "brief", "pass", "misreading", "hint"], &["attempts", "opening", "closing"]];
-/// What a word's hash begins with.
+/// What a password's hash begins with.
 const HASHED: &str = "sha256:";
-/// What stands before key and word, so that no other use of the hash gives the same.
-const WORD: &str = "dicrotic word 1";
+/// What stands before key and password, so that no other use of the hash gives the same.
+const PASSWORD: &str = "dicrotic password 1";
 /// The same for the heart of a student's bench, and of a worked example.
 const HEART: &str = "dicrotic heart 1";
 const EXAMPLE: &str = "dicrotic example 1";
 
-/// A scenario's text as it goes to students: without comments, with the hash of the instructor's word in the word's place,
+/// A scenario's text as it goes to students: without comments, with the hash of the instructor's password in the password's place,
 /// and without scripted attempts. The worked example, the first that passes, stays where it may be watched: where there
 /// is no `[assignment]`, or where that says `worked = true`.
 pub fn handed_out(text: &str) -> String {
@@ -72,10 +72,10 @@ fn stripped(mut fields: Map<String, Value>) -> Map<String, Value> {
     if let Some(Value::Object(assignment)) = fields.get_mut("assignment") {
         shown = assignment.get("worked") == Some(&Value::Bool(true));
         let key = assignment.get("key").and_then(Value::as_str).unwrap_or_default().to_string();
-        if let Some(Value::String(word)) = assignment.get_mut("word")
-            && !word.is_empty()
+        if let Some(Value::String(password)) = assignment.get_mut("password")
+            && !password.is_empty()
         {
-            *word = hashed(&key, word);
+            *password = hashed(&key, password);
         }
     }
     if let Some(Value::Array(attempts)) = fields.remove("attempt")
@@ -143,17 +143,17 @@ pub fn canonical(value: &Value, told: &mut String) {
     }
 }
 
-/// Whether a word is its hash already.
-pub fn is_hashed(word: &str) -> bool {
-    word.strip_prefix(HASHED).is_some_and(|d| d.len() == 64 && d.bytes().all(|b| b.is_ascii_hexdigit()))
+/// Whether a password is its hash already.
+pub fn is_hashed(password: &str) -> bool {
+    password.strip_prefix(HASHED).is_some_and(|d| d.len() == 64 && d.bytes().all(|b| b.is_ascii_hexdigit()))
 }
 
-/// The instructor's word as it travels: SHA-256 with the assignment's key as its salt. A hash stays as it is.
-pub fn hashed(key: &str, word: &str) -> String {
-    if is_hashed(word) {
-        return word.to_string();
+/// The instructor's password as it travels: SHA-256 with the assignment's key as its salt. A hash stays as it is.
+pub fn hashed(key: &str, password: &str) -> String {
+    if is_hashed(password) {
+        return password.to_string();
     }
-    let told = format!("{WORD}\n{}\n{}", key.trim(), word.trim());
+    let told = format!("{PASSWORD}\n{}\n{}", key.trim(), password.trim());
     format!("{HASHED}{}", hex(&Sha256::digest(told.as_bytes())))
 }
 

@@ -26,7 +26,7 @@ impl Scenario {
                 "a change that can be done",
             )
         };
-        bench.wiring.strip_on = spec.strip_on;
+        bench.wiring.power_strip_on = spec.power_strip_on;
         bench.wiring.lamp_on = spec.lamp_on;
         for (k, plug) in spec.plug.iter().enumerate() {
             let change = match plug.socket {
@@ -39,7 +39,7 @@ impl Scenario {
         if spec.charger && bench.wiring.end_in(Socket::Outlet4).is_some() {
             return Err(ScenarioError::at("bench.charger", "true", "outlet4 left free for the charger"));
         }
-        // All places at once: only the finished arrangement has to suit the lead.
+        // All places at once: only the finished arrangement has to suit the cable.
         for (k, place) in spec.place.iter().enumerate() {
             let inside = |v: f64, most: f64| v.is_finite() && (0.0..=most).contains(&v);
             let (w, d) = (crate::bench::table::WIDTH_CM, crate::bench::table::DEPTH_CM);
@@ -50,15 +50,15 @@ impl Scenario {
             }
             let to = Point { x: place.x, y: place.y };
             match place.part {
-                Part::Lead1 => bench.lead.handles[0] = to,
-                Part::Lead2 => bench.lead.handles[1] = to,
+                Part::Cable1 => bench.cable.handles[0] = to,
+                Part::Cable2 => bench.cable.handles[1] = to,
                 part => bench.table.put(part, to),
             }
         }
         let strap = &spec.strap;
         bench.strap.on = strap.on.unwrap_or(bench.strap.on);
         bench.strap.place = strap.place.unwrap_or(bench.strap.place);
-        bench.strap.face = strap.face.unwrap_or(bench.strap.face);
+        bench.strap.side = strap.side.unwrap_or(bench.strap.side);
         if let Some(u) = strap.tightness {
             if !(u.is_finite() && (0.0..=1.0).contains(&u)) {
                 return Err(ScenarioError::at("bench.strap.tightness", u, "a number from 0 to 1"));
@@ -72,8 +72,8 @@ impl Scenario {
             bench.strap.height_cm = cm;
         }
         if bench.slack_cm() < 0.0 {
-            let found = format!("a lead {:.0} cm too short", -bench.slack_cm());
-            return Err(ScenarioError::at("bench.place", found, "places that the pad's lead reaches"));
+            let found = format!("a cable {:.0} cm too short", -bench.slack_cm());
+            return Err(ScenarioError::at("bench.place", found, "places that the sensor's cable reaches"));
         }
         Ok(bench)
     }
@@ -103,13 +103,13 @@ impl Scenario {
             .collect()
     }
 
-    /// The situation that a seed makes: bench, recorder and strip with the faults put in.
+    /// The situation that a seed makes: bench, recorder and trace with the faults put in.
     pub fn situation(&self, seed: u64) -> Result<Situation, ScenarioError> {
         let mut situation = Situation {
             config: self.config()?,
             time_base_s: self.time_base_s,
             before: self.before.clone(),
-            foreign_take: false,
+            foreign_recording: false,
         };
         for (fault, severity) in self.severities(seed) {
             (fault.apply)(&mut situation, severity);
@@ -121,10 +121,10 @@ impl Scenario {
     pub fn config(&self) -> Result<Config, ScenarioError> {
         Ok(Config {
             subject: self.subject.clone(),
-            mains: self.mains,
-            pad: self.pad,
+            power_line: self.power_line,
+            sensor: self.sensor,
             trouble: self.trouble,
-            finds_unit: self.bench.finds_unit,
+            finds_recorder: self.bench.finds_recorder,
             bench: self.build_bench()?,
             recorder: self.recorder.clone(),
         })

@@ -6,13 +6,13 @@ use super::script::Attempt;
 use crate::assess::Criteria;
 use crate::assess::own::{OwnHint, OwnMisreading};
 use crate::assess::task::TaskSpec;
-use crate::bench::strap::{Face, Place};
+use crate::bench::strap::{Place, Side};
 use crate::bench::table::Part;
 use crate::bench::wiring::{End, Socket};
 use crate::chain::Trouble;
 use crate::physiology::SubjectSpec;
-use crate::pickup::field::Mains;
-use crate::pickup::pad::Pad;
+use crate::pickup::field::PowerLine;
+use crate::pickup::sensor::Sensor;
 use crate::recorder::Settings;
 use serde::de::{Error, SeqAccess, Unexpected, Visitor};
 use serde::{Deserialize, Deserializer, Serialize};
@@ -48,15 +48,15 @@ pub struct Scenario {
     /// How much the page helps.
     #[serde(default)]
     pub help: Help,
-    /// The mains of the region.
+    /// The power line of the region.
     #[serde(default)]
-    pub mains: Mains,
+    pub power_line: PowerLine,
     /// The subject, as far as it is laid down.
     #[serde(default)]
     pub subject: SubjectSpec,
-    /// The pad.
+    /// The sensor.
     #[serde(default)]
-    pub pad: Pad,
+    pub sensor: Sensor,
     /// How the bench is found.
     #[serde(default)]
     pub bench: BenchSpec,
@@ -66,7 +66,7 @@ pub struct Scenario {
     /// The recorder's settings.
     #[serde(default)]
     pub recorder: Settings,
-    /// The strip's time base at the start, s a screen.
+    /// The trace's time base at the start, s a screen.
     #[serde(default = "ten")]
     pub time_base_s: f64,
     /// What is asked.
@@ -187,12 +187,12 @@ pub struct BenchSpec {
     pub start: Start,
     /// Whether the desk lamp burns.
     pub lamp_on: bool,
-    /// Whether the computer finds the unit by itself.
-    pub finds_unit: bool,
+    /// Whether the computer finds the recorder by itself.
+    pub finds_recorder: bool,
     /// Whether the charger is in the power strip.
     pub charger: bool,
     /// Whether the power strip is on.
-    pub strip_on: bool,
+    pub power_strip_on: bool,
     /// The strap.
     pub strap: StrapSpec,
     /// Parts that stand elsewhere than on a tidy bench.
@@ -206,9 +206,9 @@ impl Default for BenchSpec {
         Self {
             start: Start::Wired,
             lamp_on: false,
-            finds_unit: true,
+            finds_recorder: true,
             charger: false,
-            strip_on: true,
+            power_strip_on: true,
             strap: StrapSpec::default(),
             place: Vec::new(),
             plug: Vec::new(),
@@ -221,7 +221,7 @@ impl Default for BenchSpec {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Start {
-    /// All leads apart, the unit off, the pad beside the hand.
+    /// All cables apart, the recorder off, the sensor beside the hand.
     Apart,
     /// Wired, powered, strapped.
     Wired,
@@ -239,7 +239,7 @@ pub struct StrapSpec {
     /// Place along the finger.
     pub place: Option<Place>,
     /// Sensing face.
-    pub face: Option<Face>,
+    pub side: Option<Side>,
     /// Height of the hand over the heart, cm.
     pub height_cm: Option<f64>,
 }

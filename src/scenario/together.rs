@@ -74,7 +74,7 @@ fn at_work(scenario: &Scenario, faults: &[(&Fault, f64)], whose: &Fault) -> Resu
     let Situation { config, time_base_s, .. } = situation(scenario, faults)?;
     // What no chain can be made of is refused elsewhere.
     let Ok(chain) = Chain::new(config, SEED) else { return Ok(false) };
-    Ok(is(&Scene { chain: &chain, time_base_s, held: false, own_takes: 0 }))
+    Ok(is(&Scene { chain: &chain, time_base_s, held: false, own_recordings: 0 }))
 }
 
 /// The bench with these faults put in, one after the other.
@@ -83,7 +83,7 @@ fn situation(scenario: &Scenario, faults: &[(&Fault, f64)]) -> Result<Situation,
         config: scenario.config()?,
         time_base_s: scenario.time_base_s,
         before: Vec::new(),
-        foreign_take: false,
+        foreign_recording: false,
     };
     for (fault, severity) in faults {
         (fault.apply)(&mut situation, *severity);

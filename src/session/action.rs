@@ -9,7 +9,7 @@ use serde::Serialize;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(tag = "code", content = "args", rename_all = "snake_case")]
 pub enum Refusal {
-    /// The computer does not see the unit.
+    /// The computer does not see the recorder.
     NoLink {},
     /// Nothing is plugged into the input that is shown.
     NothingInInput {
@@ -25,8 +25,8 @@ pub enum Refusal {
     NotRecording {},
     /// Under a second was recorded; nothing is kept.
     TooShort {},
-    /// There is no such take, or none at all.
-    NoTake {},
+    /// There is no such recording, or none at all.
+    NoRecording {},
     /// The worksheet has not been checked yet.
     NotChecked {},
     /// The attempt has ended.
@@ -60,7 +60,7 @@ pub enum Refusal {
         /// Shortest stretch, s.
         least: f64,
     },
-    /// The strip is not zoomed.
+    /// The trace is not zoomed.
     NotZoomed {},
     /// The worked example plays by itself.
     WorkedExample {},

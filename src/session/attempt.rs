@@ -3,15 +3,15 @@
 use super::action::{Action, Mode, Page, Refusal};
 use super::causes::cases_of;
 use super::help::Help;
+use super::kept_recording::KeptRecording;
 use super::log::Log;
 pub use super::log::Logged;
 use super::note::Note;
 use super::run::Run;
 pub(super) use super::run::{World, peaks_of};
 use super::sheet::Sheet;
-use super::strip::Strip;
-pub use super::strip::{LONGEST_TAKE_S, SNAP_S};
-use super::take::Take;
+use super::trace::Trace;
+pub use super::trace::{LONGEST_RECORDING_S, SNAP_S};
 use crate::assess::skill::Aid;
 use crate::chain::Chain;
 use crate::measure;
@@ -19,7 +19,7 @@ use crate::physiology::Manoeuvre;
 use crate::recorder::converter;
 use crate::recording::Recording;
 use crate::scenario::{Scenario, ScenarioError, digest};
-use crate::strip::live::Live;
+use crate::trace::live::Live;
 
 /// Most actions in an attempt.
 pub const MOST_ACTIONS: usize = 20_000;
@@ -30,7 +30,7 @@ pub const MOST_TEXT: usize = 1000;
 #[derive(Clone, Debug)]
 pub struct Session {
     pub(super) run: Run,
-    pub(super) strip: Strip,
+    pub(super) trace: Trace,
     pub(super) sheet: Sheet,
     pub(super) help: Help,
     pub(super) log: Log,
@@ -73,8 +73,8 @@ impl Session {
         let mut session = Self::with(world, seed, Vec::new(), Mode::Live, situation.time_base_s);
         session.log.cases = session.scenario().map_or_else(Vec::new, cases_of);
         session.sheet.task = task;
-        if situation.foreign_take {
-            session.leave_foreign_take(crate::rng::mix(heart))?;
+        if situation.foreign_recording {
+            session.leave_foreign_recording(crate::rng::mix(heart))?;
         }
         super::script::play(&mut session, &situation.before)
             .map_err(|e| ScenarioError::at("before", e, "steps that can be done"))?;
@@ -82,7 +82,7 @@ impl Session {
         session.log.entries.clear();
         session.log.trail.clear();
         session.run.losses.clear();
-        session.strip.takes_before = session.strip.takes.len();
+        session.trace.recordings_before = session.trace.recordings.len();
         session.log.also = session.other_causes();
         session.run.closed = closed;
         session.run.unattended_s = session.time_s();
@@ -90,7 +90,7 @@ impl Session {
     }
 
     /// Leaves a recording of another bench's subject on the table, and shows it.
-    fn leave_foreign_take(&mut self, other_seed: u64) -> Result<(), ScenarioError> {
+    fn leave_foreign_recording(&mut self, other_seed: u64) -> Result<(), ScenarioError> {
         let Some(scenario) = self.scenario() else { return Ok(()) };
         let mut config = scenario.config()?;
         config.bench = crate::bench::Bench::wired();
@@ -102,16 +102,16 @@ impl Session {
         let start_s = chain.time_s();
         codes.clear();
         chain.fill(25 * rate as usize, &mut codes);
-        let mut take = Take::new(f64::from(rate), start_s);
-        take.recording.mark_span(converter::code_v(chain.settings().range_v), 0.0, chain.settings().bits);
-        take.recording.push(&codes);
-        take.foreign = Some(peaks_of(&chain, start_s, take.recording.duration_s()));
-        self.strip.takes.push(take);
-        self.show_take(0);
+        let mut kept = KeptRecording::new(f64::from(rate), start_s);
+        kept.recording.mark_span(converter::code_v(chain.settings().range_v), 0.0, chain.settings().bits);
+        kept.recording.push(&codes);
+        kept.foreign = Some(peaks_of(&chain, start_s, kept.recording.duration_s()));
+        self.trace.recordings.push(kept);
+        self.show_recording(0);
         Ok(())
     }
 
-    /// A recording of a real pulse on the same strip: its values, V or any unit, at `rate_hz`.
+    /// A recording of a real pulse on the same trace: its values, V or any unit, at `rate_hz`.
     pub fn of_recording(name: &str, rate_hz: f64, values: &[f64]) -> Self {
         Self::of_annotated(name, rate_hz, values, &[])
     }
@@ -120,17 +120,17 @@ impl Session {
     pub fn of_annotated(name: &str, rate_hz: f64, values: &[f64], notes: &[Note]) -> Self {
         let world =
             World::File { name: name.to_string(), detected: measure::detect::detect(values, rate_hz) };
-        let mut take = Take::of(Recording::of_values(rate_hz, values), 0.0);
-        take.annotate(notes);
-        let mut made = Self::with(world, 0, vec![take], Mode::Take, 10.0);
-        made.strip.shown_take = Some(0);
+        let mut kept = KeptRecording::of(Recording::of_values(rate_hz, values), 0.0);
+        kept.annotate(notes);
+        let mut made = Self::with(world, 0, vec![kept], Mode::Recording, 10.0);
+        made.trace.shown_recording = Some(0);
         made
     }
 
-    fn with(world: World, seed: u64, takes: Vec<Take>, mode: Mode, time_base_s: f64) -> Self {
+    fn with(world: World, seed: u64, recordings: Vec<KeptRecording>, mode: Mode, time_base_s: f64) -> Self {
         Self {
             run: Run::new(world, seed),
-            strip: Strip::new(takes, mode, time_base_s),
+            trace: Trace::new(recordings, mode, time_base_s),
             sheet: Sheet::default(),
             help: Help::default(),
             log: Log::default(),
@@ -204,7 +204,7 @@ impl Session {
             | Page::Show { .. }
             | Page::Record {}
             | Page::Stop {}
-            | Page::OpenTake { .. }
+            | Page::OpenRecording { .. }
             | Page::Scroll { .. }
             | Page::Cursor { .. }
             | Page::Mark { .. }
@@ -213,7 +213,7 @@ impl Session {
             | Page::Zoom { .. }
             | Page::ZoomOut {}
             | Page::Snap { .. }
-            | Page::Label { .. } => self.on_strip(page)?,
+            | Page::Label { .. } => self.on_power_strip(page)?,
         }
         Ok(())
     }

@@ -37,9 +37,9 @@ impl Session {
     fn scene(&self) -> Option<Scene<'_>> {
         Some(Scene {
             chain: self.chain()?,
-            time_base_s: self.strip.unzoomed_s(),
-            held: self.strip.mode == Mode::Hold,
-            own_takes: self.strip.takes.len().saturating_sub(self.strip.takes_before),
+            time_base_s: self.trace.unzoomed_s(),
+            held: self.trace.mode == Mode::Paused,
+            own_recordings: self.trace.recordings.len().saturating_sub(self.trace.recordings_before),
         })
     }
 
@@ -62,13 +62,13 @@ impl Session {
         });
         let from = match action {
             Action::Bench(crate::bench::Change::Move { part, .. }) => self.chain().map(|c| match part {
-                Part::Lead1 => c.bench().lead.handles[0],
-                Part::Lead2 => c.bench().lead.handles[1],
+                Part::Cable1 => c.bench().cable.handles[0],
+                Part::Cable2 => c.bench().cable.handles[1],
                 part => c.bench().table.at(*part),
             }),
             _ => None,
         };
-        let live = self.strip.mode == Mode::Live && self.chain().is_some_and(|c| c.settings().shown);
+        let live = self.trace.mode == Mode::Live && self.chain().is_some_and(|c| c.settings().shown);
         Before { causes: causes.map(|(k, _)| 1 << k).sum(), from, live }
     }
 

@@ -24,19 +24,19 @@ pub struct Entry {
     pub args: Map<String, Value>,
     /// Number in the log of the last of the run.
     pub log: usize,
-    /// The take that was recorded or shown.
+    /// The recording that was recorded or shown.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub take: Option<usize>,
-    /// Time in that take, s.
+    pub recording: Option<usize>,
+    /// Time in that recording, s.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub at_take_s: Option<f64>,
+    pub at_recording_s: Option<f64>,
     /// The first step that went wrong, where it was done here.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub wrong: Option<Step>,
 }
 
 /// The field that tells two actions of one name apart: another plug is another entry.
-const KEYS: [&str; 6] = ["end", "part", "which", "field", "id", "take"];
+const KEYS: [&str; 6] = ["end", "part", "which", "field", "id", "recording"];
 
 fn same(a: &Entry, name: &str, args: &Map<String, Value>) -> bool {
     a.name == name && KEYS.iter().all(|k| a.args.get(*k) == args.get(*k))
@@ -45,30 +45,33 @@ fn same(a: &Entry, name: &str, args: &Map<String, Value>) -> bool {
 /// The course of an attempt from its deeds.
 pub fn of(session: &Session, deeds: &[Done], first_wrong: Option<Step>) -> Vec<Entry> {
     let mut entries: Vec<Entry> = Vec::new();
-    let mut takes = session.strip.takes_before;
-    let mut shown = takes.checked_sub(1);
+    let mut recordings = session.trace.recordings_before;
+    let mut shown = recordings.checked_sub(1);
     let mut recording: Option<f64> = None;
     let fault = first_wrong.and_then(|step| place(session, deeds, step));
     for (log, deed) in deeds.iter().enumerate() {
         let args = deed.action.fields();
         match deed.kind() {
             Kind::Record => {
-                // The take before may have ended by itself.
-                takes += usize::from(recording.is_some());
+                // The recording before may have ended by itself.
+                recordings += usize::from(recording.is_some());
                 recording = Some(deed.at_s);
-                shown = Some(takes);
+                shown = Some(recordings);
             }
-            Kind::OpenTake => shown = args.get("take").and_then(Value::as_u64).map(|k| k as usize).or(shown),
+            Kind::OpenRecording => {
+                shown = args.get("recording").and_then(Value::as_u64).map(|k| k as usize).or(shown)
+            }
             _ => {}
         }
-        let at_take_s = args.get("t").and_then(Value::as_f64).or(recording.map(|since| deed.at_s - since));
+        let at_recording_s =
+            args.get("t").and_then(Value::as_f64).or(recording.map(|since| deed.at_s - since));
         let lane = deed.kind().lane();
         let measuring = matches!(lane, Lane::Measure | Lane::Record) || recording.is_some();
         if deed.kind() == Kind::Stop
             && let Some(since) = recording.take()
         {
             // Under a second nothing is kept.
-            takes += usize::from(deed.at_s - since >= 1.0);
+            recordings += usize::from(deed.at_s - since >= 1.0);
         }
         let entry = Entry {
             t_s: tenth(deed.at_s),
@@ -77,8 +80,8 @@ pub fn of(session: &Session, deeds: &[Done], first_wrong: Option<Step>) -> Vec<E
             times: 1,
             args,
             log,
-            take: shown.filter(|_| measuring),
-            at_take_s: at_take_s.filter(|_| measuring).map(|t| (t * 100.0).round() / 100.0),
+            recording: shown.filter(|_| measuring),
+            at_recording_s: at_recording_s.filter(|_| measuring).map(|t| (t * 100.0).round() / 100.0),
             wrong: first_wrong.filter(|_| fault == Some(log)),
         };
         match entries.last_mut() {

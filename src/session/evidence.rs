@@ -85,7 +85,7 @@ impl Session {
             })
             .collect();
         let based = did(Deed::TimeBase).then(|| {
-            let views = [self.take().map_or(0.0, |t| t.view_s), self.strip.time_base_s];
+            let views = [self.recording().map_or(0.0, |t| t.view_s), self.trace.time_base_s];
             views.iter().any(|s| (READABLE_S[0]..=READABLE_S[1]).contains(s))
         });
         let skills = skill::evidence(&Attempted {
@@ -93,7 +93,7 @@ impl Session {
             wrong: &self.sheet.wrong,
             last: &check.report,
             faults: &faults,
-            recorded: did(Deed::Record) && self.strip.takes.len() > self.strip.takes_before,
+            recorded: did(Deed::Record) && self.trace.recordings.len() > self.trace.recordings_before,
             apart: scenario.bench.start == Start::Apart,
             ranged: did(Deed::Range),
             readable: based,
@@ -142,7 +142,7 @@ fn skill_for(f: &fault::Fault) -> Option<&'static str> {
     Some(match (f.id, f.impression) {
         ("window_misread" | "wrong_multiplier", _) => "arithmetic",
         ("noisy_window", _) => "window",
-        (_, Impression::NoUnit) => "link",
+        (_, Impression::NoRecorder) => "link",
         (_, Impression::Flat) => "wiring",
         (_, Impression::Small) => "contact",
         (_, Impression::Cut) => "range",

@@ -1,5 +1,5 @@
 //! Help by doing: the worked example, which plays the scenario's first passing scripted attempt step by step, and the
-//! half-finished one, in which the bench does the set-up up to the take and leaves the measuring to the student.
+//! half-finished one, in which the bench does the set-up up to the recording and leaves the measuring to the student.
 
 use super::action::{Action, Page};
 use super::attempt::Session;
@@ -27,9 +27,9 @@ pub(super) struct Worked {
 
 /// Stretch of the live signal by which a range is chosen, s.
 const LOOK_S: f64 = 5.0;
-/// Most changes of the range before a take, and most takes.
+/// Most changes of the range before a recording, and most recordings.
 const MOST_CHANGES: usize = 10;
-const MOST_TAKES: usize = 6;
+const MOST_RECORDINGS: usize = 6;
 /// Share of the range that the signal may reach: a deep breath still fits.
 const ROOM: f64 = 0.8;
 
@@ -186,16 +186,18 @@ impl Session {
         Some((reach, quality::pulse_pp(&values, live.rate_hz()).unwrap_or(0.0)))
     }
 
-    /// Records once more where the take came out cut off or small, with another range.
+    /// Records once more where the recording came out cut off or small, with another range.
     fn take_again(&mut self) {
-        let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
-        for _ in 1..MOST_TAKES {
+        let power_line_hz = self.chain().map_or(50.0, |c| c.config().power_line.hz);
+        for _ in 1..MOST_RECORDINGS {
             let criteria = self.criteria();
-            let Some(take) = self.take().filter(|_| self.strip.takes.len() > self.strip.takes_before) else {
+            let Some(kept) =
+                self.recording().filter(|_| self.trace.recordings.len() > self.trace.recordings_before)
+            else {
                 return;
             };
-            let duration_s = take.recording.duration_s();
-            let Some(look) = trace::look(&take.recording, 0.0, duration_s, mains_hz) else { return };
+            let duration_s = kept.recording.duration_s();
+            let Some(look) = trace::look(&kept.recording, 0.0, duration_s, power_line_hz) else { return };
             let cut = look.clip_share > criteria.clip_share || look.fill > criteria.fill_max;
             let small = look.fill < criteria.fill_min && look.smaller_range_fits;
             let Some(now) = self.chain().map(|c| c.settings().range_v) else { return };
@@ -212,12 +214,12 @@ impl Session {
             if self.act(&Action::Page(Page::Record {})).is_err() {
                 return;
             }
-            let failed = self.strip.takes.len() - 2;
+            let failed = self.trace.recordings.len() - 2;
             self.pass(duration_s);
             drop(self.act(&Action::Page(Page::Stop {})));
-            if failed >= self.strip.takes_before && !self.is_recording() {
-                self.strip.takes.remove(failed);
-                self.strip.shown_take = self.strip.takes.len().checked_sub(1);
+            if failed >= self.trace.recordings_before && !self.is_recording() {
+                self.trace.recordings.remove(failed);
+                self.trace.shown_recording = self.trace.recordings.len().checked_sub(1);
             }
         }
     }

@@ -1,4 +1,4 @@
-//! Gives hints: which rung of the ladder, and where on the strip or the worksheet to look.
+//! Gives hints: which rung of the ladder, and where on the trace or the worksheet to look.
 
 use super::action::Refusal;
 use super::attempt::Session;
@@ -43,7 +43,7 @@ impl Session {
         }
         let (finding, rung) = self.next_hint().ok_or(Refusal::NoHint {})?;
         let code = self.topic(&finding);
-        let own = self.take().and_then(|t| t.window()).map(|(a, b)| b - a);
+        let own = self.recording().and_then(|t| t.window()).map(|(a, b)| b - a);
         let args = match rung {
             Rung::Worked => hint::example(own),
             Rung::Answer => self.answer_to(&finding),
@@ -60,7 +60,7 @@ impl Session {
         Ok(())
     }
 
-    /// Where each finding of a check can be seen on the take: of the trace always, of the rest once the truth may be shown.
+    /// Where each finding of a check can be seen on the recording: of the trace always, of the rest once the truth may be shown.
     pub(super) fn places(&self, report: &Report, over: bool) -> Vec<Option<[f64; 2]>> {
         let place = |f: &Finding| {
             let told = f.step == Step::Trace
@@ -71,7 +71,7 @@ impl Session {
         report.steps.iter().map(place).collect()
     }
 
-    /// Where to look: `from_s` and `to_s` on the take, a cursor, a field, or an action that would tell.
+    /// Where to look: `from_s` and `to_s` on the recording, a cursor, a field, or an action that would tell.
     fn place_of(&self, finding: &Finding) -> Option<Value> {
         let span = |a: f64, b: f64| json!({"from_s": hundredth(a.max(0.0)), "to_s": hundredth(b)});
         let topic = self.topic(finding);
@@ -85,10 +85,10 @@ impl Session {
             };
             return tests.find(|t| !done(t)).map(|t| json!({"action": t.told()}));
         }
-        let take = self.take()?;
-        let duration_s = take.recording.duration_s();
+        let kept = self.recording()?;
+        let duration_s = kept.recording.duration_s();
         let first = matches!(finding.step, Step::Window1 | Step::Count1 | Step::Seconds1 | Step::Rate1);
-        let window = if first { self.first_window() } else { take.window() };
+        let window = if first { self.first_window() } else { kept.window() };
         let (a, b) = window.unwrap_or((0.0, duration_s));
         let peaks = self.reference_peaks();
         let with = |mut place: Value, name: &str, value: Value| {
@@ -100,7 +100,7 @@ impl Session {
             "bumps" => {
                 let beats = self.landmarks(&peaks);
                 let bump = |t: f64| beats.iter().find(|l| l.second_s.is_some_and(|s| (s - t).abs() < 0.1));
-                let marked = take.marks.iter().filter(|m| **m >= a && **m < b).find_map(|m| bump(*m));
+                let marked = kept.marks.iter().filter(|m| **m >= a && **m < b).find_map(|m| bump(*m));
                 let any = || beats.iter().find(|l| l.foot_s >= a && l.second_s.is_some_and(|s| s < b));
                 // Where no second wave is to be seen, any beat shows how often the line climbs.
                 let first = || beats.iter().find(|l| l.foot_s >= a && l.peak_s < b);
@@ -108,7 +108,7 @@ impl Session {
                 Some(span(beat.foot_s, beat.second_s.unwrap_or(beat.peak_s) + 0.15))
             }
             "missed" => {
-                let marks: Vec<f64> = take.marks.iter().copied().filter(|m| *m >= a && *m < b).collect();
+                let marks: Vec<f64> = kept.marks.iter().copied().filter(|m| *m >= a && *m < b).collect();
                 let gap = |w: &&[f64]| w[1] - w[0];
                 let widest = marks.windows(2).max_by(|x, y| gap(x).total_cmp(&gap(y)));
                 if let Some(w) = widest.filter(|_| marks.len() >= 3) {
@@ -121,23 +121,23 @@ impl Session {
             }
             "fence" | "count" => {
                 let far = |p: &Peak| {
-                    let t = p.at_s + take.delay_s;
+                    let t = p.at_s + kept.delay_s;
                     (t - a).abs().min((t - b).abs())
                 };
                 let edge = peaks.iter().min_by(|x, y| far(x).total_cmp(&far(y)))?;
-                let t = edge.at_s + take.delay_s;
+                let t = edge.at_s + kept.delay_s;
                 let which = if (t - a).abs() <= (t - b).abs() { "a" } else { "b" };
                 Some(with(span(t - 0.5, t + 0.5), "cursor", json!(which)))
             }
             "trace_hum" => Some(span(a, a + 0.5)),
             "trace_clipped" => {
-                let from = take.recording.sample_at(a);
-                let codes = &take.recording.codes()[from..take.recording.sample_at(b)];
+                let from = kept.recording.sample_at(a);
+                let codes = &kept.recording.codes()[from..kept.recording.sample_at(b)];
                 let at = codes.iter().enumerate().position(|(k, code)| {
-                    let bits = take.recording.span_at(from + k).map_or(16, |s| s.bits);
+                    let bits = kept.recording.span_at(from + k).map_or(16, |s| s.bits);
                     crate::recorder::converter::at_limit(*code, bits)
                 })?;
-                let t = a + at as f64 / take.recording.rate_hz();
+                let t = a + at as f64 / kept.recording.rate_hz();
                 Some(span(t - 0.4, t + 0.4))
             }
             // What was not like the rest throughout is seen in its first seconds as well as anywhere.
@@ -152,7 +152,7 @@ impl Session {
             "trace_short" | "trace_foreign" => Some(span(0.0, duration_s)),
             "window_foot_peak" => {
                 let which = if finding.code == "window_not_foot" { "a" } else { "b" };
-                let at = if which == "a" { take.a } else { take.b };
+                let at = if which == "a" { kept.a } else { kept.b };
                 let place = at.map_or_else(|| json!({}), |t| span(t - 0.5, t + 0.5));
                 Some(with(place, "cursor", json!(which)))
             }
@@ -207,10 +207,10 @@ impl Session {
         json!({"value": value})
     }
 
-    /// The smallest range that would hold the take once the trace is zeroed, V.
+    /// The smallest range that would hold the recording once the trace is zeroed, V.
     pub(super) fn fitting_range_v(&self) -> Option<f64> {
-        let take = self.take()?;
-        let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
-        trace::look(&take.recording, 0.0, take.recording.duration_s(), mains_hz)?.fitting_v
+        let kept = self.recording()?;
+        let power_line_hz = self.chain().map_or(50.0, |c| c.config().power_line.hz);
+        trace::look(&kept.recording, 0.0, kept.recording.duration_s(), power_line_hz)?.fitting_v
     }
 }

@@ -3,8 +3,8 @@
 use super::action::Refusal;
 use super::attempt::Session;
 use super::course::{self, Entry};
+use super::kept_recording::KeptRecording;
 use super::own::OwnReading;
-use super::take::Take;
 use super::truth::Truth;
 use super::worksheet::Field;
 use crate::assess::Criteria;
@@ -24,7 +24,7 @@ use crate::chain::Chain;
 use crate::measure::landmarks::{self, Landmarks};
 use crate::plain::json;
 use crate::scenario::fault;
-use crate::strip::axes;
+use crate::trace::axes;
 
 /// The outcome of a check. It holds what may not be shown yet: what the page sees of it is listed in [`super::view`].
 #[derive(Clone, Debug, PartialEq)]
@@ -37,7 +37,7 @@ pub struct Checked {
     pub misreading: Option<Hypothesis>,
     /// The same, where it is one of the instructor's own: then no other is named.
     pub own: Option<OwnReading>,
-    /// Where each step can be seen on the take, s.
+    /// Where each step can be seen on the recording, s.
     pub places: Vec<Option<[f64; 2]>>,
     /// How the faults were found and mended.
     pub process: Vec<Remark>,
@@ -62,7 +62,7 @@ pub const MOST_CHECKS: u32 = 2;
 
 /// So much of a recording is looked at before and behind what is of interest, s: more than the longest beat.
 const ABOUT_S: f64 = 4.0;
-/// Most squares of the grid on a screen: on a phone, beside a table, and over a wide page. How wide the strip is drawn is the page's
+/// Most squares of the grid on a screen: on a phone, beside a table, and over a wide page. How wide the trace is drawn is the page's
 /// affair; these three give the squares of every usual width (see [`axes::draw`]).
 const SQUARES_A_SCREEN: [f64; 3] = [5.0, 10.0, 14.0];
 
@@ -72,30 +72,33 @@ impl Session {
         self.scenario().map_or_else(Criteria::default, |s| s.pass.clone())
     }
 
-    /// The landmarks of the shown take's beats.
+    /// The landmarks of the shown recording's beats.
     pub(super) fn landmarks(&self, peaks: &[Peak]) -> Vec<Landmarks> {
-        let Some(take) = self.take() else { return Vec::new() };
-        let recording = &take.recording;
+        let Some(kept) = self.recording() else { return Vec::new() };
+        let recording = &kept.recording;
         let Some((first, last)) = peaks.first().zip(peaks.last()) else { return Vec::new() };
         // A beat's landmarks lie less than this from its own peak or the next one; the filter forgets within a tenth of it.
-        let from = recording.sample_at(first.at_s + take.delay_s - ABOUT_S);
-        let to = recording.sample_at(last.at_s + take.delay_s + ABOUT_S);
+        let from = recording.sample_at(first.at_s + kept.delay_s - ABOUT_S);
+        let to = recording.sample_at(last.at_s + kept.delay_s + ABOUT_S);
         let from_s = from as f64 / recording.rate_hz();
-        let times: Vec<f64> = peaks.iter().map(|p| p.at_s + take.delay_s - from_s).collect();
+        let times: Vec<f64> = peaks.iter().map(|p| p.at_s + kept.delay_s - from_s).collect();
         let mut found = landmarks::of_beats(&recording.values(from, to), recording.rate_hz(), &times);
         found.iter_mut().for_each(|beat| beat.shift(from_s));
         found
     }
 
-    /// Times of the second bumps that can be seen in and about a window, s. No more of a take is looked at, since a bump
+    /// Times of the second bumps that can be seen in and about a window, s. No more of a recording is looked at, since a bump
     /// matters only where a mark may lie on it.
     pub(super) fn bumps(&self, peaks: &[Peak], window: (f64, f64)) -> Vec<f64> {
         self.landmarks(&about(peaks, window)).iter().filter_map(|beat| beat.second_s).collect()
     }
 
-    /// The first of two windows, if it lies on the shown take.
+    /// The first of two windows, if it lies on the shown recording.
     pub(super) fn first_window(&self) -> Option<(f64, f64)> {
-        self.sheet.kept.filter(|(_, _, take)| self.strip.shown_take == Some(*take)).map(|(a, b, _)| (a, b))
+        self.sheet
+            .kept
+            .filter(|(_, _, kept)| self.trace.shown_recording == Some(*kept))
+            .map(|(a, b, _)| (a, b))
     }
 
     /// What a check would find now; it counts as no try.
@@ -103,17 +106,17 @@ impl Session {
         if self.sheet.task.reads() == Reads::Nothing {
             return Some((Report::of(self.judge_names().into_iter().collect(), None), None));
         }
-        let take = self.take()?;
-        let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
-        // A real recording has its own unit, range and mains: its trace is not judged. Of two windows the worse one is.
-        let look = |(a, b)| self.chain().and_then(|_| trace::look(&take.recording, a, b, mains_hz));
-        let trace = [Some(self.looked_at(take, take.window())), self.first_window()]
+        let kept = self.recording()?;
+        let power_line_hz = self.chain().map_or(50.0, |c| c.config().power_line.hz);
+        // A real recording has its own unit, range and power line: its trace is not judged. Of two windows the worse one is.
+        let look = |(a, b)| self.chain().and_then(|_| trace::look(&kept.recording, a, b, power_line_hz));
+        let trace = [Some(self.looked_at(kept, kept.window())), self.first_window()]
             .into_iter()
             .flatten()
             .filter_map(look)
             .max_by(|x, y| x.badness().total_cmp(&y.badness()));
         let mut report = self.with_sheet(trace.as_ref(), asked::judge)?;
-        if take.foreign.is_some() {
+        if kept.foreign.is_some() {
             report.prepend(verdict::foreign());
         }
         if let Some(named) = self.judge_names() {
@@ -122,12 +125,12 @@ impl Session {
         Some((report, trace))
     }
 
-    /// Everything that was put down about the shown take, for as long as it is looked at.
+    /// Everything that was put down about the shown recording, for as long as it is looked at.
     pub(super) fn with_sheet<T>(&self, trace: Option<&Trace>, look: impl FnOnce(&Sheet) -> T) -> Option<T> {
-        let take = self.take()?;
+        let kept = self.recording()?;
         let peaks = self.reference_peaks();
         let criteria = self.criteria();
-        let ends = take.a.zip(take.b);
+        let ends = kept.a.zip(kept.b);
         let mut sheet = Sheet {
             task: self.sheet.task,
             criteria: &criteria,
@@ -139,13 +142,13 @@ impl Session {
             written: Written::of(|field| self.sheet.worksheet.value(field)),
             reference: Reference {
                 peaks: &peaks,
-                delay_s: take.delay_s,
-                duration_s: take.recording.duration_s(),
+                delay_s: kept.delay_s,
+                duration_s: kept.recording.duration_s(),
             },
             landmarks: &[],
-            values: ends.and_then(|(a, b)| take.value_at(a).zip(take.value_at(b))),
-            range_v: take.range_v(),
-            exercise_ended_s: take.exercise_ended_s,
+            values: ends.and_then(|(a, b)| kept.value_at(a).zip(kept.value_at(b))),
+            range_v: kept.range_v(),
+            exercise_ended_s: kept.exercise_ended_s,
         };
         // To find landmarks takes as long as much else of a check; they are looked for where they matter.
         let mut landmarks: Vec<Landmarks> = match self.sheet.task.reads() {
@@ -161,8 +164,8 @@ impl Session {
     }
 
     /// The stretch whose trace is judged: between the cursors; for the height of a beat some beats about it.
-    pub(super) fn looked_at(&self, take: &Take, window: Option<(f64, f64)>) -> (f64, f64) {
-        let duration_s = take.recording.duration_s();
+    pub(super) fn looked_at(&self, kept: &KeptRecording, window: Option<(f64, f64)>) -> (f64, f64) {
+        let duration_s = kept.recording.duration_s();
         match window {
             Some((a, b)) if self.sheet.task.reads() == Reads::Heights => {
                 ((a - 4.0).max(0.0), (b + 4.0).min(duration_s))
@@ -184,7 +187,7 @@ impl Session {
             return Err(Refusal::AttemptOver {});
         }
         self.judge_again();
-        let check = self.checked().ok_or(Refusal::NoTake {})?;
+        let check = self.checked().ok_or(Refusal::NoRecording {})?;
         self.sheet.over = check.truth.is_some();
         self.sheet.check = Some(check);
         Ok(())
@@ -239,15 +242,15 @@ impl Session {
 
     /// All misreadings that might explain what was typed and judged so.
     pub fn candidates(&self, report: &Report) -> Option<Vec<Hypothesis>> {
-        let take = self.take()?;
+        let kept = self.recording()?;
         let rate_text = self.sheet.worksheet.entry(Field::Rate).text;
         let decimals =
             rate_text.split(['.', ',']).nth(1).map_or(0, |d| d.chars().filter(char::is_ascii_digit).count());
-        let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
-        let rate_hz = take.recording.rate_hz();
-        let screens_s = [take.view_s, self.strip.unzoomed_s(), self.strip.time_base_s];
+        let power_line_hz = self.chain().map_or(50.0, |c| c.config().power_line.hz);
+        let rate_hz = kept.recording.rate_hz();
+        let screens_s = [kept.view_s, self.trace.unzoomed_s(), self.trace.time_base_s];
         // A screen that was made to fit the whole recording is read as that, and is no slip of its own.
-        let duration_s = take.recording.duration_s();
+        let duration_s = kept.recording.duration_s();
         let shows_all = |screen_s: f64| (screen_s - duration_s).abs() < 1.0;
         let squares_s: Vec<f64> =
             screens_s.iter().flat_map(|s| SQUARES_A_SCREEN.map(|most| axes::step(*s, most))).collect();
@@ -256,10 +259,10 @@ impl Session {
                 sheet,
                 report,
                 bumps: &[],
-                marks: &take.marks,
+                marks: &kept.marks,
                 rate_decimals: decimals,
                 breaths_per_min: self.chain().map_or(15.0, Chain::breaths_per_min),
-                mains_shows_hz: (mains_hz - (mains_hz / rate_hz).round() * rate_hz).abs(),
+                power_line_shows_hz: (power_line_hz - (power_line_hz / rate_hz).round() * rate_hz).abs(),
                 screens_s: &screens_s.iter().copied().filter(|s| !shows_all(*s)).collect::<Vec<_>>(),
                 squares_s: &squares_s,
             };
@@ -319,19 +322,19 @@ impl Session {
         if !self.sheet.task.counts_beats() || !(over || report.is_some_and(spread::may_be_told)) {
             return None;
         }
-        let take = self.take()?;
-        let (a, b) = take.window()?;
+        let kept = self.recording()?;
+        let (a, b) = kept.window()?;
         let typed = self.sheet.worksheet.value(Field::Count);
         let own = typed.filter(|_| report.is_some_and(|r| spread::holds(r, Step::Count)));
         let peaks = self.reference_peaks();
-        let found = allowed(&peaks, a, b, self.criteria().edge_s, take.delay_s);
+        let found = allowed(&peaks, a, b, self.criteria().edge_s, kept.delay_s);
         // Where most beats cannot be told, nor can how sure their number is.
         if found.mostly_unsure() {
             return None;
         }
         let mut found = spread::band(own.unwrap_or(found.exact as f64), b - a)?;
         if over {
-            found.others = spread::others(&peaks, take.delay_s, take.recording.duration_s(), b - a);
+            found.others = spread::others(&peaks, kept.delay_s, kept.recording.duration_s(), b - a);
         } else if let Some(rate) = self.sheet.worksheet.value(Field::Rate) {
             found.band.rate = rate;
         }
@@ -347,7 +350,7 @@ impl Session {
             aid: self.help.aid.unwrap_or_default(),
             bench: self.chain().is_some(),
             records: self.sheet.task.reads() != Reads::Nothing
-                && (self.strip.takes_before == 0 || self.log.cases.iter().any(asks_anew)),
+                && (self.trace.recordings_before == 0 || self.log.cases.iter().any(asks_anew)),
             faults: !self.log.cases.is_empty(),
             names: self.scenario().is_some_and(|s| s.name_faults),
             mends,
@@ -361,7 +364,7 @@ impl Session {
     }
 
     fn rubric(&self, done: &[Done], report: &Report, process: &[Remark]) -> Rubric {
-        let take = self.take();
+        let kept = self.recording();
         rubric::fill_in(&Facts {
             terms: self.terms(),
             criteria: &self.criteria(),
@@ -370,9 +373,9 @@ impl Session {
             process,
             routed: self.chain().is_some_and(Chain::routed),
             strapped: self.chain().is_some_and(|c| c.bench().strap.feel() == Feel::Snug),
-            rate_hz: take.map_or(0.0, |t| t.recording.rate_hz()),
-            views_s: [take.map_or(0.0, |t| t.view_s), self.strip.unzoomed_s()],
-            take_s: take.map_or(0.0, |t| t.recording.duration_s()),
+            rate_hz: kept.map_or(0.0, |t| t.recording.rate_hz()),
+            views_s: [kept.map_or(0.0, |t| t.view_s), self.trace.unzoomed_s()],
+            recording_s: kept.map_or(0.0, |t| t.recording.duration_s()),
             revealed: self.sheet.revealed,
         })
     }

@@ -43,7 +43,10 @@ impl Session {
                 a == b
             }
             (Action::Page(Page::Scroll { .. }), Action::Page(Page::Scroll { .. })) => true,
-            (Action::Page(Page::Label { take: a, .. }), Action::Page(Page::Label { take: b, .. })) => a == b,
+            (
+                Action::Page(Page::Label { recording: a, .. }),
+                Action::Page(Page::Label { recording: b, .. }),
+            ) => a == b,
             (Action::Page(Page::Answer { field: a, .. }), Action::Page(Page::Answer { field: b, .. })) => {
                 a == b
             }

@@ -3,12 +3,12 @@
 //!
 //! - [`action`]: why an action is not done
 //! - [`causes`]: which causes are at work
-//! - [`take`]: a recording with its cursors and marks
-//! - [`note`]: what is known of a take, for files
+//! - [`kept_recording`]: a recording with its cursors and marks
+//! - [`note`]: what is known of a recording, for files
 //! - [`worksheet`]: what was typed
 //! - [`attempt`]: the running attempt: what is done goes to the part it is for
 //! - [`run`]: the world and its clock
-//! - [`strip`]: what is shown and recorded
+//! - [`trace`]: what is shown and recorded
 //! - [`sheet`]: the worksheet's state
 //! - [`help`]: how much help there is
 //! - [`log`]: what was done
@@ -20,7 +20,7 @@
 //! - [`guide`]: worked and half-finished examples
 //! - [`truth`]: what is so, and its one reader
 //! - [`view`]: what the page may see of it
-//! - [`overview`]: what can be said of the strip without counting
+//! - [`overview`]: what can be said of the trace without counting
 //! - [`steps`]: where the work stands, for orientation
 //! - [`readiness`]: whether a scenario keeps its word
 //! - `right`: the right answer to each field of the worksheet
@@ -44,6 +44,7 @@ pub mod guide;
 mod help;
 pub mod hinting;
 pub mod judging;
+pub mod kept_recording;
 pub mod log;
 pub mod note;
 pub mod overview;
@@ -58,9 +59,8 @@ pub mod seeds;
 mod sheet;
 pub mod steps;
 pub mod still;
-pub mod strip;
 pub mod symptom;
-pub mod take;
+pub mod trace;
 pub mod truth;
 pub mod view;
 pub mod worksheet;

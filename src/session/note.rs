@@ -1,9 +1,9 @@
-//! Notes about a take: what lies where in it, in the words of the log, so that a file tells what happened while it was
+//! Notes about a recording: what lies where in it, in the words of the log, so that a file tells what happened while it was
 //! recorded. The texts are the actions' own names with their values (`range v=0.1`), not prose.
 
 use super::action::{Action, Page};
 use super::attempt::{Logged, Session};
-use super::take::Take;
+use super::kept_recording::KeptRecording;
 use crate::recorder::Settings;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -18,9 +18,9 @@ pub const CURSOR_B: &str = "cursor b";
 pub const WINDOW: &str = "window";
 /// Text of a stretch without values, over which a straight line was drawn.
 pub const MISSING: &str = "missing";
-/// Text of the end of a take that came because the computer lost the unit.
+/// Text of the end of a recording that came because the computer lost the recorder.
 const LINK_LOST: &str = "link_lost";
-/// How soon after a take's last sample a loss of the link was its end, samples: the longest piece that is run at once.
+/// How soon after a recording's last sample a loss of the link was its end, samples: the longest piece that is run at once.
 const LOSS_REACH: u64 = 1024;
 /// Moves of one part that follow each other within this time are one drag, s.
 const DRAG_S: f64 = 1.0;
@@ -28,7 +28,7 @@ const DRAG_S: f64 = 1.0;
 /// One note.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Note {
-    /// Where it lies or begins, s from the take's first sample.
+    /// Where it lies or begins, s from the recording's first sample.
     pub at_s: f64,
     /// How long what it tells of lasts, s; none for an instant.
     pub length_s: Option<f64>,
@@ -55,7 +55,7 @@ pub fn in_order(notes: &mut [Note]) {
     notes.sort_by(|a, b| a.at_s.total_cmp(&b.at_s));
 }
 
-/// How a take that was recorded at the bench began.
+/// How a recording that was recorded at the bench began.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Start {
     /// Samples made since the attempt's start.
@@ -65,36 +65,36 @@ pub struct Start {
 }
 
 impl Session {
-    /// All that is known of a take, by time: beat marks, cursors and the interval between them, the settings at its
+    /// All that is known of a recording, by time: beat marks, cursors and the interval between them, the settings at its
     /// start, what was done at the bench and the recorder meanwhile, and the notes that came with its file.
-    pub fn notes(&self, take: &Take) -> Vec<Note> {
-        let mut notes: Vec<Note> = take.marks.iter().map(|t| Note::new(*t, BEAT)).collect();
-        notes.extend(take.a.map(|t| Note::new(t, CURSOR_A)));
-        notes.extend(take.b.map(|t| Note::new(t, CURSOR_B)));
-        notes.extend(take.window().filter(|(a, b)| a < b).map(|(a, b)| Note::lasting(a, b - a, WINDOW)));
-        if let Some(start) = &take.start {
+    pub fn notes(&self, kept: &KeptRecording) -> Vec<Note> {
+        let mut notes: Vec<Note> = kept.marks.iter().map(|t| Note::new(*t, BEAT)).collect();
+        notes.extend(kept.a.map(|t| Note::new(t, CURSOR_A)));
+        notes.extend(kept.b.map(|t| Note::new(t, CURSOR_B)));
+        notes.extend(kept.window().filter(|(a, b)| a < b).map(|(a, b)| Note::lasting(a, b - a, WINDOW)));
+        if let Some(start) = &kept.start {
             notes.push(settings(&start.settings));
-            notes.extend(events(self.log(), start, take));
-            let end = start.sample + take.recording.len() as u64;
+            notes.extend(events(self.log(), start, kept));
+            let end = start.sample + kept.recording.len() as u64;
             if self.losses().iter().any(|at| (end..=end + LOSS_REACH).contains(at)) {
-                notes.push(Note::new(take.recording.duration_s(), LINK_LOST));
+                notes.push(Note::new(kept.recording.duration_s(), LINK_LOST));
             }
         }
-        notes.extend(take.notes.iter().cloned());
+        notes.extend(kept.notes.iter().cloned());
         in_order(&mut notes);
         notes
     }
 }
 
-/// A note of the recorder's settings at the start of a take.
+/// A note of the recorder's settings at the start of a recording.
 pub fn settings(settings: &Settings) -> Note {
     Note::new(0.0, told("settings", &crate::plain::given(settings)))
 }
 
-/// What was done at the bench, the recorder and the subject during a take.
-fn events(log: &[Logged], start: &Start, take: &Take) -> Vec<Note> {
-    let end = start.sample + take.recording.len() as u64;
-    let rate = take.recording.rate_hz();
+/// What was done at the bench, the recorder and the subject during a recording.
+fn events(log: &[Logged], start: &Start, kept: &KeptRecording) -> Vec<Note> {
+    let end = start.sample + kept.recording.len() as u64;
+    let rate = kept.recording.rate_hz();
     let mut out: Vec<Note> = Vec::new();
     let mut moving: Option<Value> = None;
     for logged in log.iter().filter(|l| (start.sample..=end).contains(&l.at)) {

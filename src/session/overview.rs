@@ -1,4 +1,4 @@
-//! What can be said of the visible stretch without counting its beats: for those who listen to the strip rather than
+//! What can be said of the visible stretch without counting its beats: for those who listen to the trace rather than
 //! look at it.
 
 use super::attempt::Session;
@@ -68,15 +68,15 @@ pub struct Overview {
 impl Session {
     /// What can be said of the visible stretch.
     pub fn overview(&self) -> Overview {
-        let mains_hz = self.chain().map_or(50.0, |c| c.config().mains.hz);
+        let power_line_hz = self.chain().map_or(50.0, |c| c.config().power_line.hz);
         let seconds = self.time_base_s().max(4.0);
-        if self.shows_take() {
-            let Some(take) = self.take() else { return Overview::nothing() };
-            let (a, b) = (self.start_s(), (self.start_s() + seconds).min(take.recording.duration_s()));
-            return Overview::of(&take.recording, a, b, mains_hz);
+        if self.shows_recording() {
+            let Some(kept) = self.recording() else { return Overview::nothing() };
+            let (a, b) = (self.start_s(), (self.start_s() + seconds).min(kept.recording.duration_s()));
+            return Overview::of(&kept.recording, a, b, power_line_hz);
         }
         let Some(recording) = self.on_screen(seconds) else { return Overview::nothing() };
-        Overview::of(&recording, 0.0, recording.duration_s(), mains_hz)
+        Overview::of(&recording, 0.0, recording.duration_s(), power_line_hz)
     }
 
     /// The last seconds of the live trace, as they would be recorded; `None` where no samples arrive.
@@ -106,8 +106,9 @@ impl Overview {
         }
     }
 
-    fn of(recording: &Recording, a: f64, b: f64, mains_hz: f64) -> Self {
-        let Some(Trace { hum_ratio, clip_share, fill, pulse_v, .. }) = trace::look(recording, a, b, mains_hz)
+    fn of(recording: &Recording, a: f64, b: f64, power_line_hz: f64) -> Self {
+        let Some(Trace { hum_ratio, clip_share, fill, pulse_v, .. }) =
+            trace::look(recording, a, b, power_line_hz)
         else {
             return Self::nothing();
         };

@@ -93,7 +93,7 @@ pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<Contradiction> {
     let question = task.kind.question();
     if let Some(window_s) = (question.holds_s)(&scenario.task, pass)
         && window_s > pass.record_s + 1e-9
-        && !given_take(scenario)
+        && !given_recording(scenario)
     {
         found.push(Contradiction::RecordingTooShort { record_s: pass.record_s, window_s });
     }
@@ -102,7 +102,7 @@ pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<Contradiction> {
     }
     let stated = seconds_in(&scenario.brief);
     let most_stated = stated.iter().copied().fold(0.0, f64::max);
-    let asks_record = task.reads() != Reads::Nothing && !given_take(scenario);
+    let asks_record = task.reads() != Reads::Nothing && !given_recording(scenario);
     for (field, asked_s, applies) in [
         (RECORD, pass.record_s, asks_record),
         ("the shortest window", pass.window_s, question.brief_says_window),
@@ -116,7 +116,7 @@ pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<Contradiction> {
 }
 
 /// Whether a recording lies there that is to be measured.
-fn given_take(scenario: &Scenario) -> bool {
+fn given_recording(scenario: &Scenario) -> bool {
     let made_before = |steps: &[serde_json::Value]| steps.iter().any(|s| s["do"] == "record");
     made_before(&scenario.before)
         || scenario

@@ -3,11 +3,11 @@
 use super::action::Refusal;
 use super::attempt::Session;
 use super::save::samples_left;
-use super::strip::LONGEST_TAKE_S;
+use super::trace::LONGEST_RECORDING_S;
 use crate::assess::window::Peak;
 use crate::chain::{Answer, Chain, Looks};
 use crate::scenario::Scenario;
-use crate::strip::live::Live;
+use crate::trace::live::Live;
 
 /// Longest step of the world in one call of [`Session::advance`], s: a page that slept does not catch up.
 const LONGEST_STEP_S: f64 = 0.25;
@@ -166,15 +166,15 @@ impl Session {
             let settings = chain.settings();
             let code_v = settings.shown_code_v();
             live.push(&self.run.codes, code_v);
-            if self.strip.recording
-                && let Some(take) = self.strip.takes.last_mut()
+            if self.trace.recording
+                && let Some(kept) = self.trace.recordings.last_mut()
             {
-                take.recording.mark_span(code_v, 0.0, settings.bits);
-                take.recording.push(&self.run.codes);
+                kept.recording.mark_span(code_v, 0.0, settings.bits);
+                kept.recording.push(&self.run.codes);
             }
         }
         let (seen, looks) = (chain.seen(), chain.looks());
-        if self.strip.recording && (!seen || self.recorded_s() >= LONGEST_TAKE_S) {
+        if self.trace.recording && (!seen || self.recorded_s() >= LONGEST_RECORDING_S) {
             // Whatever the reason for the end, what is there is kept.
             let _ = self.stop();
         }
@@ -220,7 +220,7 @@ impl Session {
             Change::Input { .. } => Some("input"),
             _ => None,
         };
-        if let (true, Some(what)) = (self.strip.recording, fixed) {
+        if let (true, Some(what)) = (self.trace.recording, fixed) {
             return Err(Refusal::Recording { what });
         }
         if *change == (Change::Zero {}) && !chain.seen() {

@@ -14,7 +14,7 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 /// Version of the form in which attempts are saved.
-pub const VERSION: u32 = 2;
+pub const VERSION: u32 = 3;
 /// Longest time of a bench, simulated s: there the world stands still, and what goes on longer is not replayed. It is what
 /// a replay costs: a signal of 20 samples a second is worked out as finely as one of a thousand.
 pub const MOST_BENCH_S: f64 = 6.0 * 3600.0;

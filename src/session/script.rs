@@ -124,22 +124,22 @@ fn work_out(term: &str, session: &Session) -> Result<f64, String> {
 
 fn right_value(name: &str, session: &Session) -> Result<f64, String> {
     let peaks = session.reference_peaks();
-    let take = session.take().ok_or("nothing has been recorded yet")?;
+    let kept = session.recording().ok_or("nothing has been recorded yet")?;
     let first = || peaks.first().ok_or_else(|| "the recording has no beat".to_string());
     let task = &session.sheet.task;
     match name {
         "beat" => return first().map(|p| p.at_s),
         // As the recorder shows it: where a cursor on the peak would stand.
-        "peak" => return first().map(|p| p.at_s + take.delay_s),
+        "peak" => return first().map(|p| p.at_s + kept.delay_s),
         // The peak as many intervals later as are asked for.
         "last" => {
             let n = task.n.ok_or("the question asks for no number of intervals")? as usize;
-            let sure: Vec<f64> = peaks.iter().filter(|p| p.sure).map(|p| p.at_s + take.delay_s).collect();
+            let sure: Vec<f64> = peaks.iter().filter(|p| p.sure).map(|p| p.at_s + kept.delay_s).collect();
             return sure.get(n).copied().ok_or_else(|| "the recording has too few beats".into());
         }
         // The end of a window of the asked length that begins at cursor A.
         "end" => {
-            let (a, seconds) = take.a.zip(task.seconds).ok_or("no cursor A, or no length is asked for")?;
+            let (a, seconds) = kept.a.zip(task.seconds).ok_or("no cursor A, or no length is asked for")?;
             return Ok(a + seconds);
         }
         "foot" | "top" => {
@@ -151,5 +151,5 @@ fn right_value(name: &str, session: &Session) -> Result<f64, String> {
     }
     let field = FIELDS.into_iter().find(|field| field.name() == name);
     let field = field.ok_or_else(|| format!("there is no @{name}"))?;
-    session.right(field).ok_or_else(|| format!("@{name}: the take and its cursors do not say it"))
+    session.right(field).ok_or_else(|| format!("@{name}: the kept and its cursors do not say it"))
 }

@@ -3,8 +3,8 @@
 use super::action::{Page, Refusal};
 use super::attempt::{MOST_TEXT, Session};
 use super::judging::Checked;
+use super::kept_recording::KeptRecording;
 use super::regrade::Terms;
-use super::take::Take;
 use super::worksheet::Worksheet;
 use crate::assess::task::Task;
 use crate::assess::verdict::Step;
@@ -16,7 +16,7 @@ pub(super) struct Sheet {
     /// What is asked.
     pub(super) task: Task,
     pub(super) worksheet: Worksheet,
-    /// The first of two windows: its ends and its take.
+    /// The first of two windows: its ends and its recording.
     pub(super) kept: Option<(f64, f64, usize)>,
     /// Faults that were named.
     pub(super) named: Vec<String>,
@@ -57,8 +57,8 @@ impl Session {
                 if self.sheet.task.windows() != 2 {
                     return Err(Refusal::NotAsked {});
                 }
-                let shown = self.strip.shown_take.ok_or(Refusal::NoTake {})?;
-                let (a, b) = self.take().and_then(Take::window).ok_or(Refusal::NoWindow {})?;
+                let shown = self.trace.shown_recording.ok_or(Refusal::NoRecording {})?;
+                let (a, b) = self.recording().and_then(KeptRecording::window).ok_or(Refusal::NoWindow {})?;
                 let again = self.sheet.kept.replace((a, b, shown)).is_some();
                 self.sheet.worksheet.keep_first(again);
             }

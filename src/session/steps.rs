@@ -8,7 +8,7 @@
 use super::attempt::Session;
 use crate::assess::task::Reads;
 use crate::assess::{asked, trace};
-use crate::bench::strap::{Face, Feel, Place, Strap};
+use crate::bench::strap::{Feel, Place, Side, Strap};
 use crate::bench::wiring::{End, Socket, Wiring};
 use crate::plain::json;
 use serde_json::Value;
@@ -96,15 +96,15 @@ impl Session {
 
     /// The screen, or the open recording, by the rules that the check goes by.
     fn open_adjust(&self) -> Open {
-        let mains_hz = self.chain()?.config().mains.hz;
+        let power_line_hz = self.chain()?.config().power_line.hz;
         let criteria = self.criteria();
-        let seen = if self.shows_take() {
-            let take = self.take()?;
-            let (a, b) = self.looked_at(take, take.window());
-            trace::look(&take.recording, a, b, mains_hz)
+        let seen = if self.shows_recording() {
+            let kept = self.recording()?;
+            let (a, b) = self.looked_at(kept, kept.window());
+            trace::look(&kept.recording, a, b, power_line_hz)
         } else {
             let Some(recording) = self.on_screen(LOOK_S) else { return Some("adjust_no_data") };
-            trace::look(&recording, 0.0, recording.duration_s(), mains_hz)
+            trace::look(&recording, 0.0, recording.duration_s(), power_line_hz)
         };
         let Some(seen) = seen else { return Some("adjust_no_data") };
         if seen.fill < FLAT {
@@ -122,16 +122,18 @@ impl Session {
 
     fn open_record(&self) -> Open {
         let need = self.criteria().record_s;
-        let finished = self.takes().len() - usize::from(self.is_recording());
-        if self.takes()[..finished].iter().any(|take| take.recording.duration_s() >= need) {
+        let finished = self.recordings().len() - usize::from(self.is_recording());
+        if self.recordings()[..finished].iter().any(|kept| kept.recording.duration_s() >= need) {
             return None;
         }
         Some(if self.is_recording() { "record_on" } else { "record" })
     }
 
     fn open_measure(&self) -> Open {
-        let Some(take) = self.take().filter(|_| self.shows_take()) else { return Some("measure_open") };
-        if take.a.is_none() || take.b.is_none() {
+        let Some(kept) = self.recording().filter(|_| self.shows_recording()) else {
+            return Some("measure_open");
+        };
+        if kept.a.is_none() || kept.b.is_none() {
             return Some("measure_cursors");
         }
         let task = &self.sheet.task;
@@ -151,19 +153,19 @@ impl Session {
 /// Power and wires, in the order of the hand.
 fn power(wiring: &Wiring, seen: bool) -> Open {
     let is_in = |end, socket| wiring.socket_of(end) == Some(socket);
-    if !is_in(End::MainsUnit, Socket::UnitInlet) {
+    if !is_in(End::PowerRecorder, Socket::RecorderInlet) {
         Some("power_recorder_end")
-    } else if wiring.socket_of(End::MainsWall).is_none() {
+    } else if wiring.socket_of(End::PowerWall).is_none() {
         Some("power_outlet_end")
-    } else if !wiring.unit_on {
+    } else if !wiring.recorder_on {
         Some("power_recorder_switch")
-    } else if !wiring.unit_powered() {
+    } else if !wiring.recorder_powered() {
         Some("power_no_light")
-    } else if wiring.socket_of(End::DataUnit).is_none() {
+    } else if wiring.socket_of(End::DataRecorder).is_none() {
         Some("power_data_recorder")
     } else if wiring.socket_of(End::DataComputer).is_none() {
         Some("power_data_computer")
-    } else if wiring.pad_input().is_none() {
+    } else if wiring.sensor_input().is_none() {
         Some("power_sensor_cable")
     } else if !seen {
         Some("power_not_seen")
@@ -179,7 +181,7 @@ fn sensor(strap: &Strap) -> Open {
         (_, Feel::Loose) => Some("sensor_loose"),
         (_, Feel::Tight) => Some("sensor_tight"),
         _ if strap.place != Place::Pulp => Some("sensor_place"),
-        _ if strap.face != Face::ToSkin => Some("sensor_side"),
+        _ if strap.side != Side::ToSkin => Some("sensor_side"),
         _ => None,
     }
 }

@@ -1,12 +1,12 @@
 //! A still: a clean recording with a window between A and B, what there is to be counted in it, and the rates to which well-known
-//! misreadings lead. It is made on a bench of its own, with the scenario's subject and mains and nothing that is wrong; every
+//! misreadings lead. It is made on a bench of its own, with the scenario's subject and power line and nothing that is wrong; every
 //! reading is held against the house's own judge, so that what stands here as right passes there, and what stands here as a misreading
 //! is named so there.
 
 use super::action::{Action, Page, Refusal, Which};
 use super::attempt::Session;
+use super::kept_recording::KeptRecording;
 use super::right::hundredth;
-use super::take::Take;
 use super::worksheet::Field;
 use crate::assess::asked;
 use crate::assess::misreading::{Misreading, named};
@@ -28,8 +28,8 @@ const MORE_S: usize = 2;
 pub const CLEAR_S: f64 = 0.12;
 /// So long the trace is left to settle, s, and up to a second more, so that windows do not all begin with the same part of a beat.
 const SETTLE_S: f64 = 5.0;
-/// Most takes until one is clean and has a window with clear ends.
-const MOST_TAKES: u64 = 40;
+/// Most recordings until one is clean and has a window with clear ends.
+const MOST_RECORDINGS: u64 = 40;
 /// Share of the beats whose second bump must be seen, if counting all bumps is to be a reading.
 const BUMPS_SHARE: f64 = 0.9;
 /// Multipliers of other windows: of 30, 20, 15 and 10 s.
@@ -92,18 +92,18 @@ pub enum StillError {
     /// The scenario cannot be used.
     #[error(transparent)]
     Scenario(#[from] ScenarioError),
-    /// No take of this subject was clean and had a window with clear ends.
-    #[error("subject: none of {takes} recordings shows a pulse that is clean enough to count")]
+    /// No recording of this subject was clean and had a window with clear ends.
+    #[error("subject: none of {recordings} recordings shows a pulse that is clean enough to count")]
     Unclear {
         /// Takes that were made.
-        takes: u64,
+        recordings: u64,
     },
 }
 
 /// A still of a scenario, given as the text of its file.
 pub fn still(scenario: &str, seed: u64) -> Result<Still, StillError> {
     let text = clean(scenario)?;
-    for k in 0..MOST_TAKES {
+    for k in 0..MOST_RECORDINGS {
         let heart = mix(mix(seed) ^ k);
         let mut draws = Stream::new(heart, "still");
         let length = WINDOWS_S[pick(&mut draws, WINDOWS_S.len())];
@@ -112,7 +112,7 @@ pub fn still(scenario: &str, seed: u64) -> Result<Still, StillError> {
             return Ok(still);
         }
     }
-    Err(StillError::Unclear { takes: MOST_TAKES })
+    Err(StillError::Unclear { recordings: MOST_RECORDINGS })
 }
 
 /// One of `n`.
@@ -127,7 +127,7 @@ pub fn shuffle<T>(list: &mut [T], draws: &mut Stream) {
     }
 }
 
-/// The scenario's subject and mains at a bench at which nothing is wrong.
+/// The scenario's subject and power line at a bench at which nothing is wrong.
 fn clean(scenario: &str) -> Result<String, ScenarioError> {
     let told = Scenario::read(scenario)?;
     let all = value_of(scenario).unwrap_or_default();
@@ -138,13 +138,13 @@ fn clean(scenario: &str) -> Result<String, ScenarioError> {
     subject["premature_per_min"] = json!(0.0);
     let value = json!({
         "id": told.id, "level": told.level, "title": told.title, "aim": told.aim, "brief": told.brief,
-        "mains": all.get("mains"), "subject": subject,
+        "power_line": all.get("power_line"), "subject": subject,
         "recorder": {"range_v": 0.05}, "pass": {"record_s": 15.0, "window_s": 10.0},
     });
     compose::of_json(&value.to_string())
 }
 
-/// A take that holds a window of that length; nothing where it is not clean.
+/// A recording that holds a window of that length; nothing where it is not clean.
 fn recorded(
     text: &str,
     heart: u64,
@@ -160,7 +160,7 @@ fn recorded(
     }
     session.pass(duration_s);
     let stopped = session.act(&Action::Page(Page::Stop {})).is_ok();
-    let whole = session.take().is_some_and(|t| (t.recording.duration_s() - duration_s).abs() < 1e-6);
+    let whole = session.recording().is_some_and(|t| (t.recording.duration_s() - duration_s).abs() < 1e-6);
     Ok(Some(session).filter(|_| stopped && whole))
 }
 
@@ -171,11 +171,12 @@ fn laid(mut session: Session, length: f64, draws: &mut Stream) -> Option<Still> 
         (0..=((last - first) / step) as u32).map(|k| first + step * f64::from(k)).collect();
     shuffle(&mut places, draws);
     let peaks = session.reference_peaks();
-    let delay_s = session.take()?.delay_s;
+    let delay_s = session.recording()?.delay_s;
     if peaks.iter().any(|p| !p.sure) {
         return None;
     }
-    let tops = tops(&session.take()?.recording, &peaks.iter().map(|p| p.at_s).collect::<Vec<_>>(), delay_s);
+    let tops =
+        tops(&session.recording()?.recording, &peaks.iter().map(|p| p.at_s).collect::<Vec<_>>(), delay_s);
     let clear = |t: f64| {
         peaks.iter().all(|p| [0.0, delay_s].iter().all(|d| (p.at_s + d - t).abs() >= CLEAR_S))
             && tops.iter().all(|top| (top - t).abs() >= CLEAR_S)
@@ -211,7 +212,7 @@ fn laid(mut session: Session, length: f64, draws: &mut Stream) -> Option<Still> 
             title: told.title.trim().to_string(),
             a_s: a,
             b_s: b,
-            duration_s: session.take()?.recording.duration_s(),
+            duration_s: session.recording()?.recording.duration_s(),
             tolerance_bpm: asked::rate_tolerance(length),
             right,
             slips: once_each(slips),
@@ -252,7 +253,7 @@ fn others(session: &Session, right: &Reading, (a, b): (f64, f64), draws: &mut St
     let (n, length) = (right.count, right.seconds);
     let peaks = session.reference_peaks();
     let bumps = session.bumps(&peaks, (a, b)).into_iter().filter(|t| *t >= a && *t < b).count() as f64;
-    let whole_s = session.take().map_or(length, |t| t.recording.duration_s());
+    let whole_s = session.recording().map_or(length, |t| t.recording.duration_s());
     let mut found = Vec::new();
     let mut add = |id, reading| found.push(Slip { id, reading });
     if bumps >= BUMPS_SHARE * n {
@@ -305,13 +306,13 @@ impl Session {
 }
 
 impl Still {
-    /// The attempt that it was made in, with A and B on its take.
+    /// The attempt that it was made in, with A and B on its recording.
     pub fn session(&self) -> &Session {
         &self.session
     }
 
-    /// The take.
-    pub fn take(&self) -> Option<&Take> {
-        self.session.take()
+    /// The recording.
+    pub fn recording(&self) -> Option<&KeptRecording> {
+        self.session.recording()
     }
 }

@@ -1,5 +1,5 @@
 //! The figure in which each fault shows: above 1 the symptom is there. Worked out from what the student could see too:
-//! the last seconds of the live signal, the settings, the takes.
+//! the last seconds of the live signal, the settings, the recordings.
 
 use super::action::Mode;
 use super::attempt::Session;
@@ -26,9 +26,9 @@ pub fn measure(session: &Session, symptom: Symptom) -> f64 {
         Symptom::Unseen => sure(!chain.seen()),
         Symptom::Losses => 2.0 * f64::from(session.losses_lately()),
         Symptom::Hidden => sure(!settings.shown),
-        Symptom::Held => sure(session.mode() == Mode::Hold),
+        Symptom::Paused => sure(session.mode() == Mode::Paused),
         Symptom::Mislabelled => sure(settings.scale != 1.0),
-        Symptom::NothingSaved => sure(session.takes().is_empty()),
+        Symptom::NothingSaved => sure(session.recordings().is_empty()),
         Symptom::Finding(code) => {
             let found = session.preview().is_some_and(|(r, _)| r.steps.iter().any(|f| f.code == code));
             sure(found)
@@ -46,7 +46,7 @@ pub fn measure(session: &Session, symptom: Symptom) -> f64 {
 struct Look {
     values: Vec<f64>,
     rate_hz: f64,
-    mains_hz: f64,
+    power_line_hz: f64,
     range_v: f64,
     best_v: f64,
     pulse_v: f64,
@@ -68,7 +68,7 @@ impl Look {
             beats: detect::detect(&values, rate_hz),
             values,
             rate_hz,
-            mains_hz: chain.config().mains.hz,
+            power_line_hz: chain.config().power_line.hz,
             range_v: settings.range_v,
             best_v: chain.best_pulse_v(),
             bits: settings.bits,
@@ -91,9 +91,11 @@ impl Look {
             Symptom::Smooth => 0.15 / self.fine_share().max(1e-6),
             Symptom::Overshoot => 0.45 / self.resting_share().max(1e-3),
             Symptom::Hum => {
-                quality::hum(&self.values, self.rate_hz, self.mains_hz).map_or(0.0, |h| h.pp) / pulse / 0.1
+                quality::hum(&self.values, self.rate_hz, self.power_line_hz).map_or(0.0, |h| h.pp)
+                    / pulse
+                    / 0.1
             }
-            Symptom::Flicker => 2.0 * self.line(2.0 * self.mains_hz) / pulse / 0.05,
+            Symptom::Flicker => 2.0 * self.line(2.0 * self.power_line_hz) / pulse / 0.05,
             Symptom::Ripple => self.band_rms(8.0, 12.0) / (0.5 * pulse) / 0.12,
             Symptom::Spikes => self.spikes() / pulse / 0.06,
             Symptom::Movement => self.spread() / self.best_v / 1.9,

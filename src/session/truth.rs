@@ -71,14 +71,14 @@ pub enum Source {
 }
 
 impl Session {
-    /// The beats of the shown take that its measurement is judged against. The one reader of the truth.
+    /// The beats of the shown recording that its measurement is judged against. The one reader of the truth.
     pub fn reference_peaks(&self) -> Vec<Peak> {
-        let Some(take) = self.take() else { return Vec::new() };
+        let Some(kept) = self.recording() else { return Vec::new() };
         match &self.run.world {
-            World::Bench { chain, .. } => take
+            World::Bench { chain, .. } => kept
                 .foreign
                 .clone()
-                .unwrap_or_else(|| peaks_of(chain, take.start_s, take.recording.duration_s())),
+                .unwrap_or_else(|| peaks_of(chain, kept.start_s, kept.recording.duration_s())),
             World::File { detected, .. } => detected.iter().map(|t| Peak { at_s: *t, sure: true }).collect(),
         }
     }
@@ -92,10 +92,10 @@ impl Session {
             also: self.beside(),
             ..Truth::default()
         };
-        let Some(take) = self.take() else { return truth };
+        let Some(kept) = self.recording() else { return truth };
         if self.sheet.task.reads() == Reads::Heights {
-            let ends = take.a.zip(take.b).and_then(|(a, b)| take.value_at(a).zip(take.value_at(b)));
-            truth.range_mv = Some((1000.0 * take.range_v() * 10.0).round() / 10.0);
+            let ends = kept.a.zip(kept.b).and_then(|(a, b)| kept.value_at(a).zip(kept.value_at(b)));
+            truth.range_mv = Some((1000.0 * kept.range_v() * 10.0).round() / 10.0);
             truth.amplitude_mv = ends.map(|(a, b)| (10_000.0 * (b - a).abs()).round() / 10.0);
         }
         // Who was asked for no rate is told none.
@@ -103,7 +103,7 @@ impl Session {
             return truth;
         }
         let peaks = self.reference_peaks();
-        let (delay_s, duration_s) = (take.delay_s, take.recording.duration_s());
+        let (delay_s, duration_s) = (kept.delay_s, kept.recording.duration_s());
         let inside = |a: f64, b: f64| {
             peaks.iter().filter(move |p| p.within(a, b)).map(|p| p.at_s).collect::<Vec<f64>>()
         };
@@ -114,7 +114,7 @@ impl Session {
         truth.record = all.first().zip(all.last()).and_then(|(x, y)| intervals(all.len() - 1, y - x));
         truth.record_rate = interval_rate(&peaks, 0.0, duration_s);
         truth.beat_times = peaks.iter().map(|p| p.at_s + delay_s).collect();
-        let Some((a, b)) = take.window().filter(|(a, b)| b > a) else { return truth };
+        let Some((a, b)) = kept.window().filter(|(a, b)| b > a) else { return truth };
         if self.sheet.task.reads() == Reads::Intervals {
             // A and B are the ends of the run that was timed; how many beats lie between them was not asked.
             // Where they stand on two features, the beats nearest to them do.

@@ -11,15 +11,15 @@ mod check;
 use super::action::Mode;
 use super::attempt::Session;
 use super::judging::MOST_CHECKS;
+use super::kept_recording::KeptRecording;
 use super::note::Note;
-use super::take::Take;
 use super::worksheet::Field;
 use crate::assess::task::Task;
 use crate::chain::Chain;
 use crate::plain::{fields, json, put};
 use crate::scenario::assignment::Assignment;
 use crate::scenario::{Scenario, fault};
-use crate::strip::frame::TIME_BASES_S;
+use crate::trace::frame::TIME_BASES_S;
 use serde_json::Value;
 
 /// Most notes of an opened file that the page is told of.
@@ -29,7 +29,7 @@ const MOST_NOTES: usize = 500;
 pub fn brief(scenario: &Scenario) -> Value {
     json!({
         "id": scenario.id, "level": scenario.level, "title": scenario.title, "aim": scenario.aim,
-        "brief": scenario.brief, "help": scenario.help, "mains": scenario.mains, "pass": scenario.pass,
+        "brief": scenario.brief, "help": scenario.help, "power_line": scenario.power_line, "pass": scenario.pass,
         "name_faults": scenario.name_faults, "task": {"kind": scenario.task.kind},
         "worked": super::guide::shown(scenario).is_some(),
         "assignment": scenario.assignment.as_ref().map(assignment),
@@ -52,29 +52,29 @@ pub fn catalogue() -> Value {
 impl Session {
     /// Everything that the page shows.
     pub fn view(&self) -> Value {
-        let take = self.take();
-        let finished = self.takes().len() - usize::from(self.is_recording());
-        let takes: Vec<Value> = self.takes()[..finished]
+        let kept = self.recording();
+        let finished = self.recordings().len() - usize::from(self.is_recording());
+        let recordings: Vec<Value> = self.recordings()[..finished]
             .iter()
             .enumerate()
             .map(|(k, t)| {
                 json!({
-                    "take": k, "duration_s": t.recording.duration_s(), "rate_hz": t.recording.rate_hz(),
+                    "recording": k, "duration_s": t.recording.duration_s(), "rate_hz": t.recording.rate_hz(),
                     "label": t.label, "after_s": t.exercise_ended_s.map(|ended| -ended),
                 })
             })
             .collect();
         let mut sheet = self.sheet.task.fields().iter().map(|f| (f.name().to_string(), entry(self, *f)));
-        let value = |t: Option<f64>| take.zip(t).and_then(|(take, t)| take.value_at(t));
-        let values = (value(take.and_then(|t| t.a)), value(take.and_then(|t| t.b)));
-        let window = take.and_then(|t| t.window());
+        let value = |t: Option<f64>| kept.zip(t).and_then(|(kept, t)| kept.value_at(t));
+        let values = (value(kept.and_then(|t| t.a)), value(kept.and_then(|t| t.b)));
+        let window = kept.and_then(|t| t.window());
         json!({
             "revision": self.revision(),
             "named": self.sheet.named,
             "task": task(&self.sheet.task, self.scenario()),
             "help": self.help.aid.unwrap_or_default(),
             "helped": self.help.aid.is_some(),
-            "snap": self.strip.snap,
+            "snap": self.trace.snap,
             "agreed": self.help.agreed,
             "count_shown": self.counts_for_you(),
             "exercise_ended_s": self.run.exercise_ended_s,
@@ -91,34 +91,34 @@ impl Session {
             "bench": self.chain().map(|c| bench::bench(c, self)),
             "link": {"seen": self.chain().is_some_and(Chain::seen)},
             "recorder": self.chain().map(bench::recorder),
-            "strip": {
+            "trace": {
                 "mode": self.mode(), "start_s": self.start_s(), "time_base_s": self.time_base_s(),
-                "take": self.strip.shown_take, "zoomed": self.strip.before_zoom.is_some(),
+                "recording": self.trace.shown_recording, "zoomed": self.trace.before_zoom.is_some(),
             },
             "time_base": {"s": self.time_base_s(), "choices": TIME_BASES_S},
             "recording": {"on": self.is_recording(), "elapsed_s": self.recorded_s()},
-            "takes": takes,
+            "recordings": recordings,
             "cursors": {
-                "a": take.and_then(|t| t.a), "b": take.and_then(|t| t.b),
+                "a": kept.and_then(|t| t.a), "b": kept.and_then(|t| t.b),
                 "interval_s": window.map(|(a, b)| b - a),
                 "value_a": values.0, "value_b": values.1,
                 "amplitude": values.0.zip(values.1).map(|(a, b)| b - a),
-                "kept": self.sheet.kept.map(|(a, b, take)| {
-                    json!({"a": a, "b": b, "interval_s": b - a, "take": take})
+                "kept": self.sheet.kept.map(|(a, b, kept)| {
+                    json!({"a": a, "b": b, "interval_s": b - a, "recording": kept})
                 }),
             },
-            "marks": take.map_or(&[][..], |t| &t.marks),
-            "notes": take.map_or_else(|| json!([]), notes),
-            "marks_in_window": take.map_or(0, |t| t.marks_in_window()),
+            "marks": kept.map_or(&[][..], |t| &t.marks),
+            "notes": kept.map_or_else(|| json!([]), notes),
+            "marks_in_window": kept.map_or(0, |t| t.marks_in_window()),
             "worksheet": fields(&mut sheet),
             "over": self.sheet.over,
             "check": check(self),
         })
     }
 
-    /// Whether the strip shows a take.
-    pub fn shows_take(&self) -> bool {
-        self.mode() == Mode::Take && self.take().is_some()
+    /// Whether the trace shows a recording.
+    pub fn shows_recording(&self) -> bool {
+        self.mode() == Mode::Recording && self.recording().is_some()
     }
 }
 
@@ -156,7 +156,7 @@ fn task(task: &Task, scenario: Option<&Scenario>) -> Value {
 }
 
 /// The notes that came with an opened file, as many as the page is told of.
-fn notes(take: &Take) -> Value {
+fn notes(kept: &KeptRecording) -> Value {
     let told = |n: &Note| json!({"at_s": n.at_s, "length_s": n.length_s, "text": n.text});
-    take.notes.iter().take(MOST_NOTES).map(told).collect()
+    kept.notes.iter().take(MOST_NOTES).map(told).collect()
 }

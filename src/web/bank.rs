@@ -11,7 +11,9 @@ use wasm_bindgen::prelude::*;
 fn bank_fail(error: &BankError) -> JsValue {
     match error {
         BankError::Still(StillError::Scenario(error)) => scenario_fail(error),
-        BankError::Still(StillError::Unclear { takes }) => fail("bank_unclear", json!({"takes": takes})),
+        BankError::Still(StillError::Unclear { recordings }) => {
+            fail("bank_unclear", json!({"recordings": recordings}))
+        }
         BankError::Alike { stills } => fail("bank_alike", json!({"stills": stills})),
         BankError::Words { number, field, found, expected } => fail(
             "bank_words",

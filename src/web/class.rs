@@ -185,11 +185,11 @@ pub struct AnswerKey {
 
 #[wasm_bindgen]
 impl AnswerKey {
-    /// Opens it with the instructor's word; "" where the file itself has it.
+    /// Opens it with the instructor's password; "" where the file itself has it.
     #[wasm_bindgen(constructor)]
-    pub fn new(text: &str, word: &str) -> Result<AnswerKey, JsValue> {
-        let word = Some(word).filter(|word| !word.is_empty());
-        Ok(Self { key: Key::open(text, word).map_err(|e| told(e.told()))? })
+    pub fn new(text: &str, password: &str) -> Result<AnswerKey, JsValue> {
+        let password = Some(password).filter(|password| !password.is_empty());
+        Ok(Self { key: Key::open(text, password).map_err(|e| told(e.told()))? })
     }
 
     /// The first line of its table.

@@ -16,8 +16,8 @@ use crate::session::compact::Code;
 use crate::session::fairness::{TOLERANCES_BPM, fairness};
 use crate::session::readiness;
 use crate::session::save::Replay;
-use crate::strip::frame::Frame;
-use crate::strip::svg;
+use crate::trace::frame::Frame;
+use crate::trace::svg;
 use std::collections::HashMap;
 use wasm_bindgen::prelude::*;
 /// What a scenario file says, as JSON, for editing.
@@ -123,25 +123,25 @@ impl Lab {
         Ok(Lab { channels: recorded.channels, volts: read.volts, ..Lab::of(session) })
     }
 
-    /// A take as a file: `edf`, or `wfdb`, whose files come stored as one `.zip`; for `csv` see [`Lab::take_csv`]. `name` is
+    /// A recording as a file: `edf`, or `wfdb`, whose files come stored as one `.zip`; for `csv` see [`Lab::recording_csv`]. `name` is
     /// the file's without an ending.
-    #[wasm_bindgen(js_name = exportTake)]
-    pub fn export_take(&self, take: usize, format: &str, name: &str) -> Result<Vec<u8>, JsValue> {
-        let take = self.session.takes().get(take).ok_or_else(|| fail("no_take", json!({})))?;
+    #[wasm_bindgen(js_name = exportRecording)]
+    pub fn export_recording(&self, kept: usize, format: &str, name: &str) -> Result<Vec<u8>, JsValue> {
+        let kept = self.session.recordings().get(kept).ok_or_else(|| fail("no_recording", json!({})))?;
         let format = if format == "edf" { Format::Edf } else { Format::Wfdb };
-        let (notes, volts) = (self.session.notes(take), self.volts || self.session.chain().is_some());
-        let out = Outgoing { name, samples: Samples::Recording(&take.recording), volts, notes: &notes };
+        let (notes, volts) = (self.session.notes(kept), self.volts || self.session.chain().is_some());
+        let out = Outgoing { name, samples: Samples::Recording(&kept.recording), volts, notes: &notes };
         let mut files = exchange::export(format, &out).map_err(|e| fail("file_invalid", json!(e)))?;
         if let [(_, bytes)] = &mut files[..] {
             return Ok(std::mem::take(bytes));
         }
-        zip::store(&files).ok_or_else(|| fail("no_take", json!({})))
+        zip::store(&files).ok_or_else(|| fail("no_recording", json!({})))
     }
 
-    /// The stretch of a take that the strip shows, with cursors and marks, as SVG.
+    /// The stretch of a recording that the trace shows, with cursors and marks, as SVG.
     #[wasm_bindgen(js_name = stripSvg)]
-    pub fn strip_svg(&self, title: &str) -> Result<String, JsValue> {
-        let take = self.session.take().ok_or_else(|| fail("no_take", json!({})))?;
+    pub fn trace_svg(&self, title: &str) -> Result<String, JsValue> {
+        let kept = self.session.recording().ok_or_else(|| fail("no_recording", json!({})))?;
         let css = |v: f64| v / self.frame.dpr;
         let f = self.current();
         let frame = Frame {
@@ -154,18 +154,18 @@ impl Lab {
         };
         let over = svg::Over {
             title,
-            cursors: [take.a, take.b],
-            marks: &take.marks,
+            cursors: [kept.a, kept.b],
+            marks: &kept.marks,
             plain: self.session.chain().is_none(),
         };
-        Ok(svg::strip(&take.recording, &frame, &self.theme, &over))
+        Ok(svg::picture(&kept.recording, &frame, &self.theme, &over))
     }
 }
 
-/// The instructor's word as it travels.
+/// The instructor's password as it travels.
 #[wasm_bindgen(js_name = hashedWord)]
-pub fn hashed_word(key: &str, word: &str) -> String {
-    hashed(key, word)
+pub fn hashed_password(key: &str, password: &str) -> String {
+    hashed(key, password)
 }
 
 /// What an instructor gives as set.

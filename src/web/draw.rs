@@ -1,10 +1,10 @@
-//! Drawing the strip into the page's canvases.
+//! Drawing the trace into the page's canvases.
 
 use super::{Lab, Shown, fail};
 use crate::plain::{self, json};
-use crate::strip::axes::{self, Theme};
-use crate::strip::columns::{self, Column};
-use crate::strip::frame::Frame;
+use crate::trace::axes::{self, Theme};
+use crate::trace::columns::{self, Column};
+use crate::trace::frame::Frame;
 use plotters::prelude::IntoDrawingArea;
 use plotters_canvas::CanvasBackend;
 use wasm_bindgen::prelude::*;
@@ -17,7 +17,7 @@ const STROKE: f64 = 1.6;
 
 #[wasm_bindgen]
 impl Lab {
-    /// Colours and font of the strip, as JSON; what is missing or unreadable stays as it was.
+    /// Colours and font of the trace, as JSON; what is missing or unreadable stays as it was.
     #[wasm_bindgen(js_name = setTheme)]
     pub fn set_theme(&mut self, theme: &str) {
         let Ok(given) = plain::value(theme) else { return };
@@ -53,17 +53,17 @@ impl Lab {
 
     pub(super) fn current(&self) -> Frame {
         let base = self.session.time_base_s();
-        let t0 = if self.session.shows_take() { self.session.start_s() } else { 0.0 };
+        let t0 = if self.session.shows_recording() { self.session.start_s() } else { 0.0 };
         let (v0, v1) = self.session.value_range();
         self.frame.showing(t0, t0 + base, v0, v1)
     }
 
     fn shown(&self) -> Shown {
-        let live = !self.session.shows_take();
+        let live = !self.session.shows_recording();
         let rate_hz = self.session.live().map_or(0.0, |l| l.rate_hz());
-        let take = self.session.shown_take_number().unwrap_or(0);
+        let kept = self.session.shown_recording_number().unwrap_or(0);
         let trace = self.session.chain().is_none_or(|c| c.settings().shown);
-        Shown { live, take, frame: self.current(), rate_hz, trace }
+        Shown { live, kept, frame: self.current(), rate_hz, trace }
     }
 
     /// The plot's place in the canvas and what it shows, eight numbers: left, top, width and height, CSS pixels; first
@@ -77,7 +77,7 @@ impl Lab {
     /// Where the stylus is, x and y, CSS pixels; none when no live signal is drawn. Asked for in each frame.
     pub fn stylus(&self) -> Option<Vec<f64>> {
         let frame = self.current();
-        let live = self.session.live().filter(|_| !self.session.shows_take())?;
+        let live = self.session.live().filter(|_| !self.session.shows_recording())?;
         let seen = self.session.chain().is_some_and(|c| c.seen());
         let volts = live.total().checked_sub(1).and_then(|k| live.sample(k)).filter(|_| seen)?;
         let x = frame.left + frame.width * live.stylus(frame.t1 - frame.t0);
@@ -125,7 +125,7 @@ impl Lab {
         if !afresh {
             return false;
         }
-        self.draw_take(context, &frame);
+        self.draw_recording(context, &frame);
         self.drawn = Some((0, shown));
         true
     }
@@ -158,21 +158,21 @@ impl Lab {
         context.restore();
     }
 
-    fn draw_take(&self, context: &CanvasRenderingContext2d, frame: &Frame) {
+    fn draw_recording(&self, context: &CanvasRenderingContext2d, frame: &Frame) {
         clear(context, frame, frame.left, frame.width);
-        let Some(take) = self.session.take() else { return };
+        let Some(kept) = self.session.recording() else { return };
         clip(context, frame);
         let Ok(path) = Path2d::new() else { return };
-        let rate = take.recording.rate_hz();
+        let rate = kept.recording.rate_hz();
         if (frame.t1 - frame.t0) * rate < 1.5 * frame.width {
             // Fewer samples than columns: joined by straight lines.
-            let from = take.recording.sample_at(frame.t0).saturating_sub(1);
-            let to = take.recording.sample_at(frame.t1) + 2;
-            for (k, v) in take.recording.values(from, to).iter().enumerate() {
+            let from = kept.recording.sample_at(frame.t0).saturating_sub(1);
+            let to = kept.recording.sample_at(frame.t1) + 2;
+            for (k, v) in kept.recording.values(from, to).iter().enumerate() {
                 path.line_to(frame.x((from + k) as f64 / rate), frame.y(*v));
             }
         } else {
-            trace_columns(&path, frame, columns::of_recording(&take.recording, frame).iter());
+            trace_columns(&path, frame, columns::of_recording(&kept.recording, frame).iter());
         }
         scratch(context, frame, &path);
         context.restore();

@@ -1,4 +1,4 @@
-// What the core as WebAssembly makes, in whatever engine runs this: the bench with its live strip, as tests/bench/figures does it.
+// What the core as WebAssembly makes, in whatever engine runs this: the bench with its live trace, as tests/bench/figures does it.
 
 /** Samples a second, in millions, for each number of samples: medians. `core` is the loaded module. */
 export function chainSpeeds(core, toml, sizes) {

@@ -8,7 +8,7 @@ import { chainSpeeds } from "./chain.mjs";
 const SIZES = [10_000, 100_000, 1_000_000];
 const [plain, simd] = process.argv.slice(2);
 const builds = [["plain", plain], ["simd", simd]].filter(([, folder]) => folder);
-const toml = readFileSync(path.join(root, "scenarios/02-hum-on-the-strip.toml"), "utf8");
+const toml = readFileSync(path.join(root, "scenarios/02-hum-on-the-trace.toml"), "utf8");
 
 async function inNode(folder) {
   const glue = readFileSync(path.join(folder, "wasm/dicrotic.js"));

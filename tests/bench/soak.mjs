@@ -8,7 +8,7 @@ import { launch, root, startServer } from "../browser/lib.mjs";
 const minutes = Number(process.argv[2] ?? 2);
 if (!(minutes > 0)) throw new Error(`minutes: ${process.argv[2]}`);
 const HOURS = 2;
-const toml = readFileSync(path.join(root, "scenarios/02-hum-on-the-strip.toml"), "utf8");
+const toml = readFileSync(path.join(root, "scenarios/02-hum-on-the-trace.toml"), "utf8");
 const MB = (bytes) => (bytes / 1e6).toFixed(2);
 
 /** JS heap after a collection, and the core's memory, bytes. */
@@ -77,7 +77,7 @@ try {
   const context = await browser.newContext({ serviceWorkers: "block", viewport: { width: 1280, height: 900 } });
   const page = await context.newPage();
   const session = await context.newCDPSession(page);
-  await page.goto(`${server.url}#s=hum-on-the-strip&seed=1`);
+  await page.goto(`${server.url}#s=hum-on-the-trace&seed=1`);
   await page.waitForFunction(() => document.documentElement.dataset.ready === "1");
   await page.waitForTimeout(5000);
   const samples = [await sample(page, session)];

@@ -5,13 +5,13 @@ use dicrotic::measure::detect::detect;
 use dicrotic::recording::Recording;
 use dicrotic::scenario::Scenario;
 use dicrotic::session::Session;
-use dicrotic::strip::columns::of_recording;
-use dicrotic::strip::frame::Frame;
-use dicrotic::strip::live::Live;
+use dicrotic::trace::columns::of_recording;
+use dicrotic::trace::frame::Frame;
+use dicrotic::trace::live::Live;
 use divan::Bencher;
 use divan::counter::ItemsCount;
 
-const HUM: &str = include_str!("../../scenarios/02-hum-on-the-strip.toml");
+const HUM: &str = include_str!("../../scenarios/02-hum-on-the-trace.toml");
 const RESTLESS: &str = include_str!("../../scenarios/03-loose-and-restless.toml");
 
 fn main() {

@@ -1,4 +1,4 @@
-// Our strip against uPlot (MIT) in the same Chromium page, on the same samples: whole redraws with raster, axes and grid
+// Our trace against uPlot (MIT) in the same Chromium page, on the same samples: whole redraws with raster, axes and grid
 // included on both sides. Lines of name and figure parted by a tab.
 import { readFileSync } from "node:fs";
 import path from "node:path";
@@ -6,7 +6,7 @@ import { launch, root, startServer } from "../browser/lib.mjs";
 
 const folder = path.join(root, "tests/browser/node_modules/uplot");
 const { version } = JSON.parse(readFileSync(path.join(folder, "package.json"), "utf8"));
-const toml = readFileSync(path.join(root, "scenarios/02-hum-on-the-strip.toml"), "utf8");
+const toml = readFileSync(path.join(root, "scenarios/02-hum-on-the-trace.toml"), "utf8");
 const quantile = (list, q) => [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(q * list.length))];
 const both = (list) => `median ${quantile(list, 0.5).toFixed(2)} ms, p99 ${quantile(list, 0.99).toFixed(2)} ms`;
 
@@ -80,8 +80,8 @@ try {
         return spent;
       });
 
-      // The same samples for uPlot, out of the take's EDF file.
-      const file = lab.exportTake(0, "edf", "take");
+      // The same samples for uPlot, out of the recording's EDF file.
+      const file = lab.exportRecording(0, "edf", "take");
       const ascii = (from, n) => new TextDecoder().decode(file.subarray(from, from + n)).trim();
       const [headed, records, signals] = [Number(ascii(184, 8)), Number(ascii(236, 8)), Number(ascii(252, 4))];
       const field = (before, width, k) => ascii(256 + before * signals + width * k, width);

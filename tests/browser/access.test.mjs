@@ -82,7 +82,7 @@ describe("by keys alone", { concurrency: 3 }, () => {
       await tabTo(page, page.locator(".measure-more > summary"));
       await page.keyboard.press("Enter");
       const [download] = await Promise.all([page.waitForEvent("download"), act("Save recording as CSV")]);
-      const peaks = student.peaksOf(await student.readTake(download));
+      const peaks = student.peaksOf(await student.readRecording(download));
       const [a, b, count] = student.windowBetween(peaks, 15);
       for (const [which, time, key, turn] of [["a", a, "Home", "PageUp"], ["b", b, "End", "PageDown"]]) {
         const cursor = page.locator(`.cursor-${which}`);

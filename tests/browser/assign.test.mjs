@@ -99,21 +99,21 @@ describe("what is passed on", { concurrency: 2 }, () => {
       await page.getByLabel("Password for the true values (may stay empty)").fill("chalk and cheese");
       await page.getByLabel("Words after the last check").fill("With a word.");
       const text = unpacked(await student.linkWith(page, "With a word."));
-      const hash = /^word = "(sha256:[^"]+)"/m.exec(text)?.[1];
+      const hash = /^password = "(sha256:[^"]+)"/m.exec(text)?.[1];
       assert.ok(hash, text);
       const folder = mkdtempSync(path.join(os.tmpdir(), "dicrotic-"));
       writeFileSync(path.join(folder, "out.toml"), text);
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open a scenario file")]);
       await chooser.setFiles(path.join(folder, "out.toml"));
       const word = page.getByLabel("Password for the true values (may stay empty)");
-      await page.waitForFunction(() => document.querySelector('[data-field="assignment.word"]')?.placeholder.includes("kept"));
+      await page.waitForFunction(() => document.querySelector('[data-field="assignment.password"]')?.placeholder.includes("kept"));
       assert.equal(await word.inputValue(), "");
       await page.getByLabel("Words after the last check").fill("The same word.");
       assert.ok(unpacked(await student.linkWith(page, "The same word.")).includes(hash), "the word was lost");
       await word.fill("slate and sponge");
       await page.getByLabel("Words after the last check").fill("Another word.");
       const other = unpacked(await student.linkWith(page, "Another word."));
-      assert.ok(/^word = "sha256:/m.test(other) && !other.includes(hash));
+      assert.ok(/^password = "sha256:/m.test(other) && !other.includes(hash));
     });
   });
 

@@ -222,7 +222,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       const out = path.join(path.dirname(file), "key.csv");
       execFileSync(host, ["class", "--roster", made.roster, "--set", made.assignment, "--answers", out], { cwd: root, stdio: "pipe" });
       assert.deepEqual(key, readFileSync(out, "utf8").trim().split("\n"));
-      assert.match(key[1], /^S-001,"Student 1, the 1th",Group A,1,\d+,strip_off charger_near,1\.00 0\.80,\d\d\.\d$/);
+      assert.match(key[1], /^S-001,"Student 1, the 1th",Group A,1,\d+,power_strip_off charger_near,1\.00 0\.80,\d\d\.\d$/);
     });
   });
 

@@ -29,7 +29,7 @@ describe("the world's clock", { concurrency: 2 }, () => {
   for (const speed of [1, 16]) {
     test(`a take made at ${speed} times real time is the take that its log gives when it is done again`, async () => {
       await withPage({ ...wide, speed }, async ({ page, url }) => {
-        await student.openScenario(page, url, "hum-on-the-strip", "7");
+        await student.openScenario(page, url, "hum-on-the-trace", "7");
         await student.worldRuns(page, 1, speed);
         await student.pressButton(page, "Record");
         await student.worldRuns(page, 1, speed);
@@ -41,8 +41,8 @@ describe("the world's clock", { concurrency: 2 }, () => {
         await student.kept(page);
         const again = await page.evaluate(async () => {
           const { Lab } = await import(new URL("wasm/dicrotic.js", location.href).href);
-          const { saved } = JSON.parse(localStorage.getItem("dicrotic:attempt:hum-on-the-strip:7"));
-          return Lab.restore(saved).takeCsv(0);
+          const { saved } = JSON.parse(localStorage.getItem("dicrotic:attempt:hum-on-the-trace:7"));
+          return Lab.restore(saved).recordingCsv(0);
         });
         const values = (text) => text.split("\n").filter((line) => /^\d/.test(line));
         const made = values(bytes.toString("utf8"));
@@ -53,7 +53,7 @@ describe("the world's clock", { concurrency: 2 }, () => {
 
     test(`at ${speed} times real time the pen runs ${speed} seconds a second`, async () => {
       await withPage({ ...wide, speed }, async ({ page, url }) => {
-        await student.openScenario(page, url, "hum-on-the-strip", "7");
+        await student.openScenario(page, url, "hum-on-the-trace", "7");
         await student.worldRuns(page, 0.5, speed);
         const { ran, time, longest } = await watchFrames(page, 60);
         assert.ok(time > 0.5, `${time} s for 60 frames`);
@@ -71,7 +71,7 @@ describe("the world's clock", { concurrency: 2 }, () => {
         await page.goto(`${url}?speed=${asked}`);
         assert.equal(await speedOf(page), given, asked);
       }
-      await page.goto(`${url}?other#s=hum-on-the-strip&seed=3`);
+      await page.goto(`${url}?other#s=hum-on-the-trace&seed=3`);
       await student.worldRuns(page, 0.2, 2.5);
       assert.equal(await speedOf(page), "2.5");
     });

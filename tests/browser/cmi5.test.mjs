@@ -71,7 +71,7 @@ async function pass(page) {
   await setRange(page, "±50 mV");
   await student.record(page, 18);
   const [download] = await Promise.all([page.waitForEvent("download"), student.pressButton(page, "Save recording as CSV")]);
-  const [a, b, count] = student.windowBetween(student.peaksOf(await student.readTake(download)), 15);
+  const [a, b, count] = student.windowBetween(student.peaksOf(await student.readRecording(download)), 15);
   await student.putCursors(page, a, b);
   const seconds = Number((await student.reading(page, "A to B")).replace(/ s$/, ""));
   await student.fillSheet(page, { count, seconds, multiplier: (60 / seconds).toFixed(3), rate: ((60 * count) / seconds).toFixed(1) });

@@ -52,7 +52,7 @@ async function card(h, name, thing) {
   return open;
 }
 
-const sensorCard = (h) => card(h, t("card-sensor"), ".pad.press");
+const sensorCard = (h) => card(h, t("card-sensor"), ".sensor.press");
 const partCard = (h, id) => card(h, t(`part-${id}`), `[data-drag="part:${id}"]`);
 
 /** The plain list of all parts, which the keys use. */
@@ -75,7 +75,7 @@ async function set(h, axis, value) {
 const axisOf = (page, axis) => page.locator(`${axis} select`).evaluate((el) => ({ all: [...el.options].map((one) => Number(one.value)), at: el.selectedIndex }));
 
 /** Where a picture tells what is done with something that can be looked at. */
-const LOOKS = { sensor: sensorCard, around: (h) => partCard(h, "phone"), recorder: (h) => partCard(h, "unit"), power_strip: (h) => partCard(h, "strip"), subject: (h) => partCard(h, "hand") };
+const LOOKS = { sensor: sensorCard, around: (h) => partCard(h, "phone"), recorder: (h) => partCard(h, "recorder"), power_strip: (h) => partCard(h, "power_strip"), subject: (h) => partCard(h, "hand") };
 
 /**
  * The way to each control. `h` is the hand: with mouse and finger it uses the drawing and the cards of its parts, with keys the list.
@@ -130,13 +130,13 @@ const way = {
   strap_on: async (h) => {
     const place = h.means === "keys" ? await list(h) : await sensorCard(h);
     await h.turn(place.getByRole("switch", { name: t("strap-on"), exact: true }), true);
-    return h.page.locator(".pad.press.is-on").waitFor({ state: "attached" });
+    return h.page.locator(".sensor.press.is-on").waitFor({ state: "attached" });
   },
   strap: async (h, { tightness }) => {
     const place = h.means === "keys" ? await list(h) : await sensorCard(h);
     return h.slide(place.getByLabel(t("strap-tightness"), { exact: true }), Math.round(100 * tightness));
   },
-  tap_pad: async (h) => h.press((h.means === "keys" ? await list(h) : await sensorCard(h)).getByRole("button", { name: t("list-tap_pad"), exact: true })),
+  tap_sensor: async (h) => h.press((h.means === "keys" ? await list(h) : await sensorCard(h)).getByRole("button", { name: t("list-tap_sensor"), exact: true })),
   press_finger: async (h) => h.press((h.means === "keys" ? await list(h) : await sensorCard(h)).getByRole("button", { name: t("list-press_finger"), exact: true })),
   look: async (h, { at }) => {
     if (h.means === "keys") return h.press((await list(h)).getByRole("button", { name: t(`look-${at}`), exact: true }));
@@ -193,7 +193,7 @@ const way = {
     await h.page.locator(".strip.is-measuring:not(.is-recording)").waitFor({ timeout: 240_000 });
     await student.setSpeed(h.page, before);
   },
-  /** Shows the first `seconds` of the open take on one screen, if they are not there already. */
+  /** Shows the first `seconds` of the open recording on one screen, if they are not there already. */
   whole: async (h, seconds) => {
     const { all, at } = await axisOf(h.page, ".time-at");
     if (all[at] < seconds) await way.time_base(h, { s: all.find((one) => one >= seconds) });
@@ -243,7 +243,7 @@ const way = {
   asked: async (page) => Number((await page.locator(".task-line").innerText()).match(/(\d+(?:\.\d+)?) s/)?.[1]),
   samples: async (page) => {
     const [download] = await Promise.all([page.waitForEvent("download"), page.locator(".saves .btn").first().evaluate((el) => el.click())]);
-    return student.readTake(download);
+    return student.readRecording(download);
   },
   height: (page) => page.locator(".measure .reading output").nth(1).innerText(),
   wait: (page, seconds) => student.worldRuns(page, seconds),
@@ -252,13 +252,13 @@ const way = {
   found: async (page) => (await student.readDebrief(page)).steps.find((step) => step.first)?.text.replaceAll(/\s+/g, " ") ?? null,
 };
 
-const SCENARIOS = ["first-wiring", "rest-pulse", "hum-on-the-strip", "flat-line-b", "small-pulse-a", "thick-trace-a", "two-at-once-c", "given-window", "read-the-range", "after-exercise"];
+const SCENARIOS = ["first-wiring", "rest-pulse", "hum-on-the-trace", "flat-line-b", "small-pulse-a", "thick-trace-a", "two-at-once-c", "given-window", "read-the-range", "after-exercise"];
 /** The script's range leaves the pulse at the edge of what is asked for; a hand that looks takes the next finer one. */
 const FINER = { "first-wiring": 0.05 };
 /** Where the subject moved in the midst of a recording, or lay badly in it, the page has no part in that: the attempt is done anew, a little later. */
 const MOST_TURNS = 4;
 /** Recordings that a hand makes until one has a window as it is asked for; each is counted. */
-const MOST_TAKES = 3;
+const MOST_RECORDINGS = 3;
 /** So many like samples on end at the edge of what is there are no top of a beat. */
 const FLAT_RUN = 8;
 /** From a beat's foot to its top, s. */
@@ -274,7 +274,7 @@ function scriptOf(id) {
   return { id, seed: Number(attempt.match(/seed = (\d+)/)[1]), steps };
 }
 
-/** Foot and peak of a beat in the midst of a take, s. */
+/** Foot and peak of a beat in the midst of a recording, s. */
 function footAndTop(samples, peaks) {
   const top = peaks[Math.floor(peaks.length / 3)];
   const within = (from, to) => samples.filter(([time]) => time >= from && time <= to);
@@ -283,7 +283,7 @@ function footAndTop(samples, peaks) {
   return [foot[0], high[0]];
 }
 
-/** Is the take cut flat somewhere in a stretch: does it stand at its very top or bottom for several samples on end? */
+/** Is the recording cut flat somewhere in a stretch: does it stand at its very top or bottom for several samples on end? */
 function cutFlat(samples, from, to) {
   const values = samples.map(([, value]) => value);
   const edges = [Math.min(...values), Math.max(...values)];
@@ -297,7 +297,7 @@ function cutFlat(samples, from, to) {
 /** Beats by their feet: where the second wave is as tall as the first, the tops follow one another unevenly. */
 const fromFeet = (samples, apart) => student.peaksOf(samples.map(([time, value]) => [time, -value]), apart).map((time) => time + RISE_S);
 
-/** What a reader of the take finds for the script: where the cursors go; null where this take has no such place, "cut" where that is cut flat. */
+/** What a reader of the recording finds for the script: where the cursors go; null where this recording has no such place, "cut" where that is cut flat. */
 async function reading(page, steps) {
   const samples = await way.samples(page);
   const times = Object.fromEntries(steps.filter((one) => one.do === "cursor").map((one) => [one.which, one.t]));
@@ -333,14 +333,14 @@ async function written(field, page, { a, b, peaks }) {
   return String(right[field]);
 }
 
-/** Records until a take has a window as it is asked for; what is found in it, and how many takes there are. */
+/** Records until a recording has a window as it is asked for; what is found in it, and how many recordings there are. */
 async function recordUntilGood(h, steps) {
   for (let takes = 1; ; takes += 1) {
     if (takes === 1) await way.fit(h); // later on a recording lies open, and nothing runs
     await way.record(h);
     const found = await reading(h.page, steps);
     if (found && found !== "cut") return { found, takes };
-    if (takes >= MOST_TAKES) return { found: null, takes };
+    if (takes >= MOST_RECORDINGS) return { found: null, takes };
     if (found === "cut") await way.coarser(h);
   }
 }

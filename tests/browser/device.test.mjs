@@ -191,18 +191,18 @@ describe("a device that many use", { concurrency: 1 }, () => {
 
   test("the attempt beyond the last place asks, and nobody's work makes room by itself", async () => {
     await withPage(wide, async ({ page, url }) => {
-      await student.openScenario(page, url, "hum-on-the-strip", "41");
+      await student.openScenario(page, url, "hum-on-the-trace", "41");
       await choose(page, "Low-pass", "30 Hz");
       await kept(page);
       const fill = (owner) => page.evaluate((mark) => {
-        const one = localStorage.getItem("dicrotic:attempt:hum-on-the-strip:41");
+        const one = localStorage.getItem("dicrotic:attempt:hum-on-the-trace:41");
         for (const key of Object.keys(localStorage).filter((name) => /attempt:/.test(name) && !name.endsWith(":41"))) localStorage.removeItem(key);
-        for (let k = 0; k < 23; k += 1) localStorage.setItem(`dicrotic:attempt:hum-on-the-strip${mark}:${100 + k}`, JSON.stringify({ ...JSON.parse(one), at: 1000 + k, title: "Hum" }));
+        for (let k = 0; k < 23; k += 1) localStorage.setItem(`dicrotic:attempt:hum-on-the-trace${mark}:${100 + k}`, JSON.stringify({ ...JSON.parse(one), at: 1000 + k, title: "Hum" }));
       }, owner);
       const count = async () => (await keys(page)).here.filter((key) => /attempt:/.test(key)).length;
       await fill("@12345678901");
       await page.goto("about:blank");
-      await page.goto(`${url}#s=hum-on-the-strip&seed=900`);
+      await page.goto(`${url}#s=hum-on-the-trace&seed=900`);
       await page.locator("#ask").getByText("This device keeps 24 attempts").waitFor();
       await pressButton(page, "Start without keeping it");
       await page.locator(".plug").first().waitFor({ state: "attached" });
@@ -211,7 +211,7 @@ describe("a device that many use", { concurrency: 1 }, () => {
       assert.equal(await count(), 24);
       await fill("");
       await page.goto("about:blank");
-      await page.goto(`${url}#s=hum-on-the-strip&seed=900`);
+      await page.goto(`${url}#s=hum-on-the-trace&seed=900`);
       await pressButton(page, "Delete my 12 oldest");
       await page.locator(".plug").first().waitFor({ state: "attached" });
       await choose(page, "Low-pass", "30 Hz");
@@ -258,13 +258,13 @@ describe("a device that many use", { concurrency: 1 }, () => {
 
   test("start afresh lays the attempt aside and throws nothing away", async () => {
     await withPage(wide, async ({ page, url }) => {
-      await student.openScenario(page, url, "hum-on-the-strip", "41");
+      await student.openScenario(page, url, "hum-on-the-trace", "41");
       await choose(page, "Low-pass", "30 Hz");
       await kept(page);
       await page.reload();
       await pressButton(page, "Start again");
       await page.locator(".plug").first().waitFor({ state: "attached" });
-      assert.match(await page.evaluate(() => localStorage.getItem("dicrotic:aside:hum-on-the-strip:41")), /low_pass/);
+      assert.match(await page.evaluate(() => localStorage.getItem("dicrotic:aside:hum-on-the-trace:41")), /low_pass/);
     });
   });
 });

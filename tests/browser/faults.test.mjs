@@ -14,7 +14,7 @@ const texts = await words();
 const catalogue = await words("faults");
 const nameOf = (fault) => catalogue[`entry-${fault}`];
 const note = (page) => page.locator(".bench-note");
-const CHARGER = nameOf("charger_near"), LEAD = nameOf("lead_on_strip");
+const CHARGER = nameOf("charger_near"), CABLE = nameOf("cable_on_power_strip");
 
 /** The first shipped scenario in which faults are to be named: {id, fault}, the fault read from its file. */
 async function firstWithNames(page, url) {
@@ -84,9 +84,9 @@ describe("faults", { concurrency: 3 }, () => {
       await pressButton(page, "Sensor on the finger");
       assert.match(await note(page).innerText(), /The sensor is at the fingertip, sensing side to the skin/);
 
-      await name(page, "fuzzy", LEAD);
-      assert.deepEqual(await named(page), [LEAD]);
-      await pressButton(page, `Remove: ${LEAD}`);
+      await name(page, "fuzzy", CABLE);
+      assert.deepEqual(await named(page), [CABLE]);
+      await pressButton(page, `Remove: ${CABLE}`);
       assert.deepEqual(await named(page), []);
       await name(page, "fuzzy", CHARGER);
       assert.deepEqual(await named(page), [CHARGER]);
@@ -100,7 +100,7 @@ describe("faults", { concurrency: 3 }, () => {
       assert.equal(await student.fuzz(page), 0);
 
       await student.record(page, 20);
-      const peaks = withoutGaps(student.peaksOf(await student.savedTake(page)));
+      const peaks = withoutGaps(student.peaksOf(await student.savedRecording(page)));
       const [a, b, count] = student.windowBetween(peaks, 15);
       await student.dragCursor(page, "a", a);
       await student.dragCursor(page, "b", b);
@@ -133,7 +133,7 @@ describe("faults", { concurrency: 3 }, () => {
   test("named wrongly and filtered: the first debrief asks, the closed one tells what was there and what was not", async () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "thick-trace-a", 92);
-      await name(page, "fuzzy", LEAD);
+      await name(page, "fuzzy", CABLE);
       await choose(page, "Low-pass", "10 Hz");
       await student.record(page, 2);
       const first = await student.check(page);
@@ -141,19 +141,19 @@ describe("faults", { concurrency: 3 }, () => {
       assert.match(first.steps[0].text, /the trace would look different/);
       assert.match(first.text, /A cause is still there/);
       assert.match(first.text, /A filter is on while a cause is still there/);
-      assert.ok(!first.text.includes(CHARGER) && !first.text.includes(LEAD), first.text);
+      assert.ok(!first.text.includes(CHARGER) && !first.text.includes(CABLE), first.text);
       await pressButton(page, "Show the true heart rate");
       await student.sayYes(page);
       await page.locator(".there-fault").waitFor();
       const told = await page.locator(".debrief").innerText();
-      assert.match(told, new RegExp(`You also named these, but they are not here: ${LEAD}`));
+      assert.match(told, new RegExp(`You also named these, but they are not here: ${CABLE}`));
       assert.match(told, new RegExp(`${CHARGER}: the cause is still there`));
     });
   });
 
   test("a look at each place tells what is there, whatever it is; cloth, lamp and other hand are drawn", async () => {
     await withPage(wide, async ({ page, url }) => {
-      await student.openScenario(page, url, "hum-on-the-strip", 5);
+      await student.openScenario(page, url, "hum-on-the-trace", 5);
       const look = async () => {
         const told = [];
         for (const place of ["Recorder", "Computer", "Power strip", "Sensor cable", "Sensor on the finger", "Subject", "Phone, desk lamp, charger"]) {
@@ -194,7 +194,7 @@ describe("faults", { concurrency: 3 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "loose-and-restless", 5);
       const answers = [["Ask to keep still", /“All right, I’ll keep still.”/], ["Ask to keep still", /“I am keeping still.”/], ["Ask to keep still", /“I am keeping still.”/], ["Ask to be quiet", /I’ll be quiet and breathe quietly/],
-        ["Warm the hand", /warm towel/], ["Take another sensor cable", /another sensor cable/], ["Put the arm on a cushion", /on a cushion/], ["Tell the instructor", /Thank you for telling me/], ["Tap the sensor", /tap the sensor/], ["Wiggle: Sensor cable, plug", /wiggle the plug/]];
+        ["Warm the hand", /warm towel/], ["KeptRecording another sensor cable", /another sensor cable/], ["Put the arm on a cushion", /on a cushion/], ["Tell the instructor", /Thank you for telling me/], ["Tap the sensor", /tap the sensor/], ["Wiggle: Sensor cable, plug", /wiggle the plug/]];
       for (const [button, answer] of answers) {
         await pressButton(page, "Look for the recorder");
         await pressButton(page, button);
@@ -209,7 +209,7 @@ describe("faults", { concurrency: 3 }, () => {
 
   test("the trace can be switched off and on, and values scaled", async () => {
     await withPage(wide, async ({ page, url }) => {
-      await student.openScenario(page, url, "hum-on-the-strip", 5);
+      await student.openScenario(page, url, "hum-on-the-trace", 5);
       await student.worldRuns(page, 2.5);
       const inked = () => page.locator("canvas.layer").nth(1).evaluate((canvas) => {
         const blank = Object.assign(document.createElement("canvas"), { width: canvas.width, height: canvas.height });
@@ -280,7 +280,7 @@ describe("faults", { concurrency: 3 }, () => {
     await withPage(wide, async ({ page, url }) => {
       let fetched = 0;
       page.on("request", (request) => (fetched += request.url().endsWith("en.faults.json") ? 1 : 0));
-      await student.openScenario(page, url, "hum-on-the-strip", 5);
+      await student.openScenario(page, url, "hum-on-the-trace", 5);
       await student.worldRuns(page, 1.5);
       await page.waitForLoadState("networkidle");
       assert.equal(fetched, 0, "the words of the faults are fetched where nobody needs them");
@@ -291,13 +291,13 @@ describe("faults", { concurrency: 3 }, () => {
       const standing = await page.locator(".pen-at").first().textContent();
       const charger = page.locator("#fault-charger_near");
       for (const part of ["", ".seen", ".test", ".remedy", ".cause"]) assert.ok((await charger.innerText()).includes(catalogue[`entry-charger_near${part}`]), part);
-      await charger.getByRole("link", { name: LEAD }).click();
-      await page.waitForFunction(() => document.activeElement?.closest("#fault-lead_on_strip"));
+      await charger.getByRole("link", { name: CABLE }).click();
+      await page.waitForFunction(() => document.activeElement?.closest("#fault-cable_on_power_strip"));
       await student.frames(page, 20);
       assert.equal(await page.locator(".pen-at").first().textContent(), standing, "the bench runs on behind the card index");
       await page.locator(".faults-lead").getByRole("button", { name: "Back to the scenario" }).click();
       await page.locator("#lab").waitFor();
-      assert.match(page.url(), /#s=hum-on-the-strip&seed=5$/);
+      assert.match(page.url(), /#s=hum-on-the-trace&seed=5$/);
       await page.waitForFunction((then) => document.querySelector(".pen-at").textContent !== then, standing);
       await pressButton(page, "Faults and tests");
       await page.locator("#faults").waitFor();

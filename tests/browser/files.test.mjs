@@ -48,8 +48,8 @@ async function drop(page, files) {
   await page.dispatchEvent("body", "drop", { dataTransfer: carried });
 }
 
-/** A take with a change of range, a tap on the pad, three marks and both cursors. */
-async function makeTake(page, url) {
+/** A recording with a change of range, a tap on the sensor, three marks and both cursors. */
+async function makeRecording(page, url) {
   await student.openScenario(page, url, "rest-pulse", 4);
   await student.worldRuns(page, 0.8);
   await pressButton(page, "Record");
@@ -72,7 +72,7 @@ const cursorTimes = (page) => Promise.all(["a", "b"].map(async (which) => Number
 
 test("a take is saved in every form and opens again from each with the same samples, marks and cursors", async () => {
   await withPage({ ...wide, acceptDownloads: true }, async ({ page, url }) => {
-    await makeTake(page, url);
+    await makeRecording(page, url);
     const files = {};
     for (const kind of ["CSV", "EDF+", "WFDB"]) files[kind] = await saved(page, `Save recording as ${kind}`);
     assert.deepEqual(Object.values(files).map((file) => file.name), ["dicrotic-recording-1.csv", "dicrotic-recording-1.edf", "dicrotic-recording-1.zip"]);
@@ -81,7 +81,7 @@ test("a take is saved in every form and opens again from each with the same samp
     const first = table(files.CSV);
     const texts = first.notes.map(([, , text]) => text);
     assert.equal(texts.filter((text) => text === "beat").length, 3);
-    for (const part of ["cursor a", "cursor b", "window", "range v=0.2", "range v=0.1", "tap_pad"]) assert.ok(texts.includes(part), `${part} is not among ${texts}`);
+    for (const part of ["cursor a", "cursor b", "window", "range v=0.2", "range v=0.1", "tap_sensor"]) assert.ok(texts.includes(part), `${part} is not among ${texts}`);
     assert.ok(texts.some((text) => text.startsWith("settings ") && text.includes("rate_hz=1000")), `${texts}`);
     assert.ok(!texts.some((text) => /answer|scroll|^record|^stop/.test(text)), `${texts}`);
     const cursors = await cursorTimes(page);
@@ -112,7 +112,7 @@ test("a take is saved in every form and opens again from each with the same samp
       const kept = again.notes.map(([, , text]) => text);
       assert.deepEqual([...kept].sort(), [...texts].sort(), what);
       await page.getByText("Notes that came with the file").click();
-      await page.getByRole("button", { name: /tap_pad/ }).waitFor();
+      await page.getByRole("button", { name: /tap_sensor/ }).waitFor();
     }
     await page.screenshot({ path: path.join(shots, "files-notes.png"), fullPage: true });
     for (const { name, bytes } of Object.values(files)) writeFileSync(path.join(shots, name), bytes);
@@ -121,7 +121,7 @@ test("a take is saved in every form and opens again from each with the same samp
 
 test("the strip is saved as a picture of dots and as a drawing", async () => {
   await withPage({ ...wide, acceptDownloads: true }, async ({ page, url, browser }) => {
-    await makeTake(page, url);
+    await makeRecording(page, url);
     const png = await saved(page, "Save trace as PNG");
     assert.equal(png.name, "dicrotic-trace-1.png");
     assert.deepEqual([...png.bytes.subarray(0, 8)], [137, 80, 78, 71, 13, 10, 26, 10]);
@@ -199,7 +199,7 @@ test("of several channels one is asked for", async () => {
     await page.getByLabel("Channel", { exact: true }).selectOption("pulse");
     await pressButton(page, "Open it");
     await page.locator(".strip.is-measuring").waitFor();
-    const peaks = student.peaksOf(await student.savedTake(page));
+    const peaks = student.peaksOf(await student.savedRecording(page));
     assert.ok(peaks.length > 25, `${peaks.length} peaks`);
   });
 });

@@ -35,7 +35,7 @@ describe("a frame", { concurrency: 2 }, () => {
   test("of a running bench, and of one that records, uses no JSON", async () => {
     await withPage({ viewport: { width: 1280, height: 900 } }, async ({ page, url }) => {
       await page.addInitScript(countJson);
-      await openScenario(page, url, "hum-on-the-strip", 7);
+      await openScenario(page, url, "hum-on-the-trace", 7);
       await pressButton(page, "On my own");
       await worldRuns(page, 7); // where the work stands is told when it changes, and it does until there is a trace
       await kept(page);

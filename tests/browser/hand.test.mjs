@@ -24,7 +24,7 @@ async function openAssign(page, url) {
 /** Composes a bench with two faults; the link. */
 async function compose(page) {
   await page.getByLabel("Heading").fill(`Week three ${HOSTILE}`);
-  await page.getByLabel("Add a fault").selectOption("strip_off");
+  await page.getByLabel("Add a fault").selectOption("power_strip_off");
   await page.getByLabel("Add a fault").selectOption("charger_near");
   const mildest = page.getByLabel("“Charger beside the sensor cable”: mildest");
   await mildest.fill("0.6");
@@ -189,7 +189,7 @@ describe("a class", { concurrency: 2 }, () => {
       assert.match(await page.locator(".class-note").allInnerTexts().then((all) => all.join(" ")), /One result was submitted more than once/);
       assert.match(await page.locator(".given-list li").innerText(), /^Week three/);
 
-      // Looking at it: the same strip and debrief, and nothing can be changed.
+      // Looking at it: the same trace and debrief, and nothing can be changed.
       await page.locator(".students .c-look button").first().click();
       await page.locator(".debrief").waitFor();
       await page.locator(".strip.is-measuring").waitFor();
@@ -268,21 +268,21 @@ describe("a class", { concurrency: 2 }, () => {
       const shipped = await page.evaluate(async (packed) => (await import("./js/hand/link.js")).unpackText(packed), link.split("#a=")[1]);
       for (const text of [file.text, shipped]) {
         assert.doesNotMatch(text, /chalk/);
-        assert.match(text, /^word = "sha256:[0-9a-f]{64}"$/m);
+        assert.match(text, /^password = "sha256:[0-9a-f]{64}"$/m);
       }
       const folder = scratch();
       const [saved, out, truth] = ["set.toml", "a.csv", "truth.txt"].map((name) => path.join(folder, name));
       writeFileSync(saved, file.text);
       const render = (...word) => spawnSync(host, ["render", saved, "--seconds", "5", "--out", out, "--truth", truth, ...word], { encoding: "utf8" });
       assert.equal(render().status, 2);
-      assert.equal(render("--word", "chalk and slate").status, 0);
+      assert.equal(render("--password", "chalk and slate").status, 0);
     });
   });
 
   test("where the assignment says so its example is watched before the try, on another heart", async () => {
     const folder = scratch();
     const file = path.join(folder, "worked.toml");
-    writeFileSync(file, `${readFileSync(path.join(root, "scenarios/02-hum-on-the-strip.toml"), "utf8")}\n[assignment]\nkey = "watching"\nworked = true\n`);
+    writeFileSync(file, `${readFileSync(path.join(root, "scenarios/02-hum-on-the-trace.toml"), "utf8")}\n[assignment]\nkey = "watching"\nworked = true\n`);
     await withPage(wide, async ({ page, url }) => {
       const link = spawnSync(host, ["link", file, "--at", url], { encoding: "utf8" }).stdout.trim();
       await page.goto(link);
@@ -367,7 +367,7 @@ describe("a class", { concurrency: 2 }, () => {
       assert.equal(await picture(), found, "it moves on");
       await page.keyboard.press("c");
       assert.equal(await dialog.locator(".show-state").innerText(), "Fixed");
-      await student.frames(page, 10); // the other strip comes to its size, and is drawn
+      await student.frames(page, 10); // the other trace comes to its size, and is drawn
       assert.ok((await picture()) < found, "a clean trace is less of a picture than a thick one");
       await pressButton(page, "Name it");
       assert.equal(await dialog.locator(".show-title").innerText(), "Charger beside the sensor cable");
@@ -378,7 +378,7 @@ describe("a class", { concurrency: 2 }, () => {
     });
   });
 
-  test("the bench stands beside its strip, with the mains of the region, and its look-alikes follow", async () => {
+  test("the bench stands beside its strip, with the power_line of the region, and its look-alikes follow", async () => {
     await withPage(wide, async ({ page, url }) => {
       await page.goto(`${url}#class`);
       await page.getByLabel("Fault", { exact: true }).selectOption("charger_near");
@@ -387,7 +387,7 @@ describe("a class", { concurrency: 2 }, () => {
       const dialog = page.locator("dialog.projector");
       await dialog.waitFor();
       const side = dialog.locator(".show-side:not([hidden])");
-      assert.ok((await side.locator(".show-table svg [data-part], .show-table svg .lead").count()) > 3, "a bench is drawn");
+      assert.ok((await side.locator(".show-table svg [data-part], .show-table svg .cable").count()) > 3, "a bench is drawn");
       const place = dialog.locator(".show-place");
       const alike = Number((await place.innerText()).match(/^1 of (\d+) similar faults · power line 120 V, 60 Hz$/)?.[1]);
       assert.ok(alike > 1, await place.innerText());

@@ -65,7 +65,7 @@ describe("helps", { concurrency: 2 }, () => {
       await count.waitFor();
       const snap = page.getByLabel("Marks and dragged cursors go to the nearest peak");
       assert.ok(!(await snap.isChecked()), "snap is on before anyone asked");
-      const peaks = student.peaksOf(await student.savedTake(page));
+      const peaks = student.peaksOf(await student.savedRecording(page));
       await putCursors(page, peaks[1] - 0.3, peaks[4] + 0.3);
       await snap.check();
       await page.locator('[aria-label="Cursor A"]').focus();
@@ -107,7 +107,7 @@ describe("helps", { concurrency: 2 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await openHalf(page, url, "given-window", 11);
       const asked = Number((await page.locator(".task-line").innerText()).match(/window of ([\d.]+) s/)[1]);
-      const peaks = student.peaksOf(await student.savedTake(page));
+      const peaks = student.peaksOf(await student.savedRecording(page));
       const [a] = student.windowOf(peaks, asked, 29.5);
       await putCursors(page, a, a + asked);
       const right = rightAnswers(peaks, a, a + asked);

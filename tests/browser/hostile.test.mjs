@@ -53,7 +53,7 @@ async function guard(page, url) {
   };
 }
 
-const scenario = readFileSync(path.join(root, "scenarios/02-hum-on-the-strip.toml"), "utf8");
+const scenario = readFileSync(path.join(root, "scenarios/02-hum-on-the-trace.toml"), "utf8");
 const quoted = (text) => JSON.stringify(text).replace(/[\u007f-\u009f]/g, "");
 
 /** A link with hostile texts in the scenario. */
@@ -93,7 +93,7 @@ describe("what comes from others", { concurrency: 1 }, () => {
       const asked = [];
       page.on("request", (request) => asked.push(new URL(request.url())));
       await page.goto(url);
-      await student.openScenario(page, url, "hum-on-the-strip", 3);
+      await student.openScenario(page, url, "hum-on-the-trace", 3);
       await student.record(page, 6);
       await student.putCursors(page, 0.5, 5.5);
       await student.fillSheet(page, { count: 6, seconds: 5, multiplier: 12, rate: 72 });
@@ -114,7 +114,7 @@ describe("what comes from others", { concurrency: 1 }, () => {
       await page.goto(url);
       await page.locator("#start .card").first().waitFor();
       // The same page follows every change of its address.
-      for (const form of ["", "s=", "a=", "s=hum-on-the-strip&seed=", "watch=", "report=", "words=", "faults="]) {
+      for (const form of ["", "s=", "a=", "s=hum-on-the-trace&seed=", "watch=", "report=", "words=", "faults="]) {
         await page.evaluate(async ([list, before]) => {
           for (const text of list) {
             const followed = new Promise((done) => addEventListener("hashchange", done, { once: true }));
@@ -132,7 +132,7 @@ describe("what comes from others", { concurrency: 1 }, () => {
         await student.frames(page, 10);
         await watched.clean(`#${form}`);
       }
-      await student.openScenario(page, url, "hum-on-the-strip", 3);
+      await student.openScenario(page, url, "hum-on-the-trace", 3);
     });
   });
 

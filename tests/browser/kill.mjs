@@ -10,7 +10,7 @@ import { chromium } from "playwright-core";
 import { browserFlags, browserPath, startServer } from "./lib.mjs";
 import { pressButton } from "./student.mjs";
 
-const SCENARIO = "hum-on-the-strip";
+const SCENARIO = "hum-on-the-trace";
 const GRACE_MS = 1000;
 
 /** A Chromium of our own on a profile that outlives it: {browser, page, kill()}. */
@@ -89,7 +89,7 @@ export async function killOnce(url, seed, ms) {
     await again.locator(".plug").first().waitFor({ state: "attached" });
     // One thing more, so that what is kept next is the log as it was taken up.
     await pressButton(again, "Tap the sensor");
-    await again.waitForFunction(([key]) => JSON.parse(JSON.parse(localStorage.getItem(key) ?? "{}").saved ?? "{}").log?.at(-1)?.action.do === "tap_pad", [`dicrotic:attempt:${SCENARIO}:${seed}`]);
+    await again.waitForFunction(([key]) => JSON.parse(JSON.parse(localStorage.getItem(key) ?? "{}").saved ?? "{}").log?.at(-1)?.action.do === "tap_sensor", [`dicrotic:attempt:${SCENARIO}:${seed}`]);
     const found = (await keptLog(again, seed)).map(({ action }) => action).filter((action) => action.do === "low_pass").map(({ hz }) => hz ?? null);
     assert.ok(found.length >= due, `${found.length} of ${due} actions came back after a kill at ${ms} ms (${deeds.length} were done)`);
     const common = Math.min(found.length, deeds.length);

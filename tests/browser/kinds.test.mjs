@@ -8,7 +8,7 @@ const wide = { viewport: { width: 1280, height: 900 } };
 const { checkAll, fillBlanks, openHalf, pressButton, putCursors, rightAnswers, windowOf } = student;
 const fields = (page) => page.locator(".blank").evaluateAll((all) => all.map((el) => el.dataset.field));
 const taskLine = (page) => page.locator(".task-line").innerText();
-const take = async (page, apart, early) => student.peaksOf(await student.savedTake(page), apart, early);
+const take = async (page, apart, early) => student.peaksOf(await student.savedRecording(page), apart, early);
 
 describe("kinds of question", { concurrency: 2 }, () => {
   test("a given window: its length is asked, another length is the first open step", async () => {
@@ -103,7 +103,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
       await pressButton(page, "Start again");
       await page.locator(".strip.is-measuring").waitFor();
       // Looked through as a reader would: fifteen seconds in which each beat is as tall as its neighbours.
-      const samples = await student.savedTake(page);
+      const samples = await student.savedRecording(page);
       const calm = calmest(samples, 15.5);
       await putCursors(page, calm, calm + 15.5);
       const second = await checkAll(page);
@@ -115,7 +115,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await openHalf(page, url, "read-the-range", 51);
       assert.deepEqual(await fields(page), ["range", "amplitude"]);
-      const samples = await student.savedTake(page);
+      const samples = await student.savedRecording(page);
       const peak = student.peaksOf(samples)[3];
       const near = samples.filter(([time]) => time > peak - 0.45 && time <= peak + 0.08);
       const top = near.reduce((best, one) => (one[1] > best[1] ? one : best));

@@ -39,15 +39,15 @@ async function pretend(page, url, language, change) {
 const button = (page, name) => page.getByRole("button", { name, exact: true });
 const field = (page, name) => page.getByLabel(name, { exact: true });
 
-/** Records for some seconds on the bench that is open; the take lies open then. */
-const shortTake = (page, w, seconds = 4) => student.take(page, seconds, { record: w("strip-record"), stop: w("strip-stop") });
+/** Records for some seconds on the bench that is open; the recording lies open then. */
+const shortRecording = (page, w, seconds = 4) => student.take(page, seconds, { record: w("strip-record"), stop: w("strip-stop") });
 
 async function fillSheet(page, w, { count, seconds, multiplier, rate }) {
   for (const [name, value] of Object.entries({ count, seconds, multiplier, rate })) await field(page, w(`sheet-line-${name}`)).fill(value);
   await field(page, w("sheet-line-rate")).press("Tab");
 }
 
-/** Takes a page through start, card index, the instructors' pages, bench, strip, take, sheet and debrief; calls see(name) on each. */
+/** Takes a page through start, card index, the instructors' pages, bench, trace, take, sheet and debrief; calls see(name) on each. */
 async function screens(page, url, w, see) {
   await page.goto(url);
   await page.locator("#start .card").first().waitFor();
@@ -61,7 +61,7 @@ async function screens(page, url, w, see) {
     await title.waitFor();
     await see(name);
   }
-  await student.openScenario(page, url, "hum-on-the-strip", 7);
+  await student.openScenario(page, url, "hum-on-the-trace", 7);
   await see("what is asked");
   await student.pressButton(page, w("look-sensor"));
   await see("list of parts");
@@ -77,7 +77,7 @@ async function screens(page, url, w, see) {
   }
   await button(page, w("summary-ask")).click();
   await see("strip");
-  await shortTake(page, w, 3);
+  await shortRecording(page, w, 3);
   await field(page, w("measure-a")).fill("0.5");
   await field(page, w("measure-b")).fill("2.5");
   await see("take");
@@ -150,7 +150,7 @@ describe("languages", { concurrency: 2 }, () => {
     await withPage({ ...wide, locale: "en-GB" }, async ({ page, url }) => {
       const [en, es] = [await wordsOf(url, "en"), await wordsOf(url, "es")];
       const range = (w) => field(page, w("set-range")).evaluate((el) => el.value ?? el.textContent);
-      await student.openScenario(page, url, "hum-on-the-strip", 7);
+      await student.openScenario(page, url, "hum-on-the-trace", 7);
       const before = await range(en);
       await button(page, en("set-range_less")).click();
       const set = await range(en);
@@ -181,8 +181,8 @@ describe("languages", { concurrency: 2 }, () => {
         };
       });
       const w = await wordsOf(url, "es");
-      await student.openScenario(page, url, "hum-on-the-strip", 7);
-      await shortTake(page, w);
+      await student.openScenario(page, url, "hum-on-the-trace", 7);
+      await shortRecording(page, w);
       await page.evaluate(() => (window.drawn = []));
       await student.choose(page, w("set-time_base"), "1 s");
       await page.waitForFunction(() => window.drawn.some((text) => /\d,\d/.test(text)));
@@ -320,8 +320,8 @@ describe("languages", { concurrency: 2 }, () => {
         await screens(page, url, w, noSidewaysScroll(page));
         assert.deepEqual(await page.evaluate(() => [document.documentElement.lang, document.documentElement.dir, getComputedStyle(document.body).direction]), ["ar", "rtl", "rtl"]);
 
-        await student.openScenario(page, url, "hum-on-the-strip", 8);
-        await shortTake(page, w);
+        await student.openScenario(page, url, "hum-on-the-trace", 8);
+        await shortRecording(page, w);
         await field(page, w("measure-a")).fill("1");
         await field(page, w("measure-b")).fill("3");
         await field(page, w("measure-b")).press("Tab");

@@ -41,7 +41,7 @@ test("each file is fetched once, and no script is fetched that index.html does n
   await withPage({}, async ({ page, url }) => {
     const asked = [];
     page.on("request", (request) => asked.push(request.url().replace(url, "").replace(/#.*/, "")));
-    await page.goto(`${url}#s=hum-on-the-strip&seed=1`);
+    await page.goto(`${url}#s=hum-on-the-trace&seed=1`);
     await page.waitForFunction(() => document.documentElement.dataset.ready === "1");
     assert.deepEqual(asked.filter((one, i) => asked.indexOf(one) !== i), [], "fetched twice");
     assert.deepEqual(asked.filter((one) => one.endsWith(".js")).sort(), preloaded);
@@ -50,13 +50,13 @@ test("each file is fetched once, and no script is fetched that index.html does n
 });
 
 test("a missing scenario file is named, and an unknown scenario leads to the list", async () => {
-  await withPage({ expected: [/: .*hum-on-the-strip\.toml/, /Failed to load resource/] }, async ({ page, url }) => {
-    await page.route("**/02-hum-on-the-strip.toml", (route) => route.fulfill({ status: 404, body: "gone" }));
-    await page.goto(`${url}#s=hum-on-the-strip&seed=1`);
-    await page.locator("#calm").filter({ hasText: "scenarios/02-hum-on-the-strip.toml" }).waitFor();
+  await withPage({ expected: [/: .*hum-on-the-trace\.toml/, /Failed to load resource/] }, async ({ page, url }) => {
+    await page.route("**/02-hum-on-the-trace.toml", (route) => route.fulfill({ status: 404, body: "gone" }));
+    await page.goto(`${url}#s=hum-on-the-trace&seed=1`);
+    await page.locator("#calm").filter({ hasText: "scenarios/02-hum-on-the-trace.toml" }).waitFor();
     await page.goto(`${url}?more#s=nowhere`);
     await page.locator("#calm").filter({ hasText: "There is no scenario with the name “nowhere” here" }).waitFor();
     assert.ok(await page.locator(".card a").count() > 1, "no list of scenarios");
-    assert.match(await page.locator(".card-bad").innerText(), /hum-on-the-strip\.toml/);
+    assert.match(await page.locator(".card-bad").innerText(), /hum-on-the-trace\.toml/);
   });
 });

@@ -10,14 +10,14 @@ import { pressButton } from "./student.mjs";
 const wide = { viewport: { width: 1280, height: 900 } };
 const tomlOf = (file) => readFileSync(path.join(root, "scenarios", file), "utf8");
 const linked = (toml) => `#a=${deflateRawSync(Buffer.from(toml)).toString("base64url")}`;
-const ASSIGNED = `${tomlOf("02-hum-on-the-strip.toml")}\n[assignment]\nkey = "going about"\nseeds = "each"\nattempts = 2\n`;
+const ASSIGNED = `${tomlOf("02-hum-on-the-trace.toml")}\n[assignment]\nkey = "going about"\nseeds = "each"\nattempts = 2\n`;
 
 /** The places of the page: their address, and what stands there. `where` is what the head tells, `asks` the heading of a question. */
 const PLACES = {
   start: { hash: "", view: "start", h1: "Practice the finger pulse" },
   bench: { hash: "#s=first-wiring&seed=11", view: "lab", kind: "bench", where: "seed 11" },
-  other: { hash: "#s=hum-on-the-strip&seed=7", view: "lab", kind: "bench", where: "seed 7" },
-  watch: { hash: "#watch=hum-on-the-strip", view: "lab", kind: "worked" },
+  other: { hash: "#s=hum-on-the-trace&seed=7", view: "lab", kind: "bench", where: "seed 7" },
+  watch: { hash: "#watch=hum-on-the-trace", view: "lab", kind: "worked" },
   link: { hash: linked(ASSIGNED), view: "loading", asks: /A thick, noisy trace/ },
   open: { hash: linked(tomlOf("20-thick-trace-a.toml")), view: "lab", kind: "bench", where: "thick" },
   faults: { hash: "#faults", view: "faults" },

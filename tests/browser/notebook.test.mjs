@@ -16,7 +16,7 @@ const { checkAll, fillBlanks, openHalf, pressButton, putCursors, rightAnswers } 
 async function trial(page, url, seed, { right = true } = {}) {
   await openHalf(page, `${url}?${seed}`, "given-window", seed);
   const asked = Number((await page.locator(".task-line").innerText()).match(/window of ([\d.]+) s/)[1]);
-  const peaks = student.peaksOf(await student.savedTake(page));
+  const peaks = student.peaksOf(await student.savedRecording(page));
   const [a] = student.windowOf(peaks, asked, 29.5);
   await putCursors(page, a, a + asked);
   const answers = rightAnswers(peaks, a, a + asked);

@@ -6,7 +6,7 @@ import { startServer, strings, withPage, words } from "./lib.mjs";
 import * as student from "./student.mjs";
 
 const wide = { viewport: { width: 1280, height: 900 } };
-const ID = "hum-on-the-strip", SEED = "41";
+const ID = "hum-on-the-trace", SEED = "41";
 const KEY = `attempt:${ID}:${SEED}`;
 const told = await words();
 

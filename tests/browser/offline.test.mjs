@@ -44,7 +44,7 @@ function newVersion(edit) {
 
 test("after one visit the page opens with the network cut, and an attempt goes on to its end", async () => {
   await withPage({ viewport: { width: 1280, height: 900 }, serviceWorkers: "allow", own: true }, async ({ page, context, server, url }) => {
-    await student.openScenario(page, url, "hum-on-the-strip", "7");
+    await student.openScenario(page, url, "hum-on-the-trace", "7");
     await kept(page).waitFor();
     await student.choose(page, "Full-scale range", "±50 mV");
     await server.stop(); // nothing answers any more, whatever the browser believes of its network

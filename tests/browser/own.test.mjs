@@ -61,7 +61,7 @@ describe("misreadings and hints of the instructor's own", { concurrency: 2 }, ()
       await page.route("**/54-given-window.toml", (route) => route.fulfill({ body: `${file}${own}`, contentType: "application/toml" }));
       await student.openHalf(page, url, "given-window", 11);
       const asked = Number((await page.locator(".task-line").innerText()).match(/window of ([\d.]+) s/)[1]);
-      const peaks = student.peaksOf(await student.savedTake(page));
+      const peaks = student.peaksOf(await student.savedRecording(page));
       const [a, b] = student.windowOf(peaks, asked, 29);
       await student.putCursors(page, a, b);
       const right = student.rightAnswers(peaks, a, b);

@@ -67,7 +67,7 @@ for (const standard of ["scorm12", "scorm2004"]) {
 
       // Measured and checked: the score and the status go over.
       const [download] = await Promise.all([page.waitForEvent("download"), student.pressButton(lab, "Save recording as CSV")]);
-      const peaks = student.peaksOf(await student.readTake(download));
+      const peaks = student.peaksOf(await student.readRecording(download));
       const [a, b, count] = student.windowBetween(peaks, 15);
       for (const [name, time] of [["A", a], ["B", b]]) {
         await lab.getByLabel(`${name}, s`, { exact: true }).fill(time.toFixed(2));

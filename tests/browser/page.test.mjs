@@ -1,4 +1,4 @@
-// The page's own ways: the first screen's ways in, the docked strip, the stylus, filters, taps beside a cursor.
+// The page's own ways: the first screen's ways in, the docked trace, the stylus, filters, taps beside a cursor.
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import { withPage } from "./lib.mjs";
@@ -8,8 +8,8 @@ const { choose, pressButton } = student;
 const wide = { viewport: { width: 1280, height: 900 } };
 
 /** Records a few seconds of the wired bench. */
-async function shortTake(page, url, seed) {
-  await student.openScenario(page, url, "hum-on-the-strip", seed);
+async function shortRecording(page, url, seed) {
+  await student.openScenario(page, url, "hum-on-the-trace", seed);
   await student.worldRuns(page, 1.2);
   await student.take(page, 3);
 }
@@ -64,7 +64,7 @@ describe("the page", { concurrency: 2 }, () => {
     });
   });
 
-  test("an instructor's ways lead to setting a bench and to what came in; a fresh bench has a seed of its own", async () => {
+  test("an instructor's ways cable to setting a bench and to what came in; a fresh bench has a seed of its own", async () => {
     await withPage(wide, async ({ page, url }) => {
       for (const [link, heading] of [["Set a scenario", "Set a scenario for a class"], ["Class results", "Class results"]]) {
         await page.goto(`${url}?${link.length}`);
@@ -126,7 +126,7 @@ describe("the page", { concurrency: 2 }, () => {
 
   test("the stylus stands at the end of the live trace and is taken off under hold and over a take", async () => {
     await withPage(wide, async ({ page, url }) => {
-      await student.openScenario(page, url, "hum-on-the-strip", 3);
+      await student.openScenario(page, url, "hum-on-the-trace", 3);
       const tip = page.locator(".stylus-tip");
       await tip.waitFor();
       // Its place in the field's width, and the time that is written below, of one frame.
@@ -194,7 +194,7 @@ describe("the page", { concurrency: 2 }, () => {
 
   test("a filter has an order, once it is on", async () => {
     await withPage(wide, async ({ page, url }) => {
-      await student.openScenario(page, url, "hum-on-the-strip", 3);
+      await student.openScenario(page, url, "hum-on-the-trace", 3);
       const order = page.locator("#lab").getByLabel("Low-pass order", { exact: true });
       assert.ok(await order.isDisabled());
       await choose(page, "Low-pass", "30 Hz");
@@ -209,7 +209,7 @@ describe("the page", { concurrency: 2 }, () => {
 
   test("a tap beside a cursor's flag marks a beat, a tap on the flag does not", async () => {
     await withPage(wide, async ({ page, url }) => {
-      await shortTake(page, url, 3);
+      await shortRecording(page, url, 3);
       await page.getByLabel("A, s", { exact: true }).fill("1.2");
       await page.getByLabel("A, s", { exact: true }).press("Tab");
       const flag = await page.locator(".cursor-a .cursor-flag").boundingBox();
@@ -224,7 +224,7 @@ describe("the page", { concurrency: 2 }, () => {
 
   test("the socket that the charger is in says so, and refuses a plug", async () => {
     await withPage(wide, async ({ page, url }) => {
-      await student.openScenario(page, url, "hum-on-the-strip", 3);
+      await student.openScenario(page, url, "hum-on-the-trace", 3);
       await choose(page, "Power cord, outlet end", "power strip, outlet 4 (the charger is in it)");
       assert.match(await page.locator(".bench-note").innerText(), /Something is already in that socket/);
       assert.equal(await (await student.control(page, "Power cord, outlet end")).inputValue(), "outlet2");

@@ -30,7 +30,7 @@ for (const { widths, options } of kinds) {
               await page.emulateMedia({ colorScheme });
               await settled(page);
               const file = `${part}-${String(number).padStart(2, "0")}-${name.replaceAll(/[^a-z]+/g, "-")}-${w}-${colorScheme}.png`;
-              // What a window shows, and the whole of it: in a window that is tall enough the strip need not dock at the foot.
+              // What a window shows, and the whole of it: in a window that is tall enough the trace need not dock at the foot.
               await page.screenshot({ path: path.join(folder, file) });
               const whole = await page.evaluate(() => document.documentElement.scrollHeight);
               if (whole <= h) continue;

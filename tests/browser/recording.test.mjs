@@ -17,7 +17,7 @@ async function readIt(page) {
   assert.match(await page.locator("#brief").innerText(), /Nobody knows its true heart rate/);
   await page.locator("#bench").waitFor({ state: "hidden" });
   await student.choose(page, "Time base, per screen", "20 s");
-  const peaks = student.peaksOf(await student.savedTake(page));
+  const peaks = student.peaksOf(await student.savedRecording(page));
   const [a, b, count] = student.windowBetween(peaks, 15);
   await student.dragCursor(page, "a", a);
   await student.dragCursor(page, "b", b);
@@ -104,7 +104,7 @@ test("a recording without times asks for its sampling rate", async () => {
 
 test("a bad file gets a clear message, and nothing is lost", async () => {
   await withPage(wide, async ({ page, url }) => {
-    await student.openScenario(page, url, "hum-on-the-strip", 5);
+    await student.openScenario(page, url, "hum-on-the-trace", 5);
     await student.worldRuns(page, 1.5);
     await student.take(page, 2);
     await page.getByLabel("Between A and B I count N =").fill("7");
@@ -119,13 +119,13 @@ test("a bad file gets a clear message, and nothing is lost", async () => {
       assert.match(await page.locator("#calm").innerText(), /The file that was open stays open/);
       await page.locator(".strip.is-measuring").waitFor();
       assert.equal(await page.getByLabel("Between A and B I count N =").inputValue(), "7");
-      assert.ok(page.url().includes("#s=hum-on-the-strip&seed=5"), page.url());
+      assert.ok(page.url().includes("#s=hum-on-the-trace&seed=5"), page.url());
     }
     // A good file takes the place of the attempt, which is kept.
     await openFile(page, synthetic());
     await page.locator("#brief").filter({ hasText: "Nobody knows its true heart rate" }).waitFor();
     await page.locator("#calm").waitFor({ state: "hidden" });
-    await page.goto(`${url}?again#s=hum-on-the-strip&seed=5`);
+    await page.goto(`${url}?again#s=hum-on-the-trace&seed=5`);
     await pressButton(page, "Continue it");
     await page.locator(".strip.is-measuring").waitFor();
     assert.equal(await page.getByLabel("Between A and B I count N =").inputValue(), "7");

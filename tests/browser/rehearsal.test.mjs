@@ -1,5 +1,5 @@
-// Whole rehearsals as a student does them: by hand at the drawn bench, through the list, on the strip, in the worksheet.
-// The right count comes from the take that the page saves, counted here; the bench's own truth is looked at only where the page shows it.
+// Whole rehearsals as a student does them: by hand at the drawn bench, through the list, on the trace, in the worksheet.
+// The right count comes from the recording that the page saves, counted here; the bench's own truth is looked at only where the page shows it.
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import { withPage } from "./lib.mjs";
@@ -10,12 +10,12 @@ const { choose, dragPlug, press, pressButton } = student;
 
 /** Puts the bench of "first wiring" together: some of it on the drawing, some in the list. */
 async function wire(page) {
-  await dragPlug(page, "mains_unit", "unit_inlet");
-  await dragPlug(page, "mains_wall", "outlet2");
+  await dragPlug(page, "power_recorder", "recorder_inlet");
+  await dragPlug(page, "power_wall", "outlet2");
   await choose(page, "Data cable, recorder end", "recorder, data");
   await choose(page, "Data cable, computer end", "computer, port 1");
-  await dragPlug(page, "pad", "in1");
-  await press(page, '[data-press="switch:unit"]');
+  await dragPlug(page, "sensor", "in1");
+  await press(page, '[data-press="switch:recorder"]');
   await page.locator(".link.is-seen").waitFor();
   await (await student.control(page, "Sensor strapped on")).check();
   await student.slideTo(page, "Strap, looser to tighter", 0.72);
@@ -27,17 +27,17 @@ async function wire(page) {
   assert.match(words, /The trace is clean/);
 }
 
-const MOST_TAKES = 4;
+const MOST_RECORDINGS = 4;
 
 /** Records 20 s, anew where the finger moved in the midst of it, sets the cursors about 15 s apart away from beats, and finds the right count: [count, T as shown]. */
 async function measure(page, { byClicks = true } = {}) {
   let peaks, window = null;
   for (let n = 1; window === null; n += 1) {
     await student.record(page, 20);
-    const samples = await student.savedTake(page);
+    const samples = await student.savedRecording(page);
     peaks = student.peaksOf(samples);
     const onScreen = student.levelPeaks(samples, peaks).filter((time) => time < 20);
-    window = student.windowBetween(onScreen, 15, 0.4, { may: n < MOST_TAKES });
+    window = student.windowBetween(onScreen, 15, 0.4, { may: n < MOST_RECORDINGS });
   }
   const [a, b, count] = window;
   await student.dragCursor(page, "a", a);
@@ -57,7 +57,7 @@ const worked = (count, seconds) => {
   return { count, seconds, multiplier, rate: (count * multiplier).toFixed(1) };
 };
 
-/** The shown truth agrees with what was counted in the take: beats, and a rate near it. */
+/** The shown truth agrees with what was counted in the recording: beats, and a rate near it. */
 function assertTruth(debrief, count, seconds) {
   assert.ok(debrief.truth, "no truth is shown");
   const [beats, windowRate, recordRate] = debrief.truth.map(Number);
@@ -110,19 +110,19 @@ describe("rehearsals", { concurrency: true }, () => {
 
   test("hum on the strip: chased away, a wrong multiplier named, put right", async () => {
     await withPage(wide, async ({ page, url }) => {
-      await student.openScenario(page, url, "hum-on-the-strip", 11);
+      await student.openScenario(page, url, "hum-on-the-trace", 11);
       await student.worldRuns(page, 5.5);
       const before = await student.fuzz(page);
       assert.ok(before >= 2, "there is no clear hum to chase");
       await student.unplugCharger(page);
       await student.worldRuns(page, 5.5);
       const without = await student.fuzz(page);
-      await student.dragPart(page, "lead1", 44, 66);
-      await student.dragPart(page, "lead2", 66, 70);
+      await student.dragPart(page, "cable1", 44, 66);
+      await student.dragPart(page, "cable2", 66, 70);
       await choose(page, "Full-scale range", "±50 mV");
       await student.worldRuns(page, 6);
       const away = await student.fuzz(page);
-      assert.ok(without <= before && away < before, `fuzz ${before} with the charger, ${without} without, ${away} with the lead away`);
+      assert.ok(without <= before && away < before, `fuzz ${before} with the charger, ${without} without, ${away} with the cable away`);
       assert.equal(away, 0);
 
       const { count, seconds } = await measure(page);
@@ -142,7 +142,7 @@ describe("rehearsals", { concurrency: true }, () => {
 
   test("hum on the strip: measured in the fuzz, the trace is the first open step; the truth only when asked for", async () => {
     await withPage(wide, async ({ page, url }) => {
-      await student.openScenario(page, url, "hum-on-the-strip", 17);
+      await student.openScenario(page, url, "hum-on-the-trace", 17);
       await student.worldRuns(page, 2);
       await student.record(page, 20);
       await student.dragCursor(page, "a", 2);

@@ -169,7 +169,7 @@ async function instructor({ page, url }, see) {
   await page.locator("#assign .preview-table svg").waitFor();
   await see("compose");
   await page.getByLabel("Heading").fill("Week three");
-  await page.getByLabel("Add a fault").selectOption("strip_off");
+  await page.getByLabel("Add a fault").selectOption("power_strip_off");
   await page.getByLabel("Add a fault").selectOption("charger_near");
   await page.getByLabel("Key of the assignment").fill("bio-101, week 3");
   await page.getByLabel("Attempts").fill("3");

@@ -1,4 +1,4 @@
-// The strip for the ear: silent until asked for, a click a crest, hum as hum, silent again.
+// The trace for the ear: silent until asked for, a click a crest, hum as hum, silent again.
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { withPage } from "./lib.mjs";
@@ -44,7 +44,7 @@ async function listen(page, url, id, { wired = async () => {} } = {}) {
 }
 
 test("a quiet bench clicks with the heart and hums little; one full of hum hums", async () => {
-  const [calm, humming] = await Promise.all(["rest-pulse", "hum-on-the-strip"].map((id) => withPage({ viewport: { width: 1280, height: 900 }, speed: 8 }, ({ page, url }) => listen(page, url, id))));
+  const [calm, humming] = await Promise.all(["rest-pulse", "hum-on-the-trace"].map((id) => withPage({ viewport: { width: 1280, height: 900 }, speed: 8 }, ({ page, url }) => listen(page, url, id))));
   assert.ok(calm.pitches.length >= 4 && calm.pitches.length <= 20, `${calm.pitches.length} clicks in 6 s`);
   for (const pitch of calm.pitches) assert.ok(pitch > 330 && pitch <= 1320, `${pitch} Hz`);
   assert.ok(humming.rms > 5 * calm.rms, `${humming.rms} and ${calm.rms}`);

@@ -5,7 +5,7 @@ import { launch, root, startServer } from "./lib.mjs";
 import { classOfThreeHundred } from "./screens.mjs";
 import { frames } from "./student.mjs";
 
-const scenario = readFileSync(path.join(root, "scenarios/02-hum-on-the-strip.toml"), "utf8");
+const scenario = readFileSync(path.join(root, "scenarios/02-hum-on-the-trace.toml"), "utf8");
 /** A line of the table: name and figure parted by a tab. */
 const told = (name, figure) => console.log(`${name}\t${figure}`);
 /** The browser's clock steps by a tenth of a millisecond. */
@@ -49,7 +49,7 @@ try {
     await context.close();
     return sent;
   };
-  const bench = "#s=hum-on-the-strip&seed=1";
+  const bench = "#s=hum-on-the-trace&seed=1";
   const sent = await visit("first visit, a bench", bench, { fresh: true });
   const kB = (key, list) => (list.reduce((n, r) => n + r[key], 0) / 1e3).toFixed(0);
   const core = sent.filter((r) => r.name.endsWith(".wasm"));
@@ -65,7 +65,7 @@ try {
   // A hand that drags the charger to and fro for four seconds: from each event to the next paint, as the browser times it.
   for (const slow of [1, 4]) {
     const hand = await browser.newPage({ viewport: { width: 1280, height: 900 } });
-    await hand.goto(`${server.url}?drag#s=hum-on-the-strip&seed=1`);
+    await hand.goto(`${server.url}?drag#s=hum-on-the-trace&seed=1`);
     await hand.waitForFunction(() => document.documentElement.dataset.ready === "1");
     await (await hand.context().newCDPSession(hand)).send("Emulation.setCPUThrottlingRate", { rate: slow });
     await hand.evaluate(() => {
@@ -131,7 +131,7 @@ try {
       globalThis.spent.push(performance.now() - begun);
     });
   });
-  await own.goto(`${server.url}#s=hum-on-the-strip&seed=1`);
+  await own.goto(`${server.url}#s=hum-on-the-trace&seed=1`);
   await frames(own, 350);
   const pageFrames = (await own.evaluate(() => globalThis.spent)).slice(30).sort((a, b) => a - b);
   await own.close();
@@ -171,7 +171,7 @@ try {
       lab.drawBase(base);
       axes.push(performance.now() - begun);
     }
-    // Ten minutes in a take, drawn whole.
+    // Ten minutes in a recording, drawn whole.
     lab.act(JSON.stringify({ do: "record" }));
     for (let k = 0; k < 2400; k += 1) lab.advance(0.25);
     lab.act(JSON.stringify({ do: "stop" }));

@@ -80,7 +80,7 @@ export async function dragPlug(page, end, socket) {
   await drag(page, hold, [target[0] + hold[0] - plug[0], target[1] + hold[1] - plug[1]]);
 }
 
-/** Drags a part, or a ring of the pad's lead, to a place on the table in cm. */
+/** Drags a part, or a ring of the sensor's cable, to a place on the table in cm. */
 export async function dragPart(page, part, x, y) {
   await side(page, "bench");
   await page.locator(".table").scrollIntoViewIfNeeded();
@@ -122,7 +122,7 @@ export async function pressButton(page, name) {
   return (await seen.count()) > 0 ? seen.click() : (await reach(page, folded)).click();
 }
 
-/** The strip in words, as the page tells it. */
+/** The trace in words, as the page tells it. */
 export async function inWords(page) {
   await pressButton(page, "Trace in words");
   return page.locator(".strip-note").innerText();
@@ -221,7 +221,7 @@ export async function recorded(page, seconds) {
   }, [seconds, before], { timeout: 90_000 + seconds * 3000 });
 }
 
-/** Records for so many seconds and stops; the take then lies open. `record` and `stop` are the names of the buttons. */
+/** Records for so many seconds and stops; the recording then lies open. `record` and `stop` are the names of the buttons. */
 export async function take(page, seconds, { record: start = "Record", stop = "Stop recording" } = {}) {
   await pressButton(page, start);
   await page.locator(".btn-record.is-on").waitFor();
@@ -230,7 +230,7 @@ export async function take(page, seconds, { record: start = "Record", stop = "St
   await page.locator(".strip.is-measuring").waitFor();
 }
 
-/** Records for so many seconds; the take then lies open, drawn whole on a screen of 20 s. */
+/** Records for so many seconds; the recording then lies open, drawn whole on a screen of 20 s. */
 export async function record(page, seconds) {
   await take(page, seconds);
   await choose(page, "Time base, per screen", "20 s");
@@ -249,21 +249,21 @@ export async function saved(page, name) {
   return { name: download.suggestedFilename(), bytes: await bytesOf(download) };
 }
 
-/** The open take as the page saves it: [[t, value]…]. */
-export async function savedTake(page) {
+/** The open recording as the page saves it: [[t, value]…]. */
+export async function savedRecording(page) {
   const [download] = await Promise.all([page.waitForEvent("download"), pressButton(page, "Save recording as CSV")]);
-  return readTake(download);
+  return readRecording(download);
 }
 
 /** A downloaded take: [[t, value]…]. Its notes are comments under the table. */
-export async function readTake(download) {
+export async function readRecording(download) {
   const [head, ...lines] = (await bytesOf(download)).toString("utf8").trim().split("\n");
   assert.equal(head, "t_s,value");
   return lines.filter((line) => !line.startsWith("#")).map((line) => line.split(",").map(Number));
 }
 
 /**
- * Times of the tall peaks of a take, as a reader with a ruler would find them: on the curve smoothed over 60 ms, each
+ * Times of the tall peaks of a recording, as a reader with a ruler would find them: on the curve smoothed over 60 ms, each
  * point that is the highest within `apart` seconds and stands in the upper half of what the second before and after spans.
  * A fast pulse wants less than the usual .45 s. With `early`, small beats out of turn count too, if they rise by more than a
  * fifth of that height within a quarter of a second: lower ones may be taken for a notch. Nobody is held to either.
@@ -304,7 +304,7 @@ export function even(peaks, a, b) {
 
 /**
  * The longest run of peaks whose tops stand level, to a third of the usual height of a beat: a movement lifts the line, and whoever looks
- * at the take puts no window over it.
+ * at the recording puts no window over it.
  */
 export function levelPeaks(samples, peaks) {
   const rate = (samples.length - 1) / (samples.at(-1)[0] - samples[0][0]);
@@ -374,7 +374,7 @@ export async function dragCursor(page, which, time) {
   assert.ok(Math.abs(stands - time) < 0.05, `cursor ${which} stands at ${stands} s, not ${time} s`);
 }
 
-/** Marks each time with a click on the strip. */
+/** Marks each time with a click on the trace. */
 export async function clickMarks(page, times) {
   await page.locator(".field").scrollIntoViewIfNeeded();
   const { x, y } = await ruler(page);
@@ -450,7 +450,7 @@ export async function openFile(page, what) {
   await chooser.setFiles(what);
 }
 
-/** Takes a bench half done: opens it, lets the example do the set-up, and waits for the open take. */
+/** Takes a bench half done: opens it, lets the example do the set-up, and waits for the open recording. */
 export async function openHalf(page, url, id, seed) {
   await openScenario(page, url, id, seed);
   await pressButton(page, "Half done, I finish it");

@@ -1,4 +1,4 @@
-// The bench by touch: plugs, parts and the pad follow a finger, the page stays, and what slid under the finger was not pressed.
+// The bench by touch: plugs, parts and the sensor follow a finger, the page stays, and what slid under the finger was not pressed.
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import { withPage } from "./lib.mjs";
@@ -44,28 +44,28 @@ async function plugIn(page, end, socket) {
 }
 
 describe("the bench by touch", { concurrency: 1 }, () => {
-  test("plugs go in, the pad goes onto the finger and off again, and the page stays where it is", async () => {
+  test("plugs go in, the sensor goes onto the finger and off again, and the page stays where it is", async () => {
     await withPage(phone, async ({ page, url }) => {
       await begin(page, url);
       const sockets = await page.$$eval(".socket", (all) => all.map((el) => el.dataset.socket));
       assert.ok(sockets.length > 6);
-      await plugIn(page, "mains_wall", "outlet1");
+      await plugIn(page, "power_wall", "outlet1");
       const before = await student.kept(page);
-      // The pad: onto the finger, and it is not tapped by that.
-      await swipe(page, await middle(page, ".pad:not(.press)"), await middle(page, ".part-hand .dusk-fill"));
-      await page.locator(".pad.press.is-on").waitFor({ state: "attached" });
+      // The sensor: onto the finger, and it is not tapped by that.
+      await swipe(page, await middle(page, ".sensor:not(.press)"), await middle(page, ".part-hand .dusk-fill"));
+      await page.locator(".sensor.press.is-on").waitFor({ state: "attached" });
       assert.equal(await page.locator(".bench-note").filter({ hasText: /tap/i }).count(), 0);
       assert.equal(await student.kept(page), before + 1, "one drag is one deed");
-      const [x, y] = await middle(page, ".pad.press");
+      const [x, y] = await middle(page, ".sensor.press");
       await swipe(page, [x, y], [x > 195 ? x - 130 : x + 130, y]);
-      await page.locator(".pad.press:not(.is-on)").waitFor({ state: "attached" });
+      await page.locator(".sensor.press:not(.is-on)").waitFor({ state: "attached" });
     });
   });
 
   test("what fits lights up while a plug is dragged, a wrong socket says why, and the bench says so in sight", async () => {
     await withPage(phone, async ({ page, url }) => {
       await begin(page, url);
-      const hold = await middle(page, '.plug[data-end="pad"]'), plug = await origin(page, '.plug[data-end="pad"]'), target = await origin(page, '.socket[data-socket="outlet1"]');
+      const hold = await middle(page, '.plug[data-end="sensor"]'), plug = await origin(page, '.plug[data-end="sensor"]'), target = await origin(page, '.socket[data-socket="outlet1"]');
       const to = [target[0] + hold[0] - plug[0], target[1] + hold[1] - plug[1]];
       const cdp = await page.context().newCDPSession(page);
       const touch = (type, at) => cdp.send("Input.dispatchTouchEvent", { type, touchPoints: at ? [{ x: at[0], y: at[1] }] : [] });
@@ -88,7 +88,7 @@ describe("the bench by touch", { concurrency: 1 }, () => {
   test("a touched part opens a sheet at the foot with targets of 44 px; a plug goes in from there, and one tap takes it back", async () => {
     await withPage(phone, async ({ page, url }) => {
       await begin(page, url);
-      const [x, y] = await middle(page, '.plug[data-end="mains_unit"]');
+      const [x, y] = await middle(page, '.plug[data-end="power_recorder"]');
       await page.touchscreen.tap(x, y);
       const card = page.locator(".touch-card");
       await card.waitFor();
@@ -97,10 +97,10 @@ describe("the bench by touch", { concurrency: 1 }, () => {
       const small = await card.locator("button, input, select").evaluateAll((all) => all.filter((el) => el.getBoundingClientRect().height < 43.5).map((el) => el.textContent));
       assert.deepEqual(small, []);
       await card.getByRole("button", { name: "recorder, power" }).tap();
-      await page.locator('.socket[data-socket="unit_inlet"].is-taken').waitFor({ state: "attached" });
+      await page.locator('.socket[data-socket="recorder_inlet"].is-taken').waitFor({ state: "attached" });
       await card.getByRole("button", { name: "Close", exact: true }).tap();
       await page.getByRole("button", { name: "Undo" }).first().tap();
-      await page.locator('.socket[data-socket="unit_inlet"]:not(.is-taken)').waitFor({ state: "attached" });
+      await page.locator('.socket[data-socket="recorder_inlet"]:not(.is-taken)').waitFor({ state: "attached" });
     });
   });
 });

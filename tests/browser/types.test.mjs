@@ -34,13 +34,13 @@ function watched(lab) {
   return { lab, look, act, wait, see };
 }
 
-/** A check of a take in which little is right, with every hint that it gives, and then the truth. */
+/** A check of a recording in which little is right, with every hint that it gives, and then the truth. */
 function wrongly({ lab, act, wait, see }, answers) {
   act({ do: "agree" });
   act({ do: "record" });
   wait(24);
   act({ do: "stop" });
-  act({ do: "label", take: 0, text: "first" });
+  act({ do: "label", recording: 0, text: "first" });
   act({ do: "cursor", which: "a", t: 1 });
   act({ do: "cursor", which: "b", t: 17 });
   act({ do: "mark", t: 2 });
@@ -75,15 +75,15 @@ before(async () => {
   }
 
   // Benches of one's own, gone about wrongly; one of them assigned to a class.
-  const assigned = `${tomlOf("02-hum-on-the-strip.toml")}\n[assignment]\nkey = "k"\nseeds = "each"\nattempts = 2\nopening = "o"\nclosing = "c"\n`;
+  const assigned = `${tomlOf("02-hum-on-the-trace.toml")}\n[assignment]\nkey = "k"\nseeds = "each"\nattempts = 2\nopening = "o"\nclosing = "c"\n`;
   const bench = watched(new core.Lab(assigned, "7"));
   bench.see("Summary", bench.lab.summary());
   for (const action of [
     { do: "help", mode: "alone" }, { do: "notch", hz: 50 }, { do: "average", ms: 10 }, { do: "low_pass", hz: 30, order: 1 }, { do: "high_pass", hz: 0.5 }, { do: "zero" }, { do: "zero_clear" },
     { do: "ask_finger" }, { do: "ask_still" }, { do: "ask_quiet" }, ...["recorder", "computer", "power_strip", "cable", "sensor", "subject", "around"].map((at) => ({ do: "look", at })), { do: "shade", on: true }, { do: "other_hand", on: "case" }, { do: "hand_height", cm: 20 }, { do: "manoeuvre", what: "talk" },
-    { do: "pad_place", place: "joint" }, { do: "pad_place", place: "pulp" }, { do: "snap", on: true }, { do: "show", mode: "hold" }, { do: "show", mode: "live" }, { do: "manoeuvre", what: "rest" },
+    { do: "sensor_place", place: "joint" }, { do: "sensor_place", place: "pulp" }, { do: "snap", on: true }, { do: "show", mode: "paused" }, { do: "show", mode: "live" }, { do: "manoeuvre", what: "rest" },
   ]) bench.act(action);
-  bench.act({ do: "plug", end: "pad", socket: "outlet1" }, true);
+  bench.act({ do: "plug", end: "sensor", socket: "outlet1" }, true);
   wrongly(bench, { count: "3", seconds: "2", multiplier: "x", rate: "1,000.5" });
   bench.act({ do: "reveal" }, true); // over: two checks are all
   for (const file of ["54-given-window.toml", "60-two-windows.toml", "56-read-the-range.toml", "57-between-the-same-features.toml"]) {
@@ -264,8 +264,8 @@ test("a field too many, one too few, and a word that is not declared are found",
     change(view);
     return new Comparison().of("View", [first, view]).filter((one) => !whole.has(one));
   };
-  assert.deepEqual(differences((view) => (view.strip.news = 1)), ["View.strip.news: told, and not declared"]);
+  assert.deepEqual(differences((view) => (view.trace.news = 1)), ["View.strip.news: told, and not declared"]);
   assert.deepEqual(differences((view) => delete view.bench.strap.feel), ["View.bench.strap.feel: declared, and not always told"]);
-  assert.deepEqual(differences((view) => (view.strip.mode = "sideways")), ['View.strip.mode: "sideways" is not declared']);
+  assert.deepEqual(differences((view) => (view.trace.mode = "sideways")), ['View.strip.mode: "sideways" is not declared']);
   assert.deepEqual(differences((view) => (view.marks = null)), ["View.marks: null is not declared"]);
 });

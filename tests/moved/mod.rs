@@ -109,7 +109,7 @@ fn recorded(text: &str, seed: u64, deeds: &[(f64, Value)], rate_hz: f64) -> Sess
 
 /// The values of a window, V.
 fn values(session: &Session, (a, b): (f64, f64)) -> Vec<f64> {
-    let recording = &session.take().unwrap().recording;
+    let recording = &session.recording().unwrap().recording;
     recording.values(recording.sample_at(a), recording.sample_at(b))
 }
 
@@ -131,14 +131,14 @@ fn most_within(values: &[f64], rate_hz: f64) -> (f64, f64) {
 /// Median height of the beats in a window of an undisturbed recording: the true peaks against the lowest point up to 0.4 s
 /// before each, V.
 fn pulse_height(session: &Session, (a, b): (f64, f64), rate_hz: f64) -> f64 {
-    let take = session.take().unwrap();
-    let recording = &take.recording;
+    let kept = session.recording().unwrap();
+    let recording = &kept.recording;
     let mut heights: Vec<f64> = session
         .reference_peaks()
         .iter()
         .filter(|p| p.sure && p.within(a.max(0.5), b - 0.1))
         .map(|p| {
-            let at = p.at_s + take.delay_s;
+            let at = p.at_s + kept.delay_s;
             let from = recording.sample_at(at - 0.4);
             let beat = recording.values(from, recording.sample_at(at + 1.0 / rate_hz) + 1);
             beat.last().unwrap() - beat.iter().copied().fold(f64::MAX, f64::min)
@@ -155,8 +155,8 @@ struct Bench {
     severity: f64,
     subject: String,
     bpm: f64,
-    pad: &'static str,
-    mains_hz: f64,
+    sensor: &'static str,
+    power_line_hz: f64,
     rate_hz: u32,
     range_v: f64,
 }
@@ -167,9 +167,9 @@ impl Bench {
         let early = if s.uniform() < 0.3 { s.range(0.5, 6.0) } else { 0.0 };
         let warm = s.range(31.0, 35.0);
         let pulse_mv = 15.0 * dicrotic::math::pow(4.0, s.uniform());
-        let pads = [("ceramic", 1.0), ("film", 0.7), ("optical", 10.0)];
-        let (pad, sensitivity) = pads[(3.0 * s.uniform()) as usize];
-        let mains_hz = if s.uniform() < 0.5 { 50.0 } else { 60.0 };
+        let sensors = [("ceramic", 1.0), ("film", 0.7), ("optical", 10.0)];
+        let (sensor, sensitivity) = sensors[(3.0 * s.uniform()) as usize];
+        let power_line_hz = if s.uniform() < 0.5 { 50.0 } else { 60.0 };
         let rates = [1000, 1000, 1000, 1000, 1000, 1000, 500, 200, 100, 100];
         let rate_hz = rates[(10.0 * s.uniform()) as usize];
         // The ranges in which such a pulse takes up a tenth to three quarters of the screen.
@@ -180,7 +180,7 @@ impl Bench {
             "age_years = {age:?}\nrest_rate_bpm = {bpm:?}\npremature_per_min = {early:?}\n\
              finger_temp_c = {warm:?}\npulse_mv = {pulse_mv:?}\n"
         );
-        Self { seed, kind, severity, subject, bpm, pad, mains_hz, rate_hz, range_v }
+        Self { seed, kind, severity, subject, bpm, sensor, power_line_hz, rate_hz, range_v }
     }
 
     /// The scenario with its trouble or without. Involuntary shifts of the finger are movement as well: without trouble it
@@ -192,16 +192,16 @@ impl Bench {
             Kind::Tapping => format!("tapping = {share:?}\n"),
             Kind::Tremor => format!("tremor = {share:?}\n"),
             Kind::Plug => format!("plug_loose = {share:?}\n"),
-            Kind::Cable => format!("lead_break = {share:?}\n"),
+            Kind::Cable => format!("cable_break = {share:?}\n"),
             Kind::Still | Kind::Taps | Kind::Talking => String::new(),
         };
-        let Self { seed, subject, pad, mains_hz, rate_hz, range_v, .. } = self;
+        let Self { seed, subject, sensor, power_line_hz, rate_hz, range_v, .. } = self;
         format!(
             "id = \"drawn\"\nlevel = 1\ntitle = \"t\"\naim = \"{seed}\"\nbrief = \"b\"\n\
-             [mains]\nvolts = 230.0\nhz = {mains_hz:?}\n[pad]\nkind = \"{pad}\"\n\
+             [power_line]\nvolts = 230.0\nhz = {power_line_hz:?}\n[sensor]\nkind = \"{sensor}\"\n\
              [subject]\n{subject}restlessness = {restlessness:?}\n[trouble]\n{trouble}\
              [recorder]\nrange_v = {range_v:?}\nrate_hz = {rate_hz}\n\
-             [task]\nkind = \"clean_stretch\"\n[pass]\nrecord_s = 15.0\nwindow_s = 15.0\n"
+             [task]\nkind = \"clean_part\"\n[pass]\nrecord_s = 15.0\nwindow_s = 15.0\n"
         )
     }
 }
@@ -257,13 +257,13 @@ pub fn of_kind(seed: u64, kind: Kind, s: &mut Stream) -> Drawn {
             let mut times: Vec<f64> =
                 (0..1 + (3.0 * s.uniform()) as usize).map(|_| s.range(0.1, RECORD_S - 0.1)).collect();
             times.sort_by(f64::total_cmp);
-            times.into_iter().map(|t| (t, json!({"do": "tap_pad"}))).collect()
+            times.into_iter().map(|t| (t, json!({"do": "tap_sensor"}))).collect()
         }
         _ => Vec::new(),
     };
     let clean = loop {
         let clean = recorded(&bench.text(false), seed, &[], rate_hz);
-        if !clean.take().unwrap().recording.codes().iter().any(|c| at_limit(*c, 16)) {
+        if !clean.recording().unwrap().recording.codes().iter().any(|c| at_limit(*c, 16)) {
             break clean;
         }
         bench.range_v =

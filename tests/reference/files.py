@@ -24,7 +24,7 @@ NOTES = [
     (0.5, None, "beat"),
     (0.5, None, "range v=0.2"),
     (1.375, None, "beat"),
-    (2.0, None, "tap_pad"),
+    (2.0, None, "tap_sensor"),
     (2.25, None, "beat"),
     (7.5, 0.5, "missing"),
     (12.75, None, "cursor b"),

@@ -22,9 +22,9 @@ from reference import (
     median_rate,
     neurokit_beats,
     read_numbers,
-    read_strip,
+    read_trace,
     scipy_beats,
-    write_strip,
+    write_trace,
 )
 
 TOLERANCE = 1.0  # beats/min
@@ -47,7 +47,7 @@ def simulated(scenario, seed):
     WORK.mkdir(parents=True, exist_ok=True)
     strip, truth_file = WORK / f"{scenario.stem}-{seed}.csv", WORK / f"{scenario.stem}-{seed}.truth"
     dicrotic("render", scenario, "--seed", seed, "--seconds", SECONDS, "--out", strip, "--truth", truth_file)
-    times, values = read_strip(strip)
+    times, values = read_trace(strip)
     rate_hz = round(1.0 / float(np.median(np.diff(times))))
     checks.check(len(times) == SECONDS * rate_hz, f"{strip}: {len(times)} samples at {rate_hz} Hz")
     truth = read_numbers(truth_file.read_text(encoding="utf-8"), truth_file)
@@ -66,7 +66,7 @@ def simulated(scenario, seed):
 def recorded(name, values, rate_hz, start_s, end_s, others=("NeuroKit2", "scipy")):
     """A recording of a real finger at an even rate. Its beats in s by our detector."""
     strip = WORK / f"{name}.csv"
-    write_strip(strip, values, rate_hz)
+    write_trace(strip, values, rate_hz)
     ours = detected(strip)
     finders = {"NeuroKit2": neurokit_beats, "scipy": scipy_beats}
     same_rate(name, ours, {key: finders[key](values, rate_hz) for key in others}, start_s, end_s)
@@ -107,7 +107,7 @@ def folder_recordings(folder):
         seconds = frames[:, 0] / 1000.0
         even = np.interp(np.arange(0.0, seconds[-1], 0.02), seconds, frames[:, 1])
         strip = WORK / f"{file.stem}.csv"
-        write_strip(strip, even, 50)
+        write_trace(strip, even, 50)
         intervals = np.loadtxt(file.with_name(file.name.replace("_ppg.csv", "_rr.txt")))
         strap = 60_000.0 / float(np.median(intervals))
         for name, beats in {"ours": detected(strip), "NeuroKit2": neurokit_beats(even, 50)}.items():

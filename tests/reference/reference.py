@@ -53,7 +53,7 @@ def read_numbers(text, what):
     return numbers
 
 
-def read_strip(path):
+def read_trace(path):
     """Times in s and values of a file with the header `t_s,value`."""
     with open(path, encoding="utf-8") as file:
         header = file.readline().strip()
@@ -63,7 +63,7 @@ def read_strip(path):
     return table[:, 0], table[:, 1]
 
 
-def write_strip(path, values, rate_hz):
+def write_trace(path, values, rate_hz):
     """The converse, for samples at an even rate."""
     WORK.mkdir(parents=True, exist_ok=True)
     with open(path, "w", encoding="utf-8") as file:

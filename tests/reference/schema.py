@@ -38,9 +38,9 @@ checks.check(len(files) > 40 and not wrong, f"{len(files)} scenarios are valid b
 FULL = {
     "id": "full", "level": 1, "title": "t", "aim": "a", "brief": "b", "help": "alone", "name_faults": True, "time_base_s": 10.0,
     "before": [{"wait": 1.0}],
-    "mains": {"hz": 50.0, "volts": 230.0},
+    "power_line": {"hz": 50.0, "volts": 230.0},
     "subject": {"age_years": 30.0, "fitness": "low", "regular": True},
-    "pad": {"kind": "film", "shield": "good"},
+    "sensor": {"kind": "film", "shield": "good"},
     "bench": {
         "start": "wired", "lamp_on": True, "strap": {"on": True, "tightness": 0.5, "place": "pulp", "face": "to_skin"},
         "place": [{"part": "phone", "x": 10.0, "y": 10.0}], "plug": [{"end": "data_computer", "socket": "port2"}],

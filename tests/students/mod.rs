@@ -30,7 +30,7 @@ name_faults = true
 [assignment]
 key = "bio-101, week 3"
 attempts = 3
-word = "chalk and slate"
+password = "chalk and slate"
 opening = "Please do this before Tuesday."
 closing = "Hand in the file."
 
@@ -44,7 +44,7 @@ pulse_mv = 40.0
 range_v = 0.1
 
 [[fault]]
-name = "strip_off"
+name = "power_strip_off"
 
 [[fault]]
 name = "charger_near"
@@ -73,8 +73,8 @@ impl Draws {
     }
 }
 
-/// Ten minutes of a student who does everything, some of it thrice: wires, moves the lead about, tries ranges and
-/// strap, records, puts and nudges cursors, marks every beat of two takes, types and corrects, checks twice.
+/// Ten minutes of a student who does everything, some of it thrice: wires, moves the cable about, tries ranges and
+/// strap, records, puts and nudges cursors, marks every beat of two recordings, types and corrects, checks twice.
 pub fn diligent(seed: u64) -> Session {
     let mut session = Session::new(FIRST, seed).unwrap();
     let mut draws = Draws(seed);
@@ -83,13 +83,13 @@ pub fn diligent(seed: u64) -> Session {
         session.run_long((seconds * (500.0 + 1000.0 * draws.next())) as u64 + 1);
     };
     for action in [
-        json!({"do": "plug", "end": "mains_unit", "socket": "unit_inlet"}),
-        json!({"do": "plug", "end": "mains_wall", "socket": "outlet2"}),
-        json!({"do": "plug", "end": "data_unit", "socket": "unit_data"}),
+        json!({"do": "plug", "end": "power_recorder", "socket": "recorder_inlet"}),
+        json!({"do": "plug", "end": "power_wall", "socket": "outlet2"}),
+        json!({"do": "plug", "end": "data_recorder", "socket": "recorder_data"}),
         json!({"do": "plug", "end": "data_computer", "socket": "port1"}),
-        json!({"do": "plug", "end": "pad", "socket": "in1"}),
-        json!({"do": "switch", "id": "unit", "on": true}),
-        json!({"do": "tap_pad"}),
+        json!({"do": "plug", "end": "sensor", "socket": "in1"}),
+        json!({"do": "switch", "id": "recorder", "on": true}),
+        json!({"do": "tap_sensor"}),
         json!({"do": "strap_on"}),
     ] {
         wait(&mut session, 5.0);
@@ -108,7 +108,7 @@ pub fn diligent(seed: u64) -> Session {
         let (x, y) = (50.0 + 0.5 * f64::from(k), 20.0 + 0.5 * f64::from(k % 5));
         act(
             &mut session,
-            json!({"do": "move", "part": if k % 2 == 0 { "lead1" } else { "lead2" }, "x": x, "y": y}),
+            json!({"do": "move", "part": if k % 2 == 0 { "cable1" } else { "cable2" }, "x": x, "y": y}),
         );
     }
     let mut t = Draws(!seed);
@@ -226,8 +226,8 @@ fn attempt_ranged(scenario: &str, code: &str, tries: u32, way: Way, range_v: f64
         json!({"wait": 3.0}),
         json!({"do": "look", "at": "subject"}),
         json!({"wait": 4.5}),
-        json!({"do": "name", "fault": "strip_off"}),
-        json!({"do": "switch", "id": "strip", "on": true}),
+        json!({"do": "name", "fault": "power_strip_off"}),
+        json!({"do": "switch", "id": "power_strip", "on": true}),
         json!({"wait": 5.0}),
         json!({"do": "time_base", "s": 1.0}),
         json!({"wait": 5.0}),
@@ -244,7 +244,7 @@ fn attempt_ranged(scenario: &str, code: &str, tries: u32, way: Way, range_v: f64
         Way::Bumps => ("@count*2", "@multiplier", "@rate*2"),
         Way::Fence => ("@count+1", "@multiplier", "@rate+4"),
     };
-    // A hand lays its window where it likes, and takes its time over each deed.
+    // A hand lays its window where it likes, and recordings its time over each deed.
     let mut draws = Draws(seed);
     let from = 0.3 + 3.0 * draws.next();
     let to = from + 15.3 + 1.2 * draws.next();

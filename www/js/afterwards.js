@@ -5,22 +5,22 @@ import { noteEvidence } from "./evidence.js";
 import { t } from "./text.js";
 /** @import { Session } from './session.js' */
 /** @import { Debrief } from './sheet/debrief.js' */
-/** @import { StripPane } from './strip/index.js' */
+/** @import { TracePane } from './trace/index.js' */
 
 const KEEPS = new Set(["check", "reveal", "hint"]);
 
 /**
  * session.debriefed is a promise of those parts. keeps: whether the attempt is the student's own; calm(text) and report(error) tell what went wrong.
- * @param {Session} session @param {{ strip: StripPane, debrief: Debrief }} parts
+ * @param {Session} session @param {{ trace: TracePane, debrief: Debrief }} parts
  * @param {{ keeps: boolean, calm: (text: string) => void, report: (error: unknown) => void }} ways
  */
-export function afterwards(session, { strip, debrief }, { keeps, calm, report }) {
+export function afterwards(session, { trace, debrief }, { keeps, calm, report }) {
   /** @type {Promise<unknown> | null} */
   let brought = null;
   const toReport = keeps ? () => import("./notebook/pages.js").then(({ idOf }) => (location.hash = `#report=${encodeURIComponent(idOf(session))}`), report) : null;
   session.onView(({ check }) => {
     if (!check || brought) return;
-    session.debriefed = brought = import("./after/index.js").then(({ showAfter }) => (session.ended ? undefined : showAfter(session, strip, debrief, toReport))).catch((error) => {
+    session.debriefed = brought = import("./after/index.js").then(({ showAfter }) => (session.ended ? undefined : showAfter(session, trace, debrief, toReport))).catch((error) => {
       brought = null;
       if (!session.ended) report(error);
     });

@@ -138,7 +138,7 @@ export class Bench {
     return this.#lab.isWorked();
   }
   /**
-   * The nearest peak that the detector finds in the shown take, s, or undefined.
+   * The nearest peak that the detector finds in the shown recording, s, or undefined.
    * @param {number} time
    */
   snap(time) {
@@ -173,14 +173,14 @@ export class Bench {
     return JSON.parse(guarded(() => this.#lab.act(JSON.stringify(action))));
   }
   /**
-   * The view; the two handles of the pad's lead are told among the parts, since they are moved like parts.
+   * The view; the two handles of the sensor's cable are told among the parts, since they are moved like parts.
    * @returns {View}
    */
   view() {
     /** @type {View} */
     const view = JSON.parse(guarded(() => this.#lab.view()));
     const { bench } = view;
-    bench?.lead.handles.forEach(([x, y], i) => bench.parts.push({ id: i === 0 ? "lead1" : "lead2", x, y, w: 0, d: 0, movable: true }));
+    bench?.lead.handles.forEach(([x, y], i) => bench.parts.push({ id: i === 0 ? "cable1" : "cable2", x, y, w: 0, d: 0, movable: true }));
     return view;
   }
   /** Length of the recording that is being made, s. */
@@ -219,7 +219,7 @@ export class Bench {
     }
     return this.#geometry;
   }
-  /** Where the stylus stands on the strip, [x, y] in CSS px, or undefined when nothing is being drawn. */
+  /** Where the stylus stands on the trace, [x, y] in CSS px, or undefined when nothing is being drawn. */
   stylus() {
     return this.#lab.stylus();
   }
@@ -251,11 +251,11 @@ export class Bench {
     return this.#lab.channels();
   }
   /**
-   * A take as a table of text.
+   * A recording as a table of text.
    * @param {number} take
    */
-  takeCsv(take) {
-    return guarded(() => this.#lab.takeCsv(take));
+  recordingCsv(kept) {
+    return guarded(() => this.#lab.recordingCsv(kept));
   }
   /** What use() makes of this attempt in another module of the core: there it is done again, which gives the same samples, and
    * drawn as here. An attempt that is of that module already is used itself. */

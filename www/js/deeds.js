@@ -12,7 +12,7 @@ let rows = null; // read once, when the core is there
 const row = (name) => (rows ??= new Map(deedTable().map((one) => [one.do, one]))).get(name);
 
 /**
- * The part of the page where an action's control is: bench, axes, drawer, strip, sheet or page.
+ * The part of the page where an action's control is: bench, axes, drawer, trace, sheet or page.
  * @param {Action["do"]} name
  */
 export const paneOf = (name) => row(name)?.pane ?? null;

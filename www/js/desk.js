@@ -15,12 +15,12 @@ await init();
  */
 export const opened = (named, { rate, channel } = {}) => new Bench(guarded(() => Lab.fromFiles(named.map(([name]) => name), named.map(([, bytes]) => bytes), rate, channel)));
 /**
- * A take as a file's bytes: "edf", or "wfdb" (an archive).
+ * A recording as a file's bytes: "edf", or "wfdb" (an archive).
  * @param {Bench} bench @param {number} take @param {string} format @param {string} name
  */
-export const takeFile = (bench, take, format, name) => bench.lent(Lab, (lab) => lab.exportTake(take, format, name));
+export const recordingFile = (bench, kept, format, name) => bench.lent(Lab, (lab) => lab.exportRecording(kept, format, name));
 /**
- * What the strip shows of a take, as SVG.
+ * What the trace shows of a recording, as SVG.
  * @param {Bench} bench @param {string} title
  */
 export const stripSvg = (bench, title) => bench.lent(Lab, (lab) => lab.stripSvg(title));

@@ -1,5 +1,5 @@
 // @ts-check
-// What stands on the page while someone works: one session with its bench, strip and worksheet, one loop, and an end to all of it.
+// What stands on the page while someone works: one session with its bench, trace and worksheet, one loop, and an end to all of it.
 
 import { afterwards } from "./afterwards.js";
 import { BenchPane } from "./bench/index.js";
@@ -14,7 +14,7 @@ import { packed } from "./packed.js";
 import { watchRoute } from "./route.js";
 import { Session } from "./session.js";
 import { SheetPane } from "./sheet/index.js";
-import { StripPane } from "./strip/index.js";
+import { TracePane } from "./trace/index.js";
 import { Steps } from "./steps.js";
 import { bringTexts, t } from "./text.js";
 import { addView, focusView, offerViews, showView } from "./views.js";
@@ -93,10 +93,10 @@ export class Lab {
     showView(this.recording ? "brief" : "bench");
     this.loop = new Loop((dt) => this.frame(dt));
     this.bench = this.recording ? null : new BenchPane({ root: $("bench"), list: $("list"), says: $("says") }, session);
-    this.strip = new StripPane($("strip"), session, this.loop);
+    this.trace = new TracePane($("strip"), session, this.loop);
     const places = { row: $("worksheet"), brief: $("brief"), name: $("name"), result: $("result") };
-    this.sheet = new SheetPane(places, session, { settle: () => this.strip.cursors.settleAll(), again: again ?? (() => {}), judged: () => showView("result") });
-    $("result").append(this.strip.trail);
+    this.sheet = new SheetPane(places, session, { settle: () => this.trace.cursors.settleAll(), again: again ?? (() => {}), judged: () => showView("result") });
+    $("result").append(this.trace.trail);
     this.steps = new Steps($("steps"), session, { title: this.title, go: (step) => this.go(step), leads: !this.recording && !back && !watched && !assigned });
     $("views-more").replaceChildren(button(t("undo"), () => session.undo() || say(t("undo-nothing")), { kind: "btn-plain", pic: "undo", title: t("undo") }));
     let told = false;
@@ -106,7 +106,7 @@ export class Lab {
       addView("result");
       if (deeds > 0 || back) showView("result");
     });
-    afterwards(session, { strip: this.strip, debrief: this.sheet.debrief }, { keeps: !back && !watched, calm, report });
+    afterwards(session, { trace: this.trace, debrief: this.sheet.debrief }, { keeps: !back && !watched, calm, report });
     follow?.(session);
     if (back) this.loop.running = false;
     else if (watched) this.late(this.narrate(nowYou ?? (() => {})));
@@ -123,7 +123,7 @@ export class Lab {
     else if (dt > 0) this.session.bench.advance(dt);
     this.session.refresh();
     this.steps.frame();
-    if (this.strip.frame() && (dt > 0 || this.recording)) moved();
+    if (this.trace.frame() && (dt > 0 || this.recording)) moved();
   }
 
   /** How the attempt was begun is told where one goes on. @param {Aid} mode */
@@ -145,7 +145,7 @@ export class Lab {
     if (place?.matches("button, select, [tabindex]")) place.focus({ preventScroll: true });
   }
 
-  /** A bench of the student's own: how to take it (an assigned one is taken as it is), the caution, and the way to hand in. */
+  /** A bench of the student's own: how to recording it (an assigned one is taken as it is), the caution, and the way to hand in. */
   takeUp() {
     const { session, scenario, assigned } = this;
     const chosen = !assigned && !packed;
@@ -176,7 +176,7 @@ export class Lab {
   async narrate(nowYou) {
     const { makeNarrator } = await import("./help/narrator.js");
     if (this.ended) return;
-    const made = await makeNarrator($("narrator"), this.session, { strip: this.strip, sheet: this.sheet, stop: nowYou });
+    const made = await makeNarrator($("narrator"), this.session, { trace: this.trace, sheet: this.sheet, stop: nowYou });
     if (!this.ended) this.narrator = made;
   }
 
@@ -217,7 +217,7 @@ export class Lab {
   end() {
     this.ended = true;
     this.loop.stop();
-    this.strip.end();
+    this.trace.end();
     this.bench?.end();
     this.session.end();
     delete document.body.dataset.kind;

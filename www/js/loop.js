@@ -1,5 +1,5 @@
 // @ts-check
-// The frame loop: lets the world run on by real time, or some times as fast, and asks the strip to draw what is new.
+// The frame loop: lets the world run on by real time, or some times as fast, and asks the trace to draw what is new.
 
 const MAX_STEP_S = 0.25; // the core clamps too; a hidden tab must not come back with a leap
 const FASTEST = 16;

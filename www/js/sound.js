@@ -1,5 +1,5 @@
 // @ts-check
-// The strip for the ear: a click a crest, higher for a taller one, and hum as hum. Off until asked for.
+// The trace for the ear: a click a crest, higher for a taller one, and hum as hum. Off until asked for.
 
 /** @import { Bench } from './core.js' */
 

@@ -8,7 +8,7 @@ import { t } from "./text.js";
 import { assignWay, checkWay, keptWay, rehearseWay, standWay } from "./ways.js";
 /** @import { KnownScenario, ScenarioEntry } from './types/page' */
 
-/** One pulse on a strip, with the names of its features beside it. */
+/** One pulse on a trace, with the names of its features beside it. */
 function hero() {
   const beat = "c22 0 30 -4 40 -10s20 -128 46 -128s34 76 54 92s18 -24 42 -24s48 66 128 70";
   /** @type {(key: string, x: number, y: number, dx: number, dy: number) => SVGElement} */

@@ -83,7 +83,7 @@ function colour(name) {
   return "#" + parts.map((part) => Math.round(Number(part)).toString(16).padStart(2, "0")).join("");
 }
 
-/** The strip's colours for the core. */
+/** The trace's colours for the core. */
 export function stripTheme() {
   return {
     ground: colour("--screen"), grid: colour("--screen-grid"), axis: colour("--screen-axis"), ink: colour("--trace"),

@@ -5,7 +5,7 @@
 /** @import { View } from './types/view' */
 
 /**
- * The deed that takes an action back, from the view before it; null where nothing can.
+ * The deed that recordings an action back, from the view before it; null where nothing can.
  * @param {Action} action @param {View} before @returns {Action | null}
  */
 export function inverseOf(action, before) {
@@ -21,8 +21,8 @@ export function inverseOf(action, before) {
     case "strap_on": return { do: "strap_off" };
     case "strap_off": return { do: "strap_on" };
     case "strap": return bench && { do: "strap", tightness: bench.strap.tightness };
-    case "pad_place": return bench && { do: "pad_place", place: bench.strap.place };
-    case "pad_face": return bench && { do: "pad_face", face: bench.strap.face };
+    case "sensor_place": return bench && { do: "sensor_place", place: bench.strap.place };
+    case "sensor_side": return bench && { do: "sensor_side", side: bench.strap.side };
     case "hand_height": return bench && { do: "hand_height", cm: bench.hand.height_cm };
     case "shade": return { do: "shade", on: !action.on };
     case "other_hand": return bench && { do: "other_hand", on: bench.strap.other_hand };

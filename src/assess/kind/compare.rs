@@ -1,4 +1,4 @@
-//! Two windows of one take, and how far a rate can be trusted.
+//! Two windows of one recording, and how far a rate can be trusted.
 
 use super::{PLAIN, Question, Reads, plainly};
 use crate::assess::asked::{count_in, exactly, numbers};

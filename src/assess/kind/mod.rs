@@ -2,7 +2,7 @@
 //! [`Question`] and matches no kind.
 
 mod after_exercise;
-mod clean_stretch;
+mod clean_part;
 mod compare;
 mod intervals;
 mod name_fault;
@@ -38,12 +38,12 @@ pub enum Kind {
     /// Count soon after exercise, in a short window.
     AfterExercise,
     /// Find a stretch that can be measured.
-    CleanStretch,
+    CleanPart,
     /// Read the full-scale range and the height of a beat.
     ReadRange,
-    /// Say what is wrong with the strip.
+    /// Say what is wrong with the trace.
     NameFault,
-    /// Compare two windows of a take.
+    /// Compare two windows of a recording.
     Compare,
 }
 
@@ -54,13 +54,13 @@ pub const KINDS: [Kind; 9] = [
     Kind::Intervals,
     Kind::Irregular,
     Kind::AfterExercise,
-    Kind::CleanStretch,
+    Kind::CleanPart,
     Kind::ReadRange,
     Kind::NameFault,
     Kind::Compare,
 ];
 
-/// What is read off the strip.
+/// What is read off the trace.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Reads {
@@ -72,7 +72,7 @@ pub enum Reads {
     Heights,
     /// Nothing: a stretch is found.
     Stretch,
-    /// Nothing at all: no take is needed.
+    /// Nothing at all: no recording is needed.
     Nothing,
 }
 
@@ -90,7 +90,7 @@ pub type Pick<'a> = &'a mut dyn FnMut(usize) -> usize;
 
 /// What is special about a kind of question.
 pub struct Question {
-    /// What is read off the strip.
+    /// What is read off the trace.
     pub reads: Reads,
     /// In how many windows.
     pub windows: usize,
@@ -130,7 +130,7 @@ impl Kind {
             Self::Irregular => &windows::IRREGULAR,
             Self::Intervals => &intervals::QUESTION,
             Self::AfterExercise => &after_exercise::QUESTION,
-            Self::CleanStretch => &clean_stretch::QUESTION,
+            Self::CleanPart => &clean_part::QUESTION,
             Self::ReadRange => &read_range::QUESTION,
             Self::NameFault => &name_fault::QUESTION,
             Self::Compare => &compare::QUESTION,

@@ -17,7 +17,7 @@ pub struct PointOf {
 pub(super) enum How {
     /// Something was done.
     Done(Deed),
-    /// The sensor's lead is in the input that is shown.
+    /// The sensor's cable is in the input that is shown.
     Routed,
     /// The strap is on and snug.
     Strapped,

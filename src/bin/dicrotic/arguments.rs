@@ -49,9 +49,9 @@ enum Command {
         /// Tell for each scenario what its worked example earns
         #[arg(long)]
         readiness: bool,
-        /// The instructor's word, for the scripts of an assigned bench whose file has it as a hash
-        #[arg(long, value_name = "WORD")]
-        word: Option<String>,
+        /// The instructor's password, for the scripts of an assigned bench whose file has it as a hash
+        #[arg(long, value_name = "PASSWORD")]
+        password: Option<String>,
         /// Scenario files (*.toml)
         #[arg(required = true, value_name = "FILE")]
         files: Vec<PathBuf>,
@@ -86,9 +86,9 @@ enum Command {
         /// A file for the times of the true beats, in seconds, one a line
         #[arg(long, value_name = "FILE")]
         truth: Option<PathBuf>,
-        /// The instructor's word, without which nothing of an assigned bench is rendered
-        #[arg(long, value_name = "WORD")]
-        word: Option<String>,
+        /// The instructor's password, without which nothing of an assigned bench is rendered
+        #[arg(long, value_name = "PASSWORD")]
+        password: Option<String>,
     },
     /// Draw a chart of a recording
     #[command(allow_negative_numbers = true)]
@@ -114,9 +114,9 @@ enum Command {
         /// End of the stretch; the recording's end if left out
         #[arg(long, value_name = "SECONDS")]
         to: Option<f64>,
-        /// The frequency of the mains, 50 or 60 Hz, to be named in the spectrum
+        /// The frequency of the power line, 50 or 60 Hz, to be named in the spectrum
         #[arg(long, value_name = "HZ")]
-        mains: Option<f64>,
+        power_line: Option<f64>,
         /// The chart's colours
         #[arg(long, value_parser = chart::theme_parser(), default_value = "dark")]
         theme: Theme,
@@ -211,7 +211,7 @@ enum Command {
         /// The page's address
         #[arg(long, value_name = "ADDRESS", requires = "link")]
         at: Option<String>,
-        /// Write the course with the texts of all its parts in it, as they are handed out: no scripts, the word as a hash
+        /// Write the course with the texts of all its parts in it, as they are handed out: no scripts, the password as a hash
         #[arg(long, value_name = "FILE.toml")]
         out: Option<PathBuf>,
     },
@@ -234,7 +234,7 @@ enum Command {
         /// The page's address
         #[arg(long, value_name = "ADDRESS")]
         at: String,
-        /// A picture of the link to write, for a telephone's camera
+        /// A picture of the link to write, for a phone's camera
         #[arg(long, value_name = "FILE.svg")]
         qr: Option<PathBuf>,
     },
@@ -324,17 +324,22 @@ fn carry_out(command: Command) -> Result<(), Failure> {
             let file = if course { File::Course } else { File::Scenario };
             schema::run(file, table, out.as_deref())
         }
-        Command::Check { files, readiness, word } => check::run(&files, readiness, word.as_deref()),
-        Command::Render { scenario, seed, seconds, rate, out, plot, theme, size, truth, word } => {
+        Command::Check { files, readiness, password } => check::run(&files, readiness, password.as_deref()),
+        Command::Render { scenario, seed, seconds, rate, out, plot, theme, size, truth, password } => {
             let order = plot.map(|kind| Order { kind, theme, size, out: &out });
-            let run =
-                render::Run { scenario: &scenario, seed, seconds, rate_hz: rate, word: word.as_deref() };
+            let run = render::Run {
+                scenario: &scenario,
+                seed,
+                seconds,
+                rate_hz: rate,
+                password: password.as_deref(),
+            };
             render::run(&run, &out, order.as_ref(), truth.as_deref())
         }
-        Command::Plot { chart, file, rate, column, inverted, from, to, mains, theme, size, out } => {
+        Command::Plot { chart, file, rate, column, inverted, from, to, power_line, theme, size, out } => {
             let column = column.as_deref();
-            let (rate_hz, from_s, to_s, mains_hz) = (rate, from, to, mains);
-            let source = plot::Source { file: &file, rate_hz, column, inverted, from_s, to_s, mains_hz };
+            let (rate_hz, from_s, to_s, power_line_hz) = (rate, from, to, power_line);
+            let source = plot::Source { file: &file, rate_hz, column, inverted, from_s, to_s, power_line_hz };
             plot::run(&source, &Order { kind: chart, theme, size, out: &out })
         }
         Command::Convert { from, to, rate, column } => {

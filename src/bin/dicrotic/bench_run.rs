@@ -27,14 +27,14 @@ pub fn start(file: &Path, seed: u64, rate_hz: Option<u32>) -> Result<Chain, Fail
     Chain::new(config, heart).map_err(|bad| refused(file, &bad))
 }
 
-/// Refuses an assigned bench to whoever does not know its word: `what` would tell more than a student may know.
-pub fn opened(file: &Path, scenario: &Scenario, word: Option<&str>, what: &str) -> Result<(), Failure> {
+/// Refuses an assigned bench to whoever does not know its password: `what` would tell more than a student may know.
+pub fn opened(file: &Path, scenario: &Scenario, password: Option<&str>, what: &str) -> Result<(), Failure> {
     match &scenario.assignment {
-        Some(assignment) if !assignment.is_opened_by(word) => Err(Failure::new(format!(
-            "{}: {what} of an assigned bench only with the instructor's word: --word WORD{}",
+        Some(assignment) if !assignment.is_opened_by(password) => Err(Failure::new(format!(
+            "{}: {what} of an assigned bench only with the instructor's password: --password PASSWORD{}",
             terminal::name(file),
-            match (assignment.word.is_empty(), word) {
-                (true, _) => "; this assignment has none (assignment.word)",
+            match (assignment.password.is_empty(), password) {
+                (true, _) => "; this assignment has none (assignment.password)",
                 (false, Some(_)) => "; the one given is not it",
                 (false, None) => "",
             }

@@ -7,12 +7,12 @@ use clap::ValueEnum;
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use dicrotic::measure::{detect::detect, quality, variability};
 use dicrotic::recording::Recording;
-use dicrotic::strip::charts::beat::Beat;
-use dicrotic::strip::charts::file;
-use dicrotic::strip::charts::rate::Rate;
-use dicrotic::strip::charts::spectrum::Spectrum;
-use dicrotic::strip::charts::strip::Strip;
-use dicrotic::strip::charts::{ChartError, Heading, Look};
+use dicrotic::trace::charts::beat::Beat;
+use dicrotic::trace::charts::file;
+use dicrotic::trace::charts::rate::Rate;
+use dicrotic::trace::charts::spectrum::Spectrum;
+use dicrotic::trace::charts::trace::Trace;
+use dicrotic::trace::charts::{ChartError, Heading, Look};
 
 use crate::chart_words::{self, Chart};
 use crate::failure::{Failure, While};
@@ -22,10 +22,10 @@ use crate::terminal;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum Kind {
     /// The samples over time
-    Strip,
+    Trace,
     /// The instantaneous rate over time, with its mean
     Rate,
-    /// The spectrum, with the lines of pulse and mains
+    /// The spectrum, with the lines of pulse and power line
     Spectrum,
     /// The mean beat with its landmarks and the spread of single beats
     Beat,
@@ -100,8 +100,8 @@ pub struct Samples<'a> {
     pub rate_hz: f64,
     /// Time of the first sample on the axis, s.
     pub start_s: f64,
-    /// Frequency of the mains.
-    pub mains_hz: Option<f64>,
+    /// Frequency of the power line.
+    pub power_line_hz: Option<f64>,
     /// Their unit is not known.
     pub plain: bool,
 }
@@ -155,7 +155,7 @@ impl Order<'_> {
 impl Kind {
     fn name(self) -> &'static str {
         match self {
-            Kind::Strip => "strip",
+            Kind::Trace => "trace",
             Kind::Rate => "rate",
             Kind::Spectrum => "spectrum",
             Kind::Beat => "beat",
@@ -165,7 +165,7 @@ impl Kind {
     /// The size that suits it.
     fn size(self) -> Size {
         match self {
-            Kind::Strip | Kind::Rate => Size(1200, 420),
+            Kind::Trace | Kind::Rate => Size(1200, 420),
             Kind::Spectrum => Size(1200, 560),
             Kind::Beat => Size(960, 560),
         }
@@ -186,16 +186,16 @@ impl Samples<'_> {
         let (values, rate_hz) = (self.values, self.rate_hz);
         let to_s = self.start_s + self.seconds();
         Ok(match kind {
-            Kind::Strip => {
-                let strip = Strip::of(recording, 0.0, self.seconds(), None, self.plain)?;
-                Chart::Strip(strip.starting_at(self.start_s), heading)
+            Kind::Trace => {
+                let trace = Trace::of(recording, 0.0, self.seconds(), None, self.plain)?;
+                Chart::Trace(trace.starting_at(self.start_s), heading)
             }
             Kind::Rate => {
                 let beats: Vec<f64> = detect(values, rate_hz).iter().map(|t| t + self.start_s).collect();
                 Chart::Rate(Rate::of(&beats, self.start_s, to_s)?, heading)
             }
             Kind::Spectrum => {
-                Chart::Spectrum(Spectrum::of(values, rate_hz, self.mains_hz, self.plain)?, heading)
+                Chart::Spectrum(Spectrum::of(values, rate_hz, self.power_line_hz, self.plain)?, heading)
             }
             Kind::Beat => {
                 Chart::Beat(Beat::of(values, rate_hz, &detect(values, rate_hz), self.plain)?, heading)
@@ -207,10 +207,10 @@ impl Samples<'_> {
     fn note(&self, kind: Kind) -> String {
         let (values, rate_hz) = (self.values, self.rate_hz);
         match kind {
-            Kind::Strip => {
-                let hum = self.mains_hz.and_then(|hz| quality::hum(values, rate_hz, hz));
+            Kind::Trace => {
+                let hum = self.power_line_hz.and_then(|hz| quality::hum(values, rate_hz, hz));
                 let pulse = quality::pulse_pp(values, rate_hz);
-                chart_words::strip_note(pulse, hum.and_then(|hum| hum.ratio), self.plain)
+                chart_words::trace_note(pulse, hum.and_then(|hum| hum.ratio), self.plain)
             }
             Kind::Rate => {
                 let intervals = variability::intervals(&detect(values, rate_hz)).unwrap_or_default();

@@ -2,18 +2,18 @@
 
 use dicrotic::measure::landmarks::Landmarks;
 use dicrotic::measure::variability::TimeDomain;
-use dicrotic::strip::charts::beat::{self, Beat};
-use dicrotic::strip::charts::file::Drawn;
-use dicrotic::strip::charts::rate::{self, Rate};
-use dicrotic::strip::charts::spectrum::{self, Spectrum};
-use dicrotic::strip::charts::strip::Strip;
-use dicrotic::strip::charts::{ChartError, Heading, Look};
+use dicrotic::trace::charts::beat::{self, Beat};
+use dicrotic::trace::charts::file::Drawn;
+use dicrotic::trace::charts::rate::{self, Rate};
+use dicrotic::trace::charts::spectrum::{self, Spectrum};
+use dicrotic::trace::charts::trace::Trace;
+use dicrotic::trace::charts::{ChartError, Heading, Look};
 use plotters::coord::Shift;
 use plotters::prelude::{DrawingArea, DrawingBackend};
 
 /// A chart with its heading.
 pub enum Chart<'a> {
-    Strip(Strip<'a>, Heading<'a>),
+    Trace(Trace<'a>, Heading<'a>),
     Rate(Rate, Heading<'a>),
     Spectrum(Spectrum, Heading<'a>),
     Beat(Beat, Heading<'a>),
@@ -22,7 +22,7 @@ pub enum Chart<'a> {
 impl Drawn for Chart<'_> {
     fn draw<B: DrawingBackend>(&self, area: &DrawingArea<B, Shift>, look: &Look) -> Result<(), ChartError> {
         match self {
-            Chart::Strip(strip, heading) => strip.draw(area, look, heading),
+            Chart::Trace(trace, heading) => trace.draw(area, look, heading),
             Chart::Rate(rate, heading) => {
                 let words = rate::Words {
                     heading: *heading,
@@ -38,8 +38,8 @@ impl Drawn for Chart<'_> {
                     height: "as a sine, peak to peak",
                     pulse: "pulse {v} Hz",
                     harmonic: "\u{d7}{v}",
-                    mains: "mains {v} Hz",
-                    folded: "mains {v} Hz, folded to {seen} Hz",
+                    power_line: "power line {v} Hz",
+                    folded: "power line {v} Hz, folded to {seen} Hz",
                 };
                 spectrum.draw(area, look, &words)
             }
@@ -60,7 +60,7 @@ impl Drawn for Chart<'_> {
 }
 
 /// Size of the pulse, and hum as part of it.
-pub fn strip_note(pulse_pp: Option<f64>, hum_ratio: Option<f64>, plain: bool) -> String {
+pub fn trace_note(pulse_pp: Option<f64>, hum_ratio: Option<f64>, plain: bool) -> String {
     let pulse = match pulse_pp {
         None => return "no pulse found".into(),
         Some(_) if plain => "pulse found".into(),

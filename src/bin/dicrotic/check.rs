@@ -12,9 +12,9 @@ use crate::failure::Failure;
 use crate::{bench_run, output, terminal, text_file};
 
 /// Checks all files, then fails if one was wrong. With `ready` each line tells what the worked example earns.
-pub fn run(files: &[PathBuf], ready: bool, word: Option<&str>) -> Result<(), Failure> {
+pub fn run(files: &[PathBuf], ready: bool, password: Option<&str>) -> Result<(), Failure> {
     let found: Vec<Result<String, Vec<String>>> =
-        files.par_iter().map(|file| check(file, ready, word)).collect();
+        files.par_iter().map(|file| check(file, ready, password)).collect();
     let mut wrong = Vec::new();
     for one in found {
         match one {
@@ -25,12 +25,12 @@ pub fn run(files: &[PathBuf], ready: bool, word: Option<&str>) -> Result<(), Fai
     if wrong.is_empty() { Ok(()) } else { Err(Failure::new(wrong.join("\ndicrotic: "))) }
 }
 
-fn check(file: &Path, ready: bool, word: Option<&str>) -> Result<String, Vec<String>> {
+fn check(file: &Path, ready: bool, password: Option<&str>) -> Result<String, Vec<String>> {
     let told = |why: String| format!("{}: {why}", terminal::name(file));
     let text = text_file::read(file, text_file::SCENARIO).map_err(|failure| vec![failure.to_string()])?;
     let scenario = Scenario::read(&text).map_err(|error| vec![told(error.to_string())])?;
     if !scenario.attempt.is_empty() {
-        bench_run::opened(file, &scenario, word, "scripted attempts are replayed")
+        bench_run::opened(file, &scenario, password, "scripted attempts are replayed")
             .map_err(|failure| vec![failure.to_string()])?;
     }
     let mut complaints = replay_all(&scenario, &text);

@@ -43,9 +43,9 @@ pub struct ClassArguments {
     /// Write the answer key of what was set, for the list of students: seeds, faults with severities, true rates
     #[arg(long, value_name = "FILE.csv")]
     answers: Option<PathBuf>,
-    /// The instructor's word, for the answer key
-    #[arg(long, value_name = "WORD", requires = "answers")]
-    word: Option<String>,
+    /// The instructor's password, for the answer key
+    #[arg(long, value_name = "PASSWORD", requires = "answers")]
+    password: Option<String>,
     /// An HTML file to write; without it a table is printed
     #[arg(long, value_name = "FILE.html")]
     out: Option<PathBuf>,
@@ -106,7 +106,7 @@ pub fn run(typed: &ClassArguments) -> Result<(), Failure> {
             open: typed.open.as_deref(),
             save: typed.save.as_deref(),
             gradebook: typed.gradebook.as_deref().map(table),
-            answers: typed.answers.as_deref().map(|path| (path, typed.word.as_deref())),
+            answers: typed.answers.as_deref().map(|path| (path, typed.password.as_deref())),
         },
     )
 }

@@ -28,7 +28,7 @@ pub fn run(file: &Path, order: &Order) -> Result<(), Failure> {
     }
     let plan = whole(file, &text)?.1;
     if let Some(out) = order.out {
-        // As the page writes it: without scripts and without the instructor's word in plain letters.
+        // As the page writes it: without scripts and without the instructor's password in plain letters.
         let handed = Plan::read(&plan.handed_out()).while_doing(|| terminal::name(file))?;
         text_file::write(out, &handed.written())?;
     }

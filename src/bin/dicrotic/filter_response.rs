@@ -16,7 +16,7 @@ pub enum Kind {
     HighPass,
     /// Butterworth low-pass
     LowPass,
-    /// Mains notch
+    /// Power line notch
     Notch,
     /// Mean of the samples of one period of --hz
     Average,

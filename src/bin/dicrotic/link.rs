@@ -1,4 +1,4 @@
-//! `link`: a scenario file as a link that holds all of it, and as a picture for a telephone.
+//! `link`: a scenario file as a link that holds all of it, and as a picture for a phone.
 
 use std::io::Write;
 use std::path::Path;

@@ -22,15 +22,15 @@ pub struct Source<'a> {
     pub from_s: f64,
     /// End of the stretch.
     pub to_s: Option<f64>,
-    /// Frequency of the mains, Hz.
-    pub mains_hz: Option<f64>,
+    /// Frequency of the power line, Hz.
+    pub power_line_hz: Option<f64>,
 }
 
 /// Draws the chart.
 pub fn run(source: &Source, order: &Order) -> Result<(), Failure> {
     order.check()?;
-    if let Some(hz) = source.mains_hz.filter(|hz| !(40.0..=70.0).contains(hz)) {
-        return Err(Failure::new(format!("--mains must be 50 or 60, or near it: 40 to 70, found {hz}")));
+    if let Some(hz) = source.power_line_hz.filter(|hz| !(40.0..=70.0).contains(hz)) {
+        return Err(Failure::new(format!("--power-line must be 50 or 60, or near it: 40 to 70, found {hz}")));
     }
     let name = terminal::name(source.file);
     let files = recording_file::files_of(source.file);
@@ -56,7 +56,7 @@ pub fn run(source: &Source, order: &Order) -> Result<(), Failure> {
         values: &values[sample(from_s)..sample(to_s)],
         rate_hz: recorded.rate_hz,
         start_s: from_s,
-        mains_hz: source.mains_hz,
+        power_line_hz: source.power_line_hz,
         plain: true,
     })?;
     text_file::write_bytes(order.out, &bytes)

@@ -13,9 +13,9 @@ use crate::chart::{self, Order, Samples};
 use crate::failure::{Failure, While};
 use crate::{recording_file, safe_output, same_file, terminal, text_file};
 
-/// Longest strip, s.
+/// Longest trace, s.
 const LONGEST_S: f64 = 24.0 * 3600.0;
-/// Longest strip, samples: it is held in memory, and a longer one could not be read back.
+/// Longest trace, samples: it is held in memory, and a longer one could not be read back.
 const MOST_SAMPLES: usize = csv::MAX_SAMPLES;
 
 /// Which bench, and how long.
@@ -28,13 +28,13 @@ pub struct Run<'a> {
     pub seconds: f64,
     /// Sampling rate, Hz, in the place of the scenario's own.
     pub rate_hz: Option<u32>,
-    /// The instructor's word, without which nothing of an assigned bench is rendered.
-    pub word: Option<&'a str>,
+    /// The instructor's password, without which nothing of an assigned bench is rendered.
+    pub password: Option<&'a str>,
 }
 
 /// Writes the samples to `out`, or the chart ordered, and the true beats to `truth`.
 pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -> Result<(), Failure> {
-    let &Run { scenario, seed, seconds, rate_hz, word } = run;
+    let &Run { scenario, seed, seconds, rate_hz, password } = run;
     if !(seconds.is_finite() && seconds > 0.0 && seconds <= LONGEST_S) {
         return Err(Failure::new(format!(
             "--seconds must be above 0 and at most {LONGEST_S}, found {seconds}"
@@ -57,7 +57,7 @@ pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -
     same_file::refuse_overlap([scenario], &outputs)?;
     let read = Scenario::read(&text_file::read(scenario, text_file::SCENARIO)?)
         .while_doing(|| terminal::name(scenario))?;
-    bench_run::opened(scenario, &read, word, "the trace and the true beats")?;
+    bench_run::opened(scenario, &read, password, "the trace and the true beats")?;
     let mut chain = bench_run::start(scenario, seed, rate_hz)?;
     let rate = f64::from(chain.settings().rate_hz);
     let samples = (seconds * rate).round();
@@ -81,7 +81,7 @@ pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -
                 values: &volts,
                 rate_hz: rate,
                 start_s: 0.0,
-                mains_hz: Some(chain.config().mains.hz),
+                power_line_hz: Some(chain.config().power_line.hz),
                 plain: false,
             })?;
             vec![(out.to_path_buf(), drawn)]
@@ -91,7 +91,7 @@ pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -
             recording.mark_span(step_v, 0.0, chain.settings().bits);
             recording.push(&codes);
             let notes = [note::settings(chain.settings())];
-            // A table of a rendered strip is just that, for other programs to read.
+            // A table of a rendered trace is just that, for other programs to read.
             let notes = if recording_file::format_of(out)? == Format::Csv { &notes[..0] } else { &notes[..] };
             let samples = exchange::Samples::Recording(&recording);
             recording_file::made(out, &Outgoing { name: "", samples, volts: true, notes })?

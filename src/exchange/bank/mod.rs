@@ -13,9 +13,9 @@ use crate::assess::misreading::Misreading;
 use crate::plain::{json, names};
 use crate::rng::{Stream, fnv1a, mix};
 use crate::session::still::{Reading, Still, StillError, shuffle, still};
-use crate::strip::axes::{Theme, step};
-use crate::strip::frame::Frame;
-use crate::strip::svg;
+use crate::trace::axes::{Theme, step};
+use crate::trace::frame::Frame;
+use crate::trace::svg;
 use plotters::style::RGBColor;
 use serde::Deserialize;
 use serde_json::Value;
@@ -151,7 +151,7 @@ impl Question {
 
     /// The still as a drawing, dark on white, with A and B and the time axis; `decimal` stands in the numbers of its axes.
     pub fn picture(&self, title: &str, decimal: char) -> String {
-        let Some(take) = self.still.take() else { return String::new() };
+        let Some(kept) = self.still.recording() else { return String::new() };
         let theme = Theme {
             ground: RGBColor(255, 255, 255),
             grid: RGBColor(205, 209, 214),
@@ -162,8 +162,8 @@ impl Question {
             decimal,
         };
         let cursors = [Some(self.still.a_s), Some(self.still.b_s)];
-        svg::strip(
-            &take.recording,
+        svg::picture(
+            &kept.recording,
             &self.frame(),
             &theme,
             &svg::Over { title, cursors, ..svg::Over::default() },

@@ -1,5 +1,5 @@
 //! The answer key: what each student of a list meets on their own bench, try by try. It is made from the assignment's key and
-//! the students' codes, and opens with the instructor's word alone.
+//! the students' codes, and opens with the instructor's password alone.
 
 use super::roster::Entry;
 use crate::chain::Chain;
@@ -47,11 +47,11 @@ pub enum AnswersError {
     /// It is no assignment: nobody's bench is theirs alone.
     #[error("the scenario has no [assignment], so no student has a bench of their own")]
     NoAssignment,
-    /// It has no word.
-    #[error("this assignment has no word (assignment.word), so nobody can open its answers")]
+    /// It has no password.
+    #[error("this assignment has no password (assignment.password), so nobody can open its answers")]
     NoWord,
-    /// The word is another one.
-    #[error("the word is not the one of this assignment")]
+    /// The password is another one.
+    #[error("the password is not the one of this assignment")]
     OtherWord,
 }
 
@@ -67,7 +67,7 @@ impl AnswersError {
     }
 }
 
-/// An assignment that its word has opened: tells what any student meets at it.
+/// An assignment that its password has opened: tells what any student meets at it.
 #[derive(Debug)]
 pub struct Key {
     scenario: Scenario,
@@ -78,17 +78,18 @@ pub struct Key {
 }
 
 impl Key {
-    /// Opens the key of an assignment, given its text. `word` is the instructor's; it may be left out where the file itself
+    /// Opens the key of an assignment, given its text. `password` is the instructor's; it may be left out where the file itself
     /// has it.
-    pub fn open(text: &str, word: Option<&str>) -> Result<Self, AnswersError> {
+    pub fn open(text: &str, password: Option<&str>) -> Result<Self, AnswersError> {
         let scenario = Scenario::read(text)?;
         let Some(assignment) = scenario.assignment.clone() else { return Err(AnswersError::NoAssignment) };
-        if assignment.word.is_empty() {
+        if assignment.password.is_empty() {
             return Err(AnswersError::NoWord);
         }
-        // Where the file itself has the word none is needed; a wrong one is told all the same.
-        let wrong = assignment.is_own_file() && word.is_some_and(|word| word != assignment.word);
-        if wrong || !assignment.is_opened_by(word) {
+        // Where the file itself has the password none is needed; a wrong one is told all the same.
+        let wrong =
+            assignment.is_own_file() && password.is_some_and(|password| password != assignment.password);
+        if wrong || !assignment.is_opened_by(password) {
             return Err(AnswersError::OtherWord);
         }
         let tries = assignment.attempts.unwrap_or(1).min(MOST_TRIES);
@@ -118,8 +119,12 @@ impl Key {
 }
 
 /// The key for a list of students, each with how many tries they have more than the others, as [`Key`] tells it for each.
-pub fn answers(text: &str, word: Option<&str>, list: &[(Entry, u32)]) -> Result<Vec<Answer>, AnswersError> {
-    let key = Key::open(text, word)?;
+pub fn answers(
+    text: &str,
+    password: Option<&str>,
+    list: &[(Entry, u32)],
+) -> Result<Vec<Answer>, AnswersError> {
+    let key = Key::open(text, password)?;
     let all: Result<Vec<Vec<Answer>>, AnswersError> =
         list.iter().map(|(entry, more)| key.of(entry, *more)).collect();
     Ok(all?.concat())

@@ -31,7 +31,7 @@ pub fn causes(codes: &[String]) -> Vec<&'static str> {
 }
 
 /// The misreadings, steps that went wrong, causes of a poor trace and faults left that stand in a student's results, as
-/// `misreadings:bumps_counted`, `wrong:count`, `trace:hum`, `faults:lead_moved`: whoever is counted in what to talk about is found by it.
+/// `misreadings:bumps_counted`, `wrong:count`, `trace:hum`, `faults:cable_moved`: whoever is counted in what to talk about is found by it.
 pub fn met(results: &[&Graded]) -> Vec<String> {
     let here = results.iter().filter(|graded| on_this_bench(graded));
     let mut all = std::collections::BTreeSet::new();

@@ -149,7 +149,7 @@ fn header(out: &Outgoing, ends: &Ends, cut: &Cut, records: usize, room: usize) -
     put(&SIGNALS.to_string(), 4);
     let room = (room / 2).to_string();
     let samples = cut.samples.to_string();
-    let transducer = if out.volts { "finger pad" } else { "" };
+    let transducer = if out.volts { "finger sensor" } else { "" };
     for (width, [signal, annotations]) in [
         (16, ["Pulse", ANNOTATIONS]),
         (80, [transducer, ""]),

@@ -19,7 +19,7 @@ use sha2::{Digest, Sha256};
 /// What the field `format` says.
 pub const FORMAT: &str = "dicrotic-result";
 /// Number of this form.
-pub const VERSION: u32 = 3;
+pub const VERSION: u32 = 4;
 /// How the names of result files end.
 pub const EXTENSION: &str = ".dicrotic-result.json";
 /// Largest file that is read, bytes.

@@ -10,7 +10,7 @@ use sha2::{Digest, Sha256};
 
 /// Room for rounding, s.
 const ROUNDING_S: f64 = 1e-6;
-/// Times within a take, which go along where a log is moved.
+/// Times within a recording, which go along where a log is moved.
 const TIMES: [&str; 2] = ["t", "start_s"];
 
 /// The deeds of a log without their times, and when they came.

@@ -54,5 +54,5 @@ pub fn write(out: &Outgoing) -> Result<Vec<NamedFile>, FileError> {
 fn record_name(name: &str) -> String {
     let name: String =
         name.chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '_' }).take(60).collect();
-    if name.is_empty() { "take".into() } else { name }
+    if name.is_empty() { "recording".into() } else { name }
 }

@@ -2,7 +2,7 @@
 
 /// Points a second that are looked at, where there are as many.
 const GRID_HZ: f64 = 100.0;
-/// So many times as far from the mean over a period of the mains as usual stands a spike.
+/// So many times as far from the mean over a period of the power line as usual stands a spike.
 const SHARP: f64 = 4.0;
 
 /// A line on a coarser grid.
@@ -16,10 +16,10 @@ pub(super) struct Line {
 }
 
 impl Line {
-    /// Means over a period of the mains, which takes its hum away; but a spike is left, which a mean would hide.
-    pub fn new(values: &[f64], cut_off: &[bool], rate_hz: f64, mains_hz: f64) -> Self {
+    /// Means over a period of the power line, which takes its hum away; but a spike is left, which a mean would hide.
+    pub fn new(values: &[f64], cut_off: &[bool], rate_hz: f64, power_line_hz: f64) -> Self {
         let by = ((rate_hz / GRID_HZ).round() as usize).max(1);
-        let wide = ((rate_hz / mains_hz).round() as usize).max(1);
+        let wide = ((rate_hz / power_line_hz).round() as usize).max(1);
         let n = values.len() / by;
         let mut made =
             Self { hz: rate_hz / by as f64, all: Vec::with_capacity(n), sure: Vec::with_capacity(n) };

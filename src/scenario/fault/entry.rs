@@ -12,8 +12,8 @@ use serde_json::Value;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Impression {
-    /// The computer does not see the unit, or loses it.
-    NoUnit,
+    /// The computer does not see the recorder, or loses it.
+    NoRecorder,
     /// No pulse: a flat line, or none.
     Flat,
     /// A pulse, but too small.
@@ -37,16 +37,16 @@ pub enum Impression {
 /// The figure in which a fault shows; above 1 the symptom is there. Worked out by [`crate::session::symptom`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Symptom {
-    /// The computer does not see the unit.
+    /// The computer does not see the recorder.
     Unseen,
     /// The link is lost now and then.
     Losses,
     /// No beats that resemble each other.
     NoPulse,
-    /// The trace is switched off.
+    /// The power strip is switched off.
     Hidden,
     /// The screen stands still.
-    Held,
+    Paused,
     /// Jumps from one sample to the next.
     Jumps,
     /// Samples at the ends of the range.
@@ -63,11 +63,11 @@ pub enum Symptom {
     Smooth,
     /// The second bump as tall as the first, or the line far under its level after each beat.
     Overshoot,
-    /// Hum of the mains.
+    /// Hum of the power line.
     Hum,
     /// Hum at the input, whatever the filters leave of it.
     HumBehindFilters,
-    /// Light at twice the mains frequency.
+    /// Light at twice the power line frequency.
     Flicker,
     /// A ripple of 8 to 12 Hz.
     Ripple,
@@ -103,7 +103,7 @@ pub struct Situation {
     /// What somebody did before the student came: steps as in a scripted attempt.
     pub before: Vec<Value>,
     /// A recording of somebody else's lies there already.
-    pub foreign_take: bool,
+    pub foreign_recording: bool,
 }
 
 /// The bench and what is shown of it, as far as causes lie there.
@@ -113,10 +113,10 @@ pub struct Scene<'a> {
     pub chain: &'a Chain,
     /// Time base, s a screen.
     pub time_base_s: f64,
-    /// The live trace is held.
+    /// The live trace is paused.
     pub held: bool,
     /// Recordings that the student made.
-    pub own_takes: usize,
+    pub own_recordings: usize,
 }
 
 /// Hum over the pulse, peak to peak, above which its cause is at work: the mild level of a bench (common practice).
@@ -140,7 +140,7 @@ impl HumBy {
 
     fn take_away(self, bench: &mut Bench) {
         match self {
-            Self::Cable => bench.lead.handles = [Point { x: 44.0, y: 66.0 }, Point { x: 66.0, y: 70.0 }],
+            Self::Cable => bench.cable.handles = [Point { x: 44.0, y: 66.0 }, Point { x: 66.0, y: 70.0 }],
             Self::Charger => bench.wiring.charger_plugged = false,
             Self::Hand => bench.strap.other_hand = OtherHand::Lap,
         }
@@ -148,7 +148,7 @@ impl HumBy {
 }
 
 impl Scene<'_> {
-    /// Whether there is hum at the pad that comes this way: on the bench as it is, or once the other ways are gone. A weaker
+    /// Whether there is hum at the sensor that comes this way: on the bench as it is, or once the other ways are gone. A weaker
     /// one is there beside a stronger one, and who finds the weaker one first is not wrong.
     pub(super) fn hum_is_of(&self, way: HumBy) -> bool {
         let counts = |bench: &Bench| {

@@ -1,4 +1,4 @@
-//! The computer does not see the unit, or loses it.
+//! The computer does not see the recorder, or loses it.
 
 use super::entry::{AtWork, Fault, Impression, Symptom, step};
 use crate::bench::look::Spot;
@@ -8,80 +8,84 @@ use crate::deed::{Kind, Tell};
 /// The entries.
 pub(super) const FAULTS: &[Fault] = &[
     Fault {
-        id: "unit_off",
-        impression: Impression::NoUnit,
+        id: "recorder_off",
+        impression: Impression::NoRecorder,
         severity: (1.00, 1.00),
-        confused_with: &["mains_lead_out", "strip_off", "data_lead_out"],
-        tests: &[Tell::Look(Spot::Recorder), Tell::Switch(Switch::Unit)],
-        remedy: &[r#"{"do": "switch", "id": "unit", "on": true}"#],
+        confused_with: &["power_cord_out", "power_strip_off", "data_cable_out"],
+        tests: &[Tell::Look(Spot::Recorder), Tell::Switch(Switch::Recorder)],
+        remedy: &[r#"{"do": "switch", "id": "recorder", "on": true}"#],
         vain: &[r#"{"do": "rescan"}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| !s.chain.bench().wiring.unit_on),
+        at_work: AtWork::Is(|s| !s.chain.bench().wiring.recorder_on),
         symptom: Symptom::Unseen,
-        apply: |s, _| s.config.bench.wiring.switch(Switch::Unit, false),
+        apply: |s, _| s.config.bench.wiring.switch(Switch::Recorder, false),
     },
     Fault {
-        id: "mains_lead_out",
-        impression: Impression::NoUnit,
+        id: "power_cord_out",
+        impression: Impression::NoRecorder,
         severity: (1.00, 1.00),
-        confused_with: &["unit_off", "strip_off"],
-        tests: &[Tell::Look(Spot::Recorder), Tell::Look(Spot::PowerStrip), Tell::Switch(Switch::Unit)],
-        remedy: &[r#"{"do": "plug", "end": "mains_wall", "socket": "outlet2"}"#],
-        vain: &[r#"{"do": "switch", "id": "unit", "on": true}"#],
+        confused_with: &["recorder_off", "power_strip_off"],
+        tests: &[Tell::Look(Spot::Recorder), Tell::Look(Spot::PowerStrip), Tell::Switch(Switch::Recorder)],
+        remedy: &[r#"{"do": "plug", "end": "power_wall", "socket": "outlet2"}"#],
+        vain: &[r#"{"do": "switch", "id": "recorder", "on": true}"#],
         curable: true,
         brings: &[],
         at_work: AtWork::Is(|s| {
             let w = &s.chain.bench().wiring;
-            w.socket_of(End::MainsWall).is_none() || w.socket_of(End::MainsUnit).is_none()
+            w.socket_of(End::PowerWall).is_none() || w.socket_of(End::PowerRecorder).is_none()
         }),
         symptom: Symptom::Unseen,
-        apply: |s, _| s.config.bench.wiring.unplug(End::MainsWall),
+        apply: |s, _| s.config.bench.wiring.unplug(End::PowerWall),
     },
     Fault {
-        id: "strip_off",
-        impression: Impression::NoUnit,
+        id: "power_strip_off",
+        impression: Impression::NoRecorder,
         severity: (1.00, 1.00),
-        confused_with: &["unit_off", "mains_lead_out"],
-        tests: &[Tell::Look(Spot::PowerStrip), Tell::Switch(Switch::Strip), Tell::Switch(Switch::Unit)],
-        remedy: &[r#"{"do": "switch", "id": "strip", "on": true}"#],
-        vain: &[r#"{"do": "switch", "id": "unit", "on": true}"#],
+        confused_with: &["recorder_off", "power_cord_out"],
+        tests: &[
+            Tell::Look(Spot::PowerStrip),
+            Tell::Switch(Switch::PowerStrip),
+            Tell::Switch(Switch::Recorder),
+        ],
+        remedy: &[r#"{"do": "switch", "id": "power_strip", "on": true}"#],
+        vain: &[r#"{"do": "switch", "id": "recorder", "on": true}"#],
         curable: true,
         brings: &[],
         at_work: AtWork::Is(|s| {
             let w = &s.chain.bench().wiring;
-            !w.strip_on && w.socket_of(End::MainsWall).is_some_and(|at| at != Socket::Wall)
+            !w.power_strip_on && w.socket_of(End::PowerWall).is_some_and(|at| at != Socket::Wall)
         }),
         symptom: Symptom::Unseen,
-        apply: |s, _| s.config.bench.wiring.switch(Switch::Strip, false),
+        apply: |s, _| s.config.bench.wiring.switch(Switch::PowerStrip, false),
     },
     Fault {
-        id: "data_lead_out",
-        impression: Impression::NoUnit,
+        id: "data_cable_out",
+        impression: Impression::NoRecorder,
         severity: (1.00, 1.00),
-        confused_with: &["charge_port", "not_rescanned", "unit_off"],
+        confused_with: &["charge_port", "not_rescanned", "recorder_off"],
         tests: &[
             Tell::Look(Spot::Recorder),
             Tell::Look(Spot::Computer),
-            Tell::Wiggle(End::DataUnit),
+            Tell::Wiggle(End::DataRecorder),
             Tell::Wiggle(End::DataComputer),
         ],
-        remedy: &[r#"{"do": "plug", "end": "data_unit", "socket": "unit_data"}"#],
+        remedy: &[r#"{"do": "plug", "end": "data_recorder", "socket": "recorder_data"}"#],
         vain: &[r#"{"do": "rescan"}"#],
         curable: true,
         brings: &[],
         at_work: AtWork::Is(|s| {
             let w = &s.chain.bench().wiring;
-            w.socket_of(End::DataUnit).is_none() || w.socket_of(End::DataComputer).is_none()
+            w.socket_of(End::DataRecorder).is_none() || w.socket_of(End::DataComputer).is_none()
         }),
         symptom: Symptom::Unseen,
-        apply: |s, _| s.config.bench.wiring.unplug(End::DataUnit),
+        apply: |s, _| s.config.bench.wiring.unplug(End::DataRecorder),
     },
     Fault {
         id: "charge_port",
-        impression: Impression::NoUnit,
+        impression: Impression::NoRecorder,
         severity: (1.00, 1.00),
-        confused_with: &["data_lead_out", "not_rescanned"],
+        confused_with: &["data_cable_out", "not_rescanned"],
         tests: &[Tell::Does(Kind::Rescan), Tell::Plug(End::DataComputer), Tell::Look(Spot::Computer)],
         remedy: &[r#"{"do": "plug", "end": "data_computer", "socket": "port1"}"#],
         vain: &[r#"{"do": "rescan"}"#],
@@ -98,12 +102,12 @@ pub(super) const FAULTS: &[Fault] = &[
     },
     Fault {
         id: "port_drops",
-        impression: Impression::NoUnit,
+        impression: Impression::NoRecorder,
         severity: (0.60, 1.00),
-        confused_with: &["data_lead_out", "not_rescanned"],
+        confused_with: &["data_cable_out", "not_rescanned"],
         tests: &[
             Tell::Wiggle(End::DataComputer),
-            Tell::Wiggle(End::DataUnit),
+            Tell::Wiggle(End::DataRecorder),
             Tell::Plug(End::DataComputer),
             Tell::Look(Spot::Recorder),
         ],
@@ -117,20 +121,20 @@ pub(super) const FAULTS: &[Fault] = &[
     },
     Fault {
         id: "not_rescanned",
-        impression: Impression::NoUnit,
+        impression: Impression::NoRecorder,
         severity: (1.00, 1.00),
-        confused_with: &["data_lead_out", "charge_port", "unit_off"],
+        confused_with: &["data_cable_out", "charge_port", "recorder_off"],
         tests: &[Tell::Does(Kind::Rescan)],
         remedy: &[r#"{"do": "rescan"}"#],
-        vain: &[r#"{"do": "switch", "id": "unit", "on": true}"#],
+        vain: &[r#"{"do": "switch", "id": "recorder", "on": true}"#],
         curable: true,
         brings: &[],
         at_work: AtWork::Is(|s| s.chain.link_path() && !s.chain.found()),
         symptom: Symptom::Unseen,
         apply: |s, _| {
-            s.config.finds_unit = false;
-            s.config.bench.wiring.switch(Switch::Unit, false);
-            s.before.push(step(r#"{"do":"switch","id":"unit","on":true}"#));
+            s.config.finds_recorder = false;
+            s.config.bench.wiring.switch(Switch::Recorder, false);
+            s.before.push(step(r#"{"do":"switch","id":"recorder","on":true}"#));
         },
     },
 ];

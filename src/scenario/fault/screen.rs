@@ -1,4 +1,4 @@
-//! Settings of the recorder and of the strip.
+//! Settings of the recorder and of the trace.
 
 use super::entry::{AtWork, Fault, Impression, Symptom};
 use crate::deed::{Kind, Tell};
@@ -23,8 +23,8 @@ pub(super) const FAULTS: &[Fault] = &[
         id: "range_large",
         impression: Impression::Small,
         severity: (0.00, 1.00),
-        confused_with: &["strap_loose", "finger_cold", "pad_upside_down"],
-        tests: &[Tell::Does(Kind::Range), Tell::Does(Kind::TapPad)],
+        confused_with: &["strap_loose", "finger_cold", "sensor_upside_down"],
+        tests: &[Tell::Does(Kind::Range), Tell::Does(Kind::TapSensor)],
         remedy: &[r#"{"do": "range", "v": 0.05}"#],
         vain: &[r#"{"do": "strap", "tightness": 0.8}"#],
         curable: true,
@@ -51,7 +51,7 @@ pub(super) const FAULTS: &[Fault] = &[
         id: "time_base_fast",
         impression: Impression::Crowded,
         severity: (0.00, 1.00),
-        confused_with: &["low_pass_low", "held"],
+        confused_with: &["low_pass_low", "paused"],
         tests: &[Tell::Stretch],
         remedy: &[r#"{"do": "time_base", "s": 10}"#],
         vain: &[r#"{"do": "range", "v": 0.1}"#],
@@ -65,7 +65,7 @@ pub(super) const FAULTS: &[Fault] = &[
         id: "time_base_slow",
         impression: Impression::Crowded,
         severity: (1.00, 1.00),
-        confused_with: &["lead_on_strip", "phone_near"],
+        confused_with: &["cable_on_power_strip", "phone_near"],
         tests: &[Tell::Stretch],
         remedy: &[r#"{"do": "time_base", "s": 10}"#],
         vain: &[r#"{"do": "range", "v": 0.1}"#],
@@ -79,7 +79,7 @@ pub(super) const FAULTS: &[Fault] = &[
         id: "sampling_slow",
         impression: Impression::Misshapen,
         severity: (0.00, 1.00),
-        confused_with: &["low_pass_low", "lead_on_strip"],
+        confused_with: &["low_pass_low", "cable_on_power_strip"],
         tests: &[Tell::Does(Kind::Rate), Tell::Stretch],
         remedy: &[r#"{"do": "rate", "hz": 1000}"#],
         vain: &[r#"{"do": "time_base", "s": 5}"#],

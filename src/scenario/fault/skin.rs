@@ -1,8 +1,8 @@
-//! Between pad and skin.
+//! Between sensor and skin.
 
 use super::entry::{AtWork, Fault, Impression, Symptom};
 use crate::bench::look::Spot;
-use crate::bench::strap::{Face, Feel, Place};
+use crate::bench::strap::{Feel, Place, Side};
 use crate::chain::COLD_C;
 use crate::deed::{Kind, Tell};
 
@@ -12,7 +12,7 @@ pub(super) const FAULTS: &[Fault] = &[
         id: "strap_loose",
         impression: Impression::Small,
         severity: (0.00, 1.00),
-        confused_with: &["finger_cold", "pad_upside_down", "range_large"],
+        confused_with: &["finger_cold", "sensor_upside_down", "range_large"],
         tests: &[Tell::Does(Kind::PressFinger), Tell::Look(Spot::Sensor)],
         remedy: &[r#"{"do": "strap", "tightness": 0.72}"#],
         vain: &[r#"{"do": "low_pass", "hz": 10}"#],
@@ -37,26 +37,26 @@ pub(super) const FAULTS: &[Fault] = &[
         apply: |s, severity| s.config.bench.strap.tightness = 0.9 + 0.1 * severity,
     },
     Fault {
-        id: "pad_upside_down",
+        id: "sensor_upside_down",
         impression: Impression::Small,
         severity: (1.00, 1.00),
-        confused_with: &["strap_loose", "finger_cold", "pad_off_pulp"],
-        tests: &[Tell::Look(Spot::Sensor), Tell::Does(Kind::TapPad), Tell::Does(Kind::PressFinger)],
-        remedy: &[r#"{"do": "pad_face", "face": "to_skin"}"#],
+        confused_with: &["strap_loose", "finger_cold", "sensor_off_pulp"],
+        tests: &[Tell::Look(Spot::Sensor), Tell::Does(Kind::TapSensor), Tell::Does(Kind::PressFinger)],
+        remedy: &[r#"{"do": "sensor_side", "side": "to_skin"}"#],
         vain: &[r#"{"do": "strap", "tightness": 0.78}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| s.chain.bench().strap.face == Face::Away),
+        at_work: AtWork::Is(|s| s.chain.bench().strap.side == Side::Away),
         symptom: Symptom::Weak,
-        apply: |s, _| s.config.bench.strap.face = Face::Away,
+        apply: |s, _| s.config.bench.strap.side = Side::Away,
     },
     Fault {
-        id: "pad_off_pulp",
+        id: "sensor_off_pulp",
         impression: Impression::Small,
         severity: (0.00, 1.00),
-        confused_with: &["strap_loose", "pad_upside_down", "finger_cold"],
-        tests: &[Tell::Does(Kind::PadPlace), Tell::Look(Spot::Sensor)],
-        remedy: &[r#"{"do": "pad_place", "place": "pulp"}"#],
+        confused_with: &["strap_loose", "sensor_upside_down", "finger_cold"],
+        tests: &[Tell::Does(Kind::SensorPlace), Tell::Look(Spot::Sensor)],
+        remedy: &[r#"{"do": "sensor_place", "place": "pulp"}"#],
         vain: &[r#"{"do": "strap", "tightness": 0.78}"#],
         curable: true,
         brings: &[],
@@ -70,7 +70,7 @@ pub(super) const FAULTS: &[Fault] = &[
         id: "finger_cold",
         impression: Impression::Small,
         severity: (0.00, 1.00),
-        confused_with: &["strap_loose", "pad_upside_down", "hand_low"],
+        confused_with: &["strap_loose", "sensor_upside_down", "hand_low"],
         tests: &[Tell::Does(Kind::AskFinger), Tell::Does(Kind::PressFinger)],
         remedy: &[r#"{"do": "manoeuvre", "what": "warm_hand"}"#, r#"{"wait": 420}"#],
         vain: &[r#"{"do": "strap", "tightness": 0.76}"#],

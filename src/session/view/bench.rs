@@ -8,7 +8,7 @@ use crate::recorder::settings::{
     AVERAGE_MS, BITS, HIGH_PASS_HZ, INPUTS, LOW_PASS_HZ, NOTCH_HZ, RANGES_V, RATES_HZ, SCALES,
 };
 use crate::session::Session;
-use crate::strip::frame::TIME_BASES_S;
+use crate::trace::frame::TIME_BASES_S;
 use serde_json::Value;
 
 /// The recorder's settings and what they can be set to.
@@ -29,7 +29,7 @@ pub(super) fn recorder(chain: &Chain) -> Value {
     })
 }
 
-/// The table: parts, sockets, plugs, strap, hand, lead.
+/// The table: parts, sockets, plugs, strap, hand, cable.
 pub(super) fn bench(chain: &Chain, session: &Session) -> Value {
     let bench = chain.bench();
     let parts: Vec<Value> = PARTS
@@ -56,7 +56,7 @@ pub(super) fn bench(chain: &Chain, session: &Session) -> Value {
         .map(|end| {
             let at = bench.end_point(*end);
             json!({
-                "id": end, "lead": end.lead(), "kind": end.shape(), "socket": bench.wiring.socket_of(*end),
+                "id": end, "cable": end.cable(), "kind": end.shape(), "socket": bench.wiring.socket_of(*end),
                 "x": at.x, "y": at.y,
             })
         })
@@ -70,14 +70,14 @@ pub(super) fn bench(chain: &Chain, session: &Session) -> Value {
         "parts": parts,
         "sockets": sockets,
         "ends": ends,
-        "switches": {"unit": wiring.unit_on, "strip": wiring.strip_on, "lamp": wiring.lamp_on},
+        "switches": {"recorder": wiring.recorder_on, "power_strip": wiring.power_strip_on, "lamp": wiring.lamp_on},
         "lamps": {
-            "unit": wiring.unit_powered(), "strip": wiring.strip_on,
-            "charger": wiring.charger_plugged && wiring.strip_on, "lamp": wiring.lamp_on,
+            "recorder": wiring.recorder_powered(), "power_strip": wiring.power_strip_on,
+            "charger": wiring.charger_plugged && wiring.power_strip_on, "lamp": wiring.lamp_on,
         },
         "charger_plugged": wiring.charger_plugged,
         "strap": {
-            "on": strap.on, "tightness": strap.tightness, "place": strap.place, "face": strap.face,
+            "on": strap.on, "tightness": strap.tightness, "place": strap.place, "side": strap.side,
             "feel": strap.feel(), "shaded": strap.shaded, "other_hand": strap.other_hand,
         },
         "hand": {
@@ -88,9 +88,9 @@ pub(super) fn bench(chain: &Chain, session: &Session) -> Value {
                 Looks::Dusky => "dusky",
             },
         },
-        "lead": {
-            "points": bench.lead_path().map(|p| [p.x, p.y]), "slack_cm": bench.slack_cm(),
-            "handles": bench.lead.handles.map(|p| [p.x, p.y]),
+        "cable": {
+            "points": bench.cable_path().map(|p| [p.x, p.y]), "slack_cm": bench.slack_cm(),
+            "handles": bench.cable.handles.map(|p| [p.x, p.y]),
         },
         "voice": chain.voice(),
         "said": session.run.said,

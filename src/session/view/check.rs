@@ -47,7 +47,7 @@ fn list<T>(items: &[T], shown: &dyn Fn(&T) -> Value) -> Value {
     items.iter().map(shown).collect()
 }
 
-/// The judged steps, each with its place on the take where it has one.
+/// The judged steps, each with its place on the recording where it has one.
 fn steps(check: &Checked) -> Value {
     let one = |(k, finding): (usize, &Finding)| {
         let mut shown = json!({
@@ -96,8 +96,8 @@ fn entry(entry: &Entry) -> Value {
         "t_s": entry.t_s, "do": entry.name, "what": entry.what, "times": entry.times, "args": entry.args,
         "log": entry.log,
     });
-    put(&mut shown, "take", entry.take);
-    put(&mut shown, "at_take_s", entry.at_take_s);
+    put(&mut shown, "recording", entry.recording);
+    put(&mut shown, "at_recording_s", entry.at_recording_s);
     put(&mut shown, "wrong", entry.wrong);
     shown
 }

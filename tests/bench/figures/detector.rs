@@ -36,7 +36,7 @@ fn line(x: &[f64], rate: u32, seconds: usize) {
     );
 }
 
-/// A good strip, V.
+/// A good trace, V.
 fn pulse(rate: u32, seconds: usize) -> Vec<f64> {
     let mut config = config(GOOD);
     config.recorder.rate_hz = rate;

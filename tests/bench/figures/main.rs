@@ -4,7 +4,7 @@
 //! - [`chain`]: the chain whole, and how it grows
 //! - [`stages`]: its stages by themselves
 //! - [`detector`]: the beat detector, and the samples on which the peers are measured
-//! - [`strip`]: lowest and highest values of columns
+//! - [`trace`]: lowest and highest values of columns
 //! - [`replay`]: attempts done again, saved and restored
 
 mod chain;
@@ -19,10 +19,10 @@ use dicrotic::chain::Config;
 use dicrotic::scenario::Scenario;
 
 /// A bench with one fault.
-pub const HUM: &str = include_str!("../../../scenarios/02-hum-on-the-strip.toml");
+pub const HUM: &str = include_str!("../../../scenarios/02-hum-on-the-trace.toml");
 /// A bench with a restless hand.
 pub const RESTLESS: &str = include_str!("../../../scenarios/03-loose-and-restless.toml");
-/// A bench that gives a good strip as it stands.
+/// A bench that gives a good trace as it stands.
 pub const GOOD: &str = include_str!("../../reference/scenarios/rate-75.toml");
 
 /// What a scenario's chain starts from.

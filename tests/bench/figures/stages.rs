@@ -8,12 +8,12 @@ use dicrotic::chain::Chain;
 use dicrotic::physiology::{Body, Subject, SubjectSpec};
 use dicrotic::pickup::contact::{Contact, Finger};
 use dicrotic::pickup::field;
-use dicrotic::pickup::mains::Oscillator;
 use dicrotic::pickup::motion::Motion;
+use dicrotic::pickup::power_line::Oscillator;
 use dicrotic::recorder::converter;
-use dicrotic::recorder::{Settings, Unit};
+use dicrotic::recorder::{Recorder, Settings};
 use dicrotic::recording::Recording;
-use dicrotic::strip::live::Live;
+use dicrotic::trace::live::Live;
 
 use crate::{HUM, RESTLESS, config, median, told};
 
@@ -59,19 +59,19 @@ pub fn run() {
     stage("restless hand", |x| motion.apply(x, 1.0, true));
 
     let hum_config = config(HUM);
-    let hum = field::hum_at_pad(&Bench::wired(), &hum_config.pad, &hum_config.mains);
-    let mut mains = Oscillator::new(hum_config.mains.hz, RATE_HZ, 1);
-    stage("hum at the pick-up", |x| mains.add(x, &hum, 0.0));
+    let hum = field::hum_at_sensor(&Bench::wired(), &hum_config.sensor, &hum_config.power_line);
+    let mut power_line = Oscillator::new(hum_config.power_line.hz, RATE_HZ, 1);
+    stage("hum at the pick-up", |x| power_line.add(x, &hum, 0.0));
 
     let mut out = Vec::with_capacity(BLOCK);
-    let mut unit = |name: &str, settings: Settings| {
-        let mut unit = Unit::new(settings).expect("its settings");
+    let mut recorder = |name: &str, settings: Settings| {
+        let mut recorder = Recorder::new(settings).expect("its settings");
         stage(name, |x| {
             out.clear();
-            unit.run(x, &mut out);
+            recorder.run(x, &mut out);
         });
     };
-    unit("amplifier and converter, no filter", Settings::default());
+    recorder("amplifier and converter, no filter", Settings::default());
     let filters = Settings {
         high_pass_hz: Some(0.05),
         low_pass_hz: Some(30.0),
@@ -79,7 +79,7 @@ pub fn run() {
         average_ms: Some(20.0),
         ..Settings::default()
     };
-    unit("amplifier, four filters and converter", filters);
+    recorder("amplifier, four filters and converter", filters);
     let mut sum = 0;
     stage("converter alone", |x| {
         for v in x.iter() {

@@ -2,9 +2,9 @@
 
 use dicrotic::chain::Chain;
 use dicrotic::recording::Recording;
-use dicrotic::strip::columns::of_recording;
-use dicrotic::strip::frame::Frame;
-use dicrotic::strip::live::Live;
+use dicrotic::trace::columns::of_recording;
+use dicrotic::trace::frame::Frame;
+use dicrotic::trace::live::Live;
 
 use crate::{HUM, config, quantiles, told};
 

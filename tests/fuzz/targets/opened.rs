@@ -18,10 +18,10 @@ pub fn look(read: &Imported) {
     let _ = session.view().to_string();
     let (low, high) = session.value_range();
     assert!(low < high, "an empty range {low} to {high}");
-    let take = &session.takes()[0];
+    let kept = &session.recordings()[0];
     for format in [Format::Csv, Format::Edf, Format::Wfdb] {
-        let samples = Samples::Recording(&take.recording);
-        let notes = session.notes(take);
+        let samples = Samples::Recording(&kept.recording);
+        let notes = session.notes(kept);
         let _ = export(format, &Outgoing { name: "again", samples, volts: read.volts, notes: &notes });
     }
 }

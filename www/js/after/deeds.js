@@ -2,7 +2,7 @@
 // An action of the log in words: what was done, with the names that the page has for parts, sockets and values.
 
 import { has, num, t } from "../text.js";
-import { hzText, msText, rangeText, spanText, timeText } from "../strip/units.js";
+import { hzText, msText, rangeText, spanText, timeText } from "../trace/units.js";
 /** @import { Args } from '../types/names' */
 
 const FILTERS = new Set(["high_pass", "low_pass", "notch"]);
@@ -33,15 +33,15 @@ function shown(deed, args) {
   if (FILTERS.has(deed) || deed === "rate") out.hz = args.hz === null || args.hz === undefined ? t("value-off") : hzText(args.hz);
   if (deed === "average") out.ms = args.ms === null || args.ms === undefined ? t("value-off") : msText(args.ms);
   if (deed === "strap") out.percent = num(args.tightness * 100, 0);
-  if (deed === "pad_place") out.place = t(`strap-place-${args.place}`);
-  if (deed === "pad_face") out.face = t(`strap-face-${args.face}`);
+  if (deed === "sensor_place") out.place = t(`strap-place-${args.place}`);
+  if (deed === "sensor_side") out.face = t(`strap-face-${args.side}`);
   if (deed === "other_hand") out.on = t(`other-${args.on}`);
   if (deed === "manoeuvre") out.what = t(`ask-${args.what}`);
   if (deed === "answer") Object.assign(out, { field: t(`field-${args.field}`), text: args.text === "" ? "–" : args.text });
   if (deed === "cursor") out.which = String(args.which).toUpperCase();
   if (typeof args.t === "number") out.t = timeText(args.t);
   if (deed === "cursor" && typeof args.t !== "number") out.t = "–";
-  if (typeof args.take === "number") out.take = args.take + 1;
+  if (typeof args.recording === "number") out.recording = args.recording + 1;
   if (deed === "show") out.mode = t(`strip-${args.mode}`);
   if (typeof args.from_s === "number") Object.assign(out, { from: timeText(args.from_s), to: timeText(args.to_s) });
   if (deed === "help") out.mode = t(`help-mode-${args.mode}`);

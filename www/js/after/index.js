@@ -1,5 +1,5 @@
 // @ts-check
-// What comes after a check, brought when the first one is made: the hint ladder, the course of the attempt beside the strip, the
+// What comes after a check, brought when the first one is made: the hint ladder, the course of the attempt beside the trace, the
 // spread of windows, the rubric.
 
 import { h } from "../dom.js";
@@ -10,27 +10,27 @@ import { Rubric } from "./rubric.js";
 import { Spread } from "./spread.js";
 /** @import { Session } from '../session.js' */
 /** @import { Debrief } from '../sheet/debrief.js' */
-/** @import { StripPane } from '../strip/index.js' */
+/** @import { TracePane } from '../trace/index.js' */
 
 /**
- * Fills the places that the strip and the debrief hold ready. report(): opens the printed page of this attempt, or null.
- * @param {Session} session @param {StripPane} strip @param {Debrief} debrief @param {(() => unknown) | null} report
+ * Fills the places that the trace and the debrief hold ready. report(): opens the printed page of this attempt, or null.
+ * @param {Session} session @param {TracePane} trace @param {Debrief} debrief @param {(() => unknown) | null} report
  */
-export async function showAfter(session, strip, debrief, report) {
+export async function showAfter(session, trace, debrief, report) {
   await Promise.all(["after", "hints", "points"].map(bringTexts));
   if (session.ended) return; // left meanwhile
-  const ladder = new Ladder(session, strip);
+  const ladder = new Ladder(session, trace);
   const spread = new Spread();
-  const trail = new Trail(session, strip);
+  const trail = new Trail(session, trace);
   const rubric = new Rubric(trail);
-  debrief.goTo = (from, to) => strip.showPlace(from, to);
+  debrief.goTo = (from, to) => trace.showPlace(from, to);
   debrief.hints.replaceChildren(ladder.el);
   debrief.spread.replaceChildren(spread.el);
   const bench = session.bench.kind !== "recording"; // a recording has no bench to be ready for
   debrief.rubric.replaceChildren(...[bench && rubric.el, report && h("p", { class: "row after-ways" }, h("button", { type: "button", class: "btn", onclick: report }, t("after-report")), bench && h("a", { class: "btn btn-plain", href: "#skills" }, t("after-skills")))].filter((one) => one instanceof Node));
-  strip.trail.replaceChildren(trail.el);
+  trace.trail.replaceChildren(trail.el);
   session.onView((view) => {
-    strip.trail.hidden = !view.check?.course?.length;
+    trace.trail.hidden = !view.check?.course?.length;
     ladder.show(view);
     if (!view.check) return;
     spread.show(view.check);

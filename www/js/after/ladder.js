@@ -6,7 +6,7 @@ import { has, num, t } from "../text.js";
 import { button, relabel } from "../widgets.js";
 import { faultWords } from "../faults/words.js";
 /** @import { Session } from '../session.js' */
-/** @import { StripPane } from '../strip/index.js' */
+/** @import { TracePane } from '../trace/index.js' */
 /** @import { TestDeed } from '../types/action' */
 /** @import { Rung } from '../types/names' */
 /** @import { FaultBook } from '../types/page' */
@@ -16,10 +16,10 @@ import { faultWords } from "../faults/words.js";
 const RUNGS = ["look", "locate", "rule", "worked", "answer"];
 
 export class Ladder {
-  /** @param {Session} session @param {StripPane} strip */
-  constructor(session, strip) {
+  /** @param {Session} session @param {TracePane} trace */
+  constructor(session, trace) {
     this.session = session;
-    this.strip = strip;
+    this.trace = trace;
     /** @type {FaultBook | null} */
     this.names = null; // of the catalogue, once a hint names faults
     this.rungs = h("ol", { class: "rungs" });
@@ -34,7 +34,7 @@ export class Ladder {
     if (!this.session.act({ do: "hint" })) return;
     const { hint } = this.session.view;
     const place = hint?.locate;
-    if (typeof place?.from_s === "number" && typeof place.to_s === "number") this.strip.bringToSight(place.from_s, place.to_s);
+    if (typeof place?.from_s === "number" && typeof place.to_s === "number") this.trace.bringToSight(place.from_s, place.to_s);
   }
 
   /** @param {View} view */
@@ -74,7 +74,7 @@ function deedName({ do: deed, ...args }) {
   if (deed === "look") return t("hint-look_at", { place: t(`look-${args.at}`) });
   if (deed === "wiggle") return t("list-wiggle", { end: t(`end-${args.end}`) });
   if (deed === "plug") return t("hint-other_socket", { end: t(`end-${args.end}`) });
-  if (deed === "move") return t("hint-move", { part: t(args.part === "lead1" ? "end-pad" : `part-${args.part}`) });
+  if (deed === "move") return t("hint-move", { part: t(args.part === "cable1" ? "end-sensor" : `part-${args.part}`) });
   if (deed === "switch") return t("hint-switch", { id: t(`switch-${args.id}`) });
   return t(has(`list-${deed}`) ? `list-${deed}` : `hint-do-${deed}`);
 }

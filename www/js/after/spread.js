@@ -4,7 +4,7 @@
 
 import { h, refill, s } from "../dom.js";
 import { fixed, t } from "../text.js";
-import { windowText } from "../strip/units.js";
+import { windowText } from "../trace/units.js";
 /** @import { Check } from '../types/check' */
 
 const HEIGHT = 150, FOOT = 118, DOT = 3.2, PITCH = 2.15 * DOT, ROWS = 11, SIDE = 12;

@@ -1,14 +1,14 @@
 // @ts-check
-// The course of an attempt on a line of its own under the strip: a scratch for each thing that was done, in lanes by kind. Choosing
+// The course of an attempt on a line of its own under the trace: a scratch for each thing that was done, in lanes by kind. Choosing
 // one tells what it was and when. The same as a list for those who read rather than look.
 
 import { attr, flag, h, prop, refill, style, words } from "../dom.js";
 import { icon } from "../icons.js";
 import { t } from "../text.js";
-import { clockText } from "../strip/units.js";
+import { clockText } from "../trace/units.js";
 import { deedText } from "./deeds.js";
 /** @import { Session } from '../session.js' */
-/** @import { StripPane } from '../strip/index.js' */
+/** @import { TracePane } from '../trace/index.js' */
 /** @import { Check, CourseEntry } from '../types/check' */
 
 /** @type {Record<CourseEntry["what"], string>} */
@@ -17,10 +17,10 @@ const ORDER = ["bench", "settings", "record", "measure", "check"];
 const LEAST_S = 1.5, PAUSE_S = 8; // scratches stand apart at least so far; a longer pause is drawn short
 
 export class Trail {
-  /** @param {Session} session @param {StripPane} strip */
-  constructor(session, strip) {
+  /** @param {Session} session @param {TracePane} trace */
+  constructor(session, trace) {
     this.session = session;
-    this.strip = strip;
+    this.trace = trace;
     /** @type {CourseEntry[]} */
     this.course = [];
     this.wrong = -1; // where it went wrong first
@@ -88,10 +88,10 @@ export class Trail {
     this.mark(Math.max(0, Math.min(this.course.length - 1, i)), {});
     const entry = this.course[this.at];
     if (focus) /** @type {HTMLElement | undefined} */ (this.ticks.children[this.at])?.focus();
-    if (typeof entry.at_take_s === "number" && entry.take === this.session.view.strip.take) {
-      this.strip.bringToSight(entry.at_take_s, entry.at_take_s);
-      this.strip.spots.set("deed", { from_s: entry.at_take_s, to_s: entry.at_take_s });
-    } else this.strip.spots.set("deed", null);
+    if (typeof entry.at_recording_s === "number" && entry.recording === this.session.view.trace.take) {
+      this.trace.bringToSight(entry.at_recording_s, entry.at_recording_s);
+      this.trace.spots.set("deed", { from_s: entry.at_recording_s, to_s: entry.at_recording_s });
+    } else this.trace.spots.set("deed", null);
   }
 
   /** @param {number} at @param {{ quiet?: boolean }} how */
@@ -117,7 +117,7 @@ export class Trail {
   turnTo(log) {
     let at = this.course.findIndex((entry) => entry.log >= log);
     if (at < 0) at = this.course.length - 1;
-    document.dispatchEvent(new CustomEvent("pane", { detail: "strip" }));
+    document.dispatchEvent(new CustomEvent("pane", { detail: "trace" }));
     this.select(at, { focus: true });
     this.el.scrollIntoView({ block: "center" });
   }

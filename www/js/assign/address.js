@@ -51,7 +51,7 @@ export class AddressField {
 }
 
 /**
- * A link as a picture that a telephone reads, its text and how it stands on the page; null where the link is too long for one.
+ * A link as a picture that a phone reads, its text and how it stands on the page; null where the link is too long for one.
  * @param {string} link
  */
 export function linkPicture(link) {

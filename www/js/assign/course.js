@@ -171,7 +171,7 @@ export class CourseMaker {
     };
     return h("li", { class: "own-row" }, h("div", { class: "fault-row-head" }, h("b", {}, title),
         h("span", { class: "row" }, k > 0 && button(t("assign-course_up"), () => move(-1), { kind: "btn-small btn-plain", "aria-label": t("assign-course_up_of", { title }) }),
-          h("button", { type: "button", class: "btn btn-round btn-plain", "aria-label": t("assign-own_take", { name: title }), onclick: () => { this.value.part.splice(k, 1); this.show(); } }, icon("cross")))),
+          h("button", { type: "button", class: "btn btn-round btn-plain", "aria-label": t("assign-own_recording", { name: title }), onclick: () => { this.value.part.splice(k, 1); this.show(); } }, icon("cross")))),
       h("div", { class: "pair" }, this.moment(t("assign-course_opens"), "opens", one, k), this.moment(t("assign-course_due"), "due", one, k)), this.field(t("assign-course_part_words"), area));
   }
 

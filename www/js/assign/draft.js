@@ -23,5 +23,5 @@ export const blank = () => ({
 export function sealed(scenario) {
   const { assignment } = scenario;
   composed(scenario); // a word that cannot be one is refused before it is a hash
-  return assignment?.word ? { ...scenario, assignment: { ...assignment, word: wordHash(assignment.key, assignment.word) } } : scenario;
+  return assignment?.password ? { ...scenario, assignment: { ...assignment, password: wordHash(assignment.key, assignment.password) } } : scenario;
 }

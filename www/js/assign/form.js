@@ -99,9 +99,9 @@ export class Form {
   word() {
     let hash = "";
     /** @type {HTMLInputElement} */
-    const input = h("input", { class: "txt", maxlength: 60, autocomplete: "off", data: { field: "assignment.word" }, oninput: () => this.put("assignment.word", input.value || hash) });
+    const input = h("input", { class: "txt", maxlength: 60, autocomplete: "off", data: { field: "assignment.password" }, oninput: () => this.put("assignment.password", input.value || hash) });
     return this.field("word", input, () => {
-      const word = get(this.scenario, "assignment.word") ?? "";
+      const word = get(this.scenario, "assignment.password") ?? "";
       hash = word.startsWith(HASHED) ? word : "";
       prop(input, "value", hash ? "" : word);
       attr(input, "placeholder", hash ? t("assign-word_kept") : null);
@@ -156,11 +156,11 @@ export class Form {
       if (path === "task.kind") this.ask(select.value);
       if (path) return this.put(path, select.value);
       const [hz, volts] = select.value.split("/").map(Number);
-      return this.put("mains", { hz, volts });
+      return this.put("power_line", { hz, volts });
     } });
     return this.field(key, select, () => {
       /** @type {string} */
-      const now = path ? (get(this.scenario, path) ?? usual) : `${this.scenario.mains?.hz ?? 50}/${this.scenario.mains?.volts ?? 230}`;
+      const now = path ? (get(this.scenario, path) ?? usual) : `${this.scenario.power_line?.hz ?? 50}/${this.scenario.power_line?.volts ?? 230}`;
       const all = options.some(([value]) => value === now) ? options : [...options, pair(now, now.replace("/", " Hz, ") + (path ? "" : " V"))];
       refill(select, all, () => all.map(([value, label]) => h("option", { value }, label)));
       prop(select, "value", now);

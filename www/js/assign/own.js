@@ -117,7 +117,7 @@ export class Own {
           const value = Number(text.trim().replace(",", "."));
           one.tolerance = text.trim() === "" ? null : Number.isFinite(value) ? value : -1; // the core says what may stand there
         }, 12, `misreading[${k}].tolerance`)),
-      this.words(one.words, (text) => (one.words = text), `misreading[${k}].words`), this.cross("misreading", k, t("assign-own_take", { name: one.name })));
+      this.words(one.words, (text) => (one.words = text), `misreading[${k}].words`), this.cross("misreading", k, t("assign-own_recording", { name: one.name })));
   }
 
   /** @param {OwnHint} one @param {number} k */
@@ -125,6 +125,6 @@ export class Own {
     return h("li", { class: "own-row" },
       h("div", { class: "pair" }, this.choice(t("assign-own_step"), STEPS.map((step) => [step, t(`debrief-step-${step}`)]), one.about, (about) => (one.about = about), `hint[${k}].about`),
         this.choice(t("assign-own_rung"), RUNGS.map((rung) => [rung, t(`assign-own_rung_${rung}`)]), one.rung, (rung) => (one.rung = rung), `hint[${k}].rung`)),
-      this.words(one.words, (text) => (one.words = text), `hint[${k}].words`), this.cross("hint", k, t("assign-own_take", { name: t(`debrief-step-${one.about}`) })));
+      this.words(one.words, (text) => (one.words = text), `hint[${k}].words`), this.cross("hint", k, t("assign-own_recording", { name: t(`debrief-step-${one.about}`) })));
   }
 }

@@ -1,5 +1,5 @@
 // @ts-check
-// How the bench looks to one student: the table, and its strip running. Nothing here can be touched.
+// How the bench looks to one student: the table, and its trace running. Nothing here can be touched.
 
 import { tablePicture } from "../bench/picture.js";
 import { Bench, CoreError } from "../core.js";
@@ -8,7 +8,7 @@ import { Loop } from "../loop.js";
 import { newSeed } from "../route.js";
 import { t } from "../text.js";
 import { button, relabel } from "../widgets.js";
-import { MiniStrip } from "./ministrip.js";
+import { MiniTrace } from "./minitrace.js";
 
 export class Preview {
   constructor() {
@@ -16,8 +16,8 @@ export class Preview {
     this.toml = "";
     /** @type {Bench | null} */
     this.bench = null;
-    /** @type {MiniStrip | null} */
-    this.strip = null;
+    /** @type {MiniTrace | null} */
+    this.trace = null;
     this.table = h("div", { class: "preview-table" });
     this.place = h("div", { class: "preview-strip" });
     this.told = h("p", { class: "quiet" });
@@ -65,9 +65,9 @@ export class Preview {
     const picture = tablePicture(view);
     if (!picture) return;
     this.table.replaceChildren(picture);
-    this.strip = new MiniStrip(bench);
-    this.place.replaceChildren(this.strip.el);
-    for (let k = 0; k < 24; k += 1) bench.advance(0.25); // so that there is something on the strip at once
+    this.trace = new MiniTrace(bench);
+    this.place.replaceChildren(this.trace.el);
+    for (let k = 0; k < 24; k += 1) bench.advance(0.25); // so that there is something on the trace at once
     words(this.told, t(view.link.seen ? "assign-seen" : "assign-unseen", { v: this.seed }));
   }
 
@@ -75,13 +75,13 @@ export class Preview {
   frame(dt) {
     if (!this.bench) return;
     if (dt > 0) this.bench.advance(dt);
-    this.strip?.draw();
+    this.trace?.draw();
   }
 
   free() {
-    this.strip?.end();
+    this.trace?.end();
     this.bench?.free();
-    this.bench = this.strip = null;
+    this.bench = this.trace = null;
   }
 
   end() {

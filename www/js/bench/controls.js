@@ -87,7 +87,7 @@ export function controlsOf(act) {
     /** @param {End} end @returns {Control} */
     wiggle: (end) => ({ el: button(t("card-wiggle"), () => act({ do: "wiggle", end }), { pic: "wiggle" }) }),
 
-    /** @param {"strip" | "unit" | "lamp"} id @returns {Control} */
+    /** @param {"trace" | "unit" | "lamp"} id @returns {Control} */
     power(id) {
       const tick = new Tick(t(`switch-${id}`), (on) => act({ do: "switch", id, on }));
       explain(tick.el, id === "lamp" ? "explain-lamp" : `explain-switch_${id}`);
@@ -124,15 +124,15 @@ export function controlsOf(act) {
     },
     /** @returns {Control} */
     place() {
-      const choice = new Choice(t("strap-place"), (place) => act({ do: "pad_place", place: /** @type {Place} */ (place) }));
+      const choice = new Choice(t("strap-place"), (place) => act({ do: "sensor_place", place: /** @type {Place} */ (place) }));
       explain(choice.el, "explain-place");
       return { el: choice.el, show: ({ strap }) => choice.set(["pulp", "middle", "joint"].map((id) => /** @type {Option} */ ([id, t(`strap-place-${id}`)])), strap.place) };
     },
     /** @returns {Control} */
     face() {
-      const choice = new Choice(t("strap-face"), (face) => act({ do: "pad_face", face: /** @type {Face} */ (face) }));
+      const choice = new Choice(t("strap-face"), (face) => act({ do: "sensor_side", side: /** @type {Face} */ (face) }));
       explain(choice.el, "explain-face");
-      return { el: choice.el, show: ({ strap }) => choice.set(["to_skin", "away"].map((id) => /** @type {Option} */ ([id, t(`strap-face-${id}`)])), strap.face) };
+      return { el: choice.el, show: ({ strap }) => choice.set(["to_skin", "away"].map((id) => /** @type {Option} */ ([id, t(`strap-face-${id}`)])), strap.side) };
     },
     /** @returns {Control} */
     height() {

@@ -1,5 +1,5 @@
 // @ts-check
-// Hands on the table: dragging plugs, parts, the lead and the pad, pressing switches, tapping the pad. Mouse, pen and touch alike.
+// Hands on the table: dragging plugs, parts, the cable and the sensor, pressing switches, tapping the sensor. Mouse, pen and touch alike.
 
 /** @import { Act } from '../types/action' */
 /** @import { End, Part, Point, Switch } from '../types/names' */
@@ -9,16 +9,16 @@
 
 const CLICK_PX = 5;
 const FINGER_PX = 22; // half of what a fingertip covers
-const FINGER_CM = 7; // so near the fingertip the pad is put on it
+const FINGER_CM = 7; // so near the fingertip the sensor is put on it
 const REST_MS = 260; // a part that rests in the hand for this long is put to the world, so that its effect is seen
 
 /** What a finger takes hold of. */
 const TOUCHED = '[data-press], [data-drag]:not([data-drag=""])';
 
 /**
- * What is in the hand: something to press, the end of a lead, a part, or the pad.
+ * What is in the hand: something to press, the end of a cable, a part, or the sensor.
  * @typedef {{
- *   target: Element, press: string | undefined, end: End | null, part: Part | null, pad: boolean, from: Point, px: Point, start: Point, moved: boolean, at: Point,
+ *   target: Element, press: string | undefined, end: End | null, part: Part | null, sensor: boolean, from: Point, px: Point, start: Point, moved: boolean, at: Point,
  *   timer: number, near: SocketAt[], put?: Point,
  * }} HeldThing
  */
@@ -62,15 +62,15 @@ export class Hands {
     const [kind, id] = (drag?.dataset.drag || ":").split(":");
     const end = kind === "end" ? /** @type {End} */ (id) : null;
     const part = kind === "part" ? /** @type {Part} */ (id) : null;
-    const pad = kind === "pad";
-    if (!press && !end && !part && !pad) return;
+    const sensor = kind === "sensor";
+    if (!press && !end && !part && !sensor) return;
     event.preventDefault();
     this.table.svg.setPointerCapture(event.pointerId);
     const at = this.table.under(event.clientX, event.clientY);
     const bench = this.now();
     const what = end ? bench.ends.find((one) => one.id === end) : bench.parts.find((one) => one.id === part);
-    const start = /** @type {Point} */ (what ? [what.x, what.y] : pad ? this.table.hand.spot : at);
-    this.held = { target, press: press?.dataset.press, end, part, pad, from: at, px: [event.clientX, event.clientY], start, moved: false, at: start, timer: 0, near: [] };
+    const start = /** @type {Point} */ (what ? [what.x, what.y] : sensor ? this.table.hand.spot : at);
+    this.held = { target, press: press?.dataset.press, end, part, sensor, from: at, px: [event.clientX, event.clientY], start, moved: false, at: start, timer: 0, near: [] };
   }
 
   /** @param {PointerEvent} event */
@@ -79,7 +79,7 @@ export class Hands {
     if (!held) return;
     if (!held.moved && Math.hypot(event.clientX - held.px[0], event.clientY - held.px[1]) < CLICK_PX) return;
     held.moved = true; // what slid under the hand was not pressed
-    if (!held.end && !held.part && !held.pad) return;
+    if (!held.end && !held.part && !held.sensor) return;
     this.table.svg.classList.add("is-dragging");
     const [x, y] = this.table.under(event.clientX, event.clientY);
     const [w, d] = this.table.size;
@@ -100,7 +100,7 @@ export class Hands {
     clearTimeout(held.timer);
     if (!held.moved) this.click(held);
     else if (held.end) this.dropEnd(held.end, held);
-    else if (held.pad) this.dropPad(held.at);
+    else if (held.sensor) this.dropSensor(held.at);
     else this.putDown();
     this.letGo();
   }
@@ -140,8 +140,8 @@ export class Hands {
     if (end?.socket) this.act({ do: "unplug", end: id });
   }
 
-  /** The pad let go near the fingertip is put on; anywhere else it is off. @param {Point} at */
-  dropPad([x, y]) {
+  /** The sensor let go near the fingertip is put on; anywhere else it is off. @param {Point} at */
+  dropSensor([x, y]) {
     const { hand, strap } = this.now();
     const on = Math.hypot(hand.finger_x - x, hand.finger_y - y) < FINGER_CM;
     if (on !== strap.on) this.act({ do: on ? "strap_on" : "strap_off" });
@@ -151,7 +151,7 @@ export class Hands {
    * What was touched and not moved: a switch turns; everything else says what can be done with it.
    * @param {HeldThing} held
    */
-  click({ press, end, part, pad, target }) {
+  click({ press, end, part, sensor, target }) {
     const [verb, name] = (press ?? ":").split(":");
     if (verb === "switch") {
       const id = /** @type {Switch} */ (name);
@@ -159,7 +159,7 @@ export class Hands {
       return;
     }
     /** @type {Thing | null} */
-    const thing = end ? `end:${end}` : pad || verb === "tap" ? "sensor" : verb === "rescan" ? "part:computer" : part ? `part:${part}` : null;
+    const thing = end ? `end:${end}` : sensor || verb === "tap" ? "sensor" : verb === "rescan" ? "part:computer" : part ? `part:${part}` : null;
     if (thing) this.touched(thing, (target.closest("[data-drag], [data-press]") ?? target).getBoundingClientRect());
   }
 
@@ -209,8 +209,8 @@ function ghostOf(bench, held) {
     end.socket = null;
     return ghost;
   }
-  if (held.pad) {
-    ghost.padAt = held.at;
+  if (held.sensor) {
+    ghost.sensorAt = held.at;
     return ghost;
   }
   const part = ghost.parts.find((one) => one.id === held.part);
@@ -229,9 +229,9 @@ function ghostOf(bench, held) {
     const { hand } = ghost;
     ghost.hand = { ...hand, x: hand.x + dx, y: hand.y + dy, finger_x: hand.finger_x + dx, finger_y: hand.finger_y + dy };
   }
-  if (held.part?.startsWith("lead")) {
+  if (held.part?.startsWith("cable")) {
     const old = [part.x - dx, part.y - dy];
-    const point = ghost.lead.points.find((one) => Math.hypot(one[0] - old[0], one[1] - old[1]) < 0.5);
+    const point = ghost.cable.points.find((one) => Math.hypot(one[0] - old[0], one[1] - old[1]) < 0.5);
     if (point) { point[0] = part.x; point[1] = part.y; }
   }
   return ghost;

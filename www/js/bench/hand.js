@@ -1,5 +1,5 @@
 // @ts-check
-// The subject's right hand, palm down, with sleeve, finger pad and strap. Drawn in a frame of its own (cm) and then
+// The subject's right hand, palm down, with sleeve, finger sensor and strap. Drawn in a frame of its own (cm) and then
 // turned and scaled so that the index fingertip lies where the core says.
 
 import { attr, flag, s } from "../dom.js";
@@ -10,7 +10,7 @@ import { pen, smooth } from "./pen.js";
 /** @import { Point, ReadonlyPoint } from '../types/names' */
 /** @import { HandAt, Strap } from '../types/view' */
 
-/** Where along the index finger the pad sits: share of the way from tip to knuckle. */
+/** Where along the index finger the sensor sits: share of the way from tip to knuckle. */
 const PLACE = { pulp: 0.12, middle: 0.42, joint: 0.27 };
 
 /**
@@ -21,7 +21,7 @@ const CRADLE = (off) => smooth(/** @type {ReadonlyPoint[]} */ ([[-1.5, 2.05], [-
 const HOLLOW = "M-1.180 1.850C-1.350 .6 -1.400 -.5 -1.050 -1.400C-.7 -2.150 .7 -2.150 1.050 -1.400C1.400 -.5 1.350 .6 1.180 1.850";
 
 /**
- * The hem of a cloth laid over the fingertip and the pad, in the finger's frame.
+ * The hem of a cloth laid over the fingertip and the sensor, in the finger's frame.
  * @type {ReadonlyPoint[]}
  */
 const CLOTH = [[-4.2, -3.2], [-1.6, -4.1], [1.4, -3.7], [4, -3.4], [4.5, -0.6], [4.1, 2.2], [4.6, 4.6], [1.7, 4.1], [-1.2, 4.8], [-4.3, 4.3], [-4, 1.6], [-4.7, -0.8]];
@@ -30,8 +30,8 @@ export class Hand {
   constructor() {
     this.bandKey = ""; // the breadth that the band is drawn for
     /** @type {Point} */
-    this.spot = [0, 0]; // where the pad lies on the table
-    const p = pen("hand-pad", 0.05);
+    this.spot = [0, 0]; // where the sensor lies on the table
+    const p = pen("hand-sensor", 0.05);
     const { skin, detail, sleeve, outline } = drawPalm("hand");
     const [tipX, tipY] = TIP;
     this.dusk = s("g", { class: "dusk" }, s("path", { class: "dusk-fill", d: `M${tipX} ${tipY + 0.75}L${tipX + 0.07} ${tipY + 3}`, "stroke-width": 1.35, "stroke-linecap": "round" }),
@@ -40,15 +40,15 @@ export class Hand {
 
     // The sensor is a cradle that the fingertip lies in, with a strap over it. In the finger's frame, the finger running down the page.
     // Its hollow is lined with the sensing film; turned away from the skin, one sees its hull instead.
-    this.hull = s("g", { class: "pad-disc" }, inked(() => CRADLE(p.off), "plug"));
-    this.padFace = s("g", { class: "pad-face" }, stroke(HOLLOW, "thin"), stroke("M-.75 -1.650h1.500M-1.100 -1.050h2.200M-1.150 -.450h2.300M-1.150 .15h2.300M-1.150 .75h2.300M-1.100 1.350h2.200", "film"));
-    this.padBack = s("g", { class: "pad-back" }, stroke("M0 -2.450V1.900", "thin"), stroke("M-1.250 -1.200l.35 -.6M-1.450 -.3l.6 -1M-1.450 .6l.6 -1M-1.400 1.400l.6 -1M.85 1.400l.6 -1M.85 .6l.6 -1M.85 -.3l.6 -1M.9 -1.200l.35 -.6", "thin faint"));
+    this.hull = s("g", { class: "sensor-disc" }, inked(() => CRADLE(p.off), "plug"));
+    this.sensorFace = s("g", { class: "sensor-face" }, stroke(HOLLOW, "thin"), stroke("M-.75 -1.650h1.500M-1.100 -1.050h2.200M-1.150 -.450h2.300M-1.150 .15h2.300M-1.150 .75h2.300M-1.100 1.350h2.200", "film"));
+    this.sensorBack = s("g", { class: "sensor-back" }, stroke("M0 -2.450V1.900", "thin"), stroke("M-1.250 -1.200l.35 -.6M-1.450 -.3l.6 -1M-1.450 .6l.6 -1M-1.400 1.400l.6 -1M.85 1.400l.6 -1M.85 .6l.6 -1M.85 -.3l.6 -1M.9 -1.200l.35 -.6", "thin faint"));
     this.strapOff = s("g", { class: "strap-off" }, stroke("M-1.600 .2c-2 -.5 -2.700 1.400 -4.600 .8M1.600 .2c1.800 .6 2.400 -1.200 4.400 -.4", "strap-tail"));
-    this.below = s("g", { class: "pad", data: { drag: "pad:" } }, s("circle", { class: "hit", r: 3.2 }), this.strapOff, this.hull, this.padFace, this.padBack);
+    this.below = s("g", { class: "sensor", data: { drag: "sensor:" } }, s("circle", { class: "hit", r: 3.2 }), this.strapOff, this.hull, this.sensorFace, this.sensorBack);
     this.band = s("g", { class: "band" });
     this.pinch = s("g", { class: "pinch" }, stroke("M-1.700 -1.500l.7 .6M1.700 -1.500l-.7 .6M-1.700 1.900l.7 -.6M1.700 1.900l-.7 -.6", "thin"));
-    this.strapped = s("g", { class: "press pad", data: { press: "tap:", drag: "pad:" } }, s("circle", { class: "hit", r: 3.2 }), this.band, this.pinch,
-      s("circle", { class: "tap-ring", r: 2.6 }), stroke("M-4.600 -.1H-2.600M-3.300 -.8L-2.500 -.1L-3.300 .6M4.600 -.1H2.600M3.300 -.8L2.500 -.1L3.300 .6", "push amber"), s("title", {}, t("list-tap_pad")));
+    this.strapped = s("g", { class: "press sensor", data: { press: "tap:", drag: "sensor:" } }, s("circle", { class: "hit", r: 3.2 }), this.band, this.pinch,
+      s("circle", { class: "tap-ring", r: 2.6 }), stroke("M-4.600 -.1H-2.600M-3.300 -.8L-2.500 -.1L-3.300 .6M4.600 -.1H2.600M3.300 -.8L2.500 -.1L3.300 .6", "push amber"), s("title", {}, t("list-tap_sensor")));
 
     const edge = smooth(CLOTH, true);
     this.cloth = s("g", { class: "cloth" }, s("path", { class: "hand-shadow", d: edge, transform: "translate(.4 .6)" }), s("path", { class: "cloth-fill", d: edge }), stroke(edge), stroke(smooth(CLOTH.map(([x, y]) => /** @type {Point} */ ([0.86 * x + p.off(), 0.86 * y + 0.25 + p.off()])), true), "thin faint dash"),
@@ -63,10 +63,10 @@ export class Hand {
   }
 
   /**
-   * Draws the hand as the core says; returns the point where the lead meets the pad.
-   * @param {HandAt} hand @param {Strap} strap @param {Point} [padAt] Where a hand has the pad while it is dragged. @returns {Point}
+   * Draws the hand as the core says; returns the point where the cable meets the sensor.
+   * @param {HandAt} hand @param {Strap} strap @param {Point} [padAt] Where a hand has the sensor while it is dragged. @returns {Point}
    */
-  draw(hand, strap, padAt) {
+  draw(hand, strap, sensorAt) {
     const dx = hand.finger_x - hand.x, dy = hand.finger_y - hand.y;
     const scale = Math.hypot(dx, dy) / Math.hypot(...TIP) || 1;
     const turn = ((Math.atan2(dy, dx) - Math.atan2(TIP[1], TIP[0])) * 180) / Math.PI;
@@ -83,13 +83,13 @@ export class Hand {
     const map = ([x, y]) => [hand.x + scale * (x * Math.cos(rad) - y * Math.sin(rad)), hand.y + scale * (x * Math.sin(rad) + y * Math.cos(rad))];
     const tip = map(TIP), root = map(KNUCKLE);
     const along = strap.on ? (PLACE[strap.place] ?? PLACE.pulp) : 0;
-    const spot = padAt ?? (strap.on ? [tip[0] + (root[0] - tip[0]) * along, tip[1] + (root[1] - tip[1]) * along] : /** @type {Point} */ ([tip[0] - 8, tip[1] - 1]));
+    const spot = sensorAt ?? (strap.on ? [tip[0] + (root[0] - tip[0]) * along, tip[1] + (root[1] - tip[1]) * along] : /** @type {Point} */ ([tip[0] - 8, tip[1] - 1]));
     this.spot = spot;
     const finger = strap.on ? (Math.atan2(root[1] - tip[1], root[0] - tip[0]) * 180) / Math.PI - 90 : -24;
     const place = `translate(${spot.map((v) => v.toFixed(2))}) rotate(${finger.toFixed(1)}) scale(${(scale * LARGER).toFixed(3)})`;
     for (const el of [this.below, this.strapped, this.cloth]) {
       attr(el, "transform", place);
-      for (const [name, on] of /** @type {[string, boolean][]} */ ([["is-on", strap.on], ["is-away", strap.face === "away"], ["is-tight", strap.on && strap.feel === "tight"], ["is-shaded", strap.shaded]])) flag(el, name, on);
+      for (const [name, on] of /** @type {[string, boolean][]} */ ([["is-on", strap.on], ["is-away", strap.side === "away"], ["is-tight", strap.on && strap.feel === "tight"], ["is-shaded", strap.shaded]])) flag(el, name, on);
     }
     this.drawBand(strap);
     return spot;

@@ -61,7 +61,7 @@ export class BenchPane {
     this.closeUp = what;
     this.near.set(CLOSE_UPS.map((key) => /** @type {[string, string]} */ ([key, t(`bench-close_up-${key}`)])), what);
     const bench = benchOf(this.session.view);
-    const recorder = bench.parts.find((part) => part.id === "unit");
+    const recorder = bench.parts.find((part) => part.id === "recorder");
     this.table.look(what === "finger" ? [bench.hand.finger_x, bench.hand.finger_y] : what === "recorder" && recorder ? [recorder.x, recorder.y] : null);
     this.card.close();
     this.draw(bench); // names that are seen only from near find their place now
@@ -145,7 +145,7 @@ export class BenchPane {
     const bench = benchOf(this.session.view), { link } = this.session.view;
     this.tell("");
     this.table.speak("");
-    if (action.do === "tap_pad") this.shake(this.table.hand.strapped, "is-shaken", t("bench-tapped"));
+    if (action.do === "tap_sensor") this.shake(this.table.hand.strapped, "is-shaken", t("bench-tapped"));
     if (action.do === "wiggle") this.shake(this.table.plugs.get(action.end), "is-shaken", t("bench-wiggled"));
     if (action.do === "press_finger") this.shake(this.table.hand.strapped, "is-pushed", t("bench-pressed"));
     if (ASKING.has(action.do) && bench.said) this.answer(bench.said);
@@ -177,7 +177,7 @@ const benchOf = (view) => /** @type {BenchView} */ (view.bench);
 /** @type {Set<Action["do"]>} */
 const ASKING = new Set(["ask_still", "ask_quiet", "ask_finger"]);
 /** @type {Set<Action["do"]>} */
-const TOLD = new Set(["swap_lead", "rest_arm", "tell_instructor"]);
+const TOLD = new Set(["swap_cable", "rest_arm", "tell_instructor"]);
 
 /**
  * A refusal of the world as a sentence; ends and sockets are named.

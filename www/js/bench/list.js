@@ -34,16 +34,16 @@ export class PartsList {
     this.y = this.coordinate("y", bench.table.d);
     const row = (/** @type {Kid[]} */ ...kids) => h("div", { class: "row" }, kids);
     this.el = h("div", { class: "list" },
-      explainAll(group("list-leads", bench.ends.map((end) => put(make.plug(end.id))), "list-leads"), "explain-end"),
-      group("list-power", [put(make.power("strip")), put(make.power("unit")), put(make.charger()), put(make.power("lamp"))], "list-power"),
+      explainAll(group("list-cables", bench.ends.map((end) => put(make.plug(end.id))), "list-cables"), "explain-end"),
+      group("list-power", [put(make.power("power_strip")), put(make.power("recorder")), put(make.charger()), put(make.power("lamp"))], "list-power"),
       group("list-finger", [put(make.strapOn()), put(make.tightness()), h("div", { class: "pair" }, put(make.place()), put(make.face())), put(make.height()), put(make.asking())], "list-finger"),
       group("list-try", [
         set("try-look", row(SPOTS.map((at) => button(t(`look-${at}`), () => act({ do: "look", at }))))),
-        set("try-touch", row(put(make.does("tap_pad", { do: "tap_pad" })), put(make.does("press_finger", { do: "press_finger" })), put(make.does("rescan", { do: "rescan" })))),
+        set("try-touch", row(put(make.does("tap_sensor", { do: "tap_sensor" })), put(make.does("press_finger", { do: "press_finger" })), put(make.does("rescan", { do: "rescan" })))),
         set("try-ask", row(put(make.does("ask_still", { do: "ask_still" })), put(make.does("ask_quiet", { do: "ask_quiet" })), put(make.does("ask_finger", { do: "ask_finger" })))),
         put(make.shade()),
         set("try-other", put(make.other())),
-        set("try-help", row(put(make.does("warm_hand", { do: "manoeuvre", what: "warm_hand" })), put(make.does("swap_lead", { do: "swap_lead" })), put(make.does("rest_arm", { do: "rest_arm" })), put(make.does("tell_instructor", { do: "tell_instructor" })))),
+        set("try-help", row(put(make.does("warm_hand", { do: "manoeuvre", what: "warm_hand" })), put(make.does("swap_cable", { do: "swap_cable" })), put(make.does("rest_arm", { do: "rest_arm" })), put(make.does("tell_instructor", { do: "tell_instructor" })))),
       ], "list-try"),
       this.mover(bench), explainButton());
   }

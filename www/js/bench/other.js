@@ -12,7 +12,7 @@ import { drawPalm, enlarged } from "./palm.js";
 /** @type {Partial<Record<OtherHandPlace, { part: Part, at: (w: number, d: number) => Point, turn: number }>>} */
 const REACH = {
   laptop: { part: "computer", at: (w, d) => [w * 0.2, d / 2 + 9], turn: -6 },
-  case: { part: "unit", at: (w, d) => [w * 0.06, d / 2 + 13], turn: -4 },
+  case: { part: "recorder", at: (w, d) => [w * 0.06, d / 2 + 13], turn: -4 },
 };
 
 export class OtherHand {

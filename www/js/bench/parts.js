@@ -45,8 +45,8 @@ function lamp(id, x, y) {
  * side, the calibrator at the near one. What is written on it has a place that no line crosses, lying or turned.
  * @param {number} w @param {number} d
  */
-function unit(w, d) {
-  const p = pen("unit");
+function recorder(w, d) {
+  const p = pen("recorder");
   const x = -w / 2, y = -d / 2, seam = w / 2 - 7.6;
   let ribs = "";
   for (const at of [0.9, 1.6]) ribs += p.line(x + at, y + 2.6, x + at, d / 2 - 2.6);
@@ -55,8 +55,8 @@ function unit(w, d) {
     stroke(p.line(seam, y + 0.5, seam, d / 2 - 0.5) + p.line(seam + 0.6, y + 0.5, seam + 0.6, d / 2 - 0.5), "thin"),
     stroke(p.rect(panel[0], panel[1], panel[2], panel[3], 0.8), "thin"),
     stroke(p.rect(panel[0] + 0.5, panel[1] + 0.5, panel[2] - 1, panel[3] - 1, 0.6), "thin faint"),
-    label(t("part-unit"), x + 3.6, -0.7, "start name on-body", -w / 2 - 3.2, y),
-    rocker("unit", panel[0] + 4, panel[1] + panel[3] / 2), lamp("unit", panel[0] + panel[2] - 3.4, panel[1] + panel[3] / 2)];
+    label(t("part-recorder"), x + 3.6, -0.7, "start name on-body", -w / 2 - 3.2, y),
+    rocker("recorder", panel[0] + 4, panel[1] + panel[3] / 2), lamp("recorder", panel[0] + panel[2] - 3.4, panel[1] + panel[3] / 2)];
 }
 
 /** @param {number} w @param {number} d */
@@ -78,10 +78,10 @@ function computer(w, d) {
 }
 
 /** @param {number} w @param {number} d */
-function strip(w, d) {
-  const p = pen("strip");
+function powerStrip(w, d) {
+  const p = pen("power_strip");
   return [shadow(w, d), inked(() => p.rect(-w / 2, -d / 2, w, d, 2)), stroke(p.rect(-w / 2 + 1, -d / 2 + 1, w - 2, d - 2, 1.4), "thin faint"),
-    nameBelow(t("part-strip"), w, d), rocker("strip", w / 2 - 3.2, 0), lamp("strip", -w / 2 + 3, 0)];
+    nameBelow(t("part-power_strip"), w, d), rocker("power_strip", w / 2 - 3.2, 0), lamp("power_strip", -w / 2 + 3, 0)];
 }
 
 /** @param {number} w @param {number} d */
@@ -120,7 +120,7 @@ function plain(w, d, id) {
 }
 
 /** @type {Partial<Record<Part, (w: number, d: number, id: string) => Kid[]>>} */
-const ART = { unit, computer, strip, charger, phone, lamp: deskLamp };
+const ART = { recorder, computer, power_strip: powerStrip, charger, phone, lamp: deskLamp };
 
 /**
  * The drawing of a part; a part unknown here is a plain box with its name.
@@ -131,7 +131,7 @@ export const drawPart = (part) =>
     (ART[part.id] ?? plain)(part.w, part.d, part.id));
 
 /**
- * Takes the name out of a part's drawing, so that it can lie above the leads; null where the name is part of the drawing.
+ * Takes the name out of a part's drawing, so that it can lie above the cables; null where the name is part of the drawing.
  * @param {Element} drawing
  */
 export function takeName(drawing) {

@@ -13,36 +13,36 @@ export const SPOTS = ["recorder", "computer", "power_strip", "cable", "sensor", 
 
 const ROUND_CM = 5; // an eye's measure
 const BESIDE_CM = 5;
-const TAUT_CM = 4, LOOPS_CM = 23; // spare length of the pad's lead at which it looks drawn tight, or lies in loops
+const TAUT_CM = 4, LOOPS_CM = 23; // spare length of the sensor's cable at which it looks drawn tight, or lies in loops
 
 /**
  * What is seen at a place of a bench, as sentences.
  * @param {BenchView} bench @param {LookAt} at
  */
 export function seen(bench, at) {
-  const { strap, hand, lamps, lead } = bench;
+  const { strap, hand, lamps, cable } = bench;
   /** @param {Part} id */
   const part = (id) => bench.parts.find((one) => one.id === id);
   /** @param {Part} id */
-  const toLead = (id) => away(Math.min(...along(lead.points).map((point) => gap(part(id), point))));
+  const toCable = (id) => away(Math.min(...along(cable.points).map((point) => gap(part(id), point))));
   /** @param {End} id */
   const plug = (id) => plugged(bench, id);
   const height = Math.round(hand.height_cm);
   /** @type {Record<LookAt, () => (string | false)[]>} */
   const places = {
-    recorder: () => [lit(bench, "unit"), plug("mains_unit"), plug("mains_wall"), plug("data_unit"), plug("pad")],
+    recorder: () => [lit(bench, "recorder"), plug("power_recorder"), plug("power_wall"), plug("data_recorder"), plug("sensor")],
     computer: () => [plug("data_computer")],
-    power_strip: () => [lit(bench, "strip"), bench.charger_plugged && lit(bench, "charger"), plug("mains_wall"), !bench.charger_plugged && t("seen-charger_out")],
-    cable: () => [t(lead.slack_cm < TAUT_CM ? "seen-lead_taut" : lead.slack_cm > LOOPS_CM ? "seen-lead_loops" : "seen-lead_easy"),
-      t("seen-lead_near", { strip: toLead("strip"), charger: toLead("charger") }), plug("pad")],
-    sensor: () => [strap.on ? t("seen-pad_on", { place: t(`strap-place-${strap.place}`), face: t(`seen-face-${strap.face}`), strap: t(`seen-strap-${strap.feel}`) }) : t("seen-pad_off"), strap.shaded && t("seen-shaded")],
+    power_strip: () => [lit(bench, "power_strip"), bench.charger_plugged && lit(bench, "charger"), plug("power_wall"), !bench.charger_plugged && t("seen-charger_out")],
+    cable: () => [t(cable.slack_cm < TAUT_CM ? "seen-cable_taut" : cable.slack_cm > LOOPS_CM ? "seen-cable_loops" : "seen-cable_easy"),
+      t("seen-cable_near", { strip: toCable("power_strip"), charger: toCable("charger") }), plug("sensor")],
+    sensor: () => [strap.on ? t("seen-sensor_on", { place: t(`strap-place-${strap.place}`), face: t(`seen-face-${strap.side}`), strap: t(`seen-strap-${strap.feel}`) }) : t("seen-sensor_off"), strap.shaded && t("seen-shaded")],
     subject: () => [t(`seen-hand-${hand.looks}`, { where: height === 0 ? t("hand-level") : t(height > 0 ? "hand-above" : "hand-below", { cm: Math.abs(height) }) }), t(`seen-other-${strap.other_hand}`), t(`seen-voice-${bench.voice}`)],
-    around: () => [t("seen-phone", { far: toLead("phone") }), t("seen-charger_lies", { far: toLead("charger") }), lamps.lamp ? t("seen-lamp_on", { far: away(gap(part("lamp"), [hand.finger_x, hand.finger_y])) }) : t("seen-lamp_off")],
+    around: () => [t("seen-phone", { far: toCable("phone") }), t("seen-charger_lies", { far: toCable("charger") }), lamps.lamp ? t("seen-lamp_on", { far: away(gap(part("lamp"), [hand.finger_x, hand.finger_y])) }) : t("seen-lamp_off")],
   };
   return (places[at]?.() ?? []).filter((line) => typeof line === "string");
 }
 
-/** @param {BenchView} bench @param {"unit" | "strip" | "charger"} id */
+/** @param {BenchView} bench @param {"unit" | "trace" | "charger"} id */
 const lit = ({ lamps }, id) => t(lamps[id] ? "seen-lit" : "seen-dark", { list: listed([t(`part-${id}`)]) });
 
 /** @param {BenchView} bench @param {End} id */

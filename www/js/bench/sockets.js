@@ -49,22 +49,22 @@ export const drawSocket = (socket) => {
 
 /** @type {Record<End, (p: Pen) => Kid[]>} */
 const BODIES = {
-  mains_unit: (p) => [inked(() => p.rect(-2, -0.4, 4, 4.6, 0.8), "plug"), stroke("M-1.100 1.200H1.100M-1.100 2.200H1.100", "thin")],
-  mains_wall: (p) => [inked(() => p.circle(0, 0.4, 2.1), "plug"), inked(() => p.rect(-1, 2.2, 2, 2.2, 0.5), "plug"), stroke(p.circle(0, 0.4, 1.2), "thin")],
-  data_unit: (p) => [inked(() => p.rect(-1.7, -0.3, 3.4, 3.8, 0.6), "plug"), stroke("M-.8 1.300H.8", "thin")],
+  power_recorder: (p) => [inked(() => p.rect(-2, -0.4, 4, 4.6, 0.8), "plug"), stroke("M-1.100 1.200H1.100M-1.100 2.200H1.100", "thin")],
+  power_wall: (p) => [inked(() => p.circle(0, 0.4, 2.1), "plug"), inked(() => p.rect(-1, 2.2, 2, 2.2, 0.5), "plug"), stroke(p.circle(0, 0.4, 1.2), "thin")],
+  data_recorder: (p) => [inked(() => p.rect(-1.7, -0.3, 3.4, 3.8, 0.6), "plug"), stroke("M-.8 1.300H.8", "thin")],
   data_computer: (p) => [inked(() => p.rect(-1.4, -0.3, 2.8, 4.2, 0.4), "plug"), stroke("M-.6 1h1.200M0 1v1.600", "thin")],
-  pad: (p) => [inked(() => p.circle(0, 0.2, 1.7), "plug"), inked(() => p.rect(-0.95, 1.6, 1.9, 3, 0.5), "plug"), stroke("M-.5 2.600h1M-.5 3.400h1", "thin")],
+  sensor: (p) => [inked(() => p.circle(0, 0.2, 1.7), "plug"), inked(() => p.rect(-0.95, 1.6, 1.9, 3, 0.5), "plug"), stroke("M-.5 2.600h1M-.5 3.400h1", "thin")],
 };
 
-/** How far behind the meeting point the lead leaves the plug, cm. */
-export const PLUG_LENGTH = { mains_unit: 4.2, mains_wall: 4.3, data_unit: 3.5, data_computer: 3.9, pad: 4.6 };
+/** How far behind the meeting point the cable leaves the plug, cm. */
+export const PLUG_LENGTH = { power_recorder: 4.2, power_wall: 4.3, data_recorder: 3.5, data_computer: 3.9, sensor: 4.6 };
 
 /**
- * The plug of a lead's end. It points up the page; the group is turned to its lead.
+ * The plug of a cable's end. It points up the page; the group is turned to its cable.
  * @param {EndAt} end
  */
 export const drawPlug = (end) => {
   const p = pen(end.id, 0.05);
   return s("g", { class: "plug", data: { drag: `end:${end.id}`, end: end.id } }, s("circle", { class: "hit plug-hit", cy: 1.6, r: 4 }),
-    (BODIES[end.id] ?? BODIES.pad)(p), s("title", {}, t(`end-${end.id}`)));
+    (BODIES[end.id] ?? BODIES.sensor)(p), s("title", {}, t(`end-${end.id}`)));
 };

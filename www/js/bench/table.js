@@ -6,21 +6,21 @@ import { attr, flag, s, words } from "../dom.js";
 import { t } from "../text.js";
 import { Hand } from "./hand.js";
 import { OtherHand } from "./other.js";
-import { padCurve, slackCurve, towards } from "./leads.js";
+import { sensorCurve, slackCurve, towards } from "./cables.js";
 import { drawPart, takeName } from "./parts.js";
 import { pen } from "./pen.js";
 import { drawPlug, drawSocket, PLUG_LENGTH } from "./sockets.js";
 /** @import { End, Part, Point, Shape, Socket } from '../types/names' */
 /** @import { BenchView, EndAt, PartAt, SocketAt } from '../types/view' */
 
-const PAD_RIM_CM = 1.7; // from the middle of the pad to where its lead comes out
+const SENSOR_RIM_CM = 1.7; // from the middle of the sensor to where its cable comes out
 const CLOSER = 2.2; // how many times as large a part of the table is shown
 const NAME_RIM_CM = 1.5; // between a name and the table's edge
-/** @type {Record<"mains" | "data", [End, End]>} */
-const LEADS = { mains: ["mains_unit", "mains_wall"], data: ["data_unit", "data_computer"] };
+/** @type {Record<"power line" | "data", [End, End]>} */
+const CABLES = { power_line: ["power_recorder", "power_wall"], data: ["data_recorder", "data_computer"] };
 
 /** @typedef {import('../types/names').OtherHand} OtherHandPlace */
-/** A bench as it is drawn: padAt is where a hand has the pad while it is dragged. @typedef {BenchView & { padAt?: Point }} DrawnBench */
+/** A bench as it is drawn: padAt is where a hand has the sensor while it is dragged. @typedef {BenchView & { padAt?: Point }} DrawnBench */
 
 export class Table {
   /** @param {BenchView} bench */
@@ -38,7 +38,7 @@ export class Table {
     /** @type {OtherHandPlace} */
     this.otherAt = "lap";
     /** @type {Map<Part, SVGElement>} */
-    this.parts = new Map(bench.parts.filter((part) => !["hand", "lead1", "lead2"].includes(part.id)).map((part) => [part.id, drawPart(part)]));
+    this.parts = new Map(bench.parts.filter((part) => !["hand", "cable1", "cable2"].includes(part.id)).map((part) => [part.id, drawPart(part)]));
     /** @type {Map<Part, SVGElement>} */
     this.names = new Map();
     for (const [id, drawing] of this.parts) {
@@ -49,19 +49,19 @@ export class Table {
     this.sockets = new Map();
     for (const socket of bench.sockets) this.sockets.set(socket.id, drawSocket(socket));
     /** @type {Map<string, SVGElement>} */
-    this.leads = new Map(["mains", "data", "charge", "feed", "pad"].map((id) => [id, s("g", { class: `lead lead-${id}` }, s("path", { class: "lead-out" }), s("path", { class: "lead-in" }))]));
+    this.cables = new Map(["power_line", "data", "charge", "feed", "sensor"].map((id) => [id, s("g", { class: `cable cable-${id}` }, s("path", { class: "cable-out" }), s("path", { class: "cable-in" }))]));
     /** @type {Map<End, SVGGElement>} */
     this.plugs = new Map(bench.ends.map((end) => [end.id, drawPlug(end)]));
     /** @type {Map<Part, SVGElement>} */
-    this.grips = new Map(/** @type {const} */ (["lead1", "lead2"]).map((id) => [id, s("g", { class: "grip", data: { drag: `part:${id}` } }, s("circle", { class: "hit", r: 4.4 }), s("circle", { class: "grip-ring", r: 2 }), s("circle", { class: "grip-dot", r: 0.7 }), s("title", {}, t(`part-${id}`)))]));
+    this.grips = new Map(/** @type {const} */ (["cable1", "cable2"]).map((id) => [id, s("g", { class: "grip", data: { drag: `part:${id}` } }, s("circle", { class: "hit", r: 4.4 }), s("circle", { class: "grip-ring", r: 2 }), s("circle", { class: "grip-dot", r: 0.7 }), s("title", {}, t(`part-${id}`)))]));
     this.chargerPlug = s("g", { class: "charger-plug" }, s("circle", { class: "fill-plug", r: 1.9 }), s("circle", { class: "ln", r: 1.9 }), s("path", { class: "ln thin", d: "M-.8 0h1.600" }));
     this.hand = new Hand();
     this.other = new OtherHand();
     this.speech = s("text", { class: "speech", "aria-hidden": "true" });
     this.bubble = s("g", { class: "bubble", visibility: "hidden" }, s("rect", { rx: 1.4 }), s("text", { class: "bubble-text" }));
 
-    this.art = s("g", {}, this.wood, this.leads.get("feed"), [...this.parts.values()], [...this.sockets.values()], this.leads.get("charge"), this.chargerPlug, this.other.el,
-      this.leads.get("data"), this.leads.get("mains"), this.hand.below, this.leads.get("pad"), s("g", {}, ...this.names.values()), this.hand.el, this.hand.strapped, this.hand.cloth, [...this.plugs.values()], [...this.grips.values()], this.speech, this.bubble);
+    this.art = s("g", {}, this.wood, this.cables.get("feed"), [...this.parts.values()], [...this.sockets.values()], this.cables.get("charge"), this.chargerPlug, this.other.el,
+      this.cables.get("data"), this.cables.get("power_line"), this.hand.below, this.cables.get("sensor"), s("g", {}, ...this.names.values()), this.hand.el, this.hand.strapped, this.hand.cloth, [...this.plugs.values()], [...this.grips.values()], this.speech, this.bubble);
     const glow = s("radialGradient", { id: "glow" }, s("stop", { offset: "0", class: "glow-0" }), s("stop", { offset: ".35", class: "glow-1" }), s("stop", { offset: "1", class: "glow-2" }));
     const clip = s("clipPath", { id: "table-edge" }, s("rect", { x: 0.4, y: 0.4, width: w - 0.8, height: d - 0.8, rx: 3 }));
     this.clipped = s("g", { "clip-path": "url(#table-edge)" }, this.art);
@@ -111,12 +111,12 @@ export class Table {
       if (el) flag(el, "is-taken", socket.taken_by);
     }
     const ends = /** @type {Record<End, EndAt>} */ (Object.fromEntries(bench.ends.map((end) => [end.id, end])));
-    const padSpot = this.hand.draw(bench.hand, bench.strap, bench.padAt);
+    const sensorSpot = this.hand.draw(bench.hand, bench.strap, bench.sensorAt);
     this.other.draw(bench);
     this.spot = [bench.hand.x, bench.hand.y];
     this.otherAt = bench.strap.other_hand;
     this.placeSpeech();
-    const points = this.padPoints(bench, ends.pad, padSpot);
+    const points = this.sensorPoints(bench, ends.sensor, sensorSpot);
     const aims = this.aims(bench, ends, points);
     for (const end of bench.ends) {
       const el = this.plugs.get(end.id);
@@ -126,15 +126,15 @@ export class Table {
     }
     /** @type {(id: End) => Point} */
     const tail = (id) => [ends[id].x + aims[id][0] * PLUG_LENGTH[id], ends[id].y + aims[id][1] * PLUG_LENGTH[id]];
-    for (const [lead, [a, b]] of Object.entries(LEADS)) this.lay(lead, slackCurve(tail(a), aims[a], tail(b), aims[b]));
-    this.lay("pad", padCurve([tail("pad"), ...points.slice(1)], aims.pad, bench.lead.slack_cm));
+    for (const [cable, [a, b]] of Object.entries(CABLES)) this.lay(cable, slackCurve(tail(a), aims[a], tail(b), aims[b]));
+    this.lay("sensor", sensorCurve([tail("sensor"), ...points.slice(1)], aims.sensor, bench.cable.slack_cm));
     this.drawCharger(bench);
-    flag(this.svg, "lit-unit", bench.lamps.unit);
-    flag(this.svg, "lit-strip", bench.lamps.strip);
+    flag(this.svg, "lit-recorder", bench.lamps.recorder);
+    flag(this.svg, "lit-power_strip", bench.lamps.power_strip);
     flag(this.svg, "lit-charger", bench.lamps.charger);
     flag(this.svg, "lit-lamp", bench.lamps.lamp);
-    flag(this.svg, "on-unit", bench.switches.unit);
-    flag(this.svg, "on-strip", bench.switches.strip);
+    flag(this.svg, "on-recorder", bench.switches.recorder);
+    flag(this.svg, "on-power_strip", bench.switches.power_strip);
   }
 
   /**
@@ -170,21 +170,21 @@ export class Table {
 
   /** @param {string} id @param {string} d */
   lay(id, d) {
-    for (const path of this.leads.get(id)?.children ?? []) attr(path, "d", d);
+    for (const path of this.cables.get(id)?.children ?? []) attr(path, "d", d);
   }
 
   /**
-   * The pad lead's points from its plug to the pad, whichever way the core lists them.
+   * The sensor cable's points from its plug to the sensor, whichever way the core lists them.
    * @param {BenchView} bench @param {EndAt} plug @param {Point} padSpot
    */
-  padPoints(bench, plug, padSpot) {
-    const points = bench.lead.points.map(([x, y]) => /** @type {Point} */ ([x, y]));
+  sensorPoints(bench, plug, sensorSpot) {
+    const points = bench.cable.points.map(([x, y]) => /** @type {Point} */ ([x, y]));
     /** @param {Point} point */
     const far = (point) => Math.hypot(point[0] - plug.x, point[1] - plug.y);
     if (far(points[0]) > far(points[points.length - 1])) points.reverse();
     points[0] = [plug.x, plug.y];
-    const [ux, uy] = towards(padSpot, points[points.length - 2]);
-    points[points.length - 1] = [padSpot[0] + PAD_RIM_CM * ux, padSpot[1] + PAD_RIM_CM * uy];
+    const [ux, uy] = towards(sensorSpot, points[points.length - 2]);
+    points[points.length - 1] = [sensorSpot[0] + SENSOR_RIM_CM * ux, sensorSpot[1] + SENSOR_RIM_CM * uy];
     return points;
   }
 
@@ -193,12 +193,12 @@ export class Table {
    * @param {BenchView} bench @param {Record<End, EndAt>} ends @param {Point[]} points @returns {Record<End, Point>}
    */
   aims(bench, ends, points) {
-    /** @type {Record<Exclude<End, "pad">, End>} */
-    const other = { mains_unit: "mains_wall", mains_wall: "mains_unit", data_unit: "data_computer", data_computer: "data_unit" };
+    /** @type {Record<Exclude<End, "sensor">, End>} */
+    const other = { power_recorder: "power_wall", power_wall: "power_recorder", data_recorder: "data_computer", data_computer: "data_recorder" };
     const aims = /** @type {Record<End, Point>} */ ({});
     for (const end of bench.ends) {
       /** @type {Point} */
-      const next = end.id === "pad" ? points[1] : [ends[other[end.id]].x, ends[other[end.id]].y];
+      const next = end.id === "sensor" ? points[1] : [ends[other[end.id]].x, ends[other[end.id]].y];
       let aim = towards([end.x, end.y], next);
       const socket = end.socket && bench.sockets.find((one) => one.id === end.socket);
       const part = socket && bench.parts.find((one) => one.id === socket.part);
@@ -216,15 +216,15 @@ export class Table {
   }
 
   /**
-   * The charger's thin leads: to the power strip when plugged in, and to the computer; the strip's own to the wall.
+   * The charger's thin leads: to the power strip when plugged in, and to the computer; the trace's own to the wall.
    * @param {BenchView} bench
    */
   drawCharger(bench) {
     /** @param {Part} id */
     const part = (id) => bench.parts.find((one) => one.id === id);
-    const [charger, strip, computer] = [part("charger"), part("strip"), part("computer")];
+    const [charger, strip, computer] = [part("charger"), part("power_strip"), part("computer")];
     if (!charger || !strip || !computer) return;
-    const outlet = bench.sockets.find((one) => one.taken_by === "charger");
+    const outlet = bench.sockets.find((one) => one.recordingn_by === "charger");
     /** @type {Point} */
     const spot = outlet ? [outlet.x, outlet.y] : [charger.x + charger.w / 2 + 5, charger.y - charger.d / 2 - 1];
     attr(this.chargerPlug, "transform", `translate(${spot.map((v) => v.toFixed(2))})`);

@@ -1,9 +1,9 @@
 // @ts-check
-// Showing a fault to a room: the bench and its strip over the whole screen, large letters, the cure at a key, and a freeze. Two
+// Showing a fault to a room: the bench and its trace over the whole screen, large letters, the cure at a key, and a freeze. Two
 // benches of one seed run side by side, one with the fault and one without, so that nothing but the fault differs. The faults that
 // it is confused with follow it, each with the same heart.
 
-import { MiniStrip } from "../assign/ministrip.js";
+import { MiniTrace } from "../assign/minitrace.js";
 import { REGIONS } from "../assign/regions.js";
 import { tablePicture } from "../bench/picture.js";
 import { Bench } from "../core.js";
@@ -16,14 +16,14 @@ import { button, Choice, relabel } from "../widgets.js";
 /** @import { FaultBook } from '../types/page' */
 /** @import { FaultSpec } from '../types/told' */
 
-/** @param {FaultSpec | null} fault @param {readonly number[]} region its mains, Hz and volts */
+/** @param {FaultSpec | null} fault @param {readonly number[]} region its power line, Hz and volts */
 const BENCH = (fault, [hz, volts]) => ({
-  id: "shown", level: 1, title: "shown", aim: "shown", brief: "shown", mains: { hz, volts }, subject: { restlessness: 0.2, pulse_mv: 40, premature_per_min: 0, rest_rate_bpm: 68 },
+  id: "shown", level: 1, title: "shown", aim: "shown", brief: "shown", power_line: { hz, volts }, subject: { restlessness: 0.2, pulse_mv: 40, premature_per_min: 0, rest_rate_bpm: 68 },
   recorder: { range_v: 0.05 }, fault: fault ? [fault] : [],
 });
 const ZOOM = 1.9; // letters and lines that are read from the last row
 const BASES_S = [10, 1];
-const BEFORE_S = 12; // what the strip holds at once
+const BEFORE_S = 12; // what the trace holds at once
 
 export class ShowFault {
   /** @param {FaultBook} faults */
@@ -31,8 +31,8 @@ export class ShowFault {
     this.faults = faults;
     /** @type {Bench[]} */
     this.benches = [];
-    /** @type {MiniStrip[]} */
-    this.strips = [];
+    /** @type {MiniTrace[]} */
+    this.traces = [];
     /** @type {string[]} */
     this.list = []; // what is shown in turn
     this.at = 0;
@@ -42,7 +42,7 @@ export class ShowFault {
     this.dialog = null;
     this.loop = new Loop((dt) => {
       for (const bench of this.benches) if (dt > 0) bench.advance(dt);
-      this.strips[this.cured ? 1 : 0]?.draw();
+      this.traces[this.cured ? 1 : 0]?.draw();
     });
     this.title = h("h2", { class: "show-title" });
     this.state = h("p", { class: "show-state", role: "status" });
@@ -99,19 +99,19 @@ export class ShowFault {
     const region = this.region.select.value.split("/").map(Number);
     this.benches = [spec, null].map((fault) => Bench.fresh(composed(BENCH(fault, region)), this.seed));
     for (const bench of this.benches) for (let s = 0; s < BEFORE_S; s += 0.25) bench.advance(0.25);
-    this.strips = this.benches.map((bench) => new MiniStrip(bench, innerWidth > 700 ? ZOOM : 1));
+    this.traces = this.benches.map((bench) => new MiniTrace(bench, innerWidth > 700 ? ZOOM : 1));
     this.cured = this.near = false;
     this.title.hidden = true;
     words(this.title, this.faults.of(name)?.name ?? name);
     attr(this.namer, "aria-pressed", "false");
     attr(this.closer, "aria-pressed", "false");
-    const set = this.benches[0].view().scenario?.mains;
-    const mains = t("class-show_mains", { hz: set?.hz ?? region[0], volts: set?.volts ?? region[1] });
-    words(this.place, this.list.length > 1 ? `${t("class-show_place", { n: this.at + 1, of: this.list.length })} · ${mains}` : mains);
+    const set = this.benches[0].view().scenario?.power_line;
+    const power_line = t("class-show_power_line", { hz: set?.hz ?? region[0], volts: set?.volts ?? region[1] });
+    words(this.place, this.list.length > 1 ? `${t("class-show_place", { n: this.at + 1, of: this.list.length })} · ${power_line}` : power_line);
     for (const one of [this.before, this.after]) prop(one, "hidden", this.list.length < 2);
     prop(this.before, "disabled", this.at === 0);
     prop(this.after, "disabled", this.at === this.list.length - 1);
-    this.stage.replaceChildren(...this.benches.map((bench, k) => h("div", { class: "show-side" }, h("div", { class: "show-table", "aria-hidden": "true" }, tablePicture(bench.view())), h("div", { class: "show-strip" }, this.strips[k].el))));
+    this.stage.replaceChildren(...this.benches.map((bench, k) => h("div", { class: "show-side" }, h("div", { class: "show-table", "aria-hidden": "true" }, tablePicture(bench.view())), h("div", { class: "show-strip" }, this.traces[k].el))));
     this.label2();
   }
 
@@ -172,10 +172,10 @@ export class ShowFault {
 
   /** Ends what stands on the stage. */
   clear() {
-    for (const strip of this.strips) strip.end();
+    for (const trace of this.traces) trace.end();
     for (const bench of this.benches) bench.free();
     this.benches = [];
-    this.strips = [];
+    this.traces = [];
     this.stage.replaceChildren();
   }
 }

@@ -55,7 +55,7 @@ export class Intake {
     const roster = this.box("roster", "class-roster_paste", "class-roster_take", (text) => this.roster(text));
     this.el = h("section", { class: "intake", "aria-label": t("class-intake") },
       h("div", { class: "intake-step" }, h("h2", {}, t("class-step_set")), this.given.el, h("div", { class: "row" }, button(t("class-given_open"), () => chooseFiles(".toml,.txt", (files) => this.setFiles(files), true), { pic: "open" })),
-        h("details", {}, h("summary", {}, t("class-given_or")), this.box("link", "class-given_link", "class-given_take", (text) => this.setLinks(text))),
+        h("details", {}, h("summary", {}, t("class-given_or")), this.box("link", "class-given_link", "class-given_recording", (text) => this.setLinks(text))),
         h("h2", {}, t("class-step_roster")), this.rosterSaid, h("div", { class: "row" }, button(t("class-roster_open"), () => chooseFiles(".csv,.txt,.tsv,text/csv,text/plain", async ([file]) => file && this.roster(await file.text())), { pic: "open" }), this.forgetList), this.rosterWrong,
         h("details", {}, h("summary", {}, t("class-roster_or")), roster)),
       h("div", { class: "intake-step" }, h("h2", {}, t("class-step_results")), this.drop, h("details", { class: "codes-box" }, h("summary", {}, t("class-codes_or")), codes)),

@@ -8,7 +8,7 @@ import { bringTexts, has, t } from "../text.js";
 /** @type {FaultBook | null} */
 let made = null;
 // From "nothing works" to "it works and is misread".
-const ORDER = ["no_unit", "flat", "small", "cut", "fuzzy", "misshapen", "jumpy", "wandering", "crowded", "paper"];
+const ORDER = ["no_recorder", "flat", "small", "cut", "fuzzy", "misshapen", "jumpy", "wandering", "crowded", "paper"];
 const PARTS = /** @type {const} */ (["cause", "seen", "test", "remedy", "model"]);
 
 /**

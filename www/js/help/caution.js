@@ -1,5 +1,5 @@
 // @ts-check
-// The caution before the pad goes on, to be read and agreed to once an attempt: it counts in the rubric.
+// The caution before the sensor goes on, to be read and agreed to once an attempt: it counts in the rubric.
 
 import { byId, dialog as question, h, say } from "../dom.js";
 import { t } from "../text.js";

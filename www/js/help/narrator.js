@@ -5,13 +5,13 @@ import { deedText } from "../after/deeds.js";
 import { attr, flag, h, prop, style, words } from "../dom.js";
 import { icon } from "../icons.js";
 import { bringTexts, coded, t } from "../text.js";
-import { clockText } from "../strip/units.js";
+import { clockText } from "../trace/units.js";
 import { relabel } from "../widgets.js";
 import { showView } from "../views.js";
 import { placeOf } from "./places.js";
 /** @import { Session } from '../session.js' */
 /** @import { SheetPane } from '../sheet/index.js' */
-/** @import { StripPane } from '../strip/index.js' */
+/** @import { TracePane } from '../trace/index.js' */
 /** @import { Action } from '../types/action' */
 /** @import { WorkedStep } from '../types/told' */
 
@@ -29,14 +29,14 @@ export async function makeNarrator(root, session, ways) {
   return new Narrator(root, session, ways);
 }
 
-/** @typedef {{ strip: StripPane, sheet: SheetPane, stop: () => unknown }} NarratorWays */
+/** @typedef {{ trace: TracePane, sheet: SheetPane, stop: () => unknown }} NarratorWays */
 
 class Narrator {
   /** @param {HTMLElement} root @param {Session} session @param {NarratorWays} ways */
-  constructor(root, session, { strip, sheet, stop }) {
+  constructor(root, session, { trace, sheet, stop }) {
     this.root = root;
     this.session = session;
-    this.strip = strip;
+    this.trace = trace;
     this.sheet = sheet;
     this.ended = false;
     /** @type {Element | null} */
@@ -73,7 +73,7 @@ class Narrator {
     attr(this.pause, "data-on", String(on));
     relabel(this.pause, t(on ? "narrator-pause" : "narrator-go_on"));
     this.pause.firstChild?.replaceWith(icon(on ? "hold" : "play"));
-    if (on) this.strip.startLoop();
+    if (on) this.trace.startLoop();
   }
 
   /** @param {number} speed */

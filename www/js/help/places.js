@@ -7,9 +7,9 @@ import { paneOf } from "../deeds.js";
 /** @import { DeedPane } from '../types/told' */
 
 /** @type {{ [pane in DeedPane]?: string }} */
-const FINDS = { bench: ".table .pad", axes: ".range-at", drawer: ".path-line", strip: ".field", sheet: ".page-do .btn" };
+const FINDS = { bench: ".table .sensor", axes: ".range-at", drawer: ".path-line", trace: ".field", sheet: ".page-do .btn" };
 /** @type {{ [pane in DeedPane]?: SideView | null }} */
-const SIDES = { bench: "bench", axes: null, drawer: null, strip: null, sheet: null }; // those stand beside it whatever is shown
+const SIDES = { bench: "bench", axes: null, drawer: null, trace: null, sheet: null }; // those stand beside it whatever is shown
 
 /**
  * {view, find}: what the left side has to show for it, null for whatever it shows, and a selector; nothing for an action that has no place.

@@ -1,6 +1,6 @@
 // @ts-check
 // A page of the notebook made from an attempt that has been checked: what was asked, how the recorder stood, what was read, what
-// the debrief said, and the strip as a small outline.
+// the debrief said, and the trace as a small outline.
 
 import { taskOf } from "../sheet/task.js";
 import { idOf, readPage } from "./pages.js";
@@ -23,21 +23,21 @@ export function pageOf(session, at) {
   const { view, bench } = session;
   const id = idOf(session);
   const old = readPage(id);
-  const { check, cursors, strip, takes, recorder } = view;
+  const { check, cursors, trace, recordings, recorder } = view;
   if (!check) throw new Error("a page is made of a checked attempt");
-  const take = takes.find((one) => one.take === strip.take);
+  const kept = recordings.find((one) => one.recording === trace.recording);
   const task = taskOf(view);
   return {
     v: 1, id, at_ms: at, scenario: session.scenario, address: session.address, title: view.scenario?.title ?? view.recording_name, seed: session.seed, level: view.scenario?.level ?? null, kind: task.kind, mode: view.help ?? null,
     recorder: recorder ? Object.fromEntries(SETTINGS.map((name) => [name, recorder[name]])) : null,
     time_base_s: view.time_base.s,
-    take: take ? { take: take.take, duration_s: take.duration_s, label: take.label ?? "" } : null,
+    recording: kept ? { recording: kept.recording, duration_s: kept.duration_s, label: kept.label ?? "" } : null,
     cursors: { a: cursors.a, b: cursors.b, interval_s: cursors.interval_s }, kept: cursors.kept ?? null, marks: view.marks,
     read: Object.fromEntries(Object.entries(view.worksheet).map(([field, { text }]) => [field, text])),
     named: view.named ?? [],
     check: { ...summary(check), ...(session.scenario ? {} : { rubric: null }) },
     hash: session.scenario ? bench.debriefHash() : null,
-    picture: take ? picture(bench, take, cursors) : null,
+    picture: kept ? picture(bench, kept, cursors) : null,
     note: old?.note ?? "",
   };
 }
@@ -59,9 +59,9 @@ function summary({ try: tries, passed, over, steps, first_wrong: first, misreadi
 }
 
 /** @param {Bench} bench @param {Take} take @param {Pick<View["cursors"], "a" | "b">} cursors */
-function picture(bench, take, { a, b }) {
+function picture(bench, kept, { a, b }) {
   const both = a !== null && b !== null;
-  const [from, to] = both ? [Math.min(a, b), Math.max(a, b)] : [0, Math.min(take.duration_s, 20)];
+  const [from, to] = both ? [Math.min(a, b), Math.max(a, b)] : [0, Math.min(kept.duration_s, 20)];
   const room = both ? ROOM * (to - from) : 0;
-  return outline(bench.takeCsv(take.take), Math.max(0, from - room), Math.min(take.duration_s, to + room));
+  return outline(bench.recordingCsv(kept.recording), Math.max(0, from - room), Math.min(kept.duration_s, to + room));
 }

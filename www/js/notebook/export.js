@@ -16,10 +16,10 @@ export const asJson = (pages) => JSON.stringify({ format: "dicrotic-notebook", v
  * @param {NotebookPage[]} pages
  */
 export function asCsv(pages) {
-  const head = ["date_utc", "scenario", "title", "seed", "kind", "help", "take_s", "window_s", ...READ, "band_low", "band_high", "passed", "tries", "hints", "first_open_step", "misreading", "rubric", "rubric_of", "true_rate_window", "true_rate_record", "label", "note"];
+  const head = ["date_utc", "scenario", "title", "seed", "kind", "help", "recording_s", "window_s", ...READ, "band_low", "band_high", "passed", "tries", "hints", "first_open_step", "misreading", "rubric", "rubric_of", "true_rate_window", "true_rate_record", "label", "note"];
   const lines = pages.map((page) => [
-    new Date(page.at_ms).toISOString(), page.scenario, page.title, page.seed, page.kind, page.mode, page.take?.duration_s, page.cursors.interval_s, ...READ.map((field) => page.read[field]),
-    page.check.band?.low, page.check.band?.high, page.check.passed, page.check.tries, page.check.hints, page.check.first_wrong, page.check.misreading, page.check.rubric?.total, page.check.rubric?.of, page.check.truth?.window, page.check.truth?.record, page.take?.label, page.note,
+    new Date(page.at_ms).toISOString(), page.scenario, page.title, page.seed, page.kind, page.mode, page.recording?.duration_s, page.cursors.interval_s, ...READ.map((field) => page.read[field]),
+    page.check.band?.low, page.check.band?.high, page.check.passed, page.check.tries, page.check.hints, page.check.first_wrong, page.check.misreading, page.check.rubric?.total, page.check.rubric?.of, page.check.truth?.window, page.check.truth?.record, page.recording?.label, page.note,
   ]);
   return [head, ...lines].map((cells) => cells.map(cell).join(",")).join("\r\n") + "\r\n";
 }

@@ -1,5 +1,5 @@
 // @ts-check
-// The notebook: every trial that was checked, latest first, with its strip, its readings and a line to write on; to be printed,
+// The notebook: every trial that was checked, latest first, with its trace, its readings and a line to write on; to be printed,
 // exported, deleted and put back.
 
 import { h, newId, s, say, words } from "../dom.js";

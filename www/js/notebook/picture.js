@@ -1,5 +1,5 @@
 // @ts-check
-// The strip of a page: the outline of a stretch as text small enough to keep, and its drawing, sharp at any size.
+// The trace of a page: the outline of a stretch as text small enough to keep, and its drawing, sharp at any size.
 
 import { h, s } from "../dom.js";
 import { num, t } from "../text.js";
@@ -8,10 +8,10 @@ import { num, t } from "../text.js";
 const COLUMNS = 420;
 const LEVELS = 1295; // two digits to the base of 36
 const WIDTH = 1000, HEIGHT = 220, TOP = 14, FOOT = 188;
-const LONGEST_S = 900; // a longer take is not read for a picture
+const LONGEST_S = 900; // a longer recording is not read for a picture
 
 /**
- * The outline of a take's stretch: {from_s, to_s, line}, or null. csv: the take as the core tells it.
+ * The outline of a recording's stretch: {from_s, to_s, line}, or null. csv: the recording as the core tells it.
  * @param {string} csv @param {number} from @param {number} to
  */
 export function outline(csv, from, to) {

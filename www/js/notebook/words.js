@@ -2,7 +2,7 @@
 // A page of the notebook in words: when it was, what was read, how the debrief went.
 
 import { fixed, has, languageNow, num, t } from "../text.js";
-import { Settings } from "../strip/settings.js";
+import { Settings } from "../trace/settings.js";
 /** @import { NotebookPage } from '../types/page' */
 
 /**

@@ -1,11 +1,11 @@
 // @ts-check
-// A strip without a trace, to draw on or to paste one over: ten divisions of time, five of height, in print sizes.
+// A trace without a trace, to draw on or to paste one over: ten divisions of time, five of height, in print sizes.
 
 import { h, s } from "../dom.js";
 
 const ACROSS = 10, DOWN = 5, SIZE = 10;
 
-/** The blank strip; label: what it is called. @param {string} label */
+/** The blank trace; label: what it is called. @param {string} label */
 export function grid(label) {
   const [w, d] = [ACROSS * SIZE, DOWN * SIZE / 2];
   /** @param {number} n @param {(k: number) => string} line */

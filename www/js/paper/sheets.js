@@ -64,8 +64,8 @@ export function worksheet({ view }) {
 
 /** To go through at each station on the day. @param {Subject} of */
 export function station({ view }) {
-  const mains = view.scenario?.mains;
-  return sheet("station", t("paper-station"), mains ? t("paper-mains", { hz: num(mains.hz), volts: num(mains.volts) }) : null,
+  const power_line = view.scenario?.power_line;
+  return sheet("station", t("paper-station"), power_line ? t("paper-power_line", { hz: num(power_line.hz), volts: num(power_line.volts) }) : null,
     h("div", { class: "paper-lines" }, [t("paper-station_no"), t("paper-by")].map(blankLine)),
     part(t("paper-before"), list([t("paper-before_lead"), t("paper-before_unit"), t("paper-before_seen"), t("paper-before_input"), t("paper-before_sensor"), t("paper-before_away"), t("paper-before_strip"), t("paper-before_set"), t("paper-before_try"), t("paper-before_spare")], "paper-ticks")),
     part(t("paper-pair"), list([t("paper-pair_ask"), t("paper-pair_finger"), t("paper-pair_loosen"), t("paper-pair_still"), t("paper-pair_uneven"), t("paper-pair_stop")], "paper-ticks")),
@@ -82,8 +82,8 @@ export function key({ view, faults, own, book }) {
     const one = book.of(fault.name);
     return one ? [{ fault, one }] : [];
   });
-  const mains = view.scenario?.mains, window_s = view.scenario?.pass.window_s ?? 15;
-  return sheet("key", t("paper-key"), [view.scenario?.title, mains && t("paper-mains", { hz: num(mains.hz), volts: num(mains.volts) })].filter(Boolean).join(" · "),
+  const power_line = view.scenario?.power_line, window_s = view.scenario?.pass.window_s ?? 15;
+  return sheet("key", t("paper-key"), [view.scenario?.title, power_line && t("paper-power_line", { hz: num(power_line.hz), volts: num(power_line.volts) })].filter(Boolean).join(" · "),
     h("p", {}, t("paper-key_about")),
     words.length === 0 ? h("p", {}, t("paper-key_none")) : words.map(({ fault, one }) => part(one.name, strength(fault) && h("p", {}, strength(fault)),
       h("dl", { class: "paper-fault" }, [[t("fault-cause"), one.cause], [t("fault-seen"), one.seen], [t("fault-test"), one.test], [t("fault-remedy"), one.remedy], [t("fault-alike"), one.confused_with.map((id) => book.of(id)?.name ?? id).join("; ")]].map(([head, text]) => text && h("div", {}, h("dt", {}, head), h("dd", {}, text)))))),

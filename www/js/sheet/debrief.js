@@ -27,7 +27,7 @@ export class Debrief {
     /** @type {Partial<Criteria>} */
     this.asked = scenario?.pass ?? {};
     /** @type {((from: number, to: number) => unknown) | null} */
-    this.goTo = null; // shows a stretch of the take, once there is who can
+    this.goTo = null; // shows a stretch of the recording, once there is who can
     /** @type {Promise<void> | null} */
     this.bringing = null;
     /** @type {string | null} */

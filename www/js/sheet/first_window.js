@@ -4,7 +4,7 @@
 import { h, prop, say, words } from "../dom.js";
 import { t } from "../text.js";
 import { button } from "../widgets.js";
-import { timeText, windowText } from "../strip/units.js";
+import { timeText, windowText } from "../trace/units.js";
 /** @import { Session } from '../session.js' */
 /** @import { View } from '../types/view' */
 
@@ -26,7 +26,7 @@ export class FirstWindow {
 
   /** @param {View} view */
   show({ cursors: { kept }, check }) {
-    words(this.told, kept ? t("sheet-kept", { from: timeText(Math.min(kept.a, kept.b)), to: timeText(Math.max(kept.a, kept.b)), s: windowText(Math.abs(kept.interval_s)), take: kept.take + 1 }) : t("sheet-kept_none"));
+    words(this.told, kept ? t("sheet-kept", { from: timeText(Math.min(kept.a, kept.b)), to: timeText(Math.max(kept.a, kept.b)), s: windowText(Math.abs(kept.interval_s)), take: kept.recording + 1 }) : t("sheet-kept_none"));
     this.forget.hidden = !kept;
     for (const one of [this.keep, this.forget]) prop(one, "disabled", Boolean(check?.over));
   }

@@ -1,5 +1,5 @@
 // @ts-check
-// The skill map: the twelve skills, each as a short strip, with what it rests on, when to come back, and what to do next.
+// The skill map: the twelve skills, each as a short trace, with what it rests on, when to come back, and what to do next.
 
 import { skillMap } from "../core.js";
 import { asideNote } from "../device/aside.js";

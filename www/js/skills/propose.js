@@ -11,14 +11,14 @@ const RANK = { due: 0, practising: 1, once: 2, new: 3, ready: 9 };
 /** @type {Record<string, string[]>} */
 const MEETS = {
   wiring: ["first-wiring", "whole-bench"],
-  link: ["no-unit", "first-wiring"],
+  link: ["no-recorder", "first-wiring"],
   contact: ["small-pulse", "odd-wave", "first-wiring"],
   range: ["kind:read_range", "out-of-sight", "first-wiring"],
   time_base: ["out-of-sight", "thick-trace", "slow-waves"],
-  hum: ["hum-on-the-strip", "thick-trace"],
-  motion: ["loose-and-restless", "kind:clean_stretch", "spikes-and-gaps", "slow-waves"],
+  hum: ["hum-on-the-trace", "thick-trace"],
+  motion: ["loose-and-restless", "kind:clean_part", "spikes-and-gaps", "slow-waves"],
   recording: ["rest-pulse", "first-wiring"],
-  window: ["kind:given_window", "kind:clean_stretch", "kind:irregular", "kind:after_exercise", "rest-pulse"],
+  window: ["kind:given_window", "kind:clean_part", "kind:irregular", "kind:after_exercise", "rest-pulse"],
   counting: ["rest-pulse", "kind:given_window", "kind:intervals"],
   arithmetic: ["kind:intervals", "kind:given_window", "rest-pulse"],
   uncertainty: ["kind:compare", "kind:irregular", "rest-pulse"],

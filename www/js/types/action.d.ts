@@ -9,13 +9,13 @@ type BenchAction =
   | { do: "move"; part: Part; x: number; y: number }
   | { do: "charger"; plugged: boolean }
   | { do: "strap_on" } | { do: "strap_off" } | { do: "strap"; tightness: number }
-  | { do: "pad_place"; place: Place } | { do: "pad_face"; face: Face }
+  | { do: "sensor_place"; place: Place } | { do: "sensor_side"; side: Face }
   | { do: "shade"; on: boolean } | { do: "other_hand"; on: OtherHand } | { do: "hand_height"; cm: number };
 
-/** To the subject, the pad or a plug. */
+/** To the subject, the sensor or a plug. */
 type PokeAction =
   | { do: "wiggle"; end: End } | { do: "look"; at: LookAt }
-  | { do: "tap_pad" | "ask_still" | "rescan" | "ask_quiet" | "ask_finger" | "swap_lead" | "press_finger" | "rest_arm" | "tell_instructor" }
+  | { do: "tap_sensor" | "ask_still" | "rescan" | "ask_quiet" | "ask_finger" | "swap_cable" | "press_finger" | "rest_arm" | "tell_instructor" }
   | { do: "manoeuvre"; what: Manoeuvre };
 
 /** At the recorder's settings; null turns a filter off. */
@@ -25,10 +25,10 @@ type RecorderAction =
   | { do: "high_pass" | "low_pass"; hz: number | null; order?: number } | { do: "notch"; hz: number | null } | { do: "average"; ms: number | null }
   | { do: "anti_alias"; on: boolean } | { do: "shown"; on: boolean } | { do: "scale"; by: number };
 
-/** On the strip and the worksheet. */
+/** On the trace and the worksheet. */
 type PageAction =
-  | { do: "time_base"; s: number } | { do: "show"; mode: "live" | "hold" }
-  | { do: "record" } | { do: "stop" } | { do: "open_take"; take: number } | { do: "label"; take: number; text: string }
+  | { do: "time_base"; s: number } | { do: "show"; mode: "live" | "paused" }
+  | { do: "record" } | { do: "stop" } | { do: "open_recording"; recording: number } | { do: "label"; recording: number; text: string }
   | { do: "scroll"; start_s: number } | { do: "zoom"; from_s: number; to_s: number } | { do: "zoom_out" }
   | { do: "cursor"; which: Which; t: number | null }
   | { do: "mark"; t: number } | { do: "unmark"; t: number } | { do: "marks_clear" } | { do: "snap"; on: boolean }

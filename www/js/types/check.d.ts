@@ -2,7 +2,7 @@
 
 import type { Args, Step, Told, Verdict } from "./names";
 
-/** A judged step; place: the stretch of the take that it is about, from and to. */
+/** A judged step; place: the stretch of the recording that it is about, from and to. */
 export type Finding = { step: Step; verdict: Verdict; code: string; args: Args; place?: [number, number] };
 
 /** The lane of the debrief in which an action is drawn. */
@@ -18,8 +18,8 @@ export type CourseEntry = {
   args: Args;
   /** Its number in the log. */
   log: number;
-  take?: number;
-  at_take_s?: number;
+  recording?: number;
+  at_recording_s?: number;
   /** The first step that went wrong, where it was done here. */
   wrong?: Step;
 };

@@ -1,13 +1,13 @@
 // The names that view and actions share: what lies on the table, what is asked, how it was judged.
 
-export type End = "mains_unit" | "mains_wall" | "data_unit" | "data_computer" | "pad";
+export type End = "power_recorder" | "power_wall" | "data_recorder" | "data_computer" | "sensor";
 export type Socket =
-  | "unit_inlet" | "unit_data" | "in1" | "in2" | "in3" | "calibrator" | "port1" | "port2" | "port_charge"
+  | "recorder_inlet" | "recorder_data" | "in1" | "in2" | "in3" | "calibrator" | "port1" | "port2" | "port_charge"
   | "outlet1" | "outlet2" | "outlet3" | "outlet4" | "wall";
 export type Shape = "inlet" | "outlet" | "data" | "port" | "signal" | "post";
-/** What can be moved: parts, and the two handles of the pad's lead. */
-export type Part = "unit" | "computer" | "strip" | "charger" | "phone" | "lamp" | "hand" | "lead1" | "lead2";
-export type Switch = "unit" | "strip" | "lamp";
+/** What can be moved: parts, and the two handles of the sensor's cable. */
+export type Part = "recorder" | "computer" | "power_strip" | "charger" | "phone" | "lamp" | "hand" | "cable1" | "cable2";
+export type Switch = "recorder" | "power_strip" | "lamp";
 export type Place = "pulp" | "middle" | "joint";
 export type Face = "to_skin" | "away";
 export type OtherHand = "lap" | "laptop" | "case";
@@ -15,7 +15,7 @@ export type Which = "a" | "b";
 
 /** How much help an attempt has. */
 export type Aid = "shown" | "half" | "alone";
-/** What a question has read off the strip. */
+/** What a question has read off the trace. */
 export type Reads = "beats" | "intervals" | "heights" | "stretch" | "nothing";
 /** A blank of the worksheet. */
 export type Field =

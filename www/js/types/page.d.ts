@@ -63,14 +63,14 @@ export type FaultBook = {
   faults: FaultWords[]; impressions: { id: string; name: string; faults: FaultWords[] }[]; of(id: string): FaultWords | undefined;
 };
 
-/** A stretch of a take that is laid on the strip. */
+/** A stretch of a recording that is laid on the trace. */
 export type Spot = { from_s: number; to_s: number };
 
 /** A page of the notebook. */
 export type NotebookPage = {
   v: number; id: string; at_ms: number; scenario: string | null; address?: string | null; title: string | null; seed: string | null; level: number | null; kind: string; mode: Aid | null;
   recorder: Partial<RecorderSettings> | null; time_base_s: number;
-  take: { take: number; duration_s: number; label: string } | null;
+  take: { recording: number; duration_s: number; label: string } | null;
   cursors: Pick<Cursors, "a" | "b" | "interval_s">; kept: Kept | null; marks: number[]; read: Record<string, string>; named: string[];
   check: PageCheck; hash: string | null; picture: Outline | null; note: string;
 };
@@ -82,7 +82,7 @@ export type PageCheck = {
   truth: { window: number | null; record: number | null; beats: number | null; source?: Truth["source"] } | null;
   beats: number[] | null;
 };
-/** A stretch of a take as text: for each column its lowest and highest level, two digits each. */
+/** A stretch of a recording as text: for each column its lowest and highest level, two digits each. */
 export type Outline = { from_s: number; to_s: number; line: string };
 
 /** What an instructor's screen is given; it gives back what is to be ended when it is left. */

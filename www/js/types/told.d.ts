@@ -9,7 +9,7 @@ import type { Assignment, Criteria } from "./view";
 export type CatalogueFault = { id: string; impression: string; confused_with: string[]; tests: TestDeed[]; severity: [number, number] };
 
 /** The part of the page where an action's control is. */
-export type DeedPane = "bench" | "axes" | "drawer" | "strip" | "sheet" | "page";
+export type DeedPane = "bench" | "axes" | "drawer" | "trace" | "sheet" | "page";
 /** A row of the table of actions; looks: whether it only changes what one sees of a recording. */
 export type DeedRow = { do: Action["do"]; nature: "change" | "test" | "look" | "tune" | "measure" | "paper"; lane: Lane; pane: DeedPane; looks: boolean };
 
@@ -53,7 +53,7 @@ export type OwnMisreading = { name: string; field: string; formula: string; tole
 export type OwnHint = { about: string; rung: string; words: string };
 /** A scenario as a value for editing; what is not named here stays as it was. */
 export type ScenarioValue = {
-  id?: string; level?: number; title?: string; aim?: string; brief?: string; help?: string; mains?: { hz: number; volts: number };
+  id?: string; level?: number; title?: string; aim?: string; brief?: string; help?: string; power_line?: { hz: number; volts: number };
   task?: { kind: string }; subject?: Record<string, unknown>; recorder?: Record<string, unknown>; fault?: FaultSpec[];
   name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Assignment & { word?: string; worked?: boolean }; attempt?: unknown[];
   misreading?: OwnMisreading[]; hint?: OwnHint[];

@@ -5,12 +5,12 @@ import type { TestDeed } from "./action";
 import type { Check } from "./check";
 import type { Aid, Args, End, Face, Field, OtherHand, Part, Place, Point, Rung, Shape, Socket, Step, Switch, Reads } from "./names";
 
-/** A part with its middle and footprint; the handles of the pad's lead are among them (Bench.view in core.js). */
+/** A part with its middle and footprint; the handles of the sensor's cable are among them (Bench.view in core.js). */
 export type PartAt = { id: Part; x: number; y: number; w: number; d: number; movable: boolean };
 export type SocketAt = { id: Socket; part: Part | null; kind: Shape; x: number; y: number; taken_by: End | "charger" | null };
-export type EndAt = { id: End; lead: "mains" | "data" | "pad"; kind: Shape; socket: Socket | null; x: number; y: number };
+export type EndAt = { id: End; cable: "power_line" | "data" | "sensor"; kind: Shape; socket: Socket | null; x: number; y: number };
 export type Strap = {
-  on: boolean; tightness: number; place: Place; face: Face; feel: "off" | "loose" | "snug" | "tight"; shaded: boolean; other_hand: OtherHand;
+  on: boolean; tightness: number; place: Place; side: Face; feel: "off" | "loose" | "snug" | "tight"; shaded: boolean; other_hand: OtherHand;
 };
 export type HandAt = { x: number; y: number; height_cm: number; finger_x: number; finger_y: number; looks: "calm" | "moving" | "dusky" };
 
@@ -20,11 +20,11 @@ export type BenchView = {
   sockets: SocketAt[];
   ends: EndAt[];
   switches: Record<Switch, boolean>;
-  lamps: { unit: boolean; strip: boolean; charger: boolean; lamp: boolean };
+  lamps: { recorder: boolean; power_strip: boolean; charger: boolean; lamp: boolean };
   charger_plugged: boolean;
   strap: Strap;
   hand: HandAt;
-  lead: { points: Point[]; slack_cm: number; handles: Point[] };
+  cable: { points: Point[]; slack_cm: number; handles: Point[] };
   voice: "quiet" | "talking" | "sighing";
   /** What the subject answered last. */
   said: "will_keep_still" | "am_still" | "will_be_quiet" | "finger_cold" | "finger_warm" | "finger_throbs" | null;
@@ -49,7 +49,7 @@ export type Criteria = {
 };
 /** What a scenario tells before it is begun. */
 export type Brief = {
-  id: string; level: number; title: string; aim: string; brief: string; help: "guided" | "alone"; mains: { hz: number; volts: number };
+  id: string; level: number; title: string; aim: string; brief: string; help: "guided" | "alone"; power_line: { hz: number; volts: number };
   pass: Criteria; name_faults: boolean; task: { kind: string }; worked: boolean; assignment: Assignment | null;
 };
 
@@ -63,20 +63,20 @@ export type Entry = {
   problem: "empty" | "not_a_number" | "two_signs" | "negative" | "too_long" | "divided_by_zero" | null;
 };
 
-export type Kept = { a: number; b: number; interval_s: number; take: number };
+export type Kept = { a: number; b: number; interval_s: number; recording: number };
 export type Cursors = {
   a: number | null; b: number | null; interval_s: number | null; value_a: number | null; value_b: number | null; amplitude: number | null;
   /** The first of two windows. */
   kept: Kept | null;
 };
-export type Take = { take: number; duration_s: number; rate_hz: number; label: string; after_s: number | null };
+export type KeptRecording = { recording: number; duration_s: number; rate_hz: number; label: string; after_s: number | null };
 export type Note = { at_s: number; length_s: number | null; text: string };
 
-/** Where a hint points: a stretch of the take, a cursor, a blank, an action that would tell. */
+/** Where a hint points: a stretch of the recording, a cursor, a blank, an action that would tell. */
 export type Locate = { from_s?: number; to_s?: number; cursor?: "a" | "b"; field?: Field; action?: TestDeed };
 export type Hint = { rung: Rung; step: Step; code: string; args: Args; locate?: Locate; words?: string };
 
-export type StripView = { mode: "live" | "hold" | "take"; start_s: number; time_base_s: number; take: number | null; zoomed: boolean };
+export type TraceView = { mode: "live" | "paused" | "recording"; start_s: number; time_base_s: number; recording: number | null; zoomed: boolean };
 
 export type View = {
   revision: number;
@@ -88,10 +88,10 @@ export type View = {
   bench: BenchView | null;
   recorder: RecorderView | null;
   link: { seen: boolean };
-  strip: StripView;
+  trace: TraceView;
   time_base: { s: number; choices: number[] };
   recording: { on: boolean; elapsed_s: number };
-  takes: Take[];
+  recordings: KeptRecording[];
   cursors: Cursors;
   marks: number[];
   marks_in_window: number;

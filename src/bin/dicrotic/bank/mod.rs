@@ -26,7 +26,7 @@ const AT_ONCE: usize = 16;
 /// The arguments of `bank`.
 #[derive(Args)]
 pub struct BankArguments {
-    /// Scenario files (*.toml): who sits at the bench and what the mains are; the questions take them in turn
+    /// Scenario files (*.toml): who sits at the bench and what the power line is; the questions take them in turn
     #[arg(required = true, value_name = "SCENARIO")]
     scenarios: Vec<PathBuf>,
     /// How many questions: 1 to 500

@@ -42,10 +42,10 @@ paper-did = What you changed, one thing at a time
 paper-then = What the trace did then
 paper-seen_by = Seen by
 
-paper-mains = For power of { $volts } V, { $hz } Hz
+paper-power_line = For power of { $volts } V, { $hz } Hz
 paper-by = Checked by
 paper-before = Before the class
-paper-before_lead = All cables and plugs are whole: no bare wire, no crack, no loose pin. Remove what is damaged and report it.
+paper-before_cable = All cables and plugs are whole: no bare wire, no crack, no loose pin. Remove what is damaged and report it.
 paper-before_unit = The recorder is plugged into the power strip, and the power strip into the wall outlet. The recorder’s indicator light is on.
 paper-before_seen = The data cable is in the computer, and the program sees the recorder.
 paper-before_input = The sensor is in the input that the program shows.

@@ -3,7 +3,7 @@
 worked-wire = The data cable connects recorder and computer. Without it there is nothing to see.
 worked-power = Power comes first: plug, power strip, switch. Look at the indicator light.
 worked-link = The computer must look for the recorder once more.
-worked-pad = The sensor’s plug goes into the input that the screen shows.
+worked-sensor = The sensor’s plug goes into the input that the screen shows.
 worked-strap = The sensor is on the soft part of the fingertip, and the strap fits well. Loose, it slides. Tight, it reduces the blood flow.
 worked-range = Choose the range so that the pulse fills a good part of the screen, with some room left.
 worked-look = First look. What does the trace show, and what would change it?

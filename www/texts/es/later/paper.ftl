@@ -42,10 +42,10 @@ paper-did = Qué cambiaste, una cosa cada vez
 paper-then = Qué hizo entonces el trazo
 paper-seen_by = Visto por
 
-paper-mains = Para corriente de { $volts } V, { $hz } Hz
+paper-power_line = Para corriente de { $volts } V, { $hz } Hz
 paper-by = Revisado por
 paper-before = Antes de la clase
-paper-before_lead = Todos los cables y clavijas están enteros: sin hilos al aire, sin grietas, sin patillas sueltas. Retira lo dañado y avisa.
+paper-before_cable = Todos los cables y clavijas están enteros: sin hilos al aire, sin grietas, sin patillas sueltas. Retira lo dañado y avisa.
 paper-before_unit = El registrador está conectado a la regleta, y la regleta al enchufe de pared. La luz indicadora del registrador está encendida.
 paper-before_seen = El cable de datos está en la computadora, y el programa ve el registrador.
 paper-before_input = El sensor está en la entrada que el programa muestra.

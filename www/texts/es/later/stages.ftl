@@ -3,7 +3,7 @@
 worked-wire = El cable de datos conecta el registrador y la computadora. Sin él no hay nada que ver.
 worked-power = Primero la corriente: clavija, regleta, interruptor. Mira la luz indicadora.
 worked-link = La computadora debe buscar el registrador otra vez.
-worked-pad = La clavija del sensor va en la entrada que muestra la pantalla.
+worked-sensor = La clavija del sensor va en la entrada que muestra la pantalla.
 worked-strap = El sensor está en la yema blanda del dedo, y la correa está ajustada. Floja, resbala. Apretada, reduce el flujo de sangre.
 worked-range = Elige el rango para que el pulso llene una buena parte de la pantalla, con sitio de sobra.
 worked-look = Primero mira. ¿Qué muestra el trazo, y qué lo cambiaría?

@@ -1,0 +1,17 @@
+// @ts-check
+// The trace in words, on demand: what a glance would tell, never the count.
+
+import { num, t } from "../text.js";
+/** @import { Summary } from '../types/told' */
+
+/**
+ * The core's summary facts as sentences.
+ * @param {Summary} facts
+ */
+export function summaryText(facts) {
+  if (facts.state !== "trace") return t(`summary-${facts.state}`);
+  const parts = [t("summary-trace", { s: num(facts.seconds, 1) }), t(`summary-fuzz-${facts.fuzz}`), t(`summary-height-${facts.height}`)];
+  if (facts.clipped) parts.push(t("summary-clipped"));
+  if (facts.drift) parts.push(t("summary-drift"));
+  return parts.join(" ");
+}
