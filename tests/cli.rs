@@ -204,7 +204,7 @@ fn what_cannot_be_rendered_or_read_is_named() {
 fn charts_are_written_as_the_file_is_named() {
     let folder = scratch("charts");
     let scenario = written(&folder, "steady.toml", SCENARIO);
-    for chart in ["strip", "rate", "spectrum", "beat"] {
+    for chart in ["trace", "rate", "spectrum", "beat"] {
         let file = |name: &str| folder.join(format!("{chart}{name}")).to_str().unwrap().to_string();
         let run = |arguments: &[&str]| {
             let output = dicrotic(arguments).output().unwrap();
@@ -221,12 +221,12 @@ fn charts_are_written_as_the_file_is_named() {
         assert_eq!(bytes[..8], [0x89, b'P', b'N', b'G', b'\r', b'\n', 0x1a, b'\n']);
         assert_eq!(bytes[16..24], [0, 0, 2, 128, 0, 0, 1, 104]);
     }
-    // The mean of a regular 60 beats/min stands on its chart; the scenario's power line are in the spectrum.
+    // The mean of a regular 60 beats/min stands on its chart; the scenario's power line is in the spectrum.
     let text = |name: &str| std::fs::read_to_string(folder.join(name)).unwrap();
     let rate = text("rate.svg");
     let mean = rate.lines().find_map(|line| line.strip_prefix("mean ")?.strip_suffix(" beats/min")).unwrap();
     assert!((mean.parse::<f64>().unwrap() - 60.0).abs() < 0.5, "{mean}");
-    assert!(text("spectrum.svg").contains("\nmains 50 Hz\n"));
+    assert!(text("spectrum.svg").contains("\npower line 50 Hz\n"));
 }
 
 #[test]
@@ -241,12 +241,12 @@ fn a_recording_is_drawn_from_its_file() {
         dicrotic(&["plot", "spectrum", &table, "--power-line", "50", "--out", &chart]).output().unwrap();
     assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
     let text = std::fs::read_to_string(&chart).unwrap();
-    assert!(text.contains("\nmains 50 Hz, folded to 1 Hz\n") && text.contains("\nmine\n"));
-    let output = dicrotic(&["plot", "strip", &table, "--from", "5", "--to", "12", "--out", &chart]).output();
+    assert!(text.contains("\npower line 50 Hz, folded to 1 Hz\n") && text.contains("\nmine\n"));
+    let output = dicrotic(&["plot", "trace", &table, "--from", "5", "--to", "12", "--out", &chart]).output();
     assert!(output.unwrap().status.success());
     assert!(std::fs::read_to_string(&chart).unwrap().contains("\n12 s\n"));
 
-    let plot = |more: &[&str]| error_of(&mut dicrotic(&[&["plot", "strip", &table], more].concat()));
+    let plot = |more: &[&str]| error_of(&mut dicrotic(&[&["plot", "trace", &table], more].concat()));
     assert!(plot(&["--from", "12", "--to", "5", "--out", &chart]).contains("--from"));
     assert!(plot(&["--to", "99", "--out", &chart]).contains("0 to 20 s"));
     assert!(plot(&["--from", "nan", "--out", &chart]).contains("--from"));
@@ -254,7 +254,7 @@ fn a_recording_is_drawn_from_its_file() {
     assert!(plot(&["--out", &table]).contains("mine.csv: a chart is written to"));
     assert!(plot(&[]).contains("--out"));
     assert!(error_of(&mut dicrotic(&["plot", "pie", &table, "--out", &chart])).contains("pie"));
-    let missing = error_of(&mut dicrotic(&["plot", "strip", "missing.csv", "--out", &chart]));
+    let missing = error_of(&mut dicrotic(&["plot", "trace", "missing.csv", "--out", &chart]));
     assert!(missing.contains("missing.csv"), "{missing}");
     let short = ["plot", "beat", &table, "--to", "2", "--out", &chart];
     assert!(error_of(&mut dicrotic(&short)).contains("mine: expected at least 4 beats"));
@@ -269,7 +269,7 @@ fn charts_that_cannot_be_drawn_are_refused() {
         error_of(&mut dicrotic(&[&["render", &scenario, "--seconds", seconds], more].concat()))
     };
     for name in ["chart.csv", "chart.jpeg", "chart", "svg"] {
-        let text = render("20", &["--plot", "strip", "--out", &path(name)]);
+        let text = render("20", &["--plot", "trace", "--out", &path(name)]);
         assert!(text.contains(name) && text.contains(".svg or .png"), "{text}");
         assert!(!folder.join(name).exists());
     }
@@ -280,15 +280,15 @@ fn charts_that_cannot_be_drawn_are_refused() {
     assert!(render("20", &["--theme", "light", "--out", &path("t.csv")]).contains("--plot"));
     assert!(render("20", &["--plot", "pie", "--out", &chart]).contains("pie"));
     for (old, new) in [("smoked", "dark"), ("paper", "light")] {
-        let text = render("20", &["--plot", "strip", "--theme", old, "--out", &chart]);
+        let text = render("20", &["--plot", "trace", "--theme", old, "--out", &chart]);
         assert!(text.contains(old) && text.contains(&format!("\"{new}\"")), "{text}");
     }
     for size in ["640", "0x100", "-5x100", "640x", "640x360x2", "wide"] {
-        let text = render("20", &["--plot", "strip", &format!("--size={size}"), "--out", &chart]);
+        let text = render("20", &["--plot", "trace", &format!("--size={size}"), "--out", &chart]);
         assert!(text.contains("--size") && text.contains("1200x480"), "{text}");
     }
-    assert!(render("20", &["--plot", "strip", "--size", "10x10", "--out", &chart]).contains("at least"));
-    assert!(render("20", &["--plot", "strip", "--size", "9000x500", "--out", &chart]).contains("at most"));
+    assert!(render("20", &["--plot", "trace", "--size", "10x10", "--out", &chart]).contains("at least"));
+    assert!(render("20", &["--plot", "trace", "--size", "9000x500", "--out", &chart]).contains("at most"));
     assert!(render("2", &["--plot", "spectrum", "--out", &chart]).contains("expected at least 4 s"));
     assert!(render("1", &["--plot", "rate", "--out", &chart]).contains("expected at least 3 beats"));
     assert!(render("2", &["--plot", "beat", "--out", &chart]).contains("expected at least 4 beats"));

@@ -49,7 +49,7 @@ fn commands(name: &str) -> (PathBuf, Vec<Writer>) {
         (render("a.hea", &[]), vec!["a.atr", "a.dat", "a.hea"]),
         (render("a.csv", &["--truth", &truth]), vec!["a.csv", "truth.txt"]),
         (render("a.svg", &["--plot", "trace"]), vec!["a.svg"]),
-        (plain(&["plot", "strip", &recording, "--out", &at(&folder, "a.png")]), vec!["a.png"]),
+        (plain(&["plot", "trace", &recording, "--out", &at(&folder, "a.png")]), vec!["a.png"]),
         (plain(&["convert", &recording, &at(&folder, "b.csv")]), vec!["b.csv"]),
         (plain(&["convert", &recording, &at(&folder, "b.hea")]), vec!["b.atr", "b.dat", "b.hea"]),
         (plain(&["grade", &result, "--out", &at(&folder, "grades.csv")]), vec!["grades.csv"]),

@@ -446,7 +446,7 @@ fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_par
     let link =
         told(&mut dicrotic(&["course", &path("course.toml"), "--link", "--at", "https://course.example/p/"]));
     assert!(link.starts_with("https://course.example/p/#c="), "{link}");
-    // Nothing is written over what is read, and a path that cables nowhere is named.
+    // Nothing is written over what is read, and a path that leads nowhere is named.
     let own = error_of(&mut dicrotic(&["course", &path("course.toml"), "--out", &path("two.toml")]));
     assert!(own.contains("two.toml"), "{own}");
     fs::write(path("lost.toml"), format!("{COURSE}\n[[part]]\nfile = \"gone.toml\"\n")).unwrap();

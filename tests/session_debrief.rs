@@ -505,7 +505,7 @@ fn a_running_count_is_shown_only_where_help_allows() {
 
 #[test]
 fn a_short_window_that_was_asked_for_is_no_misreading() {
-    // Beats counted instead of intervals, in a run that recordings less than ten seconds at this rate.
+    // Beats counted instead of intervals, in a run that takes less than ten seconds at this rate.
     let text = scenario("57-").replace("n = [9, 17]", "n = [6, 6]");
     let mut s = Session::new(&text, 4).unwrap();
     all(&mut s, &[json!({"do": "help", "mode": "half"})]);

@@ -149,7 +149,7 @@ fn a_log_replays_to_the_same_debrief() {
                 let again = Session::restore(&s.save().unwrap()).unwrap();
                 let (a, b) = (s.view(), again.view());
                 for part in
-                    ["check", "hint", "hint_next", "worksheet", "recordings", "cursors", "strip", "task"]
+                    ["check", "hint", "hint_next", "worksheet", "recordings", "cursors", "trace", "task"]
                 {
                     assert_eq!(a[part], b[part], "seed {seed}, help {help:?}, {finish:?}: {part}");
                 }

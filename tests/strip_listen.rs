@@ -48,7 +48,7 @@ fn every_beat_clicks_once_at_its_crest_whatever_rides_on_it() {
             let beats: Vec<f64> = (1..).map(|k| k as f64 * period + 0.2).take_while(|t| *t < 19.8).collect();
             assert_eq!(clicks.len(), beats.len(), "period {period}, hum {hum_v}");
             for ((at, height), beat) in clicks.iter().zip(&beats) {
-                // The smoothing is late by some 30 ms, and recordings a little off the top.
+                // The smoothing is late by some 30 ms, and takes a little off the top.
                 assert!((0.0..0.08).contains(&(at - beat)), "{at} for {beat}");
                 assert!((0.25..0.42).contains(height), "{height}");
             }

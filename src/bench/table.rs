@@ -111,7 +111,7 @@ impl Table {
         }
     }
 
-    /// The tip of the finger that recordings the sensor, cm.
+    /// The tip of the finger that takes the sensor, cm.
     pub fn fingertip(&self) -> Point {
         let hand = self.at(Part::Hand);
         Point { x: hand.x - 3.0, y: hand.y - 13.0 }

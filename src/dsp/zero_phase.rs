@@ -2,15 +2,15 @@
 
 use super::section::Section;
 
-/// Filters `x` in place. Before its start and after its end the record is taken to go on for up to `sensor` samples as
+/// Filters `x` in place. Before its start and after its end the record is taken to go on for up to `pad` samples as
 /// its own point reflection about the end sample, and each pass starts in the steady state for its first sample
 /// (Gustafsson 1996 gives the reasons; this is the plain variant), so that no step is felt at the ends.
-pub fn filter<const N: usize>(sections: &[Section; N], x: &mut [f64], sensor: usize) {
+pub fn filter<const N: usize>(sections: &[Section; N], x: &mut [f64], pad: usize) {
     let n = x.len();
     if n < 2 {
         return;
     }
-    let mut run = Run::new(sections, x, sensor);
+    let mut run = Run::new(sections, x, pad);
     run.all(x.iter_mut());
     run.turn(x[n - 1]);
     run.all(x.iter_mut().rev());
@@ -53,12 +53,12 @@ struct Run<'a, const N: usize> {
 
 impl<'a, const N: usize> Run<'a, N> {
     /// At the start of a record of two samples at least.
-    fn new(sections: &'a [Section; N], x: &[f64], sensor: usize) -> Self {
+    fn new(sections: &'a [Section; N], x: &[f64], pad: usize) -> Self {
         let n = x.len();
-        let sensor = sensor.min(n - 1);
+        let pad = pad.min(n - 1);
         let (first, last) = (x[0], x[n - 1]);
-        let tail = (1..=sensor).map(|i| 2.0 * last - x[n - 1 - i]).collect();
-        let mut head: Vec<f64> = (1..=sensor).rev().map(|i| 2.0 * first - x[i]).collect();
+        let tail = (1..=pad).map(|i| 2.0 * last - x[n - 1 - i]).collect();
+        let mut head: Vec<f64> = (1..=pad).rev().map(|i| 2.0 * first - x[i]).collect();
         let state = steady(sections, head.first().copied().unwrap_or(first));
         let mut run = Self { sections, state, tail };
         run.all(head.iter_mut());

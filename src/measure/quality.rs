@@ -95,7 +95,7 @@ fn long_enough(values: &[f64], rate_hz: f64) -> bool {
 /// Hum of `power_line_hz` (50 or 60) and its harmonics up to the sixth. `None` where the power line shows below 15 Hz at this
 /// sampling rate, so that it cannot be told from the pulse, and for less than one second.
 ///
-/// Each window of about 0.4 s (a whole number of periods of both power line) is correlated with sines and cosines under a
+/// Each window of about 0.4 s (a whole number of periods of both power lines) is correlated with sines and cosines under a
 /// Hann window; one period is put together from the amplitudes and phases, and its extremes taken. Sines at known
 /// frequencies fitted like this are the classical estimate (Goertzel 1958 gives the cheap sum). A power line 1 % off makes
 /// the result 3 % too small at the most.
@@ -258,7 +258,7 @@ impl BeatSizes {
     }
 }
 
-/// The low-pass that recordings off what lies above the pulse, at 15 Hz; `None` where the rate does not allow one.
+/// The low-pass that takes off what lies above the pulse, at 15 Hz; `None` where the rate does not allow one.
 fn hum_filter(rate_hz: f64) -> Option<[Section; 2]> {
     (rate_hz > 40.0).then(|| section::BUTTERWORTH_4.map(|q| Section::low_pass(15.0, rate_hz, q)))
 }

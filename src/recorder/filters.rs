@@ -20,7 +20,7 @@ impl Section {
     pub const PASS: Section = Section { b: [1.0, 0.0, 0.0], a: [0.0, 0.0] };
 
     /// Butterworth low-pass of order 1 or 2 with its -3 dB corner at `hz`. A corner at or above half the rate lets
-    /// everything through, since there is nothing above it to recording away.
+    /// everything through, since there is nothing above it to take away.
     pub fn low_pass(order: u8, hz: f64, rate_hz: f64) -> Section {
         if hz >= 0.5 * rate_hz {
             return Section::PASS;

@@ -101,7 +101,7 @@ function enter() {
   return shared;
 }
 
-/** It ends a moment after the last test that uses it: to start one recordings longer than many a test. */
+/** It ends a moment after the last test that uses it: to start one takes longer than many a test. */
 function leave() {
   users -= 1;
   setTimeout(async () => { // span: nothing waits for it; the next test, if there is one, begins sooner

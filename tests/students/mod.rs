@@ -244,7 +244,7 @@ fn attempt_ranged(scenario: &str, code: &str, tries: u32, way: Way, range_v: f64
         Way::Bumps => ("@count*2", "@multiplier", "@rate*2"),
         Way::Fence => ("@count+1", "@multiplier", "@rate+4"),
     };
-    // A hand lays its window where it likes, and recordings its time over each deed.
+    // A hand lays its window where it likes, and takes its time over each deed.
     let mut draws = Draws(seed);
     let from = 0.3 + 3.0 * draws.next();
     let to = from + 15.3 + 1.2 * draws.next();

@@ -145,7 +145,7 @@ export class Lab {
     if (place?.matches("button, select, [tabindex]")) place.focus({ preventScroll: true });
   }
 
-  /** A bench of the student's own: how to recording it (an assigned one is taken as it is), the caution, and the way to hand in. */
+  /** A bench of the student's own: how to take it (an assigned one is taken as it is), the caution, and the way to hand in. */
   takeUp() {
     const { session, scenario, assigned } = this;
     const chosen = !assigned && !packed;

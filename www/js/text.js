@@ -59,7 +59,7 @@ async function bring(path) {
 export const has = (key) => messages.has(key);
 
 /**
- * The message of a key ("trace-live", or "step-trace_hum.see" for an attribute), its places filled. An unknown key shows itself, so that a gap is seen.
+ * The message of a key ("strip-live", or "step-trace_hum.see" for an attribute), its places filled. An unknown key shows itself, so that a gap is seen.
  * @param {string} key @param {Args} [args]
  */
 export function t(key, args = {}) {

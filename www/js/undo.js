@@ -5,7 +5,7 @@
 /** @import { View } from './types/view' */
 
 /**
- * The deed that recordings an action back, from the view before it; null where nothing can.
+ * The deed that takes an action back, from the view before it; null where nothing can.
  * @param {Action} action @param {View} before @returns {Action | null}
  */
 export function inverseOf(action, before) {

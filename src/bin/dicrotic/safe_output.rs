@@ -17,7 +17,7 @@ pub type Output = (PathBuf, Vec<u8>);
 const PART: &str = ".dicrotic-part";
 
 /// Writes files that belong together, in their order, so that of a record the header comes last. Only when all of them are
-/// on the disk does the first recording its place; if one cannot, those before it are put back.
+/// on the disk does the first take its place; if one cannot, those before it are put back.
 pub fn write(outputs: &[Output]) -> Result<(), Failure> {
     let mut parts = Vec::with_capacity(outputs.len());
     for (path, bytes) in outputs {

@@ -10,8 +10,8 @@ use crate::math;
 
 /// Longest time from a foot to its peak, s: the slowest tenth of fingers is above 0.257 s (measured on the recordings of
 /// Neshitov et al. 2021, Sensors 21:6798); and as a share of an interval.
-const CABLE_S: f64 = 0.3;
-const CABLE_SHARE: f64 = 0.42;
+const LEAD_S: f64 = 0.3;
+const LEAD_SHARE: f64 = 0.42;
 /// Time in which blood runs off, s: how the end of a beat goes on where no other follows (design default).
 const RUN_OFF_S: f64 = 0.45;
 /// How far a beat's place may be off, in half points; three times as far where its peak is cut off or out of sight.
@@ -46,9 +46,9 @@ struct Beat {
 
 /// All beats of a line.
 pub(super) struct Beats {
-    /// What a beat adds to those before, from `cable` points before its peak on; in heights of the pulse.
+    /// What a beat adds to those before, from `lead` points before its peak on; in heights of the pulse.
     rise: Vec<f64>,
-    cable: f64,
+    lead: f64,
     /// Usual interval, points.
     interval: f64,
     /// Points in which the end of a beat falls.
@@ -68,11 +68,11 @@ impl Beats {
         let hz = line.hz;
         let mut at: Vec<f64> = times.iter().map(|t| t * hz).collect();
         let interval = median(&mut at.windows(2).map(|w| w[1] - w[0]).collect::<Vec<f64>>())?;
-        let cable = (CABLE_S * hz).min(CABLE_SHARE * interval).floor();
+        let lead = (LEAD_S * hz).min(LEAD_SHARE * interval).floor();
         // Beats outside of the line reach into it.
         let (first, last) = (at[0], at[at.len() - 1]);
         at.splice(0..0, (1..=BEFORE).rev().map(|k| first - k as f64 * interval));
-        if last + interval - cable < line.all.len() as f64 {
+        if last + interval - lead < line.all.len() as f64 {
             at.push(last + interval);
         }
         let seen = first..=last;
@@ -93,7 +93,7 @@ impl Beats {
         };
         let beats = at.iter().map(beat).collect();
         let run_off = RUN_OFF_S * hz;
-        let mut made = Self { rise: Vec::new(), cable, interval, run_off, height: 1.0, beats };
+        let mut made = Self { rise: Vec::new(), lead, interval, run_off, height: 1.0, beats };
         made.find_shape(&line.sure)?;
         made.measure(&line.all);
         made.fit(&line.sure, 2);
@@ -107,7 +107,7 @@ impl Beats {
     fn span(&self, k: usize, length: usize) -> std::ops::Range<usize> {
         let start = |k: usize| {
             let beat = self.beats[k];
-            ((beat.at - self.cable * beat.stretch).round().max(0.0) as usize).min(length)
+            ((beat.at - self.lead * beat.stretch).round().max(0.0) as usize).min(length)
         };
         let end = if k + 1 < self.beats.len() { start(k + 1) } else { length };
         let start = if k == 0 { 0 } else { start(k) };
@@ -121,7 +121,7 @@ impl Beats {
         let mut cuts: Vec<Vec<f64>> = Vec::new();
         for k in 0..self.beats.len() {
             let beat = self.beats[k];
-            let from = (beat.at - self.cable * beat.stretch).round();
+            let from = (beat.at - self.lead * beat.stretch).round();
             let n = ((self.span(k, line.len()).end as f64 - from - 1.0) / beat.stretch).floor();
             if from < 0.0 || n < common as f64 {
                 continue;
@@ -151,9 +151,9 @@ impl Beats {
                 shape.push(v);
             }
         }
-        let cable = self.cable as usize;
-        let rising = shape.get(..cable + cable / 2)?;
-        let foot = rising[..cable].iter().copied().fold(f64::INFINITY, f64::min);
+        let lead = self.lead as usize;
+        let rising = shape.get(..lead + lead / 2)?;
+        let foot = rising[..lead].iter().copied().fold(f64::INFINITY, f64::min);
         self.height = rising.iter().copied().fold(f64::NEG_INFINITY, f64::max) - foot;
         if !(self.height.is_finite() && self.height > 0.0) {
             return None;
@@ -181,7 +181,7 @@ impl Beats {
 
     /// What a beat adds to those before, `x` points after its peak.
     fn rise(&self, x: f64, stretch: f64) -> f64 {
-        let x = x / stretch + self.cable;
+        let x = x / stretch + self.lead;
         if x < 0.0 || x >= (self.rise.len() - 1) as f64 { 0.0 } else { between(&self.rise, x) }
     }
 
@@ -198,7 +198,7 @@ impl Beats {
         let off: Vec<f64> = (0..(FADES * self.interval) as usize)
             .map(|k| {
                 let places = self.beats.iter().filter(|b| b.seen).filter_map(|b| {
-                    let x = b.at + (k as f64 - self.cable) * b.stretch;
+                    let x = b.at + (k as f64 - self.lead) * b.stretch;
                     let v = (x >= 0.0 && x < last).then(|| between(&left, x))?;
                     (!v.is_nan()).then_some(v / b.height.max(0.3))
                 });
@@ -218,9 +218,9 @@ impl Beats {
 
     /// First heights: each peak over the lowest point before it.
     fn measure(&mut self, line: &[f64]) {
-        let reach = 0.5 * self.cable;
+        let reach = 0.5 * self.lead;
         for beat in &mut self.beats {
-            let from = beat.at - self.cable * beat.stretch;
+            let from = beat.at - self.lead * beat.stretch;
             if from >= 0.0 && beat.at + reach + 1.0 < line.len() as f64 {
                 let foot =
                     line[from as usize..=beat.at as usize].iter().copied().fold(f64::INFINITY, f64::min);

@@ -156,7 +156,7 @@ impl Spectrum {
         self.lines.iter().filter(|l| l.source == Source::PowerLine).map(name).collect()
     }
 
-    /// The power line' lines: upright, with their names in rows under the top, so that none lies on another.
+    /// The power line's lines: upright, with their names in rows under the top, so that none lies on another.
     fn power_line<B: DrawingBackend>(
         &self,
         pen: &Pen<B>,

@@ -1,5 +1,5 @@
 // @ts-check
-// How leads lie: a smooth slack curve between two plugs, or through the points of the sensor's cable.
+// How cables lie: a smooth slack curve between two plugs, or through the points of the sensor's cable.
 
 import { smooth } from "./pen.js";
 /** @import { Point, ReadonlyPoint } from '../types/names' */

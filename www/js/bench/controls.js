@@ -87,7 +87,7 @@ export function controlsOf(act) {
     /** @param {End} end @returns {Control} */
     wiggle: (end) => ({ el: button(t("card-wiggle"), () => act({ do: "wiggle", end }), { pic: "wiggle" }) }),
 
-    /** @param {"trace" | "unit" | "lamp"} id @returns {Control} */
+    /** @param {"power_strip" | "recorder" | "lamp"} id @returns {Control} */
     power(id) {
       const tick = new Tick(t(`switch-${id}`), (on) => act({ do: "switch", id, on }));
       explain(tick.el, id === "lamp" ? "explain-lamp" : `explain-switch_${id}`);

@@ -42,7 +42,7 @@ export function seen(bench, at) {
   return (places[at]?.() ?? []).filter((line) => typeof line === "string");
 }
 
-/** @param {BenchView} bench @param {"unit" | "trace" | "charger"} id */
+/** @param {BenchView} bench @param {"recorder" | "power_strip" | "charger"} id */
 const lit = ({ lamps }, id) => t(lamps[id] ? "seen-lit" : "seen-dark", { list: listed([t(`part-${id}`)]) });
 
 /** @param {BenchView} bench @param {End} id */

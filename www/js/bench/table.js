@@ -16,7 +16,7 @@ import { drawPlug, drawSocket, PLUG_LENGTH } from "./sockets.js";
 const SENSOR_RIM_CM = 1.7; // from the middle of the sensor to where its cable comes out
 const CLOSER = 2.2; // how many times as large a part of the table is shown
 const NAME_RIM_CM = 1.5; // between a name and the table's edge
-/** @type {Record<"power line" | "data", [End, End]>} */
+/** @type {Record<"power_line" | "data", [End, End]>} */
 const CABLES = { power_line: ["power_recorder", "power_wall"], data: ["data_recorder", "data_computer"] };
 
 /** @typedef {import('../types/names').OtherHand} OtherHandPlace */
@@ -216,7 +216,7 @@ export class Table {
   }
 
   /**
-   * The charger's thin leads: to the power strip when plugged in, and to the computer; the trace's own to the wall.
+   * The charger's thin cables: to the power strip when plugged in, and to the computer; its own to the wall.
    * @param {BenchView} bench
    */
   drawCharger(bench) {

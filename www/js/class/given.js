@@ -1,5 +1,5 @@
 // @ts-check
-// What was set: each bench with what tells it from another, and a cross to recording it back. A second bench under one name is asked about,
+// What was set: each bench with what tells it from another, and a cross to take it back. A second bench under one name is asked about,
 // because the results of either would count.
 
 import { choose } from "../ask.js";

@@ -1,5 +1,5 @@
 // @ts-check
-// What this device keeps: who works here now, whose work lies here, and how to recording it away. No student ID is ever shown whole.
+// What this device keeps: who works here now, whose work lies here, and how to take it away. No student ID is ever shown whole.
 
 import { asked } from "../ask.js";
 import { aside, forgetAside } from "../device.js";

@@ -1,5 +1,5 @@
 // @ts-check
-// A trace without a trace, to draw on or to paste one over: ten divisions of time, five of height, in print sizes.
+// A screen without a trace, to draw on or to paste one over: ten divisions of time, five of height, in print sizes.
 
 import { h, s } from "../dom.js";
 

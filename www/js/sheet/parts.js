@@ -14,7 +14,7 @@ export const glyph = (verdict) => h("span", { class: "glyph", "aria-hidden": "tr
 /** @type {(kind: string) => (key: string, args: Args) => Kid} */
 const line = (kind) => (key, args) => has(key) && h("p", { class: kind }, t(key, args));
 
-/** Each recordings a message's key and its arguments. */
+/** Each takes a message's key and its arguments. */
 export const see = line("see");
 export const ask = line("ask pencil");
 export const doNext = line("do");
