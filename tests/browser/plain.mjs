@@ -108,7 +108,7 @@ export const TERMS = {
   converter: { en: "converter", es: "conversor" },
   count: { en: "count", es: "recuento" },
   cursor: { en: "cursor", es: "cursor" },
-  debrief: { en: "debrief", es: "balance" },
+  debrief: { en: "result", es: "resultado" },
   drift: { en: "drift", es: "deriva" },
   fault: { en: "fault", es: "fallo" },
   filter: { en: "filter", es: "filtro" },
