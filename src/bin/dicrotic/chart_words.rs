@@ -74,7 +74,10 @@ pub fn trace_note(pulse_pp: Option<f64>, hum_ratio: Option<f64>, plain: bool) ->
 
 /// How much the beat intervals vary.
 pub fn rate_note(found: &TimeDomain) -> String {
-    format!("{} normal beat intervals, SDNN {:.0} ms, RMSSD {:.0} ms", found.count, found.sdnn_ms, found.rmssd_ms)
+    format!(
+        "{} normal beat intervals, SDNN {:.0} ms, RMSSD {:.0} ms",
+        found.count, found.sdnn_ms, found.rmssd_ms
+    )
 }
 
 /// Length and sampling rate.

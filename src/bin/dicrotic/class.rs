@@ -233,11 +233,7 @@ fn line(student: &Line, students: &Students) -> [String; 7] {
             Some(points) => format!("{points} of {}", student.of),
         },
         student.first_wrong.map_or_else(|| "-".into(), |step| inside(STEP, step.name())),
-        if student.faults_left.is_empty() {
-            "-".into()
-        } else {
-            list(FAULT, &student.faults_left)
-        },
+        if student.faults_left.is_empty() { "-".into() } else { list(FAULT, &student.faults_left) },
         format!("{:.0}", student.minutes),
         remarks(student, students).join("; "),
     ]
@@ -250,8 +246,16 @@ fn in_order(lines: &[Line]) -> Vec<(usize, &Line)> {
     order
 }
 
-const HEADS: [&str; 8] =
-    ["student", "", "passed", "points of 20", "first step not correct", "faults not fixed", "minutes", "remarks"];
+const HEADS: [&str; 8] = [
+    "student",
+    "",
+    "passed",
+    "points of 20",
+    "first step not correct",
+    "faults not fixed",
+    "minutes",
+    "remarks",
+];
 
 fn plain(summary: &Summary, students: &Students, notes: &[String]) -> String {
     let mut table: Vec<Vec<String>> = vec![HEADS.map(String::from).to_vec()];
@@ -272,7 +276,11 @@ fn plain(summary: &Summary, students: &Students, notes: &[String]) -> String {
     };
     part(
         "faults not fixed",
-        summary.faults.iter().map(|f| format!("{:>3} of {:<3} {}", f.left, f.met, inside(FAULT, f.id))).collect(),
+        summary
+            .faults
+            .iter()
+            .map(|f| format!("{:>3} of {:<3} {}", f.left, f.met, inside(FAULT, f.id)))
+            .collect(),
     );
     part(
         "misreadings",
@@ -288,7 +296,11 @@ fn plain(summary: &Summary, students: &Students, notes: &[String]) -> String {
     );
     part(
         "skills shown",
-        summary.skills.iter().map(|(id, share)| format!("{:>3.0} % {}", 100.0 * share, inside(SKILL, id))).collect(),
+        summary
+            .skills
+            .iter()
+            .map(|(id, share)| format!("{:>3.0} % {}", 100.0 * share, inside(SKILL, id)))
+            .collect(),
     );
     part("notes", notes.to_vec());
     text

@@ -86,7 +86,9 @@ pub fn of(rows: Vec<Row>, plan: Option<&Plan>, called: &dyn Fn(&str) -> String) 
         if let Some(before) = graded.turned() {
             let word = |passed: bool| if passed { "passed" } else { "not passed" };
             let (before, now) = (word(before), word(graded.outcome.passed));
-            notes.push(format!("{file}: {before}, now {now}: it is judged by the criteria given now, not by its own"));
+            notes.push(format!(
+                "{file}: {before}, now {now}: it is judged by the criteria given now, not by its own"
+            ));
         }
         once.push((file.clone(), graded.clone(), beside));
     }
@@ -130,7 +132,9 @@ fn odd(odd: &Odd, called: &dyn Fn(&str) -> String) -> Vec<String> {
             "" => "no course".into(),
             course => format!("the course \"{course}\""),
         };
-        format!("{file}: remark: it says it is the result of {said}; the course that was assigned is \"{set}\"")
+        format!(
+            "{file}: remark: it says it is the result of {said}; the course that was assigned is \"{set}\""
+        )
     });
     several.into_iter().chain(other).collect()
 }
@@ -148,7 +152,9 @@ fn general(all: &[Graded], files: &[String], found: &[Beside]) -> Vec<String> {
         ));
     }
     for (name, n) in benches_of_one_name(all) {
-        notes.push(format!("{n} different scenarios are called {name}: give the one that was assigned with --set"));
+        notes.push(format!(
+            "{n} different scenarios are called {name}: give the one that was assigned with --set"
+        ));
     }
     let again: Vec<usize> = (0..all.len()).filter(|k| found[*k].again.is_some()).collect();
     if !again.is_empty() {

@@ -30,7 +30,9 @@ struct Line {
 pub fn find(text: &str) -> Result<Vec<Found>, String> {
     let count = text.matches(PREFIX).count();
     if count > MOST_CODES {
-        return Err(format!("{count} result codes; a list has at most {MOST_CODES}: divide it into several files"));
+        return Err(format!(
+            "{count} result codes; a list has at most {MOST_CODES}: divide it into several files"
+        ));
     }
     let lines = lines(text);
     let mut found = Vec::new();

@@ -131,7 +131,8 @@ fn add(work: &mut Vec<Work>, path: &Path) {
     let file = terminal::name(path);
     let name = path.file_name().unwrap_or_default().to_string_lossy().to_lowercase();
     if !is_handed_in(path) {
-        let why = format!("neither a result file (*{}) nor a list of result codes (*.txt)", result::EXTENSION);
+        let why =
+            format!("neither a result file (*{}) nor a list of result codes (*.txt)", result::EXTENSION);
         return work.push(Work::Wrong { file, why });
     }
     if name.ends_with(".json") {
