@@ -163,7 +163,7 @@ describe("a class", { concurrency: 2 }, () => {
       writeFileSync(path.join(folder, "bench.toml"), result.scenario);
       const graded = spawnSync(host, ["grade", path.join(folder, file.name), path.join(folder, "codes.txt"), "--set", path.join(folder, "bench.toml"), "--out", path.join(folder, "grades.csv")], { encoding: "utf8" });
       assert.equal(graded.status, 0, graded.stderr);
-      assert.match(graded.stdout, /1 handed in more than once/);
+      assert.match(graded.stdout, /1 submitted more than once/);
 
       await page.goto(`${url}?class#class`);
       await page.locator(".intake").waitFor();

@@ -133,7 +133,7 @@ describe("a course", { concurrency: 2 }, () => {
       const graded = ran("grade", result, "--set", set, "--out", table);
       assert.equal(graded.status, 0, graded.told);
       assert.equal(readFileSync(table, "utf8").trim().split("\n").length, 2);
-      assert.match(ran("class", result, "--set", set, "--names").out, /^ada 1 .*\(1: (tried|ready) \d+, after due; 2: nothing in\)/m);
+      assert.match(ran("class", result, "--set", set, "--names").out, /^ada 1 .*\(1: (not ready|ready) \d+, after its due date; 2: nothing submitted\)/m);
     }
 
     await withPage(wide, async ({ page, url }) => {
