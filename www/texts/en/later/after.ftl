@@ -152,7 +152,7 @@ spread-unit = beats/min
 
 rubric-title = The pre-lab rubric
 rubric-total = { $got } of { $of }
-rubric-ready = Ready, with this seed. You need two.
+rubric-ready = Ready with this seed. Do it again with another seed.
 rubric-bar_check = Not ready yet: you did not pass the check.
 rubric-bar_shown = Not ready yet: you saw the answer. Start a new seed.
 rubric-bar_help = A part of this was done for you. To be ready, do all of it yourself, with a new seed.

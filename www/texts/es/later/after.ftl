@@ -152,7 +152,7 @@ spread-unit = latidos/min
 
 rubric-title = La rúbrica previa a la práctica
 rubric-total = { $got } de { $of }
-rubric-ready = Listo, con esta semilla. Hacen falta dos.
+rubric-ready = Listo con esta semilla. Hazlo otra vez con otra semilla.
 rubric-bar_check = Aún no: no aprobaste la comprobación.
 rubric-bar_shown = Aún no: viste la respuesta. Empieza con otra semilla.
 rubric-bar_help = Una parte ya estaba hecha. Para estar listo, hazlo todo tú, con otra semilla.
