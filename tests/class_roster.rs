@@ -53,7 +53,7 @@ fn what_is_wrong_is_told_with_its_line_and_all_of_it_at_once() {
         [
             "line 3: the student ID is missing",
             "line 5: the student ID \"A 1\" is already on line 2",
-            "line 6: 3 cells under 2 columns"
+            "line 6: 3 cells for 2 columns"
         ]
     );
     assert_eq!(

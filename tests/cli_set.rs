@@ -65,7 +65,7 @@ fn a_folder_of_what_was_set_is_walked_with_care_and_what_is_no_scenario_is_named
     // Two criteria for one bench in the open still need a word.
     written(&folder, "other.toml", &other);
     let (code, told) = graded();
-    assert!(code == Some(2) && told.contains("the same bench as"), "{told}");
+    assert!(code == Some(2) && told.contains("the same scenario as"), "{told}");
     // With nothing left there is nothing to compare with.
     for name in ["bench.toml", "other.toml"] {
         std::fs::remove_file(folder.join(name)).unwrap();

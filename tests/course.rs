@@ -471,7 +471,7 @@ fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_par
     ];
     let twice = error_of(&mut dicrotic(&both));
     assert!(
-        twice.contains("course.toml: part[1]: the same bench as") && twice.contains("other.toml"),
+        twice.contains("course.toml: part[1]: the same scenario as") && twice.contains("other.toml"),
         "{twice}"
     );
     for command in [

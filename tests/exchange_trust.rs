@@ -250,7 +250,7 @@ fn a_set_compares_and_says_which_of_two_would_judge() {
     set.add("the same", &handed_out(ASSIGNMENT)).unwrap();
     let stricter = ASSIGNMENT.replace("[subject]", "[pass]\nwindow_s = 19.0\nrecord_s = 19.0\n\n[subject]");
     let told = set.add("two", &stricter).unwrap_err().to_string();
-    assert!(told.contains("the same bench as one"), "{told}");
+    assert!(told.contains("the same scenario as one"), "{told}");
     assert!(set.add("bad", "id = 3").is_err());
     let handed = |scenario: &str| {
         let (session, about) = attempt_at(scenario, &student(0), 1, Way::Right);
