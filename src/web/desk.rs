@@ -139,7 +139,7 @@ impl Lab {
     }
 
     /// The stretch of a recording that the trace shows, with cursors and marks, as SVG.
-    #[wasm_bindgen(js_name = stripSvg)]
+    #[wasm_bindgen(js_name = traceSvg)]
     pub fn trace_svg(&self, title: &str) -> Result<String, JsValue> {
         let kept = self.session.recording().ok_or_else(|| fail("no_recording", json!({})))?;
         let css = |v: f64| v / self.frame.dpr;
