@@ -51,8 +51,8 @@ fn what_is_wrong_is_told_with_its_line_and_all_of_it_at_once() {
     assert_eq!(
         errors("code,name\na1,Ada\n,Ben\n\nA 1,Cy\nb2,\"Dee\nDee\",x\n"),
         [
-            "line 3: no code",
-            "line 5: the code \"A 1\" stands on line 2 already",
+            "line 3: the student ID is missing",
+            "line 5: the student ID \"A 1\" is already on line 2",
             "line 6: 3 cells under 2 columns"
         ]
     );
@@ -97,7 +97,10 @@ fn a_list_with_lines_that_are_wrong_gives_those_that_are_right() {
     let (list, wrong) = read_lines("code,name\na1,Ada\n,Ben\nA 1,Cy\nb2,Dee\n").unwrap();
     assert_eq!(list, [entry("a1", "Ada", "", ""), entry("b2", "Dee", "", "")]);
     let wrong: Vec<String> = wrong.iter().map(ToString::to_string).collect();
-    assert_eq!(wrong, ["line 3: no code", "line 4: the code \"A 1\" stands on line 2 already"]);
+    assert_eq!(
+        wrong,
+        ["line 3: the student ID is missing", "line 4: the student ID \"A 1\" is already on line 2"]
+    );
     // Where the titles say nothing, or nobody is right, nothing is taken.
     assert!(read_lines("name,email\nAda,a@example.org\n").is_err());
     assert!(read_lines("code,name\n,Ada\n").is_err());

@@ -64,10 +64,10 @@ fn a_folder_becomes_a_table_and_what_is_wrong_in_it_is_named_and_skipped() {
     assert_eq!(mixed.status.code(), Some(2));
     let told = text(&mixed.stderr);
     for part in [
-        "truncated.json: skipped: the file ends in the middle",
+        "truncated.json: skipped: the file is cut short",
         "foreign.json: skipped: not a result file: format \"a cake\"",
         "thesis.pdf: skipped: neither",
-        "empty.txt: skipped: no line with a code",
+        "empty.txt: skipped: no line with a result code",
         "bomb.json: skipped",
         "binary.json: skipped: not UTF-8",
         "changed.json: not verified: the checksum",
@@ -99,11 +99,14 @@ fn codes_are_graded_from_a_list_given_their_scenario() {
     let out = folder.join("grades.csv");
     let (list, out, scenario) = (list.to_str().unwrap(), out.to_str().unwrap(), scenario.to_str().unwrap());
     let told = text(&dicrotic(&["grade", list, "--out", out]).stderr);
-    assert!(told.contains("line 2: skipped: the code belongs to a scenario that is not at hand"), "{told}");
+    assert!(
+        told.contains("line 2: skipped: the result code belongs to a scenario that is not at hand"),
+        "{told}"
+    );
     let output = dicrotic(&["grade", list, "--out", out, "--set", scenario]);
     assert_eq!(output.status.code(), Some(2));
     assert!(
-        text(&output.stderr).contains("line 5: skipped: the code is damaged"),
+        text(&output.stderr).contains("line 5: skipped: the result code is damaged"),
         "{}",
         text(&output.stderr)
     );
@@ -133,8 +136,11 @@ fn a_class_is_shown_as_a_table_and_as_a_page_without_scripts_and_without_names()
     assert!(plain.status.success(), "{}", text(&plain.stderr));
     let table = text(&plain.stdout);
     let lines: Vec<&str> = table.lines().collect();
-    assert!(lines[1].contains("tried") && lines[1].starts_with("student "), "{table}");
-    assert!(table.contains("charger near") && table.contains("other multiplier"), "{table}");
+    assert!(lines[1].contains("not ready") && lines[1].starts_with("student "), "{table}");
+    assert!(
+        table.contains("charger beside the sensor cable") && table.contains("the multiplier of another T"),
+        "{table}"
+    );
     assert!(!table.contains("Group"), "{table}");
     let named = text(&dicrotic(&["class", folder_text, "--names"]).stdout);
     assert!(named.contains("Group A-01") && !named.contains('\u{1b}'), "{named}");
@@ -144,16 +150,16 @@ fn a_class_is_shown_as_a_table_and_as_a_page_without_scripts_and_without_names()
     assert!(page.status.success(), "{}", text(&page.stderr));
     let html = std::fs::read_to_string(&out).unwrap();
     assert!(html.contains("&lt;script&gt;") && !html.contains("<script"), "{html}");
-    assert!(!html.contains("http") && html.contains(">tried<"), "{html}");
+    assert!(!html.contains("http") && html.contains(">not ready<"), "{html}");
     let twice = text(&dicrotic(&["class", folder_text, "--passes", "2"]).stdout);
-    assert!(twice.lines().skip(1).take(11).all(|l| l.contains("tried")), "{twice}");
+    assert!(twice.lines().skip(1).take(11).all(|l| l.contains("not ready")), "{twice}");
 }
 
 #[test]
 fn a_seed_is_printed_as_the_page_derives_it() {
     let output = dicrotic(&["seed", KEY, "group a 01"]);
     assert_eq!(text(&output.stdout).trim(), attempt(0).0.seed().to_string());
-    let second = dicrotic(&["seed", KEY, "Group A-01", "--try", "2"]);
+    let second = dicrotic(&["seed", KEY, "Group A-01", "--attempt", "2"]);
     assert!(second.status.success() && second.stdout != output.stdout);
 }
 
@@ -272,7 +278,7 @@ fn a_class_with_its_list_is_saved_opened_and_goes_out_as_gradebook_and_key() {
     assert!(told.status.success(), "{}", text(&told.stderr));
     let table = text(&told.stdout);
     assert!(
-        table.lines().nth(1).unwrap().starts_with("Cy (nobody)") && table.contains("nothing in"),
+        table.lines().nth(1).unwrap().starts_with("Cy (nobody)") && table.contains("nothing submitted"),
         "{table}"
     );
     let rows = std::fs::read_to_string(&book).unwrap();
@@ -293,15 +299,24 @@ fn a_class_with_its_list_is_saved_opened_and_goes_out_as_gradebook_and_key() {
     let shipped = put("shipped.toml", &dicrotic::scenario::digest::handed_out(ASSIGNMENT));
     let closed = dicrotic(&["class", "--roster", &list, "--set", &shipped, "--answers", &put("no.csv", "")]);
     assert!(text(&closed.stderr).contains("the word is not the one"), "{}", text(&closed.stderr));
+    // What students read in it is in the page's words, without a name of the program's own.
+    let plain = put("plain.csv", "");
+    dicrotic(&["class", folder_text, "--set", &set, "--gradebook", &plain]);
+    let rows = std::fs::read_to_string(&plain).unwrap();
+    let feedback: Vec<&str> = rows.lines().skip(1).map(|row| row.splitn(5, ',').last().unwrap()).collect();
+    assert!(feedback.iter().all(|told| !told.contains('_') && told.contains("eady.")), "{rows}");
+    let step = "Not ready. First step that is not correct: the ";
+    assert!(feedback.iter().any(|told| told.contains(step)), "{rows}");
+    assert!(rows.contains("not fixed: charger beside the sensor cable"), "{rows}");
     // Gone on with: nothing has changed; by stricter criteria it has.
     let again = text(&dicrotic(&["class", "--open", &saved, "--names"]).stdout);
     assert!(!again.contains("changed:") && again.contains("Cy (nobody)"), "{again}");
     let strict = put("strict.toml", &format!("{ASSIGNMENT}\n[pass]\nwindow_s = 30.0\nrecord_s = 30.0\n"));
     let again = text(&dicrotic(&["class", "--open", &saved, "--set", &strict, "--save", &saved]).stdout);
-    assert!(again.contains("changed: student 1: ready, ") && again.contains("; now tried, "), "{again}");
+    assert!(again.contains("changed: student 1: ready, ") && again.contains("; now not ready, "), "{again}");
     let bad = put("bad.csv", "code\na\na\n");
     let refused = dicrotic(&["class", folder_text, "--roster", &bad]);
     assert!(
-        text(&refused.stderr).contains("roster-bad.csv: line 3: the code \"a\" stands on line 2 already")
+        text(&refused.stderr).contains("roster-bad.csv: line 3: the student ID \"a\" is already on line 2")
     );
 }

@@ -136,10 +136,10 @@ fn two_benches_of_one_heading_that_were_set_are_told_by_every_command_that_compa
         ]
     };
     for told in told_of(&rival()) {
-        assert!(told.contains("easy.toml are different benches, and both are called"), "{told}");
+        assert!(told.contains("easy.toml are different scenarios, and both are called"), "{told}");
     }
     // Another heading is another one, however near.
     for told in told_of(&rival().replace("LAB", "LABS")) {
-        assert!(!told.contains("different benches"), "{told}");
+        assert!(!told.contains("different scenarios"), "{told}");
     }
 }

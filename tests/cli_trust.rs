@@ -108,17 +108,20 @@ fn a_bench_without_its_faults_is_not_the_one_set_as_a_file_or_as_a_code() {
     let set = desk.path("set.toml");
     let told = desk.grade(&["--set", &set]);
     assert_eq!(told.code, Some(2), "{told:?}");
-    assert!(told.error.contains("easy.json: another bench than the one set"), "{told:?}");
+    assert!(told.error.contains("easy.json: not the scenario that was assigned"), "{told:?}");
     assert_eq!(told.cell("easy.json", "set"), "no", "{told:?}");
     let class = desk.class(&["--set", &set]);
     assert_eq!(class.code, Some(2), "{class:?}");
-    assert!(class.out.contains("wrong bench") && class.out.contains("another bench"), "{class:?}");
+    assert!(
+        class.out.contains("wrong scenario") && class.out.contains("not the scenario that was assigned"),
+        "{class:?}"
+    );
     std::fs::remove_file(desk.path("in/easy.json")).unwrap();
     // As a code, with its bench at hand and without.
     desk.put("in/codes.txt", &easy.0.code(&easy.1).unwrap().write());
     let told = desk.grade(&["--set", &set]);
     assert_eq!(told.code, Some(2), "{told:?}");
-    assert!(told.error.contains("another bench than the one set"), "{told:?}");
+    assert!(told.error.contains("not the scenario that was assigned"), "{told:?}");
     // The honest one beside it is the one set, whether the assignment is given as its file, its folder or its link.
     std::fs::remove_file(desk.path("in/codes.txt")).unwrap();
     desk.hand_in("honest", &attempt(0));
@@ -144,10 +147,10 @@ fn with_nothing_given_it_says_what_was_not_compared_and_that_two_benches_have_on
     desk.hand_in("honest", &attempt(0));
     let told = desk.grade(&[]);
     assert_eq!(told.code, Some(0), "{told:?}");
-    assert!(told.out.contains("not compared with what was set"), "{told:?}");
+    assert!(told.out.contains("not compared with an assignment"), "{told:?}");
     desk.hand_in("easy", &attempt_at(&faultless(), "Mallory", 1, Way::Right));
     for told in [desk.grade(&[]), desk.class(&[])] {
-        assert!(told.out.contains("2 different benches are called before-the-lab"), "{told:?}");
+        assert!(told.out.contains("2 different scenarios are called before-the-lab"), "{told:?}");
     }
     // The one from outside goes on under a clear name.
     let set = desk.path("set.toml");
@@ -167,11 +170,11 @@ fn anothers_log_or_seed_and_one_try_too_many_are_told_each_in_its_own_words() {
     desk.hand_in("mallory", &(session, about));
     let told = desk.grade(&["--set", &set]);
     assert_eq!(told.code, Some(2), "{told:?}");
-    assert!(told.error.contains("mallory.json: the seed is not the student's"), "{told:?}");
+    assert!(told.error.contains("mallory.json: not the scenario of this student ID"), "{told:?}");
     desk.hand_in("first", &attempt(0));
     let told = desk.grade(&["--set", &set]);
     assert!(
-        told.error.contains("first.json: the same log as") && told.error.contains("mallory.json"),
+        told.error.contains("first.json: the same actions as") && told.error.contains("mallory.json"),
         "{told:?}"
     );
     // Three tries are allowed: the fourth is the student's own bench, and one too many.
@@ -179,10 +182,10 @@ fn anothers_log_or_seed_and_one_try_too_many_are_told_each_in_its_own_words() {
     desk.hand_in("fourth", &attempt_at(ASSIGNMENT, &student(3), 4, Way::Right));
     let told = desk.grade(&["--set", &desk.path("set.toml")]);
     assert_eq!(told.code, Some(2), "{told:?}");
-    assert!(told.error.contains("fourth.json: try 4 of 3"), "{told:?}");
-    assert!(!told.error.contains("not the student's"), "{told:?}");
+    assert!(told.error.contains("fourth.json: attempt 4 of 3"), "{told:?}");
+    assert!(!told.error.contains("of this student ID"), "{told:?}");
     let class = desk.class(&["--set", &desk.path("set.toml")]);
-    assert!(class.out.contains("tried") && class.code == Some(2), "{class:?}");
+    assert!(class.out.contains("not ready") && class.code == Some(2), "{class:?}");
 }
 
 #[test]
@@ -205,7 +208,7 @@ fn each_field_of_a_result_is_the_replays_own() {
         let told = desk.grade(&["--set", &desk.path("set.toml")]);
         assert_eq!(told.code, Some(2), "{path}: {told:?}");
         assert_eq!(told.cell("edited.json", "verified"), "no", "{path}: {told:?}");
-        assert!(told.error.contains("a replay comes out otherwise"), "{path}: {told:?}");
+        assert!(told.error.contains("a replay gives another result"), "{path}: {told:?}");
     }
 }
 
@@ -220,7 +223,7 @@ fn what_is_handed_in_twice_counts_once_and_is_told() {
     let told = desk.grade(&["--set", &set]);
     assert_eq!(told.code, Some(0), "{told:?}");
     assert_eq!(told.table.lines().count(), 2, "{told:?}");
-    assert!(told.out.contains("2 handed in more than once"), "{told:?}");
+    assert!(told.out.contains("2 submitted more than once"), "{told:?}");
     let class = desk.class(&["--set", &set]);
     assert!(class.out.contains("1 of 1"), "{class:?}");
 }
@@ -239,11 +242,11 @@ fn one_log_with_two_times_counts_by_its_first_end_and_is_remarked() {
         let file = format!("{}.txt", names[0]);
         let end = dicrotic::exchange::handin::table::moment(about.ended_s);
         assert_eq!(told.cell(&file, "ended"), end, "{told:?}");
-        assert!(told.cell(&file, "beside").contains("the same log with two times"), "{told:?}");
-        assert!(told.out.contains("remark: the same log with two times"), "{told:?}");
+        assert!(told.cell(&file, "beside").contains("the same actions with two times"), "{told:?}");
+        assert!(told.out.contains("remark: the same actions with two times"), "{told:?}");
         assert!(told.out.contains(&format!("{}.txt, line 1, ended", names[1])), "{told:?}");
         let class = desk.class(&["--set", &desk.path("set.toml")]);
-        assert!(class.out.contains("the same log with two times"), "{class:?}");
+        assert!(class.out.contains("the same actions with two times"), "{class:?}");
     }
 }
 
@@ -265,7 +268,7 @@ fn old_results_are_judged_by_the_new_criteria_and_the_changed_verdicts_are_told(
     assert!(new.out.contains("right.json: passed, now not passed"), "{new:?}");
     assert!(!new.out.contains("six.json:"), "{new:?}");
     // That all were done by other criteria is told once.
-    let others = "remark: other misreadings, hints or criteria than those set: ";
+    let others = "remark: other misreadings, hints or criteria than those assigned: ";
     assert_eq!((old.out.matches(others).count(), new.out.matches(others).count()), (0, 1), "{new:?}");
     // By a code as well.
     let (session, about) = attempt(0);
@@ -363,7 +366,9 @@ fn a_class_without_names_tells_no_code_wherever_it_speaks_of_others() {
     let plain = dicrotic(&["class", &folder, "--save", &saved]);
     nameless(&plain.out);
     // The numbers are those that the lines are shown under.
-    for (who, other) in [("student 1 ", "same log as student 2"), ("student 2 ", "same log as student 1")] {
+    for (who, other) in
+        [("student 1 ", "same actions as student 2"), ("student 2 ", "same actions as student 1")]
+    {
         let line = plain.out.lines().find(|line| line.starts_with(who)).unwrap();
         assert!(line.contains(other), "{plain:?}");
     }
@@ -371,7 +376,7 @@ fn a_class_without_names_tells_no_code_wherever_it_speaks_of_others() {
     dicrotic(&["class", &folder, "--out", &out]);
     let html = std::fs::read_to_string(&out).unwrap();
     nameless(&html);
-    assert!(html.contains("same log as student 2"), "{html}");
+    assert!(html.contains("same actions as student 2"), "{html}");
     // Who stands otherwise than before.
     desk.put("strict.toml", &format!("{ASSIGNMENT}\n[pass]\nwindow_s = 30.0\nrecord_s = 30.0\n"));
     let again = dicrotic(&["class", "--open", &saved, "--set", &desk.path("strict.toml")]);
@@ -379,7 +384,7 @@ fn a_class_without_names_tells_no_code_wherever_it_speaks_of_others() {
     assert!(again.out.contains("changed: student "), "{again:?}");
     // With names they are told.
     let named = desk.class(&[]);
-    assert!(named.out.contains("same log as S-009"), "{named:?}");
+    assert!(named.out.contains("same actions as S-009"), "{named:?}");
     assert!(named.out.contains(&format!("several students: {}, {}", student(1), student(4))), "{named:?}");
 }
 
@@ -394,10 +399,10 @@ fn a_try_begun_twice_and_misreadings_that_tell_the_truth_are_told() {
     desk.put("in/right.json", &handed(ASSIGNMENT, Way::Right));
     let told = desk.grade(&["--set", &desk.path("set.toml")]);
     // They part at their last answers, which a log keeps as they were typed last, and at what came after them.
-    assert!(told.out.contains("right.json: remark: the same try begun twice, otherwise in "), "{told:?}");
+    assert!(told.out.contains("right.json: remark: the same attempt started twice, also in "), "{told:?}");
     assert_eq!(
         (told.cell("six.json", "beside"), told.code),
-        ("the same try begun twice", Some(0)),
+        ("the same attempt started twice", Some(0)),
         "{told:?}"
     );
     std::fs::remove_file(desk.path("in/six.json")).unwrap();
@@ -405,7 +410,7 @@ fn a_try_begun_twice_and_misreadings_that_tell_the_truth_are_told() {
         "\n[[misreading]]\nname = \"x\"\nfield = \"count\"\nformula = \"n_true - 3\"\nwords = \"w\"\n";
     desk.put("in/right.json", &handed(&format!("{ASSIGNMENT}{tells}"), Way::Right));
     let told = desk.grade(&["--set", &desk.path("set.toml")]);
-    let why = "own misreadings, not those set, that tell what is right";
-    assert!(told.cell("right.json", "against").contains("own misreadings"), "{told:?}");
+    let why = "it had misreadings, not assigned, that tell the right answer";
+    assert!(told.cell("right.json", "against").contains("misreadings, not assigned"), "{told:?}");
     assert!(told.out.contains(why) || told.error.contains(why), "{told:?}");
 }

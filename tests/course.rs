@@ -341,7 +341,7 @@ fn a_course_result_of_several_students_or_of_another_course_is_remarked() {
         assert!(told.contains("one course result with the results of several students: Ada, Bob"), "{told}");
         assert!(
             told.contains(
-                "it says it is the result of the course \"bio-102\"; the course that was set is \"bio-101\""
+                "it says it is the result of the course \"bio-102\"; the course that was assigned is \"bio-101\""
             ),
             "{told}"
         );
@@ -509,7 +509,7 @@ fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_par
         let of = |code: &str| {
             said.lines().find(|line| line.starts_with(code)).unwrap_or_else(|| panic!("{said}")).to_string()
         };
-        assert!(of("Ada").contains("(1: ready 18; 2: tried"), "{said}");
+        assert!(of("Ada").contains("(1: ready 18; 2: not ready"), "{said}");
         assert!(
             of("Bob").contains("ready (1: ready 18; 2: ready 18)") && of("Bob").contains("36 of 40"),
             "{said}"
@@ -550,7 +550,7 @@ fn the_command_line_takes_a_course_as_what_was_set_and_one_result_as_all_its_par
     let eve = path("eve.dicrotic-course-result.json");
     let error =
         error_of(&mut dicrotic(&["grade", &eve, "--set", &path("course.toml"), "--out", &path("e.csv")]));
-    assert!(error.contains("another bench than the one set") && error.contains("result 1"), "{error}");
+    assert!(error.contains("not the scenario that was assigned") && error.contains("result 1"), "{error}");
     let twice = error_of(&mut dicrotic(&[
         "class",
         &file,

@@ -151,6 +151,10 @@ pub(super) fn judge_rate(typed: &Typed, seconds_hold: bool, span: Span) -> Findi
     if by_length && seconds.is_some() && typed.multiplier.is_none() {
         return of(Verdict::Note, "rate_waits", json!({}));
     }
+    // Who is asked what N and T give must have written both.
+    if seconds.is_none() {
+        return of(Verdict::Missing, "rate_unplaced", json!({}));
+    }
     let args =
         json!({"typed": rate, "count": count, "multiplier": typed.multiplier, "seconds": typed.seconds});
     of(Verdict::Wrong, "rate_arithmetic", args)

@@ -57,15 +57,15 @@ pub struct Criteria {
     pub fill_max: f64,
     /// Largest hum, peak to peak, as a share of the pulse.
     pub hum_ratio: f64,
-    /// Lowest quality of the window, 0 to 1 (design default).
+    /// Lowest quality of the counting window, 0 to 1 (design default).
     pub quality_min: f64,
     /// Largest share of samples at the ends of the range.
     pub clip_share: f64,
     /// Shortest recording, s.
     pub record_s: f64,
-    /// Shortest window, s.
+    /// Shortest counting window, s.
     pub window_s: f64,
-    /// Nearest distance of a beat to a cursor at which it still counts for certain, s.
+    /// A beat this near to a cursor may be counted or not, s.
     pub edge_s: f64,
 }
 

@@ -47,8 +47,8 @@ pub struct OwnMisreading {
     pub name: String,
     /// The answer that it shows in: `count`, `seconds`, `multiplier` or `rate`.
     pub field: Field,
-    /// What stands there then, in `n`, `t`, `multiplier` and `rate` (as typed), `n_true`, `t_true` and `rate_true` (what is so in
-    /// the student's own window), numbers, `+ - * /` and brackets.
+    /// The wrong number as a formula of `n`, `t`, `multiplier` and `rate` (as typed), `n_true`, `t_true` and `rate_true` (the true
+    /// values in the student's own counting window), numbers, `+ - * /` and brackets.
     pub formula: String,
     /// How far the answer may be from it, in the answer's own unit; 0.5 for count and rate, 0.05 for the others when absent.
     #[serde(default)]
@@ -62,9 +62,9 @@ pub struct OwnMisreading {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct OwnHint {
-    /// A step of the verdict, or a topic of the ladder, which goes before its step.
+    /// A step of the result, or a topic of the hints; a topic goes before its step.
     pub about: String,
-    /// On which rung: `look`, `locate`, `rule` or `worked`. The answer is the program's.
+    /// Which hint: `look`, `locate`, `rule` or `worked`. The answer is the program's.
     pub rung: Rung,
     /// What the student is told.
     pub words: String,

@@ -13,18 +13,18 @@ use serde::{Deserialize, Serialize};
 pub struct TaskSpec {
     /// The kind of question.
     pub kind: Kind,
-    /// Lengths of the given window to draw from, s. In windows of 10, 15 and 25 s no two of the common misreadings give the same
-    /// rate (computed; 12, 20 and 30 s make some coincide).
+    /// Lengths of the given counting window to draw from, s. In those of 10, 15 and 25 s no two of the common misreadings give
+    /// the same heart rate (computed; 12, 20 and 30 s make some coincide).
     pub seconds: Option<Vec<f64>>,
-    /// Lowest and highest number of intervals to draw from.
+    /// Lowest and highest number of beat intervals to draw from.
     pub n: Option<[u32; 2]>,
-    /// Longest window, after exercise or one's own, s.
+    /// Longest counting window, after exercise or the student's own, s.
     pub longest_s: Option<f64>,
-    /// Latest middle of a window after the end of exercise, s.
+    /// Latest middle of a counting window after the end of exercise, s.
     pub within_s: Option<f64>,
-    /// Shortest window on an irregular pulse, s.
+    /// Shortest counting window on an irregular pulse, s.
     pub at_least_s: Option<f64>,
-    /// Faults of the catalogue of which a seed puts one into the bench, to be named.
+    /// Faults of the catalogue: the seed puts one of them into the equipment, to be named.
     pub one_of: Vec<String>,
 }
 

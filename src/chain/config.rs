@@ -37,7 +37,7 @@ pub struct Trouble {
     pub tremor: f64,
     /// How strongly a foot or a finger taps, until the subject is asked to keep still.
     pub tapping: f64,
-    /// How fast the strap slips, until it is strapped on anew: at 1 within some ten seconds.
+    /// How fast the strap slips, until it is strapped on again: at 1 within some ten seconds.
     pub slip: f64,
     /// How badly the sensor's plug sits, until it is pushed home.
     pub plug_loose: f64,

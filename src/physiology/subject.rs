@@ -26,15 +26,15 @@ pub enum Fitness {
 pub struct SubjectSpec {
     /// Age, 6 to 90 years.
     pub age_years: Option<f64>,
-    /// Mean rate at rest, 30 to 150 beats/min.
+    /// Mean heart rate at rest, 30 to 150 beats/min.
     pub rest_rate_bpm: Option<f64>,
     /// Training.
     pub fitness: Option<Fitness>,
     /// Breathing rate at rest, 4 to 40 /min.
     pub breaths_per_min: Option<f64>,
-    /// Standard deviation of the intervals at rest, 0 to 200 ms.
+    /// Standard deviation of the beat intervals at rest, 0 to 200 ms.
     pub sdnn_ms: Option<f64>,
-    /// Low- to high-frequency power of the intervals, 0.05 to 20.
+    /// Low- to high-frequency power of the beat intervals, 0.05 to 20.
     pub lf_hf: Option<f64>,
     /// Premature beats, 0 to 20 /min.
     pub premature_per_min: Option<f64>,

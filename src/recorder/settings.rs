@@ -38,7 +38,7 @@ pub struct Settings {
     pub rate_hz: u32,
     /// Voltage that is added before the converter, V.
     pub zero_v: f64,
-    /// Polarity turned over.
+    /// Whether the trace is inverted.
     pub inverted: bool,
     /// Corner of the high-pass, Hz.
     pub high_pass_hz: Option<f64>,
@@ -48,7 +48,7 @@ pub struct Settings {
     pub low_pass_hz: Option<f64>,
     /// Order of the low-pass, 1 or 2.
     pub low_pass_order: u8,
-    /// Centre of the power line notch, Hz.
+    /// Center of the notch filter, Hz.
     pub notch_hz: Option<f64>,
     /// Length of the moving average, ms.
     pub average_ms: Option<f64>,
@@ -56,7 +56,7 @@ pub struct Settings {
     pub anti_alias: bool,
     /// Whether the trace of the chosen input is drawn.
     pub shown: bool,
-    /// Factor by which values are labelled, for sensors with an amplifier of their own.
+    /// Factor for the numbers on the axis, for sensors with an amplifier of their own.
     pub scale: f64,
 }
 

@@ -30,20 +30,20 @@ pub enum Seeds {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct Assignment {
-    /// What the seeds are made from, together with each student's own code.
+    /// What the seeds are made from, together with each student ID.
     pub key: String,
-    /// Whose seed is whose.
+    /// Whether each student has their own seed, or all have the same.
     pub seeds: Seeds,
-    /// How many fresh tries a student has; as many as they like when absent.
+    /// How many attempts a student has; no limit when absent.
     pub attempts: Option<u32>,
-    /// Shown before the first try.
+    /// Text before the first attempt.
     pub opening: String,
-    /// Shown after the last check.
+    /// Text after the last check.
     pub closing: String,
-    /// Whether the worked example goes with it, to be watched on a heart that is no student's.
+    /// Whether students may watch the worked example; its heart is no student's.
     pub worked: bool,
-    /// The instructor's password, without which the program tells no truth of the benches; none opens them when empty. It
-    /// stands in the instructor's own file only: what is [handed out](super::digest::handed_out) has its hash.
+    /// The instructor's password. The program gives the true values only with it, and to nobody if it is empty. It is only in
+    /// the instructor's own file: what is [handed out](super::digest::handed_out) has its hash.
     pub password: String,
 }
 

@@ -12,13 +12,13 @@ const TOP: [&str; 9] =
     ["id", "level", "title", "aim", "brief", "help", "name_faults", "time_base_s", "before"];
 /// Tables in order, each with its comment. A table that is not named here comes after them.
 const TABLES: [(&str, &str); 9] = [
-    ("assignment", "How it is handed out: the key makes the seeds, together with each student's own code."),
+    ("assignment", "How it is handed out: the key makes the seeds, together with each student ID."),
     ("task", "What is asked."),
-    ("subject", "Who sits at the bench; what is left out is drawn for each seed."),
+    ("subject", "The subject; what is left out is drawn for each seed."),
     ("power_line", "The power line of the region: 50 or 60 Hz, and volts."),
     ("sensor", "The sensor."),
-    ("bench", "How the bench is found."),
-    ("trouble", "What subject and surroundings do by themselves, 0 to 1 each."),
+    ("bench", "How the equipment is found."),
+    ("trouble", "What the subject and the equipment do by themselves, 0 to 1 each."),
     ("recorder", "The recorder's settings at the start."),
     ("pass", "What must be reached; shares of the screen and of the pulse, and seconds."),
 ];
@@ -30,9 +30,9 @@ const LISTS: [(&str, &str); 4] = [
     ),
     (
         "misreading",
-        "A misreading to look for: the answer that it shows in, what stands there then, what the student is told.",
+        "A misreading to look for: the answer that it shows in, the wrong number, what the student reads.",
     ),
-    ("hint", "Words in the place of a built-in hint: for a step or a topic, on a rung."),
+    ("hint", "Words instead of a built-in hint: for a step or a topic."),
     ("attempt", ""),
 ];
 

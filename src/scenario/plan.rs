@@ -40,7 +40,7 @@ pub struct Heading {
     pub id: String,
     /// Heading.
     pub title: String,
-    /// What students are told above the list.
+    /// Text above the list.
     #[serde(default)]
     pub words: String,
 }
@@ -51,16 +51,16 @@ pub struct Heading {
 #[cfg_attr(feature = "schema", schemars(rename = "CoursePart"))]
 #[serde(default, deny_unknown_fields)]
 pub struct Part {
-    /// From when on it is to be done: a day or a moment (`2026-09-01`, `2026-09-01T08:00+02:00`). Students' devices and the class
-    /// tell who began before; nothing keeps them from it.
+    /// When it opens: a day or a moment (`2026-09-01`, `2026-09-01T08:00+02:00`). Students' devices and the class
+    /// tell who started before; nothing is locked.
     pub opens: Option<String>,
-    /// Until when it is to be done; a day counts to its end. It is compared with the clock of the student's device.
+    /// When it is due; a day counts to its end. It is compared with the clock of the student's device.
     pub due: Option<String>,
-    /// What students are told of it in the list.
+    /// Text for it in the list.
     pub words: String,
     /// The text of its scenario file, which has an `[assignment]`.
     pub scenario: String,
-    /// The path of that file, from the course's own folder, in the place of its text. Only the command line follows it.
+    /// The path of that file, from the course's own folder, instead of its text. Only the command line follows it.
     pub file: String,
 }
 

@@ -41,7 +41,7 @@ pub struct Scenario {
     pub level: u8,
     /// Heading.
     pub title: String,
-    /// What is to be learnt.
+    /// What students learn from it.
     pub aim: String,
     /// What the student is told.
     pub brief: String,
@@ -51,7 +51,7 @@ pub struct Scenario {
     /// The power line of the region.
     #[serde(default)]
     pub power_line: PowerLine,
-    /// The subject, as far as it is laid down.
+    /// The subject; what is left out is drawn from the seed.
     #[serde(default)]
     pub subject: SubjectSpec,
     /// The sensor.
@@ -60,13 +60,13 @@ pub struct Scenario {
     /// How the bench is found.
     #[serde(default)]
     pub bench: BenchSpec,
-    /// What the subject and the things about do by themselves.
+    /// What the subject and the equipment do by themselves.
     #[serde(default)]
     pub trouble: Trouble,
     /// The recorder's settings.
     #[serde(default)]
     pub recorder: Settings,
-    /// The trace's time base at the start, s a screen.
+    /// The trace's time base at the start, s per screen.
     #[serde(default = "ten")]
     pub time_base_s: f64,
     /// What is asked.
@@ -75,7 +75,7 @@ pub struct Scenario {
     /// What must be reached.
     #[serde(default)]
     pub pass: Criteria,
-    /// Faults of the catalogue that are put into the bench.
+    /// Faults of the catalogue that are put into the equipment.
     #[serde(default)]
     pub fault: Vec<FaultSpec>,
     /// Whether the student is to name what is wrong before the check.
@@ -84,13 +84,13 @@ pub struct Scenario {
     /// Misreadings that the instructor looks for beside the built-in ones.
     #[serde(default)]
     pub misreading: Vec<OwnMisreading>,
-    /// Words of the instructor's in the place of those of built-in hints.
+    /// The instructor's own words instead of built-in hints.
     #[serde(default)]
     pub hint: Vec<OwnHint>,
     /// What somebody did before the student came: steps as in a scripted attempt.
     #[serde(default)]
     pub before: Vec<serde_json::Value>,
-    /// How it is handed out to a class.
+    /// How it is assigned to a class.
     #[serde(default)]
     pub assignment: Option<Assignment>,
     /// Scripted attempts.
@@ -185,7 +185,7 @@ fn ten() -> f64 {
 pub struct BenchSpec {
     /// What the bench is before the rest of this table applies.
     pub start: Start,
-    /// Whether the desk lamp burns.
+    /// Whether the desk lamp is on.
     pub lamp_on: bool,
     /// Whether the computer finds the recorder by itself.
     pub finds_recorder: bool,
@@ -195,9 +195,9 @@ pub struct BenchSpec {
     pub power_strip_on: bool,
     /// The strap.
     pub strap: StrapSpec,
-    /// Parts that stand elsewhere than on a tidy bench.
+    /// Things that are in another place than on a tidy bench.
     pub place: Vec<PlaceSpec>,
-    /// Plugs that are elsewhere than the start says.
+    /// Plugs that are in another place than the start puts them.
     pub plug: Vec<PlugSpec>,
 }
 
@@ -238,7 +238,7 @@ pub struct StrapSpec {
     pub tightness: Option<f64>,
     /// Place along the finger.
     pub place: Option<Place>,
-    /// Sensing face.
+    /// Where the sensing side points.
     pub side: Option<Side>,
     /// Height of the hand over the heart, cm.
     pub height_cm: Option<f64>,
@@ -249,11 +249,11 @@ pub struct StrapSpec {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct PlaceSpec {
-    /// The part.
+    /// The thing.
     pub part: Part,
-    /// Centre, cm from the left edge.
+    /// Center, cm from the left edge.
     pub x: f64,
-    /// Centre, cm from the far edge.
+    /// Center, cm from the far edge.
     pub y: f64,
 }
 

@@ -16,13 +16,13 @@ pub struct Attempt {
     pub name: String,
     /// Seed of the run.
     pub seed: u64,
-    /// What must come out.
+    /// The result that it must have.
     pub expect: Expect,
     /// What is done: `{ wait = 2.5 }`, or an action as in an attempt's log. In the text of an answer `@` and the name of a
     /// field (`@count`, `@rate`, `@middle`) stand for its right value, `@count+1` and `@count*2` for wrong ones.
     /// `@beat+0.4` in a time stands for that much after the first beat of the recording, `@peak` for where the recorder shows
-    /// that beat, `@last` for the beat as many intervals later as are asked for, `@end` for the end of a window of the
-    /// asked length, `@foot` and `@top` for foot and peak of a beat.
+    /// that beat, `@last` for the beat as many beat intervals later as are asked for, `@end` for the end of a counting window
+    /// of the asked length, `@foot` and `@top` for foot and peak of a beat.
     pub steps: Vec<serde_json::Value>,
 }
 

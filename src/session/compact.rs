@@ -84,13 +84,13 @@ pub struct Code {
 #[derive(Clone, Debug, Error, PartialEq, Eq)]
 pub enum CodeError {
     /// It does not begin like one.
-    #[error("not a code of an attempt: it does not begin with {PREFIX}")]
+    #[error("not a result code: it does not begin with {PREFIX}")]
     Foreign,
     /// It is longer than any attempt can be.
-    #[error("the code has {0} characters; at most {MOST_CHARACTERS} are read")]
+    #[error("the result code has {0} characters; at most {MOST_CHARACTERS} are read")]
     TooLong(usize),
     /// A character that no code has.
-    #[error("character {at} of the code is \"{found}\", which no code has")]
+    #[error("character {at} of the result code is \"{found}\", which no result code has")]
     Character {
         /// Its place, from 1.
         at: usize,
@@ -98,16 +98,16 @@ pub enum CodeError {
         found: char,
     },
     /// Cut short or changed.
-    #[error("the code is damaged: a part is missing or was changed")]
+    #[error("the result code is damaged: a part is missing or was changed")]
     Damaged,
     /// It was made by another version: it has another form, or tells of what the bench no longer has.
     #[error(
-        "another version of the program made this code, of form {0}; this version reads codes of form {FORM} that tell \
-         of its own bench: open it with the version that made it, or do the attempt again"
+        "another version of the program made this result code, of form {0}; this version reads result codes of form {FORM} \
+         that tell of its own bench: open it with the version that made it, or do the attempt again"
     )]
     Form(u8),
     /// The checksum holds and yet something in it cannot be.
-    #[error("the code cannot be: {0}")]
+    #[error("the result code cannot be read: {0}")]
     Content(String),
 }
 

@@ -29,7 +29,7 @@ pub fn missing(rubric: &Rubric) -> Vec<String> {
 pub enum Contradiction {
     /// The recording that is asked for is shorter than the window.
     #[error(
-        "pass.record_s = {record_s}: a recording of that length does not hold the window of {window_s} s that is asked for"
+        "pass.record_s = {record_s}: the recording is shorter than the counting window of {window_s} s that is asked for"
     )]
     RecordingTooShort {
         /// Shortest recording, s.
@@ -38,7 +38,7 @@ pub enum Contradiction {
         window_s: f64,
     },
     /// The longest window is shorter than the shortest.
-    #[error("task.longest_s = {longest_s}, pass.window_s = {window_s}: no window is both")]
+    #[error("task.longest_s = {longest_s}, pass.window_s = {window_s}: no counting window fits both")]
     NoWindow {
         /// Longest window, s.
         longest_s: f64,
@@ -46,7 +46,7 @@ pub enum Contradiction {
         window_s: f64,
     },
     /// The brief speaks of less time than is asked for.
-    #[error("brief: the longest time it speaks of is {stated_s} s, {field} asks for {asked_s} s")]
+    #[error("brief: the longest time in it is {stated_s} s, but {field} asks for {asked_s} s")]
     BriefSaysLess {
         /// What asks for it.
         field: &'static str,
@@ -56,7 +56,7 @@ pub enum Contradiction {
         asked_s: f64,
     },
     /// Something is wrong with the bench that no `[[fault]]` names.
-    #[error("fault: \"{fault}\" is at work on this bench and no [[fault]] names it")]
+    #[error("fault: \"{fault}\" is in this scenario, and no [[fault]] names it")]
     Unlisted {
         /// Its name in the catalogue.
         fault: String,
@@ -105,7 +105,7 @@ pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<Contradiction> {
     let asks_record = task.reads() != Reads::Nothing && !given_recording(scenario);
     for (field, asked_s, applies) in [
         (RECORD, pass.record_s, asks_record),
-        ("the shortest window", pass.window_s, question.brief_says_window),
+        ("the shortest counting window", pass.window_s, question.brief_says_window),
     ] {
         if applies && !stated.is_empty() && asked_s > most_stated + 1e-9 {
             found.push(Contradiction::BriefSaysLess { field, stated_s: most_stated, asked_s });
@@ -188,7 +188,7 @@ mod tests {
     #[test]
     fn times_are_read_in_digits_and_in_words() {
         assert_eq!(
-            seconds_in("record twenty seconds, mark at least 15 s, wait a minute."),
+            seconds_in("record twenty seconds, put A and B 15 s apart, wait a minute."),
             [20.0, 15.0, 60.0]
         );
         assert!(seconds_in("on your marks").is_empty());

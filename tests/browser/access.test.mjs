@@ -53,7 +53,7 @@ describe("by keys alone", { concurrency: 3 }, () => {
       await page.goto(`${url}?keys#s=first-wiring&seed=11`);
       await page.locator(".plug").first().waitFor({ state: "attached" });
 
-      await act("All parts");
+      await act("All equipment");
       await pick(page, list("Power cord, recorder end"), "recorder, power");
       await pick(page, list("Power cord, outlet end"), "power strip, outlet 1");
       await pick(page, list("Data cable, recorder end"), "recorder, data");
@@ -126,7 +126,7 @@ describe("by keys alone", { concurrency: 3 }, () => {
       };
       await page.goto(url);
       await page.locator("#start .card").first().waitFor();
-      await act("link", "Set a scenario");
+      await act("link", "Assign a scenario");
       await page.locator("#assign .preview-table svg").waitFor();
       await type(page, list("Heading"), "By keys alone");
       await type(page, list("Aim, in a sentence"), "Clear the hum, then count.");
@@ -142,7 +142,7 @@ describe("by keys alone", { concurrency: 3 }, () => {
       await type(page, list("Heart rate at rest, beats/min"), 66);
       await type(page, list("Attempts"), 2);
       await type(page, list("Key of the assignment"), "keys, week 1");
-      await type(page, list("Words before the first attempt"), "No mouse needed.");
+      await type(page, list("Text before the first attempt"), "No mouse needed.");
       await act("button", "Copy the link");
       await page.locator(".out [role=status]").filter({ hasText: "Copied" }).waitFor();
       const copied = await page.evaluate(() => navigator.clipboard.readText());

@@ -33,7 +33,7 @@ describe("what is passed on", { concurrency: 2 }, () => {
         await page.getByLabel(field, { exact: true }).fill(good);
         await page.locator("#assign .calm").waitFor({ state: "hidden" });
       }
-      await page.getByLabel("Words after the last check").fill("Twenty.");
+      await page.getByLabel("Text after the last check").fill("Twenty.");
       const text = unpacked(await student.linkWith(page, "Twenty."));
       assert.match(text, /^attempts = 20$/m);
       assert.match(text, /^age_years = 40/m);
@@ -97,7 +97,7 @@ describe("what is passed on", { concurrency: 2 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await openAssign(page, url);
       await page.getByLabel("Password for the true values (may stay empty)").fill("chalk and cheese");
-      await page.getByLabel("Words after the last check").fill("With a word.");
+      await page.getByLabel("Text after the last check").fill("With a word.");
       const text = unpacked(await student.linkWith(page, "With a word."));
       const hash = /^password = "(sha256:[^"]+)"/m.exec(text)?.[1];
       assert.ok(hash, text);
@@ -108,10 +108,10 @@ describe("what is passed on", { concurrency: 2 }, () => {
       const word = page.getByLabel("Password for the true values (may stay empty)");
       await page.waitForFunction(() => document.querySelector('[data-field="assignment.password"]')?.placeholder.includes("kept"));
       assert.equal(await word.inputValue(), "");
-      await page.getByLabel("Words after the last check").fill("The same word.");
+      await page.getByLabel("Text after the last check").fill("The same word.");
       assert.ok(unpacked(await student.linkWith(page, "The same word.")).includes(hash), "the word was lost");
       await word.fill("slate and sponge");
-      await page.getByLabel("Words after the last check").fill("Another word.");
+      await page.getByLabel("Text after the last check").fill("Another word.");
       const other = unpacked(await student.linkWith(page, "Another word."));
       assert.ok(/^password = "sha256:/m.test(other) && !other.includes(hash));
     });

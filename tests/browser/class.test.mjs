@@ -32,7 +32,7 @@ const stands = (page) => page.$$eval("#class .students tbody tr", (rows) => Obje
 async function takeIn(page, url, made) {
   await page.goto(`${url}#class`);
   await page.locator(".intake").waitFor();
-  await open(page, "Open what was set", [made.assignment]);
+  await open(page, "Open the assignment", [made.assignment]);
   await open(page, "Open the list", [made.roster]);
   await open(page, "Choose files", made.files);
   await graded(page, 300);
@@ -68,7 +68,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       // A reason stands beside whoever cannot be graded, and the other one of two alike is named.
       const told = await page.$$eval('.students tbody tr[data-state="unusable"], .students tbody tr[data-state="wrong_bench"]', (rows) => rows.filter((row) => !row.querySelector(".remarks")).length);
       assert.equal(told, 0, "somebody cannot be graded, and nobody says why");
-      assert.ok((await page.locator(".students .remarks").allInnerTexts()).some((text) => /The same log came from .*S-0/.test(text)));
+      assert.ok((await page.locator(".students .remarks").allInnerTexts()).some((text) => /The same actions, with the same pauses, came from .*S-0/.test(text)));
       await page.getByLabel("Find a student").fill("s17@");
       assert.equal(await page.locator(".students tbody tr").count(), 1);
       await page.getByLabel("Find a student").fill("");
@@ -96,23 +96,23 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await page.goto(`${url}#class`);
       await page.locator(".intake").waitFor();
-      await open(page, "Open what was set", [made.assignment]);
+      await open(page, "Open the assignment", [made.assignment]);
       await page.locator(".given[data-n='1']").waitFor();
       assert.match(await page.locator(".given-list li").innerText(), /Faults: .+ and .+\. 3 attempts\./);
-      await open(page, "Open what was set", [easier]);
+      await open(page, "Open the assignment", [easier]);
       await page.locator("dialog[open]").getByText("easier.toml has the same name but is another scenario.").waitFor();
       await pressButton(page, "Leave it as it was");
       assert.equal(await page.locator(".given-list li").count(), 1);
-      await open(page, "Open what was set", [easier]);
-      await pressButton(page, "Set both");
+      await open(page, "Open the assignment", [easier]);
+      await pressButton(page, "Assign both");
       await page.locator(".given[data-n='2']").waitFor();
       assert.equal(await page.getByText("Another scenario with this name is set too.").count(), 2);
       await page.getByRole("button", { name: /Remove .* \(easier\.toml\)/ }).click();
       await page.locator(".given[data-n='1']").waitFor();
       assert.equal(await page.getByText("Another scenario with this name is set too.").count(), 0);
       // A result is not what was set; a bench is no result.
-      await open(page, "Open what was set", [result]);
-      await page.locator(".given-wrong").getByText("It is a result, not what was set.").waitFor();
+      await open(page, "Open the assignment", [result]);
+      await page.locator(".given-wrong").getByText("It is a result, not an assignment.").waitFor();
       await page.locator("summary", { hasText: "Or paste its link" }).click();
       await page.getByLabel("Link of the assignment or the course").fill("no link");
       await pressButton(page, "Use the link");
@@ -133,7 +133,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       page.on("dialog", (dialog) => dialog.accept()); // leaving with something that no file holds asks first
       await page.goto(`${url}#class`);
       await page.locator(".intake").waitFor();
-      await open(page, "Open what was set", [made.assignment]);
+      await open(page, "Open the assignment", [made.assignment]);
       await page.getByText("Or paste the list").click();
       await page.getByLabel(/One student per line/).fill("code,name\nS-001,Ada\nS-001,Ben\n");
       await pressButton(page, "Use the list");
@@ -146,10 +146,10 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       await graded(page, 300);
       await page.getByLabel("Show the student IDs").check();
       await page.getByLabel("Find a student").fill("S-015");
-      await page.getByRole("button", { name: /Decide for/ }).click();
+      await page.getByRole("button", { name: /Exceptions for/ }).click();
       await page.getByLabel("Excused").check();
       await page.getByLabel("Note to the student").fill("ill; =1+1");
-      await pressButton(page, "Keep");
+      await pressButton(page, "Save");
       await page.locator('.students tr[data-state="waived"]').waitFor();
       await page.getByLabel("Find a student").fill("");
       const before = await stands(page);
@@ -197,7 +197,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       // Stricter: what changes is told.
       const strict = path.join(path.dirname(file), "strict.toml");
       writeFileSync(strict, `${readFileSync(made.assignment, "utf8")}\n[pass]\nwindow_s = 30.0\nrecord_s = 30.0\n`);
-      await open(page, "Open what was set", [strict]);
+      await open(page, "Open the assignment", [strict]);
       await page.locator(".class-changes").waitFor();
       await graded(page, 300);
       const after = await stands(page);

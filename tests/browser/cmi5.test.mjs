@@ -280,7 +280,7 @@ test("the page reaches the launch's own place alone, speaks the student's langua
     assert.equal(await reaches("https://elsewhere.example/x"), false);
     assert.deepEqual(await refused, ["connect-src", "https://elsewhere.example/x"]);
     assert.equal(await reaches(`${ORIGIN}/token?of=0`), true);
-    assert.equal(await page.locator(".course [role=status]").innerText(), "El sitio del curso abrió esto solo para mirar. Nada cuenta y nada se guarda.");
+    assert.equal(await page.locator(".course [role=status]").innerText(), "El aula virtual abrió esto solo para mirar. Nada cuenta y nada se guarda.");
     await page.locator(".strip select").first().selectOption({ index: 0 });
     await student.notKept(page, "off");
     await student.pressButton(page, "Terminar y entregar");

@@ -237,7 +237,7 @@ for (const [standard, manifest] of [["scorm2004", "imsmanifest.xml"], ["cmi5", "
     const { file, toml } = await withPage({ viewport }, async ({ page, url }) => {
       await page.goto(`${url}#assign`);
       await page.locator("#assign .preview-table svg").waitFor();
-      await page.getByLabel("Words before the first attempt").fill(OPENING);
+      await page.getByLabel("Text before the first attempt").fill(OPENING);
       await page.getByLabel("Standard").selectOption(standard);
       const link = await student.linkWith(page, OPENING);
       const [download] = await Promise.all([page.waitForEvent("download"), student.pressButton(page, "Save the package")]);

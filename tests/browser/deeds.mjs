@@ -112,8 +112,8 @@ const way = {
     return h.press(rocker);
   },
   charger: async (h, { plugged }) => {
-    const place = h.means === "keys" ? await list(h) : await partCard(h, "charger");
-    return h.turn(place.getByRole("switch", { name: t("switch-charger"), exact: true }), plugged);
+    const [place, name] = h.means === "keys" ? [await list(h), t("switch-charger")] : [await partCard(h, "charger"), t("switch-plugged")];
+    return h.turn(place.getByRole("switch", { name, exact: true }), plugged);
   },
   move: async (h, { part, x, y }) => {
     if (h.means === "keys") {

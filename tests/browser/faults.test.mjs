@@ -109,7 +109,7 @@ describe("faults", { concurrency: 3 }, () => {
 
       await student.fillSheet(page, sheet(count + 1));
       const first = await student.check(page);
-      assert.equal(first.verdictOf("What is wrong here"), "correct", first.text);
+      assert.equal(first.verdictOf("The fault you named"), "correct", first.text);
       assert.equal(first.firstOpen, "The count, N", first.text);
       student.assertNoTruth(first, count);
       assert.match(first.text, /N is about one off/);
@@ -137,7 +137,7 @@ describe("faults", { concurrency: 3 }, () => {
       await choose(page, "Low-pass", "10 Hz");
       await student.record(page, 2);
       const first = await student.check(page);
-      assert.equal(first.firstOpen, "What is wrong here", first.text);
+      assert.equal(first.firstOpen, "The fault you named", first.text);
       assert.match(first.steps[0].text, /the trace would look different/);
       assert.match(first.text, /A cause is still there/);
       assert.match(first.text, /A filter is on while a cause is still there/);
@@ -169,11 +169,11 @@ describe("faults", { concurrency: 3 }, () => {
       await page.locator(".cloth").waitFor({ state: "hidden" });
 
       await press(page, '[data-drag="part:lamp"]');
-      await page.locator(".touch-card").getByLabel("Desk lamp").check();
+      await page.locator(".touch-card").getByLabel("On", { exact: true }).check();
       await page.locator(".lamp-pool").waitFor();
       await page.locator(".touch-card").getByRole("button", { name: "Close", exact: true }).click();
       assert.ok(await (await student.control(page, "Desk lamp")).isChecked());
-      await (await student.control(page, "Cloth over the finger")).check();
+      await (await student.control(page, "Put a cloth over the finger")).check();
       await student.side(page, "bench");
       await page.locator(".cloth").waitFor();
       await pressButton(page, "on the laptop");
@@ -194,9 +194,9 @@ describe("faults", { concurrency: 3 }, () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "loose-and-restless", 5);
       const answers = [["Ask to keep still", /“All right, I’ll keep still.”/], ["Ask to keep still", /“I am keeping still.”/], ["Ask to keep still", /“I am keeping still.”/], ["Ask to be quiet", /I’ll be quiet and breathe quietly/],
-        ["Warm the hand", /warm towel/], ["KeptRecording another sensor cable", /another sensor cable/], ["Put the arm on a cushion", /on a cushion/], ["Tell the instructor", /Thank you for telling me/], ["Tap the sensor", /tap the sensor/], ["Wiggle: Sensor cable, plug", /wiggle the plug/]];
+        ["Warm the hand", /warm towel/], ["Take another sensor cable", /another sensor cable/], ["Put the arm on a cushion", /on a cushion/], ["Tell the instructor", /Thank you for telling me/], ["Tap the sensor", /tap the sensor/], ["Wiggle: Sensor cable, plug", /wiggle the plug/]];
       for (const [button, answer] of answers) {
-        await pressButton(page, "Look for the recorder");
+        await pressButton(page, "Let the computer look again");
         await pressButton(page, button);
         assert.match(await note(page).innerText(), answer, button);
       }
@@ -216,12 +216,12 @@ describe("faults", { concurrency: 3 }, () => {
         return canvas.toDataURL() !== blank.toDataURL();
       });
       assert.ok(await inked(), "nothing is drawn at first");
-      await (await student.control(page, "Trace drawn")).uncheck();
+      await (await student.control(page, "Show the trace")).uncheck();
       await student.worldRuns(page, 0.6);
       assert.equal(await inked(), false);
       await page.locator(".stylus").waitFor({ state: "hidden" });
-      assert.match(await page.locator('.stage[data-stage="screen"]').innerText(), /trace not drawn/);
-      await (await student.control(page, "Trace drawn")).check();
+      assert.match(await page.locator('.stage[data-stage="screen"]').innerText(), /trace not shown/);
+      await (await student.control(page, "Show the trace")).check();
       await student.worldRuns(page, 0.6);
       assert.ok(await inked(), "the trace does not come back");
       await choose(page, "Value scale", "×1,000");

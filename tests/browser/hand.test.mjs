@@ -33,8 +33,8 @@ async function compose(page) {
   await page.getByLabel("Power line", { exact: true }).selectOption("60/120");
   await page.getByLabel("Key of the assignment").fill("bio-101, week 3");
   await page.getByLabel("Attempts").fill("3");
-  await page.getByLabel("Words before the first attempt").fill(`Please do this before Tuesday. ${HOSTILE}`);
-  await page.getByLabel("Words after the last check").fill("Hand in the file.");
+  await page.getByLabel("Text before the first attempt").fill(`Please do this before Tuesday. ${HOSTILE}`);
+  await page.getByLabel("Text after the last check").fill("Hand in the file.");
   return student.linkWith(page, "Hand in the file.");
 }
 
@@ -163,12 +163,12 @@ describe("a class", { concurrency: 2 }, () => {
       writeFileSync(path.join(folder, "bench.toml"), result.scenario);
       const graded = spawnSync(host, ["grade", path.join(folder, file.name), path.join(folder, "codes.txt"), "--set", path.join(folder, "bench.toml"), "--out", path.join(folder, "grades.csv")], { encoding: "utf8" });
       assert.equal(graded.status, 0, graded.stderr);
-      assert.match(graded.stdout, /1 handed in more than once/);
+      assert.match(graded.stdout, /1 submitted more than once/);
 
       await page.goto(`${url}?class#class`);
       await page.locator(".intake").waitFor();
       // A code alone does not tell its bench; with the link beside it, it does. Mail programs fold lines.
-      await page.getByText("Or paste result codes from mails").click();
+      await page.getByText("Or paste result codes from e-mails").click();
       await page.getByLabel(/Or paste result codes/).fill(`From: someone\n> ${code.slice(0, 40)}\n${code.slice(40)}\n`);
       await pressButton(page, "Use the result codes");
       await page.locator(".intake-wrong li").filter({ hasText: "scenario is not here" }).waitFor();
@@ -219,7 +219,7 @@ describe("a class", { concurrency: 2 }, () => {
       const link = await compose(page);
       // What a student can do: the link in #assign, the faults taken out, a link of the rest.
       for (const fault of ["Power strip switched off", "Charger beside the sensor cable"]) await page.getByRole("button", { name: `Remove “${fault}”` }).click();
-      await page.getByLabel("Words after the last check").fill("Easy.");
+      await page.getByLabel("Text after the last check").fill("Easy.");
       const easy = await student.linkWith(page, "Easy.");
       assert.notEqual(easy, link);
       await begin(page, easy, "Mallory");
@@ -238,19 +238,19 @@ describe("a class", { concurrency: 2 }, () => {
       assert.match(await page.locator(".given").innerText(), /No assignment is open yet/);
       const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Choose files")]);
       await chooser.setFiles([path.join(folder, file.name)]);
-      await page.locator(".class-note").filter({ hasText: "was not compared with what was set" }).waitFor();
-      assert.equal(await page.locator(".students .remarks").filter({ hasText: "not the scenario that was set" }).count(), 0);
+      await page.locator(".class-note").filter({ hasText: "was not compared with an assignment" }).waitFor();
+      assert.equal(await page.locator(".students .remarks").filter({ hasText: "not the scenario that was assigned" }).count(), 0);
       // With what was set given, what came in before is compared with it too.
-      await page.getByText("Or paste result codes from mails").click();
+      await page.getByText("Or paste result codes from e-mails").click();
       await page.getByLabel(/Or paste result codes/).fill(link);
       await pressButton(page, "Use the result codes");
-      await page.locator(".students .remarks").filter({ hasText: "This is not the scenario that was set." }).waitFor();
+      await page.locator(".students .remarks").filter({ hasText: "This is not the scenario that was assigned." }).waitFor();
       assert.equal(await page.locator(".students .state").innerText(), "wrong scenario");
       assert.equal(await page.locator(".class-note").count(), 0);
       await page.getByLabel(/Or paste result codes/).fill(code);
       await pressButton(page, "Use the result codes");
       await page.locator('.intake:not([data-busy="1"])').waitFor();
-      await page.locator(".intake-wide .intake-wrong li").filter({ hasText: "This is not the scenario that was set." }).waitFor();
+      await page.locator(".intake-wide .intake-wrong li").filter({ hasText: "This is not the scenario that was assigned." }).waitFor();
       assert.equal(await page.locator(".students .state").innerText(), "wrong scenario");
     });
   });
@@ -262,7 +262,7 @@ describe("a class", { concurrency: 2 }, () => {
       await page.getByLabel("Password for the true values").fill("short");
       await page.locator("#assign .calm").filter({ hasText: "Look at “Password for the true values" }).waitFor();
       await page.getByLabel("Password for the true values").fill("chalk and slate");
-      await page.getByLabel("Words after the last check").fill("With a word.");
+      await page.getByLabel("Text after the last check").fill("With a word.");
       const link = await student.linkWith(page, "With a word.");
       const file = await save(page, "Save the scenario file");
       const shipped = await page.evaluate(async (packed) => (await import("./js/hand/link.js")).unpackText(packed), link.split("#a=")[1]);
@@ -336,10 +336,10 @@ describe("a class", { concurrency: 2 }, () => {
       assert.match(await page.locator(".heat-faults li").first().innerText(), /Charger beside the sensor cable\s*3 of 30/);
       assert.match(await page.locator(".heat-misreadings").innerText(), /multiplier of another T\s*3/);
       assert.doesNotMatch(await page.locator(".report").innerText(), /Group/);
-      assert.match(await page.locator(".class-note").innerText(), /^30 results were not compared with what was set/);
+      assert.match(await page.locator(".class-note").innerText(), /^30 results were not compared with an assignment/);
       const set = path.join(path.dirname(files[0]), "..", `set-${process.pid}.toml`);
       writeFileSync(set, JSON.parse(readFileSync(files[0], "utf8")).scenario);
-      const [given] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open what was set")]);
+      const [given] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open the assignment")]);
       await given.setFiles([set]);
       await page.waitForFunction(() => document.querySelectorAll(".class-note").length === 0 && document.querySelector("#class .intake")?.dataset.busy === "", null, { timeout: 60_000 });
       assert.equal(await page.locator(".students .remarks").count(), 0, "a remark on an honest attempt");
@@ -360,7 +360,7 @@ describe("a class", { concurrency: 2 }, () => {
       const picture = () => dialog.locator(".show-side:not([hidden]) canvas").nth(1).evaluate((el) => el.toDataURL().length);
       const first = await picture();
       await page.waitForFunction((before) => document.querySelectorAll("dialog .show-side:not([hidden]) canvas")[1].toDataURL().length !== before, first); // it runs
-      await pressButton(page, "Freeze");
+      await pressButton(page, "Pause");
       await student.frames(page, 2);
       const found = await picture();
       await student.frames(page, 30);
@@ -369,7 +369,7 @@ describe("a class", { concurrency: 2 }, () => {
       assert.equal(await dialog.locator(".show-state").innerText(), "Fixed");
       await student.frames(page, 10); // the other trace comes to its size, and is drawn
       assert.ok((await picture()) < found, "a clean trace is less of a picture than a thick one");
-      await pressButton(page, "Name it");
+      await pressButton(page, "Show its name");
       assert.equal(await dialog.locator(".show-title").innerText(), "Charger beside the sensor cable");
       const { violations } = await new AxeBuilder({ page }).analyze();
       assert.deepEqual(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target)}`), []);
@@ -391,7 +391,7 @@ describe("a class", { concurrency: 2 }, () => {
       const place = dialog.locator(".show-place");
       const alike = Number((await place.innerText()).match(/^1 of (\d+) similar faults · power line 120 V, 60 Hz$/)?.[1]);
       assert.ok(alike > 1, await place.innerText());
-      await pressButton(page, "Name it");
+      await pressButton(page, "Show its name");
       const names = [await dialog.locator(".show-title").innerText()];
       for (let k = 2; k <= alike; k += 1) {
         await page.keyboard.press("ArrowRight");

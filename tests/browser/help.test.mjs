@@ -16,7 +16,7 @@ describe("helps", { concurrency: 2 }, () => {
       await pressButton(page, "Watch it done first");
       await page.locator(".narrator-deed").waitFor();
       await student.setSpeed(page, 8);
-      await page.locator(".narrator-deed").filter({ hasText: "into:" }).waitFor(); // it goes on by itself
+      await page.locator(".narrator-deed").filter({ hasText: "plugged into" }).waitFor(); // it goes on by itself
       const early = await told(page);
       assert.match(await page.locator(".narrator-why").innerText(), /\w+ \w+ \w+/);
       await pressButton(page, "Pause the example");
@@ -162,7 +162,7 @@ describe("helps", { concurrency: 2 }, () => {
       if (await see.count()) {
         await see.first().click();
         assert.ok(await page.evaluate(() => document.activeElement.classList.contains("trail-tick")));
-      } else assert.match(await page.locator(".rubric").innerText(), /because of/);
+      } else assert.match(await page.locator(".rubric").innerText(), /see: /);
     });
   });
 });

@@ -146,7 +146,7 @@ describe("kinds of question", { concurrency: 2 }, () => {
       };
       await name("finger_cold");
       const first = await checkAll(page);
-      assert.match(first.firstOpen ?? "", /What is wrong here/, first.text);
+      assert.match(first.firstOpen ?? "", /The fault you named/, first.text);
       await name("finger_cold");
       await name("strap_loose");
       const second = await checkAll(page);

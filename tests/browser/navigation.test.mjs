@@ -29,7 +29,7 @@ const PLACES = {
   class: { hash: "#class", view: "class" },
 };
 
-const TITLES = { faults: /^Faults, and the tests .* · /, skills: /^Skill map · /, notebook: /^Notebook · /, words: /Words of the lab · /, teach: /^For instructors · /, assign: /^Set a scenario for a class · /, class: /^Class results · / };
+const TITLES = { faults: /^Faults, and the tests .* · /, skills: /^Skill map · /, notebook: /^Notebook · /, words: /Words of the lab · /, teach: /^For instructors · /, assign: /^Assign a scenario to a class · /, class: /^Class results · / };
 
 /** Wraps what a page must not do twice, before any of its scripts runs: frames that are asked for, and sections that stand together. */
 function watchPage() {
@@ -242,7 +242,7 @@ describe("going about", { concurrency: 2 }, () => {
       await quiet();
       late = true;
       const lines = ["t_s,value", ...Array.from({ length: 2000 }, (_, k) => `${k / 100},${Math.sin(k / 12)}`)];
-      const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open a recording")]);
+      const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open a file")]);
       await chooser.setFiles({ name: "slow.csv", mimeType: "text/csv", buffer: Buffer.from(lines.join("\n")) });
       await page.waitForTimeout(200); // span: a hand that turns away before the answer
       await moves.to(page, PLACES.other.hash);
@@ -259,7 +259,7 @@ describe("going about", { concurrency: 2 }, () => {
       await withPage(wide, async ({ page, url }) => {
         await slowly(page, (file) => (/\.toml$/.test(file) ? 4000 : 0));
         await begin(page, url);
-        const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open a recording")]);
+        const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Open a file")]);
         await chooser.setFiles({ name: "odd.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
         if (told) await page.locator("#calm").filter({ hasText: told }).waitFor();
         else {

@@ -113,7 +113,7 @@ describe("what is kept", { concurrency: 2 }, () => {
       await page.goto(`${url}#skills`);
       await page.locator("#skills h1").waitFor();
       assert.equal(await page.locator(".skill").count(), 12);
-      assert.equal(await stateOf("counting"), "not met yet");
+      assert.equal(await stateOf("counting"), "not started");
       await trial(page, url, 11);
       await turnTo(page, "#skills");
       assert.equal(await stateOf("counting"), "correct once");
@@ -129,7 +129,7 @@ describe("what is kept", { concurrency: 2 }, () => {
       const json = JSON.parse(await saved(page, "Export as JSON"));
       assert.equal(json.attempts.length, 2);
       await pressButton(page, "Delete all attempts");
-      assert.equal(await stateOf("counting"), "not met yet");
+      assert.equal(await stateOf("counting"), "not started");
       await pressButton(page, "Undo");
       assert.equal(await stateOf("counting"), "in practice");
     });

@@ -46,7 +46,7 @@ describe("misreadings and hints of the instructor's own", { concurrency: 2 }, ()
       // Out again.
       await row.getByRole("button", { name: "Remove “both_bumps”" }).click();
       await page.waitForFunction(() => document.querySelectorAll(".own-row").length === 1);
-      await page.getByLabel("Words after the last check").fill("Gone.");
+      await page.getByLabel("Text after the last check").fill("Gone.");
       const left = unpacked(await student.linkWith(page, "Gone."));
       assert.ok(left.includes("See slide 12.") && !left.includes("[[misreading]]"), left);
     });

@@ -37,8 +37,8 @@ for (const standard of ["scorm12", "scorm2004"]) {
       // One passes, the other does not: the range is left as it was found, and the pulse is small in it.
       if (standard === "scorm12") await student.choose(lab, "Full-scale range", "±50 mV");
       await student.record(lab, 18);
-      await lab.getByLabel("A, s", { exact: true }).fill("1");
-      await lab.getByLabel("A, s", { exact: true }).press("Enter");
+      await lab.getByLabel("A (s)", { exact: true }).fill("1");
+      await lab.getByLabel("A (s)", { exact: true }).press("Enter");
       await lab.getByText("The course site has everything up to now").waitFor();
       await student.kept(lab);
       const before = await siteHas(page, standard);

@@ -66,7 +66,7 @@ describe("the page", { concurrency: 2 }, () => {
 
   test("an instructor's ways cable to setting a bench and to what came in; a fresh bench has a seed of its own", async () => {
     await withPage(wide, async ({ page, url }) => {
-      for (const [link, heading] of [["Set a scenario", "Set a scenario for a class"], ["Class results", "Class results"]]) {
+      for (const [link, heading] of [["Assign a scenario", "Assign a scenario to a class"], ["Class results", "Class results"]]) {
         await page.goto(`${url}?${link.length}`);
         await page.getByRole("link", { name: link, exact: true }).click();
         await page.getByRole("heading", { level: 1, name: heading, exact: true }).waitFor();
@@ -210,8 +210,8 @@ describe("the page", { concurrency: 2 }, () => {
   test("a tap beside a cursor's flag marks a beat, a tap on the flag does not", async () => {
     await withPage(wide, async ({ page, url }) => {
       await shortRecording(page, url, 3);
-      await page.getByLabel("A, s", { exact: true }).fill("1.2");
-      await page.getByLabel("A, s", { exact: true }).press("Tab");
+      await page.getByLabel("A (s)", { exact: true }).fill("1.2");
+      await page.getByLabel("A (s)", { exact: true }).press("Tab");
       const flag = await page.locator(".cursor-a .cursor-flag").boundingBox();
       const field = await page.locator(".field").boundingBox();
       await page.mouse.click(flag.x + 2, field.y + field.height / 2);

@@ -29,7 +29,7 @@ describe("on paper", () => {
       const names = await page.evaluate(async (faults) => (await (await import(new URL("js/faults/words.js", document.baseURI).href)).faultWords()).faults.filter(({ id }) => faults.includes(id)).map(({ name, cause }) => [name, cause]), FAULTS);
       const told = await page.locator(".paper-sheets").innerText();
       for (const word of names.flat()) assert.ok(!told.includes(word), `a student reads: ${word}`);
-      await page.getByLabel("Key", { exact: true }).check();
+      await page.getByLabel("Instructor’s sheet", { exact: true }).check();
       await page.locator('[data-sheet="key"]').waitFor();
       const key = await page.locator('[data-sheet="key"]').innerText();
       for (const word of names.flat()) assert.ok(key.includes(word), word);

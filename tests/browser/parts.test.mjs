@@ -62,7 +62,7 @@ describe("a course", { concurrency: 2 }, () => {
       await page.locator("#assign .preview-table svg").waitFor();
       await page.locator(".course-maker > summary").click();
       await page.getByLabel("Title of the course").fill(`Two weeks ${HOSTILE}`);
-      await page.getByLabel("Words above the list").fill(`One a week. ${HOSTILE}`);
+      await page.getByLabel("Text above the list").fill(`One a week. ${HOSTILE}`);
       await choose(page, "Add assignment files or links", [one, two]);
       await page.waitForFunction(() => document.querySelectorAll(".course-making > li").length === 2);
       // The same bench twice cannot be told apart.
@@ -133,13 +133,13 @@ describe("a course", { concurrency: 2 }, () => {
       const graded = ran("grade", result, "--set", set, "--out", table);
       assert.equal(graded.status, 0, graded.told);
       assert.equal(readFileSync(table, "utf8").trim().split("\n").length, 2);
-      assert.match(ran("class", result, "--set", set, "--names").out, /^ada 1 .*\(1: (tried|ready) \d+, after due; 2: nothing in\)/m);
+      assert.match(ran("class", result, "--set", set, "--names").out, /^ada 1 .*\(1: (not ready|ready) \d+, after its due date; 2: nothing submitted\)/m);
     }
 
     await withPage(wide, async ({ page, url }) => {
       await page.goto(`${url}#class`);
       await page.locator(".intake").waitFor();
-      await choose(page, "Open what was set", [course]);
+      await choose(page, "Open the assignment", [course]);
       await page.locator('.given[data-n="2"]').waitFor({ state: "attached" });
       await choose(page, "Choose files", [result]);
       await page.locator("#class .students tbody tr").waitFor();

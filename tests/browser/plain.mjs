@@ -52,11 +52,13 @@ export const RULES = {
     { word: whole("bench(?:es)?"), use: "scenario, equipment", but: [TABLE] },
     { word: whole("stretch(?:es)?|look-alikes?|whoever|forget|tabs?(?<!browser tabs?)"), use: "part, similar fault, who, delete, browser tab", but: [{ keys: ["class-divides_tab", "class-roster_paste", "error-gradebook_divides"], why: "the sign between two cells" }] },
     { word: whole("pulp"), use: "fingertip" },
+    { word: whole("debriefs?"), use: "result" },
+    { word: whole("(?:was|were) set(?! up)"), use: "assigned" },
   ],
   es: [
     { word: whole("unidad(?:es)?"), use: "registrador", but: [
       { keys: ["step-seconds_unit", "misreading-per_second", "misreading-milliseconds", "hint-seconds_unit", "explain-", "rubric-point-units"], why: "la unidad de un número" }] },
-    { word: whole("tiras?"), use: "trazo, pantalla", but: [{ keys: ["entry-lead_taut.cause"], why: "un verbo: tira de él" }] },
+    { word: whole("tiras?"), use: "trazo, pantalla", but: [{ keys: ["entry-cable_taut.cause"], why: "un verbo: tira de él" }] },
     { word: whole("registr(?:o|os|a|as|ar|aste|ado|ada|aba|aras|ando|e|en)"), use: "grabación, grabar" },
     { word: whole("almohadillas?"), use: "sensor" },
     { word: whole("averías?"), use: "fallo" },
@@ -79,13 +81,15 @@ export const RULES = {
     { word: whole("abiertas? pasos?|paso abierto|pregunta abierta"), use: "sin hacer" },
     { word: whole("la línea(?! \\{| de órdenes| de la hoja| siguiente)|línea plana"), use: "trazo", but: [{ keys: ["class-roster", "error-csv"], why: "la línea de un archivo" }] },
     { word: whole("mesas?(?<!lámparas? de mesa)"), use: "escenario, equipo", but: [TABLE, { keys: [
-      "step-trace_hum", "entry-mains_lead_out.cause", "entry-pad_out.cause", "entry-phone_near.remedy", "refusal-no_strap", "seen-plug_out", "socket-none", "worked-table", "explain-move", "paper-before_strip", "paper-pair_still"], why: "la mesa misma" }] },
+      "step-trace_hum", "entry-power_cord_out.cause", "entry-sensor_out.cause", "entry-phone_near.remedy", "refusal-no_strap", "seen-plug_out", "socket-none", "worked-table", "explain-move", "list-title", "paper-before_strip", "paper-pair_still"], why: "la mesa misma" }] },
     { word: whole("tramos?|olvid(?:ar|a|ado|ada|arlo|arme|arla|arlas)"), use: "parte, borrar" },
     { word: whole("de nuevo"), use: "otra vez" },
     { word: whole("remedios?|encargos?"), use: "arreglo, tarea" },
     { word: whole("nudillo|amoratad[oa]"), use: "golpe, oscuro" },
     { word: whole("lecturas? erróneas?|indicaci(?:ón|ones) propi[oa]s?"), use: "error de lectura, pista" },
     { word: whole("gravedad(?:es)?"), use: "intensidad" },
+    { word: whole("balances?|encargad[oa]s?"), use: "resultado, asignación" },
+    { word: whole("sitios? del? curso"), use: "aula virtual" },
   ],
 };
 
@@ -108,7 +112,7 @@ export const TERMS = {
   converter: { en: "converter", es: "conversor" },
   count: { en: "count", es: "recuento" },
   cursor: { en: "cursor", es: "cursor" },
-  debrief: { en: "debrief", es: "balance" },
+  debrief: { en: "result", es: "resultado" },
   drift: { en: "drift", es: "deriva" },
   fault: { en: "fault", es: "fallo" },
   filter: { en: "filter", es: "filtro" },

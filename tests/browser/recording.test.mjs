@@ -29,7 +29,7 @@ async function readIt(page) {
 
 function assertCompared({ debrief, count, seconds }) {
   assert.equal(debrief.firstOpen, null, debrief.text);
-  assert.match(debrief.text, /What the project’s own detector found/i);
+  assert.match(debrief.text, /What this page’s own detector found/i);
   assert.match(debrief.text, /Neither is the truth/);
   assert.doesNotMatch(debrief.text, /The true values/i);
   const [beats, rate] = debrief.truth.map(Number);

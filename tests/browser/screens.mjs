@@ -60,7 +60,7 @@ async function bench({ page, url }, see) {
   await page.locator(".plug").first().waitFor({ state: "attached" });
   await pressButton(page, "On my own");
   await student.side(page, "bench");
-  await (await student.control(page, "Cloth over the finger")).check();
+  await (await student.control(page, "Put a cloth over the finger")).check();
   await (await student.control(page, "Desk lamp")).check();
   await (await student.control(page, "Ask the subject to")).selectOption("ice_water");
   await pressButton(page, "on the case");
@@ -74,8 +74,8 @@ async function bench({ page, url }, see) {
   await see("recording");
   await pressButton(page, "Stop recording");
   await page.locator(".strip.is-measuring").waitFor();
-  await page.getByLabel("A, s", { exact: true }).fill("0.5");
-  await page.getByLabel("B, s", { exact: true }).fill("2.5");
+  await page.getByLabel("A (s)", { exact: true }).fill("0.5");
+  await page.getByLabel("B (s)", { exact: true }).fill("2.5");
   await pressButton(page, "Mark at A");
   await page.getByText("Beat marks, one by one").click();
   await see("take");
@@ -173,8 +173,8 @@ async function instructor({ page, url }, see) {
   await page.getByLabel("Add a fault").selectOption("charger_near");
   await page.getByLabel("Key of the assignment").fill("bio-101, week 3");
   await page.getByLabel("Attempts").fill("3");
-  await page.getByLabel("Words before the first attempt").fill("Please do this before Tuesday.");
-  await page.getByLabel("Words after the last check").fill("Hand in the file.");
+  await page.getByLabel("Text before the first attempt").fill("Please do this before Tuesday.");
+  await page.getByLabel("Text after the last check").fill("Hand in the file.");
   await page.locator(".qr svg").waitFor();
   const link = await student.linkWith(page, "Hand in the file.");
   await see("compose, two faults");
@@ -201,10 +201,10 @@ async function instructor({ page, url }, see) {
   await page.getByText("Gradebook file", { exact: true }).click();
   await page.getByText("Answer key", { exact: true }).click();
   await page.getByLabel("Show the student IDs").check();
-  await page.getByRole("button", { name: /^Decide/ }).first().click();
+  await page.getByRole("button", { name: /^Exceptions/ }).first().click();
   await page.getByLabel("Note to the student").fill("Was ill on Monday.");
   await see("class, a decision");
-  await pressButton(page, "Keep");
+  await pressButton(page, "Save");
   await page.getByLabel("Show the student IDs").uncheck();
   await page.locator(".students .c-look button").first().click();
   await page.locator(".strip.is-measuring").waitFor({ state: "attached" });
@@ -215,8 +215,8 @@ async function instructor({ page, url }, see) {
   await pressButton(page, "Show it");
   await page.locator("dialog.projector").waitFor();
   await student.frames(page, 10);
-  await pressButton(page, "Freeze");
-  await pressButton(page, "Name it");
+  await pressButton(page, "Pause");
+  await pressButton(page, "Show its name");
   await see("fault shown to a room");
 }
 

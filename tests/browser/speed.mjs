@@ -106,7 +106,7 @@ try {
     const [chooser] = await Promise.all([desk.waitForEvent("filechooser"), desk.getByRole("button", { name, exact: true }).click()]);
     await chooser.setFiles(files);
   };
-  await give("Open what was set", [made.assignment]);
+  await give("Open the assignment", [made.assignment]);
   await give("Open the list", [made.roster]);
   await desk.locator(".class-results").waitFor();
   let began = performance.now();

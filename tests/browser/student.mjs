@@ -97,7 +97,7 @@ export async function press(page, selector) {
 /** Unplugs the charger on the drawing: touches it, and turns it off in its card. */
 export async function unplugCharger(page) {
   await press(page, '[data-drag="part:charger"]');
-  await page.locator(".touch-card").getByLabel("Charger").uncheck();
+  await page.locator(".touch-card").getByLabel("Plugged in", { exact: true }).uncheck();
   await page.locator(".touch-card").getByRole("button", { name: "Close", exact: true }).click();
 }
 
@@ -446,7 +446,7 @@ export function syntheticRecording() {
 
 /** Opens a file (a path, or {name, mimeType, buffer}) through the page's own button. */
 export async function openFile(page, what) {
-  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.getByRole("button", { name: "Open a recording" }).first().click()]);
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.getByRole("button", { name: "Open a file" }).first().click()]);
   await chooser.setFiles(what);
 }
 
@@ -459,9 +459,9 @@ export async function openHalf(page, url, id, seed) {
 
 /** Puts both cursors by their numbers. */
 export async function putCursors(page, a, b) {
-  await page.getByLabel("A, s", { exact: true }).fill(a.toFixed(3));
-  await page.getByLabel("B, s", { exact: true }).fill(b.toFixed(3));
-  await page.getByLabel("B, s", { exact: true }).press("Tab");
+  await page.getByLabel("A (s)", { exact: true }).fill(a.toFixed(3));
+  await page.getByLabel("B (s)", { exact: true }).fill(b.toFixed(3));
+  await page.getByLabel("B (s)", { exact: true }).press("Tab");
 }
 
 /** Types blanks by their fields. */

@@ -111,10 +111,10 @@ describe("the lists find what they are for", () => {
     en: ["Tap the pad.", "active face to skin", "Take another lead.", "Look for the unit.", "Look at the strip.", "Open the take.", "The fuzz is gone.", "Pull the mains plug.", "the stylus stops",
       "The paper runs.", "Move the telephone.", "the earthed case", "It is an aerial.", "Record anew.", "Mend both.", "Is it one or nought?", "Your last trial.", "Hand in the file.",
       "Your reading holds.", "Press Hold.", "Turn the notch on.", "the small bump", "Set the window.", "Compare your rate.", "Read the interval.", "Type your code.", "Look at the lamp.", "It burns.",
-      "The line is flat.", "Take this bench.", "a clean stretch", "the pulp of the finger"],
+      "The line is flat.", "Take this bench.", "a clean stretch", "the pulp of the finger", "Read the debrief.", "It was set for a class."],
     es: ["Busca la unidad.", "Mira la tira.", "Abre el registro.", "una almohadilla", "Nombra la avería.", "en este ordenador", "Ya está a punto.", "cable de alimentación", "la cara activa", "sin pelusa",
       "El papel corre.", "Es un ensayo.", "Pon una ventana.", "la incisura vuelve", "el filtro de red", "Escribe tu código.", "Apaga la lámpara.", "Compara tu frecuencia.", "Lee el intervalo.",
-      "Se sostuvo una vez.", "el primer paso abierto", "La línea está limpia.", "Toma otra mesa.", "un tramo limpio", "Registra de nuevo.", "el remedio", "con un nudillo", "una lectura errónea", "según su gravedad"],
+      "Se sostuvo una vez.", "el primer paso abierto", "La línea está limpia.", "Toma otra mesa.", "un tramo limpio", "Registra de nuevo.", "el remedio", "con un nudillo", "una lectura errónea", "según su gravedad", "Lee el balance.", "Abre el sitio del curso."],
   };
 
   for (const language of LANGUAGES) {

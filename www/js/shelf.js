@@ -59,7 +59,7 @@ function finder(entries, parts) {
 }
 
 /**
- * Scenarios of one title and aim, which differ only after its last colon, belong to one entry: a list of lists, in order.
+ * Scenarios of one title and aim, which differ only in the number behind the title, belong to one entry: a list of lists, in order.
  * @param {KnownScenario[]} scenarios
  */
 function series(scenarios) {
@@ -73,7 +73,7 @@ function series(scenarios) {
 }
 
 /** @param {KnownScenario} scenario */
-const kindOf = ({ brief }) => brief.title.replace(/: [^:]*$/, "");
+const kindOf = ({ brief }) => brief.title.replace(/ \d+$/, "");
 
 /** @param {KnownScenario[]} benches */
 function card(benches) {
@@ -84,7 +84,7 @@ function card(benches) {
   return h("li", { class: `card${benches.length > 1 ? " card-series" : ""}` },
     benches.length > 1 ? h("h4", {}, title) : h("a", { href: routeTo(first.id) }, h("h4", {}, title)),
     benches.length > 1
-      ? h("ul", { class: "benches" }, benches.map((one) => h("li", {}, h("a", { class: "bench-link", href: routeTo(one.id), "aria-label": one.brief.title }, one.brief.title.slice(title.length + 2)))))
+      ? h("ul", { class: "benches" }, benches.map((one) => h("li", {}, h("a", { class: "bench-link", href: routeTo(one.id), "aria-label": one.brief.title }, one.brief.title.slice(title.length + 1)))))
       : h("p", { class: "level-line" }, help(first)),
     h("p", { class: "aim" }, first.brief.aim));
 }

@@ -43,20 +43,20 @@ enum Command {
         #[arg(long, value_name = "DIR")]
         out: PathBuf,
     },
-    /// Check scenario files: that they are valid, that their scripted attempts end as the files say, that brief, task, rubric
-    /// and worked example agree
+    /// Check scenario files: they must be valid, their scripted attempts must end as the files say, and brief, task, rubric and
+    /// worked example must agree
     Check {
-        /// Tell for each scenario what its worked example earns
+        /// Print for each scenario the points of its worked example
         #[arg(long)]
         readiness: bool,
-        /// The instructor's password, for the scripts of an assigned bench whose file has it as a hash
+        /// The instructor's password, for the scripted attempts of an assigned scenario whose file has it as a hash
         #[arg(long, value_name = "PASSWORD")]
         password: Option<String>,
         /// Scenario files (*.toml)
         #[arg(required = true, value_name = "FILE")]
         files: Vec<PathBuf>,
     },
-    /// Write what the recorder makes of a scenario's bench that nobody touches
+    /// Write the samples that the recorder would make if nobody changed anything
     #[command(allow_negative_numbers = true)]
     Render {
         /// The scenario file (*.toml)
@@ -67,26 +67,26 @@ enum Command {
         /// How long, in seconds
         #[arg(long)]
         seconds: f64,
-        /// The sampling rate in Hz, one of the recorder's; the scenario's own if left out
+        /// The sampling rate in Hz, one that the recorder has; the scenario's own if left out
         #[arg(long, value_name = "HZ")]
         rate: Option<u32>,
         /// The file to write: *.csv (t_s and value, in volts), *.edf, or *.hea for a WFDB record; with --plot *.svg or
         /// *.png
         #[arg(long, value_name = "FILE")]
         out: PathBuf,
-        /// Draw a chart in the place of the table
+        /// Draw a chart instead of a table
         #[arg(long, value_enum, value_name = "CHART")]
         plot: Option<chart::Kind>,
-        /// The chart's colours
+        /// The colors of the chart
         #[arg(long, value_parser = chart::theme_parser(), default_value = "dark", requires = "plot")]
         theme: Theme,
         /// The chart's width and height in pixels
         #[arg(long, value_name = "WxH", requires = "plot")]
         size: Option<Size>,
-        /// A file for the times of the true beats, in seconds, one a line
+        /// A file to write the times of the true beats to, in seconds, one in each line
         #[arg(long, value_name = "FILE")]
         truth: Option<PathBuf>,
-        /// The instructor's password, without which nothing of an assigned bench is rendered
+        /// The instructor's password: an assigned scenario needs it
         #[arg(long, value_name = "PASSWORD")]
         password: Option<String>,
     },
@@ -96,8 +96,8 @@ enum Command {
         /// Which chart
         #[arg(value_enum)]
         chart: chart::Kind,
-        /// The recording: EDF or EDF+, the header of a WFDB record, or a table of text with a time column (or of values
-        /// alone with --rate)
+        /// The recording: EDF or EDF+, the header of a WFDB record, or a table of text with a time column (or of
+        /// values alone with --rate)
         file: PathBuf,
         /// The sampling rate in Hz, if the file has no time column
         #[arg(long, value_name = "HZ")]
@@ -108,16 +108,16 @@ enum Command {
         /// The pulse points down in the file
         #[arg(long)]
         inverted: bool,
-        /// Start of the stretch, in seconds from the first sample
+        /// Start of the part to draw, in seconds from the first sample
         #[arg(long, value_name = "SECONDS", default_value_t = 0.0)]
         from: f64,
-        /// End of the stretch; the recording's end if left out
+        /// End of the part to draw; the end of the recording if left out
         #[arg(long, value_name = "SECONDS")]
         to: Option<f64>,
-        /// The frequency of the power line, 50 or 60 Hz, to be named in the spectrum
+        /// The frequency of the power line, 50 or 60 Hz, to mark it in the spectrum
         #[arg(long, value_name = "HZ")]
         power_line: Option<f64>,
-        /// The chart's colours
+        /// The colors of the chart
         #[arg(long, value_parser = chart::theme_parser(), default_value = "dark")]
         theme: Theme,
         /// The chart's width and height in pixels
@@ -127,7 +127,7 @@ enum Command {
         #[arg(long, value_name = "FILE")]
         out: PathBuf,
     },
-    /// Write a recording in another form of file, with its notes
+    /// Write a recording as another type of file, with its notes
     Convert {
         /// The recording: EDF or EDF+, the header of a WFDB record, or a table of text
         from: PathBuf,
@@ -140,29 +140,28 @@ enum Command {
         #[arg(long)]
         column: Option<String>,
     },
-    /// Pack an assignment and the page that opens it: for a course site, or as one file that opens by a double click
+    /// Pack an assignment with its page: for a course site, or as one file that opens with a double click
     Pack {
         /// The assignment: a scenario file (*.toml)
         assignment: PathBuf,
-        /// The file to write: *.zip for a course site, *.html for a page that stands by itself
+        /// The file to write: *.zip for a course site, *.html for a page in one file
         #[arg(long, value_name = "FILE")]
         to: PathBuf,
         /// The course site's standard, for a *.zip; SCORM 1.2 if left out
         #[arg(long, value_enum)]
         standard: Option<pack::Standard>,
-        /// The page to pack: a folder that `dicrotic build --out` wrote; made from the project's sources if left out, which
-        /// compiles them where they have changed
+        /// The page to pack: a folder that `dicrotic build --out` wrote. If left out, the page is built from the sources
         #[arg(long, value_name = "FOLDER")]
         page: Option<PathBuf>,
     },
-    /// Make a question bank: clean traces with one correct heart rate each, and wrong ones that known misreadings lead to, with
-    /// feedback; as QTI 3 for a course site, or as a table with pictures
+    /// Make a question bank: clean traces, each with one correct heart rate and with wrong ones that come from known
+    /// misreadings, with feedback; as QTI 3 for a course site, or as a table with pictures
     #[command(allow_negative_numbers = true)]
     Bank(BankArguments),
-    /// Print the times of a recording's beats, in seconds from its first sample, one a line
+    /// Print the times of the beats of a recording, in seconds from its first sample, one in each line
     Detect {
-        /// The recording: EDF or EDF+, the header of a WFDB record, or a table of text with a time column (or of values
-        /// alone with --rate)
+        /// The recording: EDF or EDF+, the header of a WFDB record, or a table of text with a time column (or of
+        /// values alone with --rate)
         file: PathBuf,
         /// The sampling rate in Hz, if the file has no time column
         #[arg(long, value_name = "HZ")]
@@ -174,79 +173,81 @@ enum Command {
         #[arg(long, value_enum, default_value_t = Polarity::Auto)]
         polarity: Polarity,
     },
-    /// Replay what students handed in, compare it with what was set, and write a table of grades. What cannot be read, does
-    /// not verify, is another bench than the one set, another's seed or a copied log is named with the reason and does not
-    /// hold up the rest; the exit code is then 2
+    /// Replay what students submitted, compare it with the assignment, and write a table of grades. What cannot be used or
+    /// must not count is named with the reason: a file that cannot be read or verified, another scenario than the assigned
+    /// one, the scenario of another student, or copied actions. The rest is graded; the exit code is then 2
     Grade {
-        /// Result files (*.dicrotic-result.json), lists of codes (*.txt), or folders of them
+        /// Result files (*.dicrotic-result.json), lists of result codes (*.txt), or folders of them
         #[arg(required_unless_present = "lines", value_name = "RESULT")]
         results: Vec<PathBuf>,
         /// The table to write
         #[arg(long, required_unless_present = "lines", value_name = "FILE.csv")]
         out: Option<PathBuf>,
-        /// Read one result (JSON on one line) or one code a line from the standard input, and write one line of JSON for
+        /// Read the standard input: in each line one result (JSON on one line) or one result code. Write one line of JSON for
         /// each, in the same order: the table's fields, or the reason in "error"
         #[arg(long, conflicts_with_all = ["results", "out"])]
         lines: bool,
-        /// What was set: its scenario file, a folder of them, or its link; may be given several times. Results are compared
+        /// The assignment: its scenario file, a folder of them, or its link; may be given several times. Results are compared
         /// with it and judged by its criteria
         #[arg(long, value_name = "FILE|LINK")]
         set: Vec<String>,
         #[arg(long, hide = true)]
         scenario: Vec<PathBuf>,
     },
-    /// Sum up what a class handed in: who is ready, which faults stayed, which misreadings came
+    /// Sum up what a class submitted: who is ready, which faults are not fixed, which misreadings came up
     Class(ClassArguments),
     /// Check a course of several assignments; print its link, or write it as one file
     Course {
         /// The course file (*.toml): [course] with id, title and words, and a [[part]] for each assignment, with scenario (its
         /// text) or file (its path), opens, due and words
         file: PathBuf,
-        /// Print a link that holds the whole course, for the page at --at
+        /// Print a link with the whole course in it, for the page at --at
         #[arg(long, requires = "at")]
         link: bool,
-        /// Check the course and tell what is in it; this is what is done when nothing else is asked for
+        /// Check the course and print what is in it; this is also done if no other option is given
         #[arg(long, conflicts_with_all = ["link", "out"])]
         check: bool,
-        /// The page's address
+        /// The address of the page
         #[arg(long, value_name = "ADDRESS", requires = "link")]
         at: Option<String>,
-        /// Write the course with the texts of all its parts in it, as they are handed out: no scripts, the password as a hash
+        /// Write the course with the texts of all its parts in it, as students get them: no scripted attempts, the password as
+        /// a hash
         #[arg(long, value_name = "FILE.toml")]
         out: Option<PathBuf>,
     },
     /// Print a JSON schema of scenario files, for editors; or a table of all fields
     Schema {
-        /// Of course files in the place of scenario files
+        /// Of course files instead of scenario files
         #[arg(long)]
         course: bool,
-        /// The table of all fields, in Markdown
+        /// Print the table of all fields, in Markdown
         #[arg(long)]
         table: bool,
         /// The file to write; printed if left out
         #[arg(long, value_name = "FILE")]
         out: Option<PathBuf>,
     },
-    /// Print a link that holds a whole scenario, for the page at an address
+    /// Print a link with a whole scenario in it, for the page at an address
     Link {
         /// The scenario file (*.toml)
         scenario: PathBuf,
-        /// The page's address
+        /// The address of the page
         #[arg(long, value_name = "ADDRESS")]
         at: String,
-        /// A picture of the link to write, for a phone's camera
+        /// A file to write a picture of the link to, for a phone's camera
         #[arg(long, value_name = "FILE.svg")]
         qr: Option<PathBuf>,
     },
-    /// Print the seed of a student's try at an assignment
+    /// Print the seed of a student's attempt at an assignment
     #[command(allow_hyphen_values = true)]
     Seed {
-        /// The assignment's key
+        /// The key of the assignment
         key: String,
-        /// The student's own code; "" for a seed that all share
+        /// The student ID; "" for a seed that all share
+        #[arg(value_name = "STUDENT_ID")]
         student: String,
-        /// Which try, from 1
-        #[arg(long = "try", value_name = "N", default_value_t = 1)]
+        /// Which attempt, from 1
+        #[arg(long = "attempt", alias = "try", value_name = "N", default_value_t = 1)]
         tries: u32,
     },
     /// Print a hash of a run's samples
@@ -258,7 +259,7 @@ enum Command {
         #[arg(long)]
         samples: u64,
     },
-    /// Do a saved attempt again and print a hash of its debrief
+    /// Do a saved attempt again and print a hash of its result
     #[command(hide = true)]
     Replay { file: PathBuf },
     /// Print gain and phase of one of the recorder's filters

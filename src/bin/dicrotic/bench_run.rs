@@ -31,7 +31,7 @@ pub fn start(file: &Path, seed: u64, rate_hz: Option<u32>) -> Result<Chain, Fail
 pub fn opened(file: &Path, scenario: &Scenario, password: Option<&str>, what: &str) -> Result<(), Failure> {
     match &scenario.assignment {
         Some(assignment) if !assignment.is_opened_by(password) => Err(Failure::new(format!(
-            "{}: {what} of an assigned bench only with the instructor's password: --password PASSWORD{}",
+            "{}: {what} of an assigned scenario only with the instructor's password: --password PASSWORD{}",
             terminal::name(file),
             match (assignment.password.is_empty(), password) {
                 (true, _) => "; this assignment has none (assignment.password)",

@@ -28,7 +28,7 @@ impl Drawn for Chart<'_> {
                     heading: *heading,
                     unit: "beats/min",
                     mean: "mean {v} beats/min",
-                    irregular: "{v} intervals more than 20 % off their neighbours",
+                    irregular: "{v} beat intervals more than 20 % off the ones beside them",
                 };
                 rate.draw(area, look, &words)
             }
@@ -48,10 +48,10 @@ impl Drawn for Chart<'_> {
                     heading: *heading,
                     foot: "foot",
                     peak: "peak, {v} ms",
-                    notch: "notch, {v} ms",
+                    notch: "dicrotic notch, {v} ms",
                     second: "second bump, {v} ms",
                     shoulder: "shoulder, {v} ms",
-                    spread: "mean of {v} beats; eight of ten lie in the band",
+                    spread: "mean of {v} beats; eight of ten are in the band",
                 };
                 beat.draw(area, look, &words)
             }
@@ -72,9 +72,12 @@ pub fn trace_note(pulse_pp: Option<f64>, hum_ratio: Option<f64>, plain: bool) ->
     }
 }
 
-/// How much the intervals vary.
+/// How much the beat intervals vary.
 pub fn rate_note(found: &TimeDomain) -> String {
-    format!("{} normal intervals, SDNN {:.0} ms, RMSSD {:.0} ms", found.count, found.sdnn_ms, found.rmssd_ms)
+    format!(
+        "{} normal beat intervals, SDNN {:.0} ms, RMSSD {:.0} ms",
+        found.count, found.sdnn_ms, found.rmssd_ms
+    )
 }
 
 /// Length and sampling rate.

@@ -44,7 +44,7 @@ fn check(file: &Path, ready: bool, password: Option<&str>) -> Result<String, Vec
                 if !rubric.ready() || !missing.is_empty() {
                     let list = missing.join(", ");
                     complaints.push(format!(
-                        "the worked example, taken alone, earns {} of {}, ready {yes}; missing {list}",
+                        "the worked example alone gets {} of {} points, ready {yes}; not done: {list}",
                         rubric.total, rubric.of
                     ));
                 }

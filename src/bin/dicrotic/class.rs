@@ -4,7 +4,6 @@
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
-use dicrotic::assess::own::PREFIX;
 use dicrotic::exchange::class::line::{BEGUN_TWICE, NO_TIME, TWO_TIMES};
 use dicrotic::exchange::class::parts::PartLine;
 use dicrotic::exchange::class::talk::Change;
@@ -16,6 +15,7 @@ use serde_json::json;
 
 use crate::failure::{Failure, While};
 use crate::handed_in::{self, Known, Row, grade_all};
+use crate::page_words::{FAULT, MISREADING, PART, SKILL, STATE, STEP, TRACE, inside, named};
 use crate::same_file::{self, identity};
 use crate::students::Students;
 use crate::{output, safe_output, set, terminal, text_file, told};
@@ -26,7 +26,7 @@ pub struct Order<'a> {
     pub set: &'a [String],
     /// What makes a student ready.
     pub terms: Terms,
-    /// Whether students are called by the code that they typed.
+    /// Whether students are called by the student ID that they typed.
     pub names: bool,
     /// The HTML file; the terminal without one.
     pub out: Option<&'a Path>,
@@ -128,48 +128,45 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
 fn changed(class: &Class, students: &Students) -> Vec<String> {
     let points = |n: Option<u32>| n.map_or_else(|| "-".into(), |n| n.to_string());
     let told = |change: Change| {
-        let before = change.before.map_or("new", State::name);
+        let before = change.before.map_or_else(|| "new".into(), state);
         let [from, to] = change.points.map(points);
-        let (code, before, now) = (students.called(&change.code), words(before), words(change.now.name()));
+        let (code, now) = (students.called(&change.code), state(change.now));
         format!("changed: {code}: {before}, {from} points; now {now}, {to} points")
     };
     class.changes(students.lines).into_iter().map(told).collect()
 }
 
-/// A code of the core as words.
-fn words(code: &str) -> String {
-    let plain = code.replace('_', " ");
-    match plain.strip_prefix(PREFIX) {
-        Some(own) => format!("own: {own}"),
-        None => plain,
-    }
+fn state(state: State) -> String {
+    named(STATE, state.name())
 }
 
-fn state(state: State) -> &'static str {
-    match state {
-        State::Absent => "nothing in",
-        State::WrongBench => "wrong bench",
-        state => state.name(),
-    }
+/// Codes of one kind in words, one after the other.
+fn list(prefix: &str, codes: &[&str]) -> String {
+    codes.iter().map(|code| inside(prefix, code)).collect::<Vec<_>>().join(", ")
 }
 
-/// The words for a student in the gradebook.
+/// A text as the beginning of a sentence.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// The words for a student in the gradebook: students read them.
 fn feedback(line: &Line) -> String {
-    let list = |codes: Vec<&str>| codes.into_iter().map(words).collect::<Vec<_>>().join(", ");
+    let about = |what: &str, words: String| {
+        if words.is_empty() { String::new() } else { format!("{what}: {words}.") }
+    };
+    let misreadings: Vec<&str> = line.misreadings.iter().map(String::as_str).collect();
+    let faults = if line.faults_left.len() == 1 { "Fault not fixed" } else { "Faults not fixed" };
     let parts = [
-        format!("{}.", state(line.state)),
-        line.first_wrong.map_or_else(String::new, |step| format!("First open step: {}.", words(step.name()))),
-        if line.trace.is_empty() { String::new() } else { format!("Trace: {}.", list(line.trace.clone())) },
-        if line.misreadings.is_empty() {
-            String::new()
-        } else {
-            format!("Misreading: {}.", list(line.misreadings.iter().map(String::as_str).collect()))
-        },
-        if line.faults_left.is_empty() {
-            String::new()
-        } else {
-            format!("Faults left: {}.", list(line.faults_left.clone()))
-        },
+        format!("{}.", capital(&state(line.state))),
+        about(
+            "First step that is not correct",
+            line.first_wrong.map_or_else(String::new, |step| inside(STEP, step.name())),
+        ),
+        about("Why the trace was not good enough", list(TRACE, &line.trace)),
+        about("Misreading", list(MISREADING, &misreadings)),
+        about(faults, list(FAULT, &line.faults_left)),
         line.care.note.clone(),
     ];
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ")
@@ -179,28 +176,28 @@ fn remarks(student: &Line, students: &Students) -> Vec<String> {
     let against = |code: &str| student.against.contains(&code);
     let looks = |code: &str| student.remarks.contains(&code);
     [
-        (!student.doubts.is_empty(), "a result does not verify"),
-        (!student.failed.is_empty(), "something of theirs could not be used"),
-        (against("other_bench"), "another bench than the one set"),
-        (against("other_seed"), "a seed is not theirs"),
-        (against("too_many_tries"), "more tries than there are"),
-        (against("told_truth"), "own misreadings that tell what is right"),
+        (!student.doubts.is_empty(), "a result could not be verified"),
+        (!student.failed.is_empty(), "something that they submitted could not be used"),
+        (against("other_bench"), "not the scenario that was assigned"),
+        (against("other_seed"), "the scenario of another student ID"),
+        (against("too_many_tries"), "more attempts than allowed"),
+        (against("told_truth"), "misreadings, not assigned, that tell the right answer"),
         (against("late"), "after the deadline"),
-        (looks("all_at_once"), "window, answers and check at one moment"),
-        (looks("clock"), "less time from begin to end than at the bench"),
-        (looks("no_pause"), "deeds without time between them"),
-        (looks("other_words"), "other misreadings, hints or criteria than those set"),
-        (looks(TWO_TIMES), "the same log with two times"),
-        (looks(BEGUN_TWICE), "the same try begun twice"),
-        (looks(NO_TIME), "begin or end is not told"),
-        (looks(SEVERAL_STUDENTS), "in a course result with others' results"),
+        (looks("all_at_once"), "counting window, answers and check at one moment"),
+        (looks("clock"), "less time on the clock than the attempt lasted"),
+        (looks("no_pause"), "many actions without time between them"),
+        (looks("other_words"), "other misreadings, hints or criteria than those assigned"),
+        (looks(TWO_TIMES), "the same actions with two times"),
+        (looks(BEGUN_TWICE), "the same attempt started twice"),
+        (looks(NO_TIME), "no time of start or end"),
+        (looks(SEVERAL_STUDENTS), "in a course result with other students' results"),
         (looks(OTHER_COURSE), "in the result of another course"),
     ]
     .into_iter()
     .filter(|(on, _)| *on)
     .map(|(_, text)| text.to_string())
     .chain(
-        [("same log as", &student.copied), ("cursors and marks as", &student.alike)]
+        [("same actions as", &student.copied), ("same cursors and marks as", &student.alike)]
             .into_iter()
             .filter(|(_, others)| !others.is_empty())
             .map(|(text, others)| {
@@ -215,7 +212,7 @@ fn remarks(student: &Line, students: &Students) -> Vec<String> {
 fn parts(student: &Line) -> String {
     let part = |(k, part): (usize, &PartLine)| {
         let points = part.points.map_or_else(String::new, |points| format!(" {points}"));
-        let dates: String = part.remarks.iter().map(|code| format!(", {}", words(code))).collect();
+        let dates: String = part.remarks.iter().map(|code| format!(", {}", named(PART, code))).collect();
         format!("{}: {}{points}{dates}", k + 1, state(part.state))
     };
     let all: Vec<String> = student.parts.iter().enumerate().map(part).collect();
@@ -235,12 +232,8 @@ fn line(student: &Line, students: &Students) -> [String; 7] {
             Some(points) if student.parts.is_empty() => points.to_string(),
             Some(points) => format!("{points} of {}", student.of),
         },
-        student.first_wrong.map_or_else(|| "-".into(), |step| words(step.name())),
-        if student.faults_left.is_empty() {
-            "-".into()
-        } else {
-            student.faults_left.iter().map(|f| words(f)).collect::<Vec<_>>().join(", ")
-        },
+        student.first_wrong.map_or_else(|| "-".into(), |step| inside(STEP, step.name())),
+        if student.faults_left.is_empty() { "-".into() } else { list(FAULT, &student.faults_left) },
         format!("{:.0}", student.minutes),
         remarks(student, students).join("; "),
     ]
@@ -253,8 +246,16 @@ fn in_order(lines: &[Line]) -> Vec<(usize, &Line)> {
     order
 }
 
-const HEADS: [&str; 8] =
-    ["student", "", "passed", "of 20", "first open step", "faults left", "min", "remarks"];
+const HEADS: [&str; 8] = [
+    "student",
+    "",
+    "passed",
+    "points of 20",
+    "first step not correct",
+    "faults not fixed",
+    "minutes",
+    "remarks",
+];
 
 fn plain(summary: &Summary, students: &Students, notes: &[String]) -> String {
     let mut table: Vec<Vec<String>> = vec![HEADS.map(String::from).to_vec()];
@@ -274,23 +275,34 @@ fn plain(summary: &Summary, students: &Students, notes: &[String]) -> String {
         }
     };
     part(
-        "faults left at the end",
-        summary.faults.iter().map(|f| format!("{:>3} of {:<3} {}", f.left, f.met, words(f.id))).collect(),
+        "faults not fixed",
+        summary
+            .faults
+            .iter()
+            .map(|f| format!("{:>3} of {:<3} {}", f.left, f.met, inside(FAULT, f.id)))
+            .collect(),
     );
-    part("misreadings", summary.misreadings.iter().map(|(id, n)| format!("{n:>3} {}", words(id))).collect());
     part(
-        "steps right",
+        "misreadings",
+        summary.misreadings.iter().map(|(id, n)| format!("{n:>3} {}", inside(MISREADING, id))).collect(),
+    );
+    part(
+        "steps correct",
         summary
             .steps
             .iter()
-            .map(|s| format!("{:>3} of {:<3} {}", s.right, s.judged, words(s.step.name())))
+            .map(|s| format!("{:>3} of {:<3} {}", s.right, s.judged, inside(STEP, s.step.name())))
             .collect(),
     );
     part(
         "skills shown",
-        summary.skills.iter().map(|(id, share)| format!("{:>3.0} % {}", 100.0 * share, words(id))).collect(),
+        summary
+            .skills
+            .iter()
+            .map(|(id, share)| format!("{:>3.0} % {}", 100.0 * share, inside(SKILL, id)))
+            .collect(),
     );
-    part("to be known", notes.to_vec());
+    part("notes", notes.to_vec());
     text
 }
 
@@ -329,7 +341,7 @@ fn html(summary: &Summary, students: &Students, notes: &[String]) -> String {
     if let Some([q1, q2, q3]) = minutes(lines) {
         let _ = write!(
             body,
-            "<p class=quiet>Time at the bench: half of them between {q1:.0} and {q3:.0} minutes, the middle one {q2:.0}.</p>"
+            "<p class=quiet>Time of an attempt: median {q2:.0} min; half of the students took {q1:.0} to {q3:.0} min.</p>"
         );
     }
     for note in notes {
@@ -352,7 +364,7 @@ fn html(summary: &Summary, students: &Students, notes: &[String]) -> String {
         );
     }
     body.push_str("</tbody></table></div>");
-    let mut part = |head: &str, lines: Vec<(&str, usize, usize)>| {
+    let mut part = |head: &str, prefix: &str, lines: Vec<(&str, usize, usize)>| {
         if lines.is_empty() {
             return;
         }
@@ -361,16 +373,25 @@ fn html(summary: &Summary, students: &Students, notes: &[String]) -> String {
             let _ = write!(
                 body,
                 "<tr><th scope=row>{}</th><td class=n>{n} of {of}</td><td><meter min=0 max={of} value={n}></meter></td></tr>",
-                escaped(&words(what))
+                escaped(&inside(prefix, what))
             );
         }
         body.push_str("</tbody></table></div>");
     };
-    part("Faults left at the end", summary.faults.iter().map(|f| (f.id, f.left, f.met)).collect());
-    part("Misreadings", summary.misreadings.iter().map(|(id, n)| (id.as_str(), *n, summary.here)).collect());
-    part("Steps that were right", summary.steps.iter().map(|s| (s.step.name(), s.right, s.judged)).collect());
+    part("Faults not fixed", FAULT, summary.faults.iter().map(|f| (f.id, f.left, f.met)).collect());
+    part(
+        "Misreadings",
+        MISREADING,
+        summary.misreadings.iter().map(|(id, n)| (id.as_str(), *n, summary.here)).collect(),
+    );
+    part(
+        "Steps that were correct",
+        STEP,
+        summary.steps.iter().map(|s| (s.step.name(), s.right, s.judged)).collect(),
+    );
     part(
         "Skills shown, per cent",
+        SKILL,
         summary.skills.iter().map(|(id, share)| (*id, (100.0 * share).round() as usize, 100)).collect(),
     );
     format!(

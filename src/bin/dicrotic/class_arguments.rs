@@ -12,35 +12,35 @@ use crate::failure::Failure;
 /// The arguments of `class`.
 #[derive(Args)]
 pub struct ClassArguments {
-    /// Result files, lists of codes, or folders of them, as for grade
+    /// Result files, lists of result codes, or folders of them, as for grade
     #[arg(required_unless_present_any = ["open", "roster"], value_name = "RESULT")]
     results: Vec<PathBuf>,
-    /// The list of students: one a line with code, name, e-mail and group, as CSV
+    /// The list of students, as CSV: one in each line with student ID, name, e-mail and group
     #[arg(long, value_name = "FILE")]
     roster: Option<PathBuf>,
-    /// A class that was saved, here or in the page: what came in is graded anew, and who stands otherwise is told
+    /// A saved class, from here or from the page: it is graded again, and students whose result changes are named
     #[arg(long, value_name = "FILE")]
     open: Option<PathBuf>,
-    /// Save the class with all that came in; over the file it was opened from to go on with it
+    /// Save the class with everything that was submitted; the file that it was opened from may be written over
     #[arg(long, value_name = "FILE")]
     save: Option<PathBuf>,
-    /// Which attempt stands for a student
+    /// Which attempt counts for a student
     #[arg(long, value_enum, default_value_t = Which::Best)]
     pick: Which,
-    /// Write a table for a course site's gradebook, one row a student
+    /// Write a table for the gradebook of a course site, one row for each student
     #[arg(long, value_name = "FILE.csv")]
     gradebook: Option<PathBuf>,
-    /// Its columns: TITLE=FIELD, one for each; the fields are code, name, email, group, state, ready, points, maximum,
+    /// Its columns: TITLE=FIELD, one for each. The fields are code (the student ID), name, email, group, state, ready, points, maximum,
     /// percent, tries, minutes, feedback and empty, and of a course part_1, part_2 and so on for the points of each part
     #[arg(long, value_name = "TITLE=FIELD", requires = "gradebook")]
     column: Vec<String>,
-    /// The most points that can be had in it
+    /// The most points in it
     #[arg(long, value_name = "POINTS", default_value_t = 20.0, requires = "gradebook")]
     maximum: f64,
-    /// Begin it with a byte order mark, for spreadsheets
+    /// Start it with a byte order mark, for spreadsheets
     #[arg(long, requires = "gradebook")]
     bom: bool,
-    /// Write the answer key of what was set, for the list of students: seeds, faults with severities, true rates
+    /// Write the answer key of the assignment, for the list of students: seeds, faults with their strength, true heart rates
     #[arg(long, value_name = "FILE.csv")]
     answers: Option<PathBuf>,
     /// The instructor's password, for the answer key
@@ -49,23 +49,23 @@ pub struct ClassArguments {
     /// An HTML file to write; without it a table is printed
     #[arg(long, value_name = "FILE.html")]
     out: Option<PathBuf>,
-    /// On how many different benches a student must have passed
+    /// How many different scenarios a student must pass
     #[arg(long, value_name = "N", default_value_t = 1)]
     passes: usize,
-    /// Count a bench only if the rubric calls the student ready on it: 16 of 20 points, and no row empty
+    /// Count a scenario only if the student is ready by the rubric: 16 of 20 points, and no row at zero
     #[arg(long)]
     rubric: bool,
-    /// Call students by the code that they typed
+    /// Show the student IDs
     #[arg(long)]
     names: bool,
-    /// What was set, as for grade
+    /// The assignment, as for grade
     #[arg(long, value_name = "FILE|LINK")]
     set: Vec<String>,
     #[arg(long, hide = true)]
     scenario: Vec<PathBuf>,
 }
 
-/// Which attempt stands for a student.
+/// Which attempt counts for a student.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
 enum Which {
     /// The best one

@@ -23,10 +23,14 @@ pub fn run(paths: &[PathBuf], given: &[String], out: &Path) -> Result<(), Failur
     }
     text_file::write(out, &text)?;
     let (graded, complaints) = (told.once.len(), &told.complaints);
+    let wrong = match complaints.len() {
+        0 => String::new(),
+        1 => " 1 could not be used or does not count (reason below).".into(),
+        n => format!(" {n} could not be used or do not count (reasons below)."),
+    };
     output::print(&format!(
-        "{graded} of {handed} results graded into {}, {} complaints\n{}",
+        "{graded} of {handed} results graded, in {}.{wrong}\n{}",
         terminal::name(out),
-        complaints.len(),
         told.notes.iter().map(|note| format!("{}\n", note)).collect::<String>()
     ))?;
     if complaints.is_empty() { Ok(()) } else { Err(Failure::new(complaints.join("\ndicrotic: "))) }

@@ -18,7 +18,7 @@
 //! | `check`, `schema` | scenario files; what may stand in them |
 //! | `link`, `course` | a scenario as a link; several assignments as one |
 //! | `handed_in`, `grade`, `class` | what students handed in, as a table of grades and summed up |
-//! | `students` | how the students of a class are called |
+//! | `students`, `page_words` | how the students of a class are called; the page's words for codes |
 //! | `lines` | the same line by line, in and out |
 //! | `set`, `told` | what was set, to compare with; what is said of results beside their grades |
 //! | `bench_run`, `render`, `fingerprint` | a scenario's bench, running untouched |
@@ -71,6 +71,8 @@ mod link;
 mod output;
 #[cfg(not(target_family = "wasm"))]
 mod pack;
+#[cfg(not(target_family = "wasm"))]
+mod page_words;
 #[cfg(not(target_family = "wasm"))]
 mod plot;
 #[cfg(not(target_family = "wasm"))]

@@ -19,7 +19,7 @@ pub fn run(file: File, table: bool, out: Option<&Path>) -> Result<(), Failure> {
     }
 }
 
-const HEADS: [&str; 5] = ["field", "what may stand there", "needed", "left out", "what it is"];
+const HEADS: [&str; 5] = ["field", "what may be there", "needed", "if left out", "what it is"];
 
 fn cells(row: &Row) -> [String; 5] {
     let needed = if row.needed { "yes" } else { "" };

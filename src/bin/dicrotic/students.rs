@@ -42,7 +42,7 @@ impl<'a> Students<'a> {
             _ if self.names && !counted.is_empty() => terminal::one_line(code),
             // Of those without a code nobody can tell one from another.
             Some(k) if !counted.is_empty() => format!("student {}", k + 1),
-            _ => "a student without a code".into(),
+            _ => "a student without an ID".into(),
         }
     }
 }

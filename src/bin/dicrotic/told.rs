@@ -27,7 +27,7 @@ pub struct Told {
 pub fn one_name(set: &Set) -> Vec<String> {
     let note = |(first, second): (&One, &One)| {
         terminal::one_line(&format!(
-            "{} and {} are different benches, and both are called \"{}\": results of either count",
+            "{} and {} are different scenarios, and both are called \"{}\": the results of both count",
             first.from,
             second.from,
             second.title.trim()
@@ -61,32 +61,34 @@ pub fn of(rows: Vec<Row>, plan: Option<&Plan>, called: &dyn Fn(&str) -> String) 
         }
         complaints.extend(against(file, graded));
         if !beside.copies.is_empty() {
-            complaints.push(format!("{file}: the same log as {}", named(&files, &beside.copies)));
+            complaints.push(format!("{file}: the same actions as {}", named(&files, &beside.copies)));
         }
         if !beside.alike.is_empty() {
             let others = named(&files, &beside.alike);
-            notes.push(format!("{file}: remark: cursors and marks stand where those of {others} do"));
+            notes.push(format!("{file}: remark: same cursors and marks as {others}"));
         }
         if !beside.redated.is_empty() {
             let when = |k: usize| told_moment(all[k].about.ended_s);
             let others: Vec<String> =
                 beside.redated.iter().map(|k| format!("{}, ended {}", files[*k], when(*k))).collect();
             notes.push(format!(
-                "{file}: remark: the same log with two times: this one, ended {}, counts; {}",
+                "{file}: remark: the same actions with two times: this one, ended {}, counts; {}",
                 told_moment(graded.about.ended_s),
                 others.join("; ")
             ));
         }
         if !beside.begun.is_empty() {
             let others = named(&files, &beside.begun);
-            notes.push(format!("{file}: remark: the same try begun twice, otherwise in {others}"));
+            notes.push(format!("{file}: remark: the same attempt started twice, also in {others}"));
         }
         let own = graded.remarks.iter().filter(|remark| **remark != Remark::OtherWords);
         notes.extend(own.map(|remark| format!("{file}: remark: {remark}")));
         if let Some(before) = graded.turned() {
             let word = |passed: bool| if passed { "passed" } else { "not passed" };
             let (before, now) = (word(before), word(graded.outcome.passed));
-            notes.push(format!("{file}: {before}, now {now}: the criteria set are others than its own"));
+            notes.push(format!(
+                "{file}: {before}, now {now}: it is judged by the criteria given now, not by its own"
+            ));
         }
         once.push((file.clone(), graded.clone(), beside));
     }
@@ -130,7 +132,9 @@ fn odd(odd: &Odd, called: &dyn Fn(&str) -> String) -> Vec<String> {
             "" => "no course".into(),
             course => format!("the course \"{course}\""),
         };
-        format!("{file}: remark: it says it is the result of {said}; the course that was set is \"{set}\"")
+        format!(
+            "{file}: remark: it says it is the result of {said}; the course that was assigned is \"{set}\""
+        )
     });
     several.into_iter().chain(other).collect()
 }
@@ -144,17 +148,18 @@ fn general(all: &[Graded], files: &[String], found: &[Beside]) -> Vec<String> {
     let open = all.iter().filter(|g| g.compared == Compared::Nothing).count();
     if open > 0 {
         notes.push(format!(
-            "{open} not compared with what was set: whether the bench is the right one is not known; give the \
-             assignment with --set"
+            "{open} not compared with an assignment, and may be from another scenario: give the assignment with --set"
         ));
     }
     for (name, n) in benches_of_one_name(all) {
-        notes.push(format!("{n} different benches are called {name}: give the one that was set with --set"));
+        notes.push(format!(
+            "{n} different scenarios are called {name}: give the one that was assigned with --set"
+        ));
     }
     let again: Vec<usize> = (0..all.len()).filter(|k| found[*k].again.is_some()).collect();
     if !again.is_empty() {
         let (n, list) = (again.len(), named(files, &again));
-        notes.push(format!("{n} handed in more than once, counted once: {list}"));
+        notes.push(format!("{n} submitted more than once, counted once: {list}"));
     }
     notes
 }

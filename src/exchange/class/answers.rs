@@ -45,7 +45,7 @@ pub enum AnswersError {
     #[error("{0}")]
     Scenario(#[from] ScenarioError),
     /// It is no assignment: nobody's bench is theirs alone.
-    #[error("the scenario has no [assignment], so no student has a bench of their own")]
+    #[error("the scenario has no [assignment], so no student has a heart of their own")]
     NoAssignment,
     /// It has no password.
     #[error("this assignment has no password (assignment.password), so nobody can open its answers")]

@@ -74,7 +74,7 @@ pub enum RosterError {
         line: usize,
     },
     /// The titles name no code.
-    #[error("line {line}: no column with the students' codes among the titles {titles}; call it \"code\"")]
+    #[error("line {line}: no column has the student IDs; its titles are {titles}; call it \"student ID\"")]
     NoCodeColumn {
         /// The line of the titles.
         line: usize,
@@ -94,13 +94,13 @@ pub enum RosterError {
         second: String,
     },
     /// A student without a code.
-    #[error("line {line}: no code")]
+    #[error("line {line}: the student ID is missing")]
     NoCode {
         /// Where.
         line: usize,
     },
     /// A code that stands there twice: nobody could tell whose result is whose.
-    #[error("line {line}: the code \"{code}\" stands on line {first} already")]
+    #[error("line {line}: the student ID \"{code}\" is already on line {first}")]
     Twice {
         /// Where.
         line: usize,
@@ -110,7 +110,7 @@ pub enum RosterError {
         first: usize,
     },
     /// More cells than columns: an unquoted separator.
-    #[error("line {line}: {found} cells under {columns} columns")]
+    #[error("line {line}: {found} cells for {columns} columns")]
     TooManyCells {
         /// Where.
         line: usize,

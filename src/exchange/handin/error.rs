@@ -42,7 +42,7 @@ pub enum HandinError {
         found: String,
     },
     /// It ends in the middle.
-    #[error("the file ends in the middle: a part of it is missing")]
+    #[error("the file is cut short")]
     CutShort {},
     /// Written by another version.
     #[error(
@@ -69,13 +69,13 @@ pub enum HandinError {
         found: String,
     },
     /// A code whose scenario is not at hand.
-    #[error("the code belongs to a scenario that is not at hand (digest {digest})")]
+    #[error("the result code belongs to a scenario that is not at hand (digest {digest})")]
     ScenarioMissing {
         /// The first eight bytes of its digest.
         digest: String,
     },
     /// A code whose bench is none of those set.
-    #[error("another bench than the one set (digest {digest})")]
+    #[error("not the scenario that was assigned (digest {digest})")]
     OtherBench {
         /// The first eight bytes of its bench digest.
         digest: String,
@@ -101,7 +101,7 @@ pub enum HandinError {
         ours: String,
     },
     /// What comes out of a replay is not what it claims.
-    #[error("a replay comes out otherwise: {field} is {replayed}, the result says {claimed}")]
+    #[error("a replay gives another result: {field} is {replayed}, the file says {claimed}")]
     Differs {
         /// Where.
         #[serde(deserialize_with = "super::told::field")]

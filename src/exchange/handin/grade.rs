@@ -87,13 +87,13 @@ pub type Mark = [u8; 8];
 #[serde(rename_all = "snake_case")]
 pub enum Against {
     /// Its bench is not the one that was set.
-    #[error("another bench than the one set")]
+    #[error("not the scenario that was assigned")]
     OtherBench,
     /// The seed does not come from the assignment's key and the student's code.
-    #[error("the seed is not the student's: the bench belongs to another code")]
+    #[error("not the scenario of this student ID")]
     OtherSeed,
     /// It is a try that the student does not have.
-    #[error("try {n} of {of}: more tries than there are")]
+    #[error("attempt {n} of {of}: more attempts than allowed")]
     TooManyTries {
         /// Which try.
         n: u32,
@@ -101,7 +101,7 @@ pub enum Against {
         of: u32,
     },
     /// Misreadings of its own told what is right.
-    #[error("own misreadings, not those set, that tell what is right")]
+    #[error("it had misreadings, not assigned, that tell the right answer")]
     ToldTruth,
 }
 

@@ -66,12 +66,12 @@ impl Remark {
 impl std::fmt::Display for Remark {
     fn fmt(&self, f: &mut std::fmt::Formatter) -> std::fmt::Result {
         match self {
-            Remark::AllAtOnce => write!(f, "window, answers and check at one moment"),
+            Remark::AllAtOnce => write!(f, "counting window, answers and check at one moment"),
             Remark::Clock { told_s, bench_s } => {
-                write!(f, "{told_s:.0} s from begin to end for {bench_s:.0} s at the bench")
+                write!(f, "{told_s:.0} s on the clock for an attempt of {bench_s:.0} s")
             }
-            Remark::NoPause { n, of } => write!(f, "{n} of {of} deeds without any time between"),
-            Remark::OtherWords => write!(f, "other misreadings, hints or criteria than those set"),
+            Remark::NoPause { n, of } => write!(f, "{n} of {of} actions without any time between them"),
+            Remark::OtherWords => write!(f, "other misreadings, hints or criteria than those assigned"),
         }
     }
 }

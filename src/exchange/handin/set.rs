@@ -88,7 +88,7 @@ pub enum SetError {
     #[error("{0}")]
     Scenario(#[from] ScenarioError),
     /// The same bench is set already with something else to be reached: only one of the two can judge.
-    #[error("{}the same bench as {other} with other criteria: give the one that is to judge", part.map(|k| format!("part[{k}]: ")).unwrap_or_default())]
+    #[error("{}the same scenario as {other} with other criteria: give only the one to grade by", part.map(|k| format!("part[{k}]: ")).unwrap_or_default())]
     Twice {
         /// Where the other came from.
         other: String,

@@ -75,15 +75,15 @@ pub fn beside(results: &[Graded], beside: &Beside) -> String {
     let list = |others: &[usize]| {
         others.iter().map(|k| results[*k].about.student.as_str()).collect::<Vec<_>>().join(" ")
     };
-    let told = [("the same log as", &beside.copies), ("cursors and marks as", &beside.alike)];
+    let told = [("the same actions as", &beside.copies), ("same cursors and marks as", &beside.alike)];
     let told = told.into_iter().filter(|(_, others)| !others.is_empty());
     let mut all: Vec<String> = told.map(|(what, others)| format!("{what} {}", list(others))).collect();
     if !beside.redated.is_empty() {
         let ends = beside.redated.iter().map(|k| moment(results[*k].about.ended_s)).collect::<Vec<_>>();
-        all.push(format!("the same log with two times: also ended {}", ends.join(" ")));
+        all.push(format!("the same actions with two times: also ended {}", ends.join(" ")));
     }
     if !beside.begun.is_empty() {
-        all.push("the same try begun twice".into());
+        all.push("the same attempt started twice".into());
     }
     all.join("; ")
 }

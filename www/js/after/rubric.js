@@ -38,13 +38,13 @@ export class Rubric {
 
   /** @param {RubricPoint} one */
   point({ code, got, at_s: at, log, evidence }) {
-    const where = typeof log === "number" ? h("button", { type: "button", class: "btn btn-plain rubric-see", onclick: () => this.trail.turnTo(log) }, t("rubric-see")) : evidence ? h("span", { class: "quiet" }, rests(evidence)) : null;
+    const where = typeof log === "number" ? h("button", { type: "button", class: "btn btn-plain rubric-see", onclick: () => this.trail.turnTo(log) }, t("rubric-see")) : evidence && !got ? h("span", { class: "quiet" }, rests(evidence)) : null;
     return h("li", {}, h("span", { class: "glyph", "aria-hidden": "true" }, got ? "✓" : "○"), h("span", {}, h("span", { class: "vh" }, t(got ? "rubric-is_got" : "rubric-is_open")), coded("rubric-point", code)), where);
   }
 }
 
 /**
- * What a point rests on: a step of the verdict or a remark on the process, by the name of its place in the debrief.
+ * Where to see why a point was not given: at a step of the verdict or among the remarks on the process, by the name of its place in the result.
  * @param {string} code
  */
 function rests(code) {

@@ -117,12 +117,12 @@ function nameOf(thing) {
 
 /** @type {Partial<Record<Part, (make: Controls, look: (at: LookAt) => Control) => Control[]>>} */
 const PARTS = {
-  recorder: (make, look) => [make.power("recorder"), look("recorder"), make.other()],
+  recorder: (make, look) => [make.power("recorder", true), look("recorder"), make.other()],
   computer: (make, look) => [make.does("rescan", { do: "rescan" }), look("computer"), make.other()],
-  power_strip: (make, look) => [make.power("power_strip"), look("power_strip")],
-  charger: (make, look) => [make.charger(), look("power_strip")],
+  power_strip: (make, look) => [make.power("power_strip", true), look("power_strip")],
+  charger: (make, look) => [make.charger(true), look("power_strip")],
   phone: (make, look) => [look("around")],
-  lamp: (make, look) => [make.power("lamp"), look("around")],
+  lamp: (make, look) => [make.power("lamp", true), look("around")],
   hand: (make, look) => [make.strapOn(), make.tightness(), make.does("ask_still", { do: "ask_still" }), make.does("ask_quiet", { do: "ask_quiet" }), make.does("ask_finger", { do: "ask_finger" }), make.asking(), make.height(),
     make.does("warm_hand", { do: "manoeuvre", what: "warm_hand" }), make.does("rest_arm", { do: "rest_arm" }), look("subject")],
   cable1: (make, look) => [look("cable"), make.does("swap_cable", { do: "swap_cable" })],

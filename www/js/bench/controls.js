@@ -87,15 +87,15 @@ export function controlsOf(act) {
     /** @param {End} end @returns {Control} */
     wiggle: (end) => ({ el: button(t("card-wiggle"), () => act({ do: "wiggle", end }), { pic: "wiggle" }) }),
 
-    /** @param {"power_strip" | "recorder" | "lamp"} id @returns {Control} */
-    power(id) {
-      const tick = new Tick(t(`switch-${id}`), (on) => act({ do: "switch", id, on }));
+    /** In a list it is called by its thing; on the card of the thing, which has its name already, by what it does. @param {"power_strip" | "recorder" | "lamp"} id @param {boolean} [onCard] @returns {Control} */
+    power(id, onCard = false) {
+      const tick = new Tick(t(onCard ? "switch-on" : `switch-${id}`), (on) => act({ do: "switch", id, on }));
       explain(tick.el, id === "lamp" ? "explain-lamp" : `explain-switch_${id}`);
       return { el: tick.el, show: ({ switches }) => tick.set(switches[id]) };
     },
-    /** @returns {Control} */
-    charger() {
-      const tick = new Tick(t("switch-charger"), (plugged) => act({ do: "charger", plugged }));
+    /** @param {boolean} [onCard] @returns {Control} */
+    charger(onCard = false) {
+      const tick = new Tick(t(onCard ? "switch-plugged" : "switch-charger"), (plugged) => act({ do: "charger", plugged }));
       explain(tick.el, "explain-charger");
       return { el: tick.el, show: ({ charger_plugged: plugged }) => tick.set(plugged) };
     },

@@ -39,11 +39,11 @@ export class PartsList {
       group("list-finger", [put(make.strapOn()), put(make.tightness()), h("div", { class: "pair" }, put(make.place()), put(make.face())), put(make.height()), put(make.asking())], "list-finger"),
       group("list-try", [
         set("try-look", row(SPOTS.map((at) => button(t(`look-${at}`), () => act({ do: "look", at }))))),
-        set("try-touch", row(put(make.does("tap_sensor", { do: "tap_sensor" })), put(make.does("press_finger", { do: "press_finger" })), put(make.does("rescan", { do: "rescan" })))),
+        set("try-touch", row(put(make.does("tap_sensor", { do: "tap_sensor" })), put(make.does("press_finger", { do: "press_finger" })))),
+        set("look-computer", row(put(make.does("rescan", { do: "rescan" })))),
         set("try-ask", row(put(make.does("ask_still", { do: "ask_still" })), put(make.does("ask_quiet", { do: "ask_quiet" })), put(make.does("ask_finger", { do: "ask_finger" })))),
-        put(make.shade()),
         set("try-other", put(make.other())),
-        set("try-help", row(put(make.does("warm_hand", { do: "manoeuvre", what: "warm_hand" })), put(make.does("swap_cable", { do: "swap_cable" })), put(make.does("rest_arm", { do: "rest_arm" })), put(make.does("tell_instructor", { do: "tell_instructor" })))),
+        set("try-help", row(put(make.does("warm_hand", { do: "manoeuvre", what: "warm_hand" })), put(make.does("swap_cable", { do: "swap_cable" })), put(make.does("rest_arm", { do: "rest_arm" })), put(make.does("tell_instructor", { do: "tell_instructor" }))), put(make.shade())),
       ], "list-try"),
       this.mover(bench), explainButton());
   }

@@ -79,7 +79,7 @@ export class ShowFault {
     this.loop.last = null;
     /** @type {HTMLDialogElement} */
     const dialog = h("dialog", { class: "projector", "aria-label": t("class-show"), onclose: () => this.end(), onkeydown: (event) => this.key(event) },
-      h("div", { class: "show-head" }, this.state, this.title, this.place, button(t("class-show_close"), () => dialog.close(), { kind: "btn-plain" })),
+      h("div", { class: "show-head" }, this.state, this.title, this.place, button(t("class-show_close"), () => dialog.close())),
       this.stage,
       h("div", { class: "row show-foot" }, this.cure, this.freeze, this.closer, this.namer, this.before, this.after));
     this.dialog = dialog;
@@ -132,7 +132,7 @@ export class ShowFault {
   key(event) {
     if (/** @type {Element} */ (event.target).closest("button") && (event.key === "Enter" || event.key === " ")) return;
     /** @type {Record<string, () => void>} */
-    const deeds = { c: () => this.turn(), f: () => this.hold(), n: () => this.look(), w: () => this.name(), arrowleft: () => this.step(-1), arrowright: () => this.step(1) };
+    const deeds = { c: () => this.turn(), p: () => this.hold(), n: () => this.look(), w: () => this.name(), arrowleft: () => this.step(-1), arrowright: () => this.step(1) };
     const deed = deeds[event.key.toLowerCase()];
     if (deed && !event.ctrlKey && !event.metaKey && !event.altKey) deed();
   }

@@ -47,7 +47,7 @@ export function report(told, faults, filtered) {
     told.turned > 0 && t("class-turned", { n: told.turned }),
   ].filter((note) => typeof note === "string");
   const parts = [
-    h("p", { class: "on-paper" }, [listed([...new Set(state.course.setTold().map((one) => one.title))]), new Date().toLocaleDateString()].filter(Boolean).join(", ")),
+    h("p", { class: "only-printed" }, [listed([...new Set(state.course.setTold().map((one) => one.title))]), new Date().toLocaleDateString()].filter(Boolean).join(", ")),
     tiles, minutes && h("p", { class: "quiet class-time" }, t("class-minutes_of", { v: num(minutes[1], 0), low: num(minutes[0], 0), high: num(minutes[2], 0) }), told.checked > 0 && h("span", { class: "talk-about" }, " ", t("class-talk_about"))), notes.map((note) => h("p", { class: "quiet class-note" }, note)), changes(told),
     h("div", { class: "class-talk" },
       ABOUT.map((key) => talk(key, told, faults, filtered))),

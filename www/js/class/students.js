@@ -7,7 +7,7 @@ import { button, Choice } from "../widgets.js";
 import { decide } from "./care.js";
 import { aboutWords, STATES } from "./report.js";
 import { state } from "./state.js";
-import { named, nameOf, NONE, partOf, remarksOf, wrongOf } from "./words.js";
+import { groupName, named, nameOf, NONE, partOf, remarksOf, wrongOf } from "./words.js";
 /** @import { FaultBook, Kid } from '../types/page' */
 /** @import { ClassLine, ClassTold } from '../types/told' */
 
@@ -91,7 +91,7 @@ export class Students {
     const tick = h("input", { type: "checkbox", "aria-label": t("class-tick", { name }), onchange: () => (tick.checked ? state.view.ticked.add(line.code) : state.view.ticked.delete(line.code)) });
     tick.checked = state.view.ticked.has(line.code);
     return h("tr", { class: line.state === "ready" || line.state === "waived" ? "is-ready" : "is-not", data: { code: state.view.names ? line.code : undefined, state: line.state } },
-      h("th", { scope: "row", class: "c-student" }, h("label", { class: "ticked" }, tick, h("span", {}, name)), state.view.names && line.group && h("span", { class: "of-group" }, line.group),
+      h("th", { scope: "row", class: "c-student" }, h("label", { class: "ticked" }, tick, h("span", {}, name)), state.view.names && line.group && h("span", { class: "of-group" }, groupName(line.group)),
         remarks.length > 0 && h("span", { class: "remarks" }, remarks.join(" ")), decided.length > 0 && h("span", { class: "decided" }, decided.join(" "))),
       cell("ready", h("span", { class: "state" }, named("class-state", line.state)), line.parts.length > 0 && h("ol", { class: "line-parts" }, line.parts.map((part, k) => h("li", { data: { part: k + 1, state: part.state } }, partOf(part))))),
       cell("score", line.points === null ? NONE : line.parts.length > 0 ? t("class-of", { n: line.points, of: line.of }) : num(line.points, 0)),

@@ -53,15 +53,18 @@ export const partOf = ({ state, points, remarks }) => [
 ].join(", ");
 
 /**
- * What went wrong, in a few words; the feedback is made of the same.
- * @param {ClassLine} line @param {FaultBook} faults
+ * What went wrong, in a few words; the feedback is made of the same, and says of the step what it is.
+ * @param {ClassLine} line @param {FaultBook} faults @param {(step: string) => string} [firstWrong]
  */
-export const wrongOf = (line, faults) => [
-  line.first_wrong && named("debrief-step", line.first_wrong),
+export const wrongOf = (line, faults, firstWrong = (/** @type {string} */ step) => step) => [
+  line.first_wrong && firstWrong(named("debrief-step", line.first_wrong)),
   line.trace.length > 0 && t("class-trace_was", { list: listed(line.trace.map((cause) => named("class-trace", cause))) }),
   line.misreadings.length > 0 && listed(line.misreadings.map((id) => named("class-misreading", id))),
   line.faults_left.length > 0 && t("class-left", { list: listed(line.faults_left.map((id) => faults.of(id)?.name ?? id)) }),
 ].filter((one) => typeof one === "string");
+
+/** A group as it is called beside a name: a bare number or letter is said to be one. @param {string} group */
+export const groupName = (group) => (/^[\p{L}\p{N}]{1,3}$/u.test(group) ? t("class-of_group", { name: group }) : group);
 
 /** A text as a sentence. @param {string} text */
 const sentence = (text) => `${text.charAt(0).toLocaleUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? "" : "."}`;
@@ -72,7 +75,7 @@ const sentence = (text) => `${text.charAt(0).toLocaleUpperCase()}${text.slice(1)
  */
 export function feedbackOf(line, faults, told) {
   // Which fault is left is no hint for whoever has tries left; why something could not be read is.
-  const wrong = [...line.failed.map((k) => told.failed[k]).map((one) => (one ? coded("error", one.why, one.args) : "")), ...line.against.map((code) => named("class-against", code)), ...wrongOf({ ...line, faults_left: [] }, faults), line.faults_left.length > 0 ? t("class-left_n", { n: line.faults_left.length }) : ""].filter(Boolean);
+  const wrong = [...line.failed.map((k) => told.failed[k]).map((one) => (one ? coded("error", one.why, one.args) : "")), ...line.against.map((code) => named("class-against", code)), ...wrongOf({ ...line, faults_left: [] }, faults, (step) => t("class-feedback_step", { step })), line.faults_left.length > 0 ? t("class-left_n", { n: line.faults_left.length }) : ""].filter(Boolean);
   const points = line.points === null ? "" : t("class-feedback_points", { n: num(line.points, 0), of: line.of });
   return [...[named("class-state", line.state), points, ...new Set(wrong)].filter(Boolean).map(sentence), line.care.note].filter(Boolean).join(" ");
 }

@@ -15,7 +15,7 @@ import { aside } from "../device.js";
 import { keptAttempts } from "../store.js";
 import { allPages, dropPage, keepPage, layPageAside } from "./pages.js";
 import { drawing } from "./picture.js";
-import { outcome, readings, settingsLine, whenText } from "./words.js";
+import { bandText, outcome, readings, settingsLine, whenText } from "./words.js";
 /** @import { NotebookPage, Ways } from '../types/page' */
 
 const NOTE_MS = 500;
@@ -91,7 +91,7 @@ class Notebook {
       h("div", { class: "trial-head" }, h("h2", { id }, page.title), h("p", { class: "quiet" }, [whenText(page.at_ms), page.seed && t("where-seed", { v: page.seed }), settingsLine(page)].filter(Boolean).join(" · "))),
       page.picture ? drawing(page.picture, { ...page.cursors, marks: page.marks, label: t("notebook-picture") }) : h("p", { class: "quiet" }, t("notebook-no_picture")),
       h("div", { class: "trial-body" },
-        h("dl", { class: "trial-read" }, readings(page).map(([name, value]) => h("div", {}, h("dt", {}, name), h("dd", {}, value)))),
+        h("dl", { class: "trial-read" }, [...readings(page), .../** @type {[string, string | null][]} */ ([[t("page-band"), bandText(page)]])].map(([name, value]) => value && h("div", {}, h("dt", {}, name), h("dd", {}, value)))),
         h("div", { class: "trial-told" }, h("p", { class: `pencil outcome${page.check.passed ? " is-passed" : ""}` }, outcome(page)), page.check.rubric && h("p", { class: "quiet" }, t("page-rubric", { got: page.check.rubric.total, of: page.check.rubric.of }))),
         h("div", { class: "fld trial-note" }, h("label", { for: noteId }, t("notebook-note")), note)),
       h("div", { class: "row" },

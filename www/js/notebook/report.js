@@ -7,7 +7,7 @@ import { faultWords } from "../faults/words.js";
 import { button } from "../widgets.js";
 import { layPageAside, readPage } from "./pages.js";
 import { drawing } from "./picture.js";
-import { outcome, readings, settingsLine, whenText } from "./words.js";
+import { bandText, outcome, readings, settingsLine, whenText } from "./words.js";
 /** @import { FaultBook, Kid, NotebookPage, Ways } from '../types/page' */
 
 /**
@@ -37,7 +37,7 @@ function sheet(page, names) {
   const detected = check.truth?.source === "detector" || !page.scenario; // nobody knows the heart of an opened recording
   /** @param {string} key @param {Kid} value */
   const fact = (key, value) => value && h("div", {}, h("dt", {}, t(`report-${key}`)), h("dd", {}, value));
-  const rates = check.truth && /** @type {[string, string | number | null | undefined][]} */ ([["own", page.read.rate], ["window", check.truth.window], ["record", check.truth.record]]).filter(([, value]) => value !== null && value !== undefined && value !== "");
+  const rates = /** @type {[string, string | number | null | undefined][]} */ ([["own", page.read.rate], ["band", bandText(page)], ["window", check.truth?.window], ["record", check.truth?.record]]).filter(([, value]) => value !== null && value !== undefined && value !== "");
   return h("article", { class: "report-sheet" },
     h("header", { class: "report-head" }, h("p", { class: "report-from pencil" }, t("report-from")), h("h1", { id: "report-h", tabindex: "-1" }, page.title)),
     h("dl", { class: "report-facts" },
@@ -50,7 +50,7 @@ function sheet(page, names) {
         names && h("p", {}, t("report-named", { list: page.named.map((id) => names.of(id)?.name ?? id).join(", ") }))),
       h("section", {}, h("h2", {}, t("report-steps")), h("p", { class: "pencil" }, outcome(page)),
         h("ol", { class: "report-steps" }, check.steps.map(({ step, verdict }) => h("li", { class: verdict === "wrong" || verdict === "missing" ? "is-open" : "" }, h("span", {}, t(`debrief-step-${step}`)), h("span", {}, t(`verdict-${verdict}`))))))),
-    rates && rates.length > 1 && h("section", {}, h("h2", {}, t("report-truth")), h("dl", { class: "report-rates" }, rates.map(([key, value]) => h("div", {}, h("dt", {}, t(`report-rate_${key}${detected && key !== "own" ? "_detector" : ""}`)), h("dd", {}, typeof value === "number" ? fixed(value, 1) : value)))),
+    rates.length > 1 && h("section", {}, h("h2", {}, t("report-truth")), h("dl", { class: "report-rates" }, rates.map(([key, value]) => h("div", {}, h("dt", {}, t(`report-rate_${key}${detected && (key === "window" || key === "record") ? "_detector" : ""}`)), h("dd", {}, typeof value === "number" ? fixed(value, 1) : value)))),
       check.others && h("p", {}, t("report-others", { n: check.others.n, low: fixed(check.others.low, 0), high: fixed(check.others.high, 0) }))),
     check.rubric && h("section", {}, h("h2", {}, t("report-rubric", { got: num(check.rubric.total, 1), of: check.rubric.of })),
       h("ul", { class: "report-rubric" }, check.rubric.rows.filter((row) => row.applies !== false).map(({ row, got, of }) => h("li", {}, h("span", {}, t(`rubric-${row}`)), h("b", {}, t("rubric-of", { got: num(got, 1), of }))))),

@@ -26,15 +26,17 @@ const ORDER = ["count_1", "seconds_1", "rate_1", "count", "seconds", "multiplier
 
 /**
  * What was read, as [name, value] pairs; blanks that were left empty are left out.
- * @param {NotebookPage} page
+ * @param {NotebookPage} page @returns {[string, string][]}
  */
 export function readings(page) {
-  /** @type {[string, string][]} */
-  const rows = ORDER.map((field) => [field, page.read[field] ?? ""]).filter(([, text]) => text !== "").map(([field, text]) => [t(`field-${field}`), has(`field-unit-${field}`) ? `${text} ${t(`field-unit-${field}`)}` : text]);
-  const { band } = page.check;
-  if (band) rows.push([t("page-band"), t("page-band_value", { low: fixed(band.low, 0), high: fixed(band.high, 0) })]);
-  return rows;
+  return ORDER.map((field) => [field, page.read[field] ?? ""]).filter(([, text]) => text !== "").map(([field, text]) => [t(`field-${field}`), has(`field-unit-${field}`) ? `${text} ${t(`field-unit-${field}`)}` : text]);
 }
+
+/**
+ * The heart rates that one beat more or less in the counting window would give, in beats/min; null where nothing was counted.
+ * @param {Pick<NotebookPage, "check">} page
+ */
+export const bandText = ({ check: { band } }) => (band ? t("page-band_value", { low: fixed(band.low, 0), high: fixed(band.high, 0) }) : null);
 
 /**
  * The debrief in one sentence or two.

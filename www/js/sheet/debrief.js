@@ -15,7 +15,7 @@ import { truthPart } from "./truths.js";
 /** @import { Reading } from './misreading.js' */
 
 /** @type {Record<string, number>} */
-const DIGITS = { seconds: 2, need: 0, typed: 2, window: 2, ratio: 2, fill: 0, costs: 1, beat: 1, height: 1, from_s: 1, to_s: 1 };
+const DIGITS = { seconds: 2, need: 0, typed: 2, window: 2, fill: 0, costs: 1, beat: 1, from_s: 1, to_s: 1 };
 
 export class Debrief {
   /**
@@ -143,6 +143,10 @@ function readable(args, asked) {
   for (const [name, value] of Object.entries(args ?? {})) {
     if (typeof value !== "number") shown[name] = value;
     else if (name === "fill") shown[name] = num(value * 100, [asked.fill_min, asked.fill_max].some((limit) => limit !== undefined && Math.abs(value - limit) < 0.01) ? 1 : 0);
+    else if (name === "ratio" || name === "limit") {
+      // Of the pulse's height; near what is asked for with a decimal, so that nobody reads 10 % against 10 %.
+      shown[name === "ratio" ? "percent" : name] = num(value * 100, typeof args.limit === "number" && Math.abs(Number(args.ratio) - args.limit) < 0.01 ? 1 : 0);
+    } else if (name === "height") shown.percent = num(value * 100, 0);
     else shown[name] = num(value, DIGITS[name] ?? 2);
   }
   return shown;

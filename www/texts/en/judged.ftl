@@ -59,7 +59,7 @@ step-count_posts =
 step-count_gaps_short =
     .see = n is less than the beat intervals from A to B.
     .ask = Did you count the beat interval that ends on B?
-    .do = Leave A and B on their beats. Start with zero on A. Add one for each step until you are on B.
+    .do = Leave A and B on their beats. Start with zero on A. Add one for each beat after it, until you are on B.
 step-count_waits =
     .see = n is the number that was asked for. It is checked again when B is correct.
 

@@ -8,8 +8,8 @@ try-other = The other hand
 try-help = Fix
 
 sheet-title = Worksheet
-sheet-about = Open a recording. Set cursors A and B around a clean part, mark the beats, and write down what you read.
-sheet-about_recording = Set cursors A and B around a clean part, mark the beats, and write down what you read.
+sheet-about = Choose a recording above the trace. Put A and B around a clean part, mark the beats, and write down what you read.
+sheet-about_recording = Put A and B around a clean part, mark the beats, and write down what you read.
 
 naming-title = What is wrong here?
 naming-about = Name what your tests show: first what you see, then the fault. Nothing is judged before the check. You can remove a name.
@@ -50,7 +50,7 @@ asked-row = { $n ->
     [one] 1 point
    *[other] { $n } points
 }
-asked-ready = To be ready, pass the check with 16 points of 20 or more and no row at zero. Do every step yourself, not watched and not half done. Hints cost no points.
+asked-ready = To be ready, pass the check with 16 points of 20 or more and no row at zero. Do every step yourself, without the example and without the half-done start. Hints cost no points.
 asked-fill = The pulse fills { $low } to { $high } % of the screen.
 asked-hum = Hum is under { $hum } % of the pulse.
 asked-clip = No top or bottom is cut flat.

@@ -7,7 +7,7 @@ rate-problem = This should be a number from { $low } to { $high }.
 rate-yes = Open it
 rate-no = Do not open it
 
-recording-about = This is a recording, not a simulation. Nobody knows its true heart rate. Your reading is compared with what the project’s own beat detector finds. A detector can be wrong too.
+recording-about = This is a recording, not a simulation. Nobody knows its true heart rate. Your reading is compared with what this page’s own beat detector finds. A detector can be wrong too.
 
 value-off = off
 
@@ -29,7 +29,7 @@ strip-back = Half a screen back
 strip-forth = Half a screen forward
 strip-scroll = Position in the recording
 strip-scroll_value = { $from } to { $to }
-strip-pen_at = trace is at { $s }
+strip-pen_at = Time: { $s }
 strip-margin_live = { $title }, live
 strip-margin_paused = { $title }, paused
 strip-margin_take = { $title }, recording { $v }
@@ -77,7 +77,7 @@ set-input_n = input { $v }
 set-rate = Sampling rate
 set-bits = Resolution
 set-anti_alias = Anti-alias filter
-set-shown = Trace drawn
+set-shown = Show the trace
 set-scale = Value scale
 set-scale_by = ×{ $v }
 set-line = { $time } · { $range }
@@ -86,7 +86,7 @@ set-line_low_pass = low-pass { $v }, { $order }
 set-line_notch = notch filter { $v }
 set-line_inverted = inverted
 set-line_scale = scale ×{ $v }
-set-line_hidden = trace not drawn
+set-line_hidden = trace not shown
 
 summary-ask = Trace in words
 summary-no_data = No samples arrive, so there is no trace.

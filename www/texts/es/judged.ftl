@@ -18,7 +18,7 @@ step-window_not_given =
     .ask = ¿Cuánto debes mover B, y hacia dónde?
     .do = Deja A donde está. Mueve B hasta que de A a B se lea lo que se pide.
 step-window_long =
-    .see = La ventana de conteo dura { $seconds } s; aquí lo más son { $most } s.
+    .see = La ventana de conteo dura { $seconds } s; aquí se permiten como mucho { $most } s.
     .ask = ¿Cómo cambia la frecuencia cardíaca de su principio a su final?
     .do = Mueve B hacia A.
 step-window_late =
@@ -59,7 +59,7 @@ step-count_posts =
 step-count_gaps_short =
     .see = n es menor que los intervalos entre latidos que hay de A a B.
     .ask = ¿Contaste el intervalo entre latidos que acaba en B?
-    .do = Deja A y B en sus latidos. Empieza con cero en A. Suma uno por cada paso hasta llegar a B.
+    .do = Deja A y B en sus latidos. Empieza con cero en A. Suma uno por cada latido después de él, hasta llegar a B.
 step-count_waits =
     .see = n es el número que se pedía. Se comprueba otra vez cuando B sea correcto.
 

@@ -3,13 +3,13 @@
 
 try-look = Mirar un lugar
 try-touch = Tocar
-try-ask = Preguntar al sujeto
+try-ask = Hablar con el sujeto
 try-other = La otra mano
 try-help = Arreglar
 
 sheet-title = Hoja de trabajo
-sheet-about = Abre una grabación. Pon los cursores A y B alrededor de una parte limpia, marca los latidos y escribe lo que lees.
-sheet-about_recording = Pon los cursores A y B alrededor de una parte limpia, marca los latidos y escribe lo que lees.
+sheet-about = Elige una grabación encima del trazo. Pon A y B alrededor de una parte limpia, marca los latidos y escribe lo que lees.
+sheet-about_recording = Pon A y B alrededor de una parte limpia, marca los latidos y escribe lo que lees.
 
 naming-title = ¿Qué falla aquí?
 naming-about = Nombra lo que muestran tus pruebas: primero lo que ves, luego el fallo. Nada se juzga antes de comprobar. Puedes quitar un nombre.
@@ -45,12 +45,12 @@ problem-too_long = Este número es demasiado largo.
 problem-unknown = Esto no se puede leer aquí como un número.
 
 asked-title = Lo que necesita tu lectura
-asked-points = Cómo da puntos este intento
+asked-points = Cómo se puntúa este intento
 asked-row = { $n ->
     [one] 1 punto
    *[other] { $n } puntos
 }
-asked-ready = Para estar listo, aprueba la comprobación con 16 puntos de 20 o más y ninguna fila a cero. Haz tú todos los pasos, ni mirados ni a medias. Las pistas no cuestan puntos.
+asked-ready = Para estar listo, aprueba la comprobación con 16 puntos de 20 o más y ninguna fila a cero. Haz tú todos los pasos, sin el ejemplo y sin empezar a medias. Las pistas no cuestan puntos.
 asked-fill = El pulso llena del { $low } al { $high } % de la pantalla.
 asked-hum = El zumbido queda por debajo del { $hum } % del pulso.
 asked-clip = Nada está recortado, ni arriba ni abajo.

@@ -6,18 +6,18 @@
 ###   data cable cable de datos · power cord cable de corriente · plug clavija · socket conector · outlet enchufe
 ###   power strip regleta · power line red eléctrica · power-line hum zumbido de la red · ground tierra
 ###   charger cargador · laptop portátil · computer computadora · phone teléfono · switch interruptor
-###   indicator light luz indicadora · desk lamp lámpara de mesa · strap correa (floja, ajustada, apretada) · fingertip yema
+###   indicator light luz indicadora · desk lamp lámpara de mesa · strap correa (floja, ajustada, apretada; tensar, aflojar) · press presionar · wiggle menear · fingertip yema
 ###   trace trazo · screen pantalla · to record grabar · recording grabación · live en vivo · Pause Pausa
 ###   time base base de tiempo · full-scale range rango a fondo de escala · zero cero · invert invertir
 ###   sampling rate frecuencia de muestreo · low-pass filter filtro de paso bajo · high-pass filter filtro de paso alto
 ###   notch filter filtro de banda estrecha · anti-alias filter filtro antialias · converter conversor
-###   foot pie · peak pico · dicrotic notch incisura dícrota · second bump segunda onda · spike espiga · step escalón
+###   foot pie · peak pico · dicrotic notch incisura dícrota · second bump segunda onda · spike espiga · jump salto
 ###   noise ruido · hum zumbido · drift deriva · clipping recorte
 ###   cursor cursor A/B · A to B de A a B · beat interval intervalo entre latidos · counting window ventana de conteo
 ###   beat mark marca de latido · count recuento · heart rate frecuencia cardíaca · uncertainty incertidumbre
 ###   scenario escenario · bench mesa (solo la mesa con el equipo) · equipment equipo · attempt intento · test prueba
 ###   fault fallo · similar fault fallo parecido · fix arreglar, arreglo · misreading error de lectura · hint pista
-###   worksheet hoja de trabajo · debrief balance · correct correcto · borderline al límite · not done sin hacer
+###   worksheet hoja de trabajo · result (after a check) resultado · assignment asignación · task tarea · course site aula virtual · correct correcto · borderline al límite · not done sin hacer
 ###   rubric rúbrica · ready listo · submit entregar · keep guardar · delete borrar · again otra vez · continue continuar
 ###   student ID ID de estudiante · result code código de resultado · password contraseña · safety rules normas de seguridad
 ###   browser tab pestaña · seed semilla · subject sujeto · instructor docente
@@ -31,7 +31,7 @@ where-title = { $title } · Dicrotic
 where-seed = semilla { $v }
 
 tools-scenarios = Escenarios
-tools-open = Abrir una grabación
+tools-open = Abrir un archivo
 tools-faults = Fallos y pruebas
 tools-language = Idioma
 tools-theme = Tema
@@ -39,7 +39,7 @@ theme-light = Claro
 theme-dark = Oscuro
 
 caution-title = Para enseñar, no para diagnosticar
-caution-short = Para enseñar, no para diagnosticar. Con equipos reales, sigue las normas de seguridad locales y las de tu institución. Sigue a los profesionales de la salud habilitados y a los docentes responsables.
+caution-short = Para enseñar, no para diagnosticar. Con equipos reales, sigue las normas de seguridad locales y las de tu institución. Sigue también las indicaciones de los profesionales de la salud habilitados y de los docentes responsables.
 caution-long = Aquí el sujeto es simulado. Esta página no dice nada sobre la salud de nadie. Antes de poner un sensor a una persona, pregunta a tu docente. Sigue las normas de seguridad locales y las de tu institución. Si un trazo te preocupa, consulta a un profesional de la salud habilitado.
 
 start-title = Practica el pulso del dedo
@@ -53,14 +53,14 @@ way-rehearse_for = Estudiantes: 20 minutos
 way-rehearse_text = Conecta el equipo, ajusta el trazo, graba y cuenta los latidos. Se comprueba cada paso.
 way-rehearse_go = Empezar con «{ $title }»
 way-glimpse = Vista de 30 s
-way-check = Prueba rápida
+way-check = Autoevaluación rápida
 way-check_for = Estudiantes: 5 minutos
 way-check_text = Algo falla en el equipo. Encuéntralo y lee una frecuencia cardíaca que es nueva para ti.
-way-check_go = Empezar una prueba
+way-check_go = Empezar la autoevaluación
 way-assign = Para tu clase
 way-assign_for = Docentes: 10 minutos
-way-assign_text = Elige los fallos, mira si la evaluación es justa y envía un enlace. Después, mira quién está listo.
-way-assign_go = Preparar un escenario
+way-assign_text = Elige los fallos, mira si la evaluación es justa y reparte un enlace. Después, mira quién está listo.
+way-assign_go = Asignar un escenario
 way-assign_class = Resultados de la clase
 way-assign_guide = Guía
 
@@ -78,7 +78,7 @@ start-faults_title = ¿Qué puede fallar?
 start-faults = Una lista de fallos, ordenada por lo que ves primero. Cada fallo trae la prueba que lo distingue de fallos parecidos.
 start-faults_go = Abrir la lista de fallos
 start-own_title = ¿Tienes una grabación propia?
-start-own = Ábrela aquí (un archivo CSV con un tiempo y un valor en cada línea). La puedes medir y contar sus latidos. No sale de este dispositivo.
+start-own = Ábrela aquí. Sirve un archivo CSV con un tiempo y un valor en cada línea. La puedes medir y contar sus latidos. No sale de este dispositivo.
 
 whether-close_title = La última comprobación
 whether-close_text = Esta comprobación cierra el intento. Después ves la respuesta y ya no puedes cambiar nada.
@@ -116,10 +116,10 @@ ask-paced_breathing = respire 6 veces por minuto
 ask-breath_hold = contenga la respiración
 ask-stand_up = se ponga de pie
 ask-sit_down = se siente
-ask-exercise = suba y baje un escalón un minuto
+ask-exercise = suba y baje un escalón durante un minuto
 ask-talk = hable
 ask-laugh = se ría
-ask-grip = apriete con la otra mano
+ask-grip = cierre fuerte la otra mano
 ask-cold_other_hand = meta la otra mano en agua fresca
 ask-ice_water = meta la otra mano en agua helada (solo simulado)
 ask-valsalva = haga fuerza con la boca cerrada (solo simulado)
@@ -132,8 +132,8 @@ error-no_result = No es un archivo de resultado, o falta una parte. ({ $found })
 error-version = Este archivo de resultado tiene la forma { $found }. Esta versión de Dicrotic lee la forma { $ours }.
 error-code = { $found }
 error-scenario_missing = Su escenario no está aquí. Abre antes el archivo del escenario o pega el enlace.
-error-other_bench = No es el escenario encargado.
-error-set_twice = El mismo escenario ya está aquí, con otros criterios ({ $other }). Abre solo el que debe calificar. «Borrar todo» empieza otra vez.
+error-other_bench = No es el escenario asignado.
+error-set_twice = El mismo escenario ya está aquí, con otros criterios ({ $other }). Abre solo el que quieres usar para calificar. «Borrar todo» empieza otra vez.
 error-too_long = Es más largo que cualquier resultado.
 error-replay = No se puede reproducir: { $found }
 error-core_stopped = La simulación se detuvo. Vuelve a cargar la página. El intento está guardado hasta la última acción. ({ $told })

@@ -7,9 +7,9 @@ rate-problem = Debería ser un número de { $low } a { $high }.
 rate-yes = Abrirlo
 rate-no = No abrirlo
 
-recording-about = Esto es una grabación, no una simulación. Nadie conoce su frecuencia cardíaca verdadera. Tu lectura se compara con lo que encuentra el detector de latidos del propio proyecto. Un detector también puede equivocarse.
+recording-about = Esto es una grabación, no una simulación. Nadie conoce su frecuencia cardíaca verdadera. Tu lectura se compara con lo que encuentra el detector de latidos de esta página. Un detector también puede equivocarse.
 
-value-off = no
+value-off = desactivado
 
 strip-title = El trazo
 strip-modes = Qué muestra la pantalla
@@ -29,7 +29,7 @@ strip-back = Media pantalla atrás
 strip-forth = Media pantalla adelante
 strip-scroll = Posición en la grabación
 strip-scroll_value = de { $from } a { $to }
-strip-pen_at = el trazo va por { $s }
+strip-pen_at = Tiempo: { $s }
 strip-margin_live = { $title }, en vivo
 strip-margin_paused = { $title }, en pausa
 strip-margin_take = { $title }, grabación { $v }
@@ -77,7 +77,7 @@ set-input_n = entrada { $v }
 set-rate = Frecuencia de muestreo
 set-bits = Resolución
 set-anti_alias = Filtro antialias
-set-shown = Trazo dibujado
+set-shown = Mostrar el trazo
 set-scale = Escala de valores
 set-scale_by = ×{ $v }
 set-line = { $time } · { $range }
@@ -86,7 +86,7 @@ set-line_low_pass = paso bajo { $v }, { $order }
 set-line_notch = filtro de banda estrecha { $v }
 set-line_inverted = invertido
 set-line_scale = escala ×{ $v }
-set-line_hidden = trazo sin dibujar
+set-line_hidden = trazo sin mostrar
 
 summary-ask = Trazo en palabras
 summary-no_data = No llegan muestras, así que no hay trazo.

@@ -26,7 +26,7 @@ const AT_ONCE: usize = 16;
 /// The arguments of `bank`.
 #[derive(Args)]
 pub struct BankArguments {
-    /// Scenario files (*.toml): who sits at the bench and what the power line is; the questions take them in turn
+    /// Scenario files (*.toml): their subjects and power lines; the questions take them in turn
     #[arg(required = true, value_name = "SCENARIO")]
     scenarios: Vec<PathBuf>,
     /// How many questions: 1 to 500
@@ -35,7 +35,7 @@ pub struct BankArguments {
     /// The seed: a whole number from 0 to 18446744073709551615. The same seed gives the same file
     #[arg(long, default_value_t = 1)]
     seed: u64,
-    /// The form of the bank
+    /// The type of file
     #[arg(long, value_enum, default_value_t = Form::Qti)]
     form: Form,
     /// The language of the questions
@@ -51,7 +51,7 @@ pub struct BankArguments {
 enum Form {
     /// A package of QTI 3 items
     Qti,
-    /// A table of text, with the pictures beside it
+    /// A table of text, with the pictures
     Csv,
 }
 

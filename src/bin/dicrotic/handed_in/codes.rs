@@ -30,7 +30,9 @@ struct Line {
 pub fn find(text: &str) -> Result<Vec<Found>, String> {
     let count = text.matches(PREFIX).count();
     if count > MOST_CODES {
-        return Err(format!("{count} codes; a list has at most {MOST_CODES}: divide it into several files"));
+        return Err(format!(
+            "{count} result codes; a list has at most {MOST_CODES}: divide it into several files"
+        ));
     }
     let lines = lines(text);
     let mut found = Vec::new();
@@ -42,7 +44,7 @@ pub fn find(text: &str) -> Result<Vec<Found>, String> {
         if starts.is_empty() {
             // Words of prose are shorter, and an address has other letters.
             if is_part(text) && text.len() >= PART {
-                let why = "this looks like a part of a code whose beginning is missing".into();
+                let why = "this looks like a part of a result code whose beginning is missing".into();
                 found.push(Found { line: *number, code: Err(why) });
             }
             continue;
@@ -143,9 +145,9 @@ fn lines(text: &str) -> Vec<Line> {
 pub fn only(line: &str) -> Result<String, String> {
     let mut found = find(line)?;
     match found.len() {
-        0 => Err(format!("no code ({PREFIX}...) and no result")),
+        0 => Err(format!("no result code ({PREFIX}...) and no result")),
         1 => found.remove(0).code,
-        many => Err(format!("{many} codes on one line; expected one")),
+        many => Err(format!("{many} result codes on one line; expected one")),
     }
 }
 

@@ -131,7 +131,8 @@ fn add(work: &mut Vec<Work>, path: &Path) {
     let file = terminal::name(path);
     let name = path.file_name().unwrap_or_default().to_string_lossy().to_lowercase();
     if !is_handed_in(path) {
-        let why = format!("neither a result file (*{}) nor a list of codes (*.txt)", result::EXTENSION);
+        let why =
+            format!("neither a result file (*{}) nor a list of result codes (*.txt)", result::EXTENSION);
         return work.push(Work::Wrong { file, why });
     }
     if name.ends_with(".json") {
@@ -140,7 +141,7 @@ fn add(work: &mut Vec<Work>, path: &Path) {
     match small_text(path).and_then(|text| codes::find(&text)) {
         Err(why) => work.push(Work::Wrong { file, why }),
         Ok(found) if found.is_empty() => {
-            work.push(Work::Wrong { file, why: format!("no line with a code ({PREFIX}...)") });
+            work.push(Work::Wrong { file, why: format!("no line with a result code ({PREFIX}...)") });
         }
         Ok(found) => work.extend(found.into_iter().map(|one| {
             let file = format!("{file}, line {}", one.line);
@@ -268,5 +269,5 @@ pub fn graded(mut source: Source, set: &Set, known: &Known) -> Row {
 /// others along.
 pub fn replayed(handed: &Handed, set: &Set) -> Result<Graded, String> {
     panic::catch_unwind(AssertUnwindSafe(|| handed.grade_by(set).map_err(|e| e.to_string())))
-        .unwrap_or_else(|_| Err("the replay came to a fault of this program".into()))
+        .unwrap_or_else(|_| Err("the replay failed because of a fault in this program".into()))
 }

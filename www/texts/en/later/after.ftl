@@ -56,8 +56,8 @@ trail-lane-measure = measure
 trail-lane-check = check
 
 deed-unknown = { $deed }
-deed-plug = { $end } into: { $socket }.
-deed-unplug = { $end } unplugged.
+deed-plug = { $end }: plugged into { $socket }.
+deed-unplug = { $end }: unplugged.
 deed-switch = { $on ->
     [true] { $id } switched on.
    *[other] { $id } switched off.
@@ -73,7 +73,7 @@ deed-strap = Strap set to { $percent } %.
 deed-sensor_place = Sensor moved to the { $place }.
 deed-sensor_side = Sensing side turned { $face }.
 deed-hand_height = Hand moved to { $cm } cm from the heart’s level.
-deed-rescan = Looked for the recorder.
+deed-rescan = Let the computer look again.
 deed-tap_sensor = Tapped the sensor.
 deed-ask_still = Asked to keep still.
 deed-ask_quiet = Asked to be quiet.
@@ -117,7 +117,7 @@ deed-shown = { $on ->
 deed-show = Trace set to { $mode }.
 deed-record = Recording started.
 deed-stop = Recording ended.
-deed-open_recording = Recording { $take } opened.
+deed-open_recording = Recording { $recording } opened.
 deed-scroll = Trace scrolled.
 deed-zoom = Zoomed in, { $from } to { $to }.
 deed-zoom_out = Zoomed out.
@@ -134,7 +134,7 @@ deed-keep_window = Kept as counting window 1.
 deed-keep_clear = Counting window 1 deleted.
 deed-name = Named: { $fault }.
 deed-unname = Removed: { $fault }.
-deed-label = Recording { $take } labeled “{ $text }”.
+deed-label = Recording { $recording } labeled “{ $text }”.
 deed-agree = Caution read.
 deed-check = Checked.
 deed-reveal = True values shown.
@@ -152,7 +152,7 @@ spread-unit = beats/min
 
 rubric-title = The pre-lab rubric
 rubric-total = { $got } of { $of }
-rubric-ready = Ready, with this seed. You need two.
+rubric-ready = Ready with this seed. Do it again with another seed.
 rubric-bar_check = Not ready yet: you did not pass the check.
 rubric-bar_shown = Not ready yet: you saw the answer. Start a new seed.
 rubric-bar_help = A part of this was done for you. To be ready, do all of it yourself, with a new seed.
@@ -164,7 +164,7 @@ rubric-left_out = This attempt does not include: { $list }. The rest counts as 2
 rubric-see = Show it
 rubric-is_got = correct: 
 rubric-is_open = not done: 
-rubric-rests = because of: { $on }
+rubric-rests = see: { $on }
 
 field-count = N
 field-seconds = T

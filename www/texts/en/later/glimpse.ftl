@@ -10,4 +10,4 @@ glimpse-close = Close
 glimpse-assign-1 = Choose what is wrong, and how bad it may be.
 glimpse-assign-2 = See the trace that one student will see.
 glimpse-assign-3 = See how many right answers your limits would fail.
-glimpse-assign-4 = Send one link to all. Each student gets a different heart.
+glimpse-assign-4 = Give one link to all. Each student gets a different heart.

@@ -35,8 +35,8 @@ page-hints = { $n ->
     [one] One hint.
    *[other] { $n } hints.
 }
-page-band = one beat more or less
-page-band_value = { $low } to { $high } beats/min
+page-band = heart rate, one beat more or less
+page-band_value = { $low } to { $high }
 page-rubric = points { $got } of { $of }
 
 field-unit-count = beats
@@ -69,6 +69,7 @@ report-named = Named: { $list }.
 report-steps = Step by step
 report-truth = Heart rates, beats/min
 report-rate_own = as read
+report-rate_band = this counting window, one beat more or less
 report-rate_window = this counting window, true
 report-rate_record = whole recording, true
 report-rate_window_detector = this counting window, as the detector finds it
@@ -77,4 +78,4 @@ report-others = { $n } other counting windows of this length in the same recordi
 report-rubric = Pre-lab rubric: { $got } of { $of }
 report-rubric_part = This scenario uses only these rows. Their points are scaled to 20.
 report-note = Notes
-report-hash = Debrief { $hash }
+report-hash = Result number { $hash }

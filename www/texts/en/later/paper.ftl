@@ -1,11 +1,11 @@
 ### What goes on paper.
 
 paper-title = On paper
-paper-lede = Sheets for “{ $title }”, the scenario that you set last on this device. Choose them, look at them, print them.
+paper-lede = Sheets for “{ $title }”, the scenario that you assigned last on this device. Choose them, look at them, print them.
 paper-handout = Handout
 paper-worksheet = Worksheet
 paper-station = Station checklist
-paper-key = Key
+paper-key = Instructor’s sheet
 paper-print = Print
 paper-change = Change the scenario
 paper-foot = For teaching, not for diagnosis. Follow your local safety rules and your institution’s rules first.
@@ -27,7 +27,7 @@ paper-name = Name
 paper-partner = Partner
 paper-date = Date
 paper-station_no = Station
-paper-settings = How the recorder was set
+paper-settings = Settings of the recorder
 paper-range = Range, ± mV
 paper-base = Time base, s per screen
 paper-rate = Samples per second

@@ -1,18 +1,18 @@
 ### The skill map.
 
 skills-title = Skill map
-skills-lede = Twelve skills of the lab. A skill is ready after two passes in a row with different seeds. It is due again after some days.
+skills-lede = Twelve skills of the lab. You have a skill after two passes in a row with different seeds. It is due again after some days.
 skills-next = Next
 skills-all_ready = All twelve are ready
-skills-go = Take “{ $title }”
-skills-why-new = { $skill }: not met yet.
+skills-go = Start “{ $title }”
+skills-why-new = { $skill }: not started.
 skills-why-practising = { $skill }: the last attempt was not correct.
-skills-why-once = { $skill }: it was correct once. With another seed it is ready.
+skills-why-once = { $skill }: it was correct once. Pass it again with another seed.
 skills-why-due = { $skill }: your last pass was some days ago. See whether you still can.
 skills-ready_title = Ready for the lab
 skills-ready_yes = Ready: 16 of 20 points or more, { $n } times in a row, on different seeds.
 skills-ready_no = { $n } of { $need } scenarios scored 16 of 20 or more, on different seeds, without help.
-skills-state-new = not met yet
+skills-state-new = not started
 skills-state-practising = in practice
 skills-state-once = correct once
 skills-state-ready = ready

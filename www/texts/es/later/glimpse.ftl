@@ -10,4 +10,4 @@ glimpse-close = Cerrar
 glimpse-assign-1 = Elige qué falla y hasta qué punto.
 glimpse-assign-2 = Mira el trazo que verá un estudiante.
 glimpse-assign-3 = Mira cuántas respuestas correctas suspenderían con tus límites.
-glimpse-assign-4 = Envía un enlace a todos. Cada estudiante recibe otro corazón.
+glimpse-assign-4 = Da un enlace a todos. Cada estudiante recibe otro corazón.

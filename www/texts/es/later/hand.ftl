@@ -1,4 +1,4 @@
-### El lado del estudiante de una tarea: empezarla desde un enlace, y entregar.
+### El lado del estudiante de una asignación: empezarla desde un enlace, y entregar.
 
 hand-link_bad = Este enlace no se puede usar. { $told }
 hand-link_damaged = Le falta una parte o se cambió. Copia otra vez el enlace entero.

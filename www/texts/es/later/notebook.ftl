@@ -35,8 +35,8 @@ page-hints = { $n ->
     [one] Una pista.
    *[other] { $n } pistas.
 }
-page-band = un latido más o menos
-page-band_value = de { $low } a { $high } latidos/min
+page-band = frecuencia cardíaca, un latido más o menos
+page-band_value = de { $low } a { $high }
 page-rubric = puntos: { $got } de { $of }
 
 field-unit-count = latidos
@@ -69,6 +69,7 @@ report-named = Se nombró: { $list }.
 report-steps = Paso a paso
 report-truth = Frecuencias cardíacas, latidos/min
 report-rate_own = la leída
+report-rate_band = esta ventana de conteo, un latido más o menos
 report-rate_window = esta ventana de conteo, verdadera
 report-rate_record = grabación entera, verdadera
 report-rate_window_detector = esta ventana de conteo, según el detector
@@ -77,4 +78,4 @@ report-others = Otras { $n } ventanas de conteo de esta duración en la misma gr
 report-rubric = Rúbrica previa a la práctica: { $got } de { $of }
 report-rubric_part = Este escenario usa solo estas filas. Sus puntos se escalan a 20.
 report-note = Notas
-report-hash = Balance { $hash }
+report-hash = Número de resultado { $hash }

@@ -1,11 +1,11 @@
 ### Lo que va en papel.
 
 paper-title = En papel
-paper-lede = Hojas de «{ $title }», el último escenario que preparaste en este dispositivo. Elígelas, míralas, imprímelas.
+paper-lede = Hojas de «{ $title }», el último escenario que asignaste en este dispositivo. Elígelas, míralas, imprímelas.
 paper-handout = Hoja para repartir
 paper-worksheet = Hoja de trabajo
 paper-station = Lista del puesto
-paper-key = Clave
+paper-key = Hoja del docente
 paper-print = Imprimir
 paper-change = Cambiar el escenario
 paper-foot = Para enseñar, no para diagnosticar. Sigue antes las normas de seguridad locales y las de tu institución.
@@ -51,7 +51,7 @@ paper-before_seen = El cable de datos está en la computadora, y el programa ve 
 paper-before_input = El sensor está en la entrada que el programa muestra.
 paper-before_sensor = El sensor y la correa están limpios y secos. La correa cierra bien.
 paper-before_away = Cargador, teléfono y lámpara de mesa están a medio metro o más del cable del sensor.
-paper-before_strip = El cable del sensor no corre junto a la regleta. Ningún cable está donde pasa la gente. No hay bebidas en la mesa.
+paper-before_strip = El cable del sensor no pasa junto a la regleta. Ningún cable está donde pasa la gente. No hay bebidas en la mesa.
 paper-before_set = El rango y la base de tiempo son los de la hoja de trabajo.
 paper-before_try = Hoy se vio aquí un buen trazo. El pulso llena un tercio de la pantalla o más, sin ruido ni picos planos.
 paper-before_spare = Hay a mano un sensor y una correa de repuesto.

@@ -1,18 +1,18 @@
 ### El mapa de destrezas.
 
 skills-title = Mapa de destrezas
-skills-lede = Doce destrezas de la práctica. Una destreza está lista tras dos aciertos seguidos con semillas distintas. Al cabo de unos días toca repasarla.
+skills-lede = Doce destrezas de la práctica. Tienes una destreza tras dos aciertos seguidos con semillas distintas. Al cabo de unos días toca repasarla.
 skills-next = Lo siguiente
 skills-all_ready = Las doce están listas
-skills-go = Tomar «{ $title }»
-skills-why-new = { $skill }: aún sin conocer.
+skills-go = Empezar «{ $title }»
+skills-why-new = { $skill }: sin empezar.
 skills-why-practising = { $skill }: el último intento no fue correcto.
-skills-why-once = { $skill }: fue correcta una vez. Con otra semilla está lista.
+skills-why-once = { $skill }: fue correcta una vez. Repítela con otra semilla.
 skills-why-due = { $skill }: tu último acierto fue hace unos días. Mira si aún puedes.
 skills-ready_title = Listo para la práctica
 skills-ready_yes = Listo: 16 de 20 puntos o más, { $n } veces seguidas, con semillas distintas.
 skills-ready_no = { $n } de { $need } escenarios con 16 de 20 o más, con semillas distintas, sin ayuda.
-skills-state-new = aún sin conocer
+skills-state-new = sin empezar
 skills-state-practising = en práctica
 skills-state-once = correcta una vez
 skills-state-ready = lista

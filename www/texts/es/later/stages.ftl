@@ -27,4 +27,4 @@ worked-settings = Cambia un ajuste, por una razón.
 worked-subject = Pregunta al sujeto. El dedo es suyo.
 worked-paper = Escribe una etiqueta y lee la advertencia. Es parte del trabajo.
 worked-check = Ahora comprueba la lectura.
-worked-wait = El trazo corre.
+worked-wait = El trazo avanza.

@@ -11,4 +11,4 @@ narrator-stop = Detener y hacerlo tú
 narrator-now_you = Te toca a ti
 narrator-ended = Ese era todo el ejemplo.
 narrator-ended_why = El mismo equipo está listo para ti, con otro corazón.
-worked-waiting = El trazo corre: faltan { $s }.
+worked-waiting = El trazo avanza: faltan { $s }.
