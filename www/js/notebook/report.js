@@ -3,6 +3,7 @@
 
 import { h } from "../dom.js";
 import { bringTexts, fixed, num, t } from "../text.js";
+import { ratesText } from "../trace/units.js";
 import { faultWords } from "../faults/words.js";
 import { button } from "../widgets.js";
 import { layPageAside, readPage } from "./pages.js";
@@ -51,7 +52,7 @@ function sheet(page, names) {
       h("section", {}, h("h2", {}, t("report-steps")), h("p", { class: "pencil" }, outcome(page)),
         h("ol", { class: "report-steps" }, check.steps.map(({ step, verdict }) => h("li", { class: verdict === "wrong" || verdict === "missing" ? "is-open" : "" }, h("span", {}, t(`debrief-step-${step}`)), h("span", {}, t(`verdict-${verdict}`))))))),
     rates.length > 1 && h("section", {}, h("h2", {}, t("report-truth")), h("dl", { class: "report-rates" }, rates.map(([key, value]) => h("div", {}, h("dt", {}, t(`report-rate_${key}${detected && (key === "window" || key === "record") ? "_detector" : ""}`)), h("dd", {}, typeof value === "number" ? fixed(value, 1) : value)))),
-      check.others && h("p", {}, t("report-others", { n: check.others.n, low: fixed(check.others.low, 0), high: fixed(check.others.high, 0) }))),
+      check.others && h("p", {}, t("report-others", { n: check.others.n, rates: ratesText(check.others.low, check.others.high) }))),
     check.rubric && h("section", {}, h("h2", {}, t("report-rubric", { got: num(check.rubric.total, 1), of: check.rubric.of })),
       h("ul", { class: "report-rubric" }, check.rubric.rows.filter((row) => row.applies !== false).map(({ row, got, of }) => h("li", {}, h("span", {}, t(`rubric-${row}`)), h("b", {}, t("rubric-of", { got: num(got, 1), of }))))),
       check.rubric.rows.some((row) => row.applies === false) && h("p", {}, t("report-rubric_part"))),
