@@ -246,6 +246,10 @@ export class Bench {
   save() {
     return guarded(() => this.#lab.save());
   }
+  /** Name of the channel that an opened recording was read from. */
+  get channel() {
+    return this.#lab.channel();
+  }
   /** Names of the channels of an opened recording. */
   get channels() {
     return this.#lab.channels();
