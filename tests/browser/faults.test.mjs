@@ -173,7 +173,7 @@ describe("faults", { concurrency: 3 }, () => {
       await page.locator(".lamp-pool").waitFor();
       await page.locator(".touch-card").getByRole("button", { name: "Close", exact: true }).click();
       assert.ok(await (await student.control(page, "Desk lamp")).isChecked());
-      await (await student.control(page, "Put a cloth over the finger")).check();
+      await (await student.control(page, "Cloth over the finger")).check();
       await student.side(page, "bench");
       await page.locator(".cloth").waitFor();
       await pressButton(page, "on the laptop");

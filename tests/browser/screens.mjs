@@ -60,7 +60,7 @@ async function bench({ page, url }, see) {
   await page.locator(".plug").first().waitFor({ state: "attached" });
   await pressButton(page, "On my own");
   await student.side(page, "bench");
-  await (await student.control(page, "Put a cloth over the finger")).check();
+  await (await student.control(page, "Cloth over the finger")).check();
   await (await student.control(page, "Desk lamp")).check();
   await (await student.control(page, "Ask the subject to")).selectOption("ice_water");
   await pressButton(page, "on the case");

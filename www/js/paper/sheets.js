@@ -67,7 +67,7 @@ export function station({ view }) {
   const power_line = view.scenario?.power_line;
   return sheet("station", t("paper-station"), power_line ? t("paper-power_line", { hz: num(power_line.hz), volts: num(power_line.volts) }) : null,
     h("div", { class: "paper-lines" }, [t("paper-station_no"), t("paper-by")].map(blankLine)),
-    part(t("paper-before"), list([t("paper-before_lead"), t("paper-before_unit"), t("paper-before_seen"), t("paper-before_input"), t("paper-before_sensor"), t("paper-before_away"), t("paper-before_strip"), t("paper-before_set"), t("paper-before_try"), t("paper-before_spare")], "paper-ticks")),
+    part(t("paper-before"), list([t("paper-before_cable"), t("paper-before_unit"), t("paper-before_seen"), t("paper-before_input"), t("paper-before_sensor"), t("paper-before_away"), t("paper-before_strip"), t("paper-before_set"), t("paper-before_try"), t("paper-before_spare")], "paper-ticks")),
     part(t("paper-pair"), list([t("paper-pair_ask"), t("paper-pair_finger"), t("paper-pair_loosen"), t("paper-pair_still"), t("paper-pair_uneven"), t("paper-pair_stop")], "paper-ticks")),
     part(t("paper-end"), list([t("paper-end_saved"), t("paper-end_clean"), t("paper-end_off"), t("paper-end_told")], "paper-ticks")),
     h("p", { class: "paper-caution" }, t("caution-short")));

@@ -31,7 +31,7 @@ task-read_range = read the range. Then put A on a foot and B on the peak of the 
 task-name_fault = name what is wrong. You do not measure anything.
 task-compare = use two counting windows of one recording. They may share at most half. Then say how uncertain the heart rate is.
 
-sheet-about_clean_stretch = Choose a recording above the trace. Find a part where each wave looks like the next. It must have no noise, no jumps, no drift and no flat tops.
+sheet-about_clean_part = Choose a recording above the trace. Find a part where each wave looks like the next. It must have no noise, no jumps, no drift and no flat tops.
 sheet-about_name_fault = Test, look, and name what your tests show. You do not need a recording.
 sheet-about_read_range = Choose a recording above the trace. Zoom in on one beat: put A at its foot and B at its peak. The heights are in millivolts.
 sheet-about_compare = Choose a recording above the trace. Read one counting window and keep it. Then move A and B and read another.

@@ -31,7 +31,7 @@ task-read_range = lee el rango. Después pon A en un pie y B en el pico del mism
 task-name_fault = nombra lo que falla. No mides nada.
 task-compare = usa dos ventanas de conteo de una grabación. Pueden compartir como mucho la mitad. Después di la incertidumbre de la frecuencia cardíaca.
 
-sheet-about_clean_stretch = Elige una grabación encima del trazo. Busca una parte donde cada onda se parezca a la siguiente. No debe tener ruido, saltos, deriva ni picos planos.
+sheet-about_clean_part = Elige una grabación encima del trazo. Busca una parte donde cada onda se parezca a la siguiente. No debe tener ruido, saltos, deriva ni picos planos.
 sheet-about_name_fault = Prueba, mira y nombra lo que muestran tus pruebas. No necesitas una grabación.
 sheet-about_read_range = Elige una grabación encima del trazo. Amplía un latido: pon A en su pie y B en su pico. Las alturas están en milivoltios.
 sheet-about_compare = Elige una grabación encima del trazo. Lee una ventana de conteo y guárdala. Después mueve A y B y lee otra.
