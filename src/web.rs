@@ -87,6 +87,8 @@ pub struct Lab {
     clock_s: f64,
     begun_s: u64,
     channels: Vec<String>,
+    /// Which of them was chosen.
+    channel: String,
     /// The values of an opened recording are told in volts.
     #[cfg_attr(
         not(feature = "desk"),
@@ -121,6 +123,7 @@ impl Lab {
             clock_s: 0.0,
             begun_s: 0,
             channels: Vec::new(),
+            channel: String::new(),
             volts: false,
             listener: None,
             steps: String::new(),
@@ -139,6 +142,11 @@ impl Lab {
     /// Names of the channels among which an opened recording was chosen.
     pub fn channels(&self) -> Vec<String> {
         self.channels.clone()
+    }
+
+    /// Name of the channel that was chosen.
+    pub fn channel(&self) -> String {
+        self.channel.clone()
     }
 
     /// Begins the worked example of a scenario, on the seed of its script.

@@ -195,7 +195,7 @@ fn what_is_typed_is_never_called_blank() {
     assert_eq!(code(&check(WINDOW, "19", "", "", "76"), Step::Rate), "rate_unplaced");
     // Nobody is asked what N and T give where there is no T; a multiplier of one's own may do without it.
     assert_eq!(code(&check(WINDOW, "19", "about 15", "4", "90"), Step::Rate), "rate_unplaced");
-    assert_eq!(code(&check(WINDOW, "19", "about 15", "4", "76"), Step::Rate), "rate_right");
+    assert_eq!(code(&check(WINDOW, "19", "about 15", "4", "76"), Step::Rate), "rate_follows");
     let empty = check(None, "", "", "", "");
     for (step, expected) in [
         (Step::Count, "count_missing"),

@@ -353,3 +353,20 @@ fn a_note_is_no_formula_in_a_spreadsheet_and_comes_back_as_it_was() {
     }
     assert_eq!(dicrotic::exchange::csv::read_notes(&text), notes);
 }
+
+/// A table with an electrocardiogram before the pulse is opened at the pulse; what was asked for goes before the name.
+#[test]
+fn the_column_that_is_a_pulse_by_its_name_is_chosen() {
+    let text = |titles: &str| {
+        let rows: String = (0..100).map(|k| format!("{},{},{}\n", k as f64 / 50.0, k % 7, k % 9)).collect();
+        format!("{titles}\n{rows}")
+    };
+    for (titles, channel, second) in
+        [("t_s,II,PLETH", "PLETH", 1.0), ("t_s,a,b", "a", 1.0), ("t_s,Finger pulse,II", "Finger pulse", 1.0)]
+    {
+        let got = read("a.csv", &text(titles)).unwrap();
+        assert_eq!((got.channel.as_str(), got.values[1]), (channel, second), "{titles}");
+    }
+    let asked = Options { rate_hz: None, channel: Some("II") };
+    assert_eq!(read_with("a.csv", &text("t_s,II,PLETH"), &asked).unwrap().channel, "II");
+}

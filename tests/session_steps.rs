@@ -74,6 +74,8 @@ fn wiring_by_hand_is_led_one_thing_at_a_time_and_a_tick_goes_when_the_bench_is_n
         act(&mut lab, deed);
     }
     run(&mut lab, 3.0);
+    assert_eq!(next(&lab), "sensor_caution");
+    act(&mut lab, json!({"do": "agree"}));
     assert_eq!(next(&lab), "sensor_on");
     act(&mut lab, json!({"do": "strap_on"}));
     act(&mut lab, json!({"do": "strap", "tightness": 0.05}));
@@ -89,6 +91,7 @@ fn wiring_by_hand_is_led_one_thing_at_a_time_and_a_tick_goes_when_the_bench_is_n
 fn where_something_is_to_be_named_the_next_step_is_said_in_general() {
     let general = [
         "power_any",
+        "sensor_caution",
         "sensor_on",
         "adjust_any",
         "record",
@@ -96,6 +99,10 @@ fn where_something_is_to_be_named_the_next_step_is_said_in_general() {
         "measure_open",
         "measure_cursors",
         "measure_blanks",
+        "measure_foot_and_peak",
+        "measure_beat_to_beat",
+        "measure_height",
+        "measure_intervals",
         "name",
         "check",
         "check_again",
@@ -112,4 +119,85 @@ fn where_something_is_to_be_named_the_next_step_is_said_in_general() {
         met += 1;
     }
     assert!(met >= 30, "{met}");
+}
+
+/// A bench that is wired and on whose finger the sensor sits, the caution agreed to, at a range.
+fn ready_at(seed: u64, range_v: f64) -> Session {
+    let scenario = scenarios().into_iter().find(|(name, _)| name.contains("rest-pulse")).unwrap().1;
+    let mut lab = Session::new(&scenario, seed).unwrap();
+    act(&mut lab, json!({"do": "agree"}));
+    if !lab.view()["bench"]["strap"]["on"].as_bool().unwrap() {
+        act(&mut lab, json!({"do": "strap_on"}));
+        act(&mut lab, json!({"do": "strap", "tightness": 0.72}));
+    }
+    act(&mut lab, json!({"do": "range", "v": range_v}));
+    run(&mut lab, 12.0);
+    lab
+}
+
+/// What the line says of a range never sends anybody to and fro: over every range from large to small it goes on to smaller
+/// ones while the pulse is small, and from there no advice leads back to a range that was called too large.
+#[test]
+fn the_advice_about_the_range_does_not_contradict_itself() {
+    const RANGES_V: [f64; 6] = [1.0, 0.5, 0.2, 0.1, 0.05, 0.02];
+    let mut fits = 0;
+    for seed in 1..=24 {
+        let told: Vec<String> = RANGES_V.iter().map(|v| next(&ready_at(seed, *v))).collect();
+        let last_small = told.iter().rposition(|code| code == "adjust_small").map_or(0, |k| k + 1);
+        assert!(
+            told[..last_small].iter().all(|code| code == "adjust_small"),
+            "seed {seed}: {told:?} at {RANGES_V:?} V"
+        );
+        let after = told.get(last_small).map(String::as_str);
+        assert!(
+            matches!(after, Some("record" | "adjust_zero" | "adjust_restless"))
+                || last_small == RANGES_V.len(),
+            "seed {seed}: sent from a small pulse to {after:?}: {told:?}"
+        );
+        fits += usize::from(after == Some("record"));
+    }
+    assert!(fits >= 16, "{fits} of 24 can record where they are sent");
+}
+
+#[test]
+fn a_recording_that_lies_there_is_to_be_made_again_and_a_second_one_is_not_to_be_opened_while_it_runs() {
+    let mut lab = ready_at(3, 0.01);
+    act(&mut lab, json!({"do": "record"}));
+    run(&mut lab, 22.0);
+    assert_eq!(next(&lab), "adjust_clipped");
+    act(&mut lab, json!({"do": "stop"}));
+    assert_eq!(next(&lab), "kept_clipped");
+    act(&mut lab, json!({"do": "range", "v": 0.1}));
+    assert_eq!(next(&lab), "kept_clipped", "a new range does not change what was recorded");
+    act(&mut lab, json!({"do": "show", "mode": "live"}));
+    run(&mut lab, 8.0);
+    act(&mut lab, json!({"do": "record"}));
+    run(&mut lab, 3.0);
+    assert_eq!(next(&lab), "record_on");
+}
+
+#[test]
+fn a_live_trace_with_too_few_seconds_is_waited_for_and_a_flat_one_at_a_large_range_is_small() {
+    let lab = {
+        let scenario = scenarios().into_iter().find(|(name, _)| name.contains("rest-pulse")).unwrap().1;
+        let mut lab = Session::new(&scenario, 4).unwrap();
+        act(&mut lab, json!({"do": "agree"}));
+        lab.advance(0.2);
+        lab
+    };
+    assert!(["adjust_wait", "sensor_on", "power_not_seen"].contains(&next(&lab).as_str()), "{}", next(&lab));
+    assert_eq!(next(&ready_at(4, 10.0)), "adjust_small");
+}
+
+#[test]
+fn what_is_to_be_measured_is_said_in_the_words_of_the_question() {
+    let of = |part: &str| scenarios().into_iter().find(|(name, _)| name.contains(part)).unwrap().1;
+    for (part, cursors) in
+        [("56-", "measure_foot_and_peak"), ("57-", "measure_beat_to_beat"), ("54-", "measure_cursors")]
+    {
+        let mut lab = Session::new(&of(part), 5).unwrap();
+        act(&mut lab, json!({"do": "help", "mode": "half"}));
+        act(&mut lab, json!({"do": "agree"}));
+        assert_eq!(next(&lab), cursors, "{part}");
+    }
 }

@@ -4,6 +4,9 @@ use crate::recorder::settings::RANGES_V;
 
 /// Share of a range up to which a signal may reach, so that the next beats have room too (design default).
 pub const ROOM: f64 = 0.9;
+/// Share of the next smaller range up to which a signal may reach for that range to be asked for: less than [`ROOM`], so that
+/// nobody is sent to a range in which the next beats are cut off (design default).
+pub const ROOM_BELOW: f64 = 0.75;
 /// Share of the screen that a pulse may fill, in ranges to one side of zero: three quarters of both sides (design default).
 const PULSE: f64 = 1.5;
 

@@ -104,5 +104,5 @@ fn cut_off(recording: &Recording, from: usize, to: usize) -> Vec<bool> {
 /// as when the labels carry a factor.
 fn smaller_range_fits(furthest_v: f64, range_v: f64) -> bool {
     let steps = RANGES_V.windows(2).find(|w| (w[0] / range_v - 1.0).abs() < 1e-6);
-    steps.is_some_and(|w| range::holds(furthest_v, w[1]))
+    steps.is_some_and(|w| furthest_v < range::ROOM_BELOW * w[1])
 }

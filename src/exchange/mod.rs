@@ -11,6 +11,7 @@
 //! | [`bank`] | a question bank: stills with misreadings to choose from |
 //! | [`package`] | an assignment and the page that opens it, for a course site |
 //! | [`zip`] | several files as one |
+//! | `pulse_name` | which channel is the pulse, by its name |
 //! | `formula` | text that a spreadsheet must not take for a formula |
 //! | `scale` | one scale for a recording whose range changed |
 //!
@@ -24,6 +25,7 @@ pub mod error;
 mod formula;
 pub mod handin;
 pub mod package;
+mod pulse_name;
 pub mod qr;
 mod scale;
 pub mod wfdb;
@@ -232,13 +234,15 @@ fn checked_length(file: &str, found: u64) -> Result<usize, FileError> {
     Err(FileError::FileLength { file: file.to_string(), low, high, found })
 }
 
-/// The channel asked for, by name or by number from 1; without a wish the first.
+/// The channel asked for, by name or by number from 1; without a wish the one that is a pulse by its name, else the first.
 fn channel(file: &str, names: &[String], asked: Option<&str>) -> Result<usize, FileError> {
     if names.is_empty() {
         let (file, what) = (file.to_string(), Unsupported::NoChannel);
         return Err(FileError::FileUnsupported { file, what, found: "0".into() });
     }
-    let Some(asked) = asked.map(str::trim) else { return Ok(0) };
+    let Some(asked) = asked.map(str::trim) else {
+        return Ok(pulse_name::pulse_of(names.iter().map(String::as_str)).unwrap_or(0));
+    };
     names
         .iter()
         .position(|name| name.eq_ignore_ascii_case(asked))

@@ -7,7 +7,8 @@
 
 use super::attempt::Session;
 use crate::assess::task::Reads;
-use crate::assess::{asked, trace};
+use crate::assess::trace::{self, Trace};
+use crate::assess::{asked, range};
 use crate::bench::strap::{Feel, Place, Side, Strap};
 use crate::bench::wiring::{End, Socket, Wiring};
 use crate::plain::json;
@@ -17,6 +18,9 @@ use serde_json::Value;
 const LOOK_S: f64 = 6.0;
 /// Share of the screen below which a trace has no pulse in it.
 const FLAT: f64 = 0.002;
+/// Share of the range that the trace's middle may be off zero before it is brought back rather than a larger range chosen
+/// (design default).
+const OFF_MIDDLE: f64 = 0.25;
 
 /// The parts of the work, in their order.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -67,7 +71,10 @@ impl Session {
             let strap = &bench.strap;
             // How the sensor sits is for the student to find out where something is to be named.
             let sits = if naming { (!strap.on).then_some("sensor_on") } else { sensor(strap) };
-            steps.push((Step::Sensor, sits));
+            // It is asked for in the points, so the way to them leads past it.
+            let asked = self.asked().iter().any(|row| row.points.contains(&"caution"));
+            let caution = (asked && !self.help.agreed).then_some("sensor_caution");
+            steps.push((Step::Sensor, caution.or(sits)));
             if self.sheet.task.reads() != Reads::Nothing {
                 steps.push((Step::Adjust, in_general("adjust_any", self.open_adjust())));
                 steps.push((Step::Record, self.open_record()));
@@ -96,27 +103,62 @@ impl Session {
 
     /// The screen, or the open recording, by the rules that the check goes by.
     fn open_adjust(&self) -> Open {
-        let power_line_hz = self.chain()?.config().power_line.hz;
+        if self.shows_recording() { self.open_kept() } else { self.open_live() }
+    }
+
+    /// What hinders a measurement on a trace, by the rules of the check. How long it is is another step's matter.
+    fn hindrance(&self, seen: &Trace) -> Open {
         let criteria = self.criteria();
-        let seen = if self.shows_recording() {
-            let kept = self.recording()?;
-            let (a, b) = self.looked_at(kept, kept.window());
-            trace::look(&kept.recording, a, b, power_line_hz)
-        } else {
-            let Some(recording) = self.on_screen(LOOK_S) else { return Some("adjust_no_data") };
-            trace::look(&recording, 0.0, recording.duration_s(), power_line_hz)
-        };
-        let Some(seen) = seen else { return Some("adjust_no_data") };
+        asked::fault_of_trace(&self.sheet.task, &criteria, seen, criteria.record_s)
+    }
+
+    /// The screen.
+    fn open_live(&self) -> Open {
+        let chain = self.chain()?;
+        let Some(recording) = self.on_screen(LOOK_S) else { return Some("adjust_no_data") };
+        let seen = trace::look(&recording, 0.0, recording.duration_s(), chain.config().power_line.hz);
+        let Some(seen) = seen else { return Some("adjust_wait") };
         if seen.fill < FLAT {
-            return Some("adjust_flat");
+            let bench = chain.bench();
+            let connected =
+                bench.wiring.sensor_input() == Some(chain.settings().input) && chain.settings().shown;
+            return Some(if connected && sensor(&bench.strap).is_none() {
+                "adjust_small"
+            } else {
+                "adjust_flat"
+            });
         }
-        // How long a recording is is the next step's matter.
-        Some(match asked::fault_of_trace(&self.sheet.task, &criteria, &seen, criteria.record_s)? {
+        let values = recording.values(0, recording.len());
+        let range_v = chain.settings().shown_code_v() * 32768.0;
+        if !range::holds(values.iter().map(|v| v.abs()).fold(0.0, f64::max), range_v) {
+            let middle = values.iter().sum::<f64>() / values.len() as f64;
+            return Some(if middle.abs() > OFF_MIDDLE * range_v { "adjust_zero" } else { "adjust_clipped" });
+        }
+        Some(match self.hindrance(&seen)? {
             "trace_clipped" => "adjust_clipped",
             "trace_small" => "adjust_small",
             "trace_tall" => "adjust_tall",
             "trace_hum" => "adjust_noise",
             _ => "adjust_restless",
+        })
+    }
+
+    /// The open recording: nothing that is set now changes it any more, so that it has to be made once more.
+    fn open_kept(&self) -> Open {
+        let power_line_hz = self.chain()?.config().power_line.hz;
+        let kept = self.recording()?;
+        let (a, b) = self.looked_at(kept, kept.window());
+        let Some(seen) = trace::look(&kept.recording, a, b, power_line_hz) else { return Some("kept_short") };
+        // What is cut off looks like movement too, and only a larger range helps.
+        if seen.clip_share > self.criteria().clip_share {
+            return Some("kept_clipped");
+        }
+        Some(match self.hindrance(&seen)? {
+            "trace_clipped" => "kept_clipped",
+            "trace_small" => "kept_small",
+            "trace_tall" => "kept_tall",
+            "trace_hum" => "kept_noise",
+            _ => "kept_restless",
         })
     }
 
@@ -130,16 +172,28 @@ impl Session {
     }
 
     fn open_measure(&self) -> Open {
+        if self.is_recording() {
+            return Some("record_on");
+        }
+        let reads = self.sheet.task.reads();
         let Some(kept) = self.recording().filter(|_| self.shows_recording()) else {
             return Some("measure_open");
         };
         if kept.a.is_none() || kept.b.is_none() {
-            return Some("measure_cursors");
+            return Some(match reads {
+                Reads::Heights => "measure_foot_and_peak",
+                Reads::Intervals => "measure_beat_to_beat",
+                _ => "measure_cursors",
+            });
         }
         let task = &self.sheet.task;
         let blank = |field| self.sheet.worksheet.entry(field).problem.is_some();
         let asked = |field| !task.optional().contains(&field);
-        task.fields().iter().any(|field| asked(*field) && blank(*field)).then_some("measure_blanks")
+        task.fields().iter().any(|field| asked(*field) && blank(*field)).then_some(match reads {
+            Reads::Heights => "measure_height",
+            Reads::Intervals => "measure_intervals",
+            _ => "measure_blanks",
+        })
     }
 
     fn open_check(&self) -> Open {

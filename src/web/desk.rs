@@ -106,7 +106,7 @@ pub fn read_code(code: &str) -> Result<String, JsValue> {
 #[wasm_bindgen]
 impl Lab {
     /// Opens a recording of a real pulse: one file, or the files of a WFDB record. `rate_hz` counts where the file has no
-    /// times; `channel` is a channel's number from 1, the first if left out.
+    /// times; `channel` is a channel's name or number from 1; the one that is a pulse by its name, else the first, if left out.
     #[wasm_bindgen(js_name = fromFiles)]
     pub fn from_files(
         names: Vec<String>,
@@ -120,7 +120,12 @@ impl Lab {
         let read = exchange::import(&files, &options).map_err(|e| fail("file_invalid", json!(e)))?;
         let recorded = read.recorded;
         let session = Session::of_annotated(&recorded.name, recorded.rate_hz, &recorded.values, &read.notes);
-        Ok(Lab { channels: recorded.channels, volts: read.volts, ..Lab::of(session) })
+        Ok(Lab {
+            channels: recorded.channels,
+            channel: recorded.channel,
+            volts: read.volts,
+            ..Lab::of(session)
+        })
     }
 
     /// A recording as a file: `edf`, or `wfdb`, whose files come stored as one `.zip`; for `csv` see [`Lab::recording_csv`]. `name` is
@@ -139,7 +144,7 @@ impl Lab {
     }
 
     /// The stretch of a recording that the trace shows, with cursors and marks, as SVG.
-    #[wasm_bindgen(js_name = stripSvg)]
+    #[wasm_bindgen(js_name = traceSvg)]
     pub fn trace_svg(&self, title: &str) -> Result<String, JsValue> {
         let kept = self.session.recording().ok_or_else(|| fail("no_recording", json!({})))?;
         let css = |v: f64| v / self.frame.dpr;

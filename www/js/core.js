@@ -180,7 +180,7 @@ export class Bench {
     /** @type {View} */
     const view = JSON.parse(guarded(() => this.#lab.view()));
     const { bench } = view;
-    bench?.lead.handles.forEach(([x, y], i) => bench.parts.push({ id: i === 0 ? "cable1" : "cable2", x, y, w: 0, d: 0, movable: true }));
+    bench?.cable.handles.forEach(([x, y], i) => bench.parts.push({ id: i === 0 ? "cable1" : "cable2", x, y, w: 0, d: 0, movable: true }));
     return view;
   }
   /** Length of the recording that is being made, s. */
@@ -246,16 +246,20 @@ export class Bench {
   save() {
     return guarded(() => this.#lab.save());
   }
+  /** Name of the channel that an opened recording was read from. */
+  get channel() {
+    return this.#lab.channel();
+  }
   /** Names of the channels of an opened recording. */
   get channels() {
     return this.#lab.channels();
   }
   /**
    * A recording as a table of text.
-   * @param {number} take
+   * @param {number} recording
    */
-  recordingCsv(kept) {
-    return guarded(() => this.#lab.recordingCsv(kept));
+  recordingCsv(recording) {
+    return guarded(() => this.#lab.recordingCsv(recording));
   }
   /** What use() makes of this attempt in another module of the core: there it is done again, which gives the same samples, and
    * drawn as here. An attempt that is of that module already is used itself. */

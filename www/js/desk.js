@@ -16,14 +16,14 @@ await init();
 export const opened = (named, { rate, channel } = {}) => new Bench(guarded(() => Lab.fromFiles(named.map(([name]) => name), named.map(([, bytes]) => bytes), rate, channel)));
 /**
  * A recording as a file's bytes: "edf", or "wfdb" (an archive).
- * @param {Bench} bench @param {number} take @param {string} format @param {string} name
+ * @param {Bench} bench @param {number} recording @param {string} format @param {string} name
  */
-export const recordingFile = (bench, kept, format, name) => bench.lent(Lab, (lab) => lab.exportRecording(kept, format, name));
+export const recordingFile = (bench, recording, format, name) => bench.lent(Lab, (lab) => lab.exportRecording(recording, format, name));
 /**
  * What the trace shows of a recording, as SVG.
  * @param {Bench} bench @param {string} title
  */
-export const stripSvg = (bench, title) => bench.lent(Lab, (lab) => lab.stripSvg(title));
+export const traceSvg = (bench, title) => bench.lent(Lab, (lab) => lab.traceSvg(title));
 
 /**
  * A scenario file as a value, for editing; and back, as the text of a file.

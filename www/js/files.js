@@ -69,26 +69,26 @@ export async function readRecording(files, navigation) {
     bench = opened(named, { rate });
   }
   if (bench.channels.length < 2) return bench;
-  const [first] = bench.channels;
-  const channel = await navigation.wait(askChannel(files[0].name, bench.channels)).catch((left) => {
+  const proposed = bench.channel;
+  const channel = await navigation.wait(askChannel(files[0].name, bench.channels, proposed)).catch((left) => {
     bench.free();
     throw left;
   });
-  if (channel === first) return bench;
+  if (channel === proposed) return bench;
   bench.free();
   return channel === null ? null : opened(named, { rate, channel });
 }
 
 /**
  * Asks which channel of a file is the pulse; null when the student gives up.
- * @param {string} file @param {string[]} channels
+ * @param {string} file @param {string[]} channels @param {string} proposed The one that is the pulse by its name, else the first.
  */
-async function askChannel(file, channels) {
+async function askChannel(file, channels, proposed) {
   const dialog = question();
   /** @type {string | null} */
   let found = null;
   const which = new Choice(t("channel-label"), () => {});
-  which.set([...new Set(channels)].map((name) => /** @type {[string, string]} */ ([name, name])), channels[0]);
+  which.set([...new Set(channels)].map((name) => /** @type {[string, string]} */ ([name, name])), proposed);
   /** @param {Event} event */
   const take = (event) => {
     event.preventDefault();

@@ -152,7 +152,7 @@ export class Lab {
     const offer = h("section", { class: "offer", hidden: true });
     $("brief").prepend(offer);
     if (chosen) this.offer = new Offer(offer, session, { watch: () => (location.hash = watchRoute(scenario ?? "")), chosen: (mode) => this.begun(mode) });
-    if (this.offer?.asks) showView("brief");
+    if (this.offer?.asks && !this.offer.met) showView("brief");
     new Caution(this.steps.more, session, { waits: chosen });
     let asked = false;
     session.onView((view) => {

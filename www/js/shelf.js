@@ -38,7 +38,7 @@ export function scenarioList(scenarios) {
     });
     return h("section", { class: "shelf", "aria-labelledby": id }, h("h3", { class: "level", id }, pulses(level), h("span", {}, t("start-levels", { v: level }))), h("ol", { class: "cards" }, cards));
   });
-  return h("div", { class: "start-list" }, h("div", { class: "start-list-head" }, h("h2", {}, t("start-all")), entries.length > FEW && finder(entries, parts)), parts,
+  return h("div", { class: "start-list" }, h("div", { class: "start-list-head" }, h("h2", { id: "scenarios-h", tabindex: "-1" }, t("start-all")), entries.length > FEW && finder(entries, parts)), parts,
     bad.length > 0 && h("ol", { class: "cards" }, bad.map((one) => h("li", { class: "card card-bad" }, h("h4", {}, one.id), h("p", { class: "aim" }, problemOf(one)?.message)))));
 }
 

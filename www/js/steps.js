@@ -19,8 +19,8 @@ const AT = {
   power_recorder_end: '.plug[data-end="power_recorder"], .socket[data-socket="recorder_inlet"]', power_outlet_end: '.plug[data-end="power_wall"], .part-power_strip',
   power_recorder_switch: '[data-press="switch:recorder"]', power_no_light: '[data-press="switch:power_strip"]', power_data_recorder: '.plug[data-end="data_recorder"], .socket[data-socket="recorder_data"]',
   power_data_computer: '.plug[data-end="data_computer"], .socket[data-socket="port1"]', power_sensor_cable: '.plug[data-end="sensor"], .socket[data-socket="in1"]',
-  power_not_seen: ".part-computer", sensor_on: ".table .sensor", sensor_loose: ".part-hand", sensor_tight: ".part-hand", sensor_place: ".part-hand", sensor_side: ".part-hand",
-  adjust_small: ".range-at", adjust_tall: ".range-at", adjust_clipped: ".range-at", record: ".btn-record-for", measure_cursors: ".cursor-flag", measure_blanks: ".blanks .blank", check: ".page .btn-strong",
+  power_not_seen: ".part-computer", sensor_caution: ".agree-open", sensor_on: ".table .sensor", sensor_loose: ".part-hand", sensor_tight: ".part-hand", sensor_place: ".part-hand", sensor_side: ".part-hand",
+  adjust_small: ".range-at", adjust_tall: ".range-at", adjust_clipped: ".range-at", adjust_zero: ".range-at", record: ".btn-record-for", measure_cursors: ".cursor-flag", measure_blanks: ".blanks .blank", check: ".page .btn-strong",
 };
 
 export class Steps {

@@ -14,8 +14,15 @@ import { themeChoice } from "./theme.js";
 /** @param {string} key @param {string} pic @param {() => unknown} onclick */
 const tool = (key, pic, onclick) => h("button", { type: "button", class: "btn", title: t(key), onclick }, icon(pic), h("span", { class: "word" }, t(key)));
 
+/** To the list itself: whoever asks for the scenarios has seen the rest of the first screen. */
+function toList() {
+  const list = document.getElementById("scenarios-h") ?? $("main");
+  list.focus({ preventScroll: true });
+  list.scrollIntoView({ block: "start" });
+}
+
 export function makeTools() {
-  const others = packed ? [] : [tool("tools-scenarios", "list", () => goHome().then(() => $("main").focus()))];
+  const others = packed ? [] : [tool("tools-scenarios", "list", () => goHome().then(toList))];
   const language = languageChoice(() => lab()?.session.saveNow());
   $("tools").replaceChildren(...others, tool("tools-faults", "cards", () => (location.hash = "#faults")), tool("tools-open", "open", chooseRecording), themeChoice(), ...(language ? [language] : []));
   $("brand").addEventListener("click", (event) => {

@@ -30,6 +30,7 @@ mod uniform;
 pub use error::CsvError;
 pub use notes::{read_notes, write_with_notes};
 
+use super::pulse_name::pulse_of;
 use cells::{Cell, Separator};
 use clock::TimeUnit;
 use serde::{Deserialize, Serialize};
@@ -232,7 +233,14 @@ impl<'a> Table<'a> {
         });
         let free = |c: usize| Some(c) != time && !self.keys.get(c).is_some_and(|k| clock::is_index_title(k));
         let value = match options.channel {
-            None => (0..self.width).find(|c| free(*c)),
+            None => {
+                let titles = || self.titles.iter().enumerate().filter(|(c, _)| *c < self.width && free(*c));
+                let named = pulse_of(titles().map(|(_, title)| title.as_str()));
+                named
+                    .and_then(|k| titles().nth(k))
+                    .map(|(c, _)| c)
+                    .or_else(|| (0..self.width).find(|c| free(*c)))
+            }
             Some(asked) => {
                 self.titles.iter().position(|t| t.eq_ignore_ascii_case(asked.trim())).or_else(|| {
                     asked.trim().parse::<usize>().ok().filter(|n| (1..=self.width).contains(n)).map(|n| n - 1)

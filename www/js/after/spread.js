@@ -4,7 +4,7 @@
 
 import { h, refill, s } from "../dom.js";
 import { fixed, t } from "../text.js";
-import { windowText } from "../trace/units.js";
+import { ratesText, windowText } from "../trace/units.js";
 /** @import { Check } from '../types/check' */
 
 const HEIGHT = 150, FOOT = 118, DOT = 3.2, PITCH = 2.15 * DOT, ROWS = 11, SIDE = 12;
@@ -33,7 +33,7 @@ export class Spread {
     if (!there) return;
     const { window_s: seconds, band, others, count } = there;
     this.words.textContent = t("spread-band", { n: count, s: windowText(seconds), rate: fixed(band.rate, 0), low: fixed(band.low, 0), high: fixed(band.high, 0), one: fixed((band.high - band.low) / 2, 1) });
-    this.note.textContent = others ? t("spread-others", { n: others.n, s: windowText(seconds), low: fixed(others.q05, 0), high: fixed(others.q95, 0) }) : t("spread-later");
+    this.note.textContent = others ? t("spread-others", { n: others.n, s: windowText(seconds), rates: ratesText(others.q05, others.q95) }) : t("spread-later");
     this.draw();
   }
 

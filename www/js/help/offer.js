@@ -15,10 +15,10 @@ const MODES = ["shown", "half", "alone"];
 
 /**
  * What is proposed: what the skill map says; where a scenario is meant to be done alone, help only after failures.
- * @param {Pick<Brief, "help" | "worked">} brief @returns {Aid}
+ * @param {Pick<Brief, "help" | "worked">} brief @param {boolean} [met] Whether this scenario was done before. @returns {Aid}
  */
-export function proposed({ help, worked }) {
-  if (!worked) return "alone";
+export function proposed({ help, worked }, met = false) {
+  if (!worked || met) return "alone";
   const past = pastEvidence();
   const mode = skillMap(past, Date.now()).help;
   return help === "alone" && past.length === 0 ? "alone" : mode;
@@ -36,7 +36,8 @@ export class Offer {
     this.chosen = chosen;
     const { scenario } = session.view;
     this.worked = Boolean(scenario?.worked);
-    this.mode = scenario?.worked && session.deeds === 0 ? proposed(scenario) : null;
+    this.met = pastEvidence().some((one) => one.scenario === session.scenario); // whoever has done it once knows the ways
+    this.mode = scenario?.worked && session.deeds === 0 ? proposed(scenario, this.met) : null;
     refillAnew(root);
     session.onView(() => this.show());
     session.onDeed(() => this.show());

@@ -22,7 +22,11 @@ function isPage(page) {
  * A page by its id, or null.
  * @param {string} id @returns {NotebookPage | null}
  */
-export const readPage = (id) => recallOnly(PAGE() + id, isPage);
+export function readPage(id) {
+  const page = recallOnly(PAGE() + id, isPage);
+  const { take } = /** @type {any} */ (page) ?? {}; // what a page of an older version calls its recording
+  return page && isObject(take) && !page.recording ? { ...page, recording: { recording: take.take, duration_s: take.duration_s, label: take.label } } : page;
+}
 
 /**
  * All pages of theirs, latest first; what cannot be read is laid aside.

@@ -3,6 +3,7 @@
 
 import { h } from "../dom.js";
 import { bringTexts, fixed, num, t } from "../text.js";
+import { ratesText } from "../trace/units.js";
 import { faultWords } from "../faults/words.js";
 import { button } from "../widgets.js";
 import { layPageAside, readPage } from "./pages.js";
@@ -41,7 +42,7 @@ function sheet(page, names) {
   return h("article", { class: "report-sheet" },
     h("header", { class: "report-head" }, h("p", { class: "report-from pencil" }, t("report-from")), h("h1", { id: "report-h", tabindex: "-1" }, page.title)),
     h("dl", { class: "report-facts" },
-      fact("when", whenText(page.at_ms)), fact("seed", page.seed), fact("settings", settingsLine(page)), fact("take", page.recording && t("report-recording_value", { v: page.recording.take + 1, s: num(page.recording.duration_s, 0), label: page.recording.label || "–" })),
+      fact("when", whenText(page.at_ms)), fact("seed", page.seed), fact("settings", settingsLine(page)), fact("take", page.recording && t("report-recording_value", { v: page.recording.recording + 1, s: num(page.recording.duration_s, 0), label: page.recording.label || "–" })),
       fact("help", page.mode && t(`help-mode-${page.mode}`)), fact("name", t("report-name_line"))),
     page.picture && h("figure", { class: "report-strip" }, drawing(page.picture, { ...page.cursors, marks: page.marks, beats: check.beats ?? [], label: t("notebook-picture") }), h("figcaption", {}, t(!check.beats?.length ? "report-caption" : detected ? "report-caption_detector" : "report-caption_truth"))),
     h("div", { class: "report-two" },
@@ -51,7 +52,7 @@ function sheet(page, names) {
       h("section", {}, h("h2", {}, t("report-steps")), h("p", { class: "pencil" }, outcome(page)),
         h("ol", { class: "report-steps" }, check.steps.map(({ step, verdict }) => h("li", { class: verdict === "wrong" || verdict === "missing" ? "is-open" : "" }, h("span", {}, t(`debrief-step-${step}`)), h("span", {}, t(`verdict-${verdict}`))))))),
     rates.length > 1 && h("section", {}, h("h2", {}, t("report-truth")), h("dl", { class: "report-rates" }, rates.map(([key, value]) => h("div", {}, h("dt", {}, t(`report-rate_${key}${detected && (key === "window" || key === "record") ? "_detector" : ""}`)), h("dd", {}, typeof value === "number" ? fixed(value, 1) : value)))),
-      check.others && h("p", {}, t("report-others", { n: check.others.n, low: fixed(check.others.low, 0), high: fixed(check.others.high, 0) }))),
+      check.others && h("p", {}, t("report-others", { n: check.others.n, rates: ratesText(check.others.low, check.others.high) }))),
     check.rubric && h("section", {}, h("h2", {}, t("report-rubric", { got: num(check.rubric.total, 1), of: check.rubric.of })),
       h("ul", { class: "report-rubric" }, check.rubric.rows.filter((row) => row.applies !== false).map(({ row, got, of }) => h("li", {}, h("span", {}, t(`rubric-${row}`)), h("b", {}, t("rubric-of", { got: num(got, 1), of }))))),
       check.rubric.rows.some((row) => row.applies === false) && h("p", {}, t("report-rubric_part"))),

@@ -50,3 +50,9 @@ export function threeFigures(value) {
   const size = Math.abs(value);
   return fixed(value, size >= 99.95 ? 0 : size >= 9.995 ? 1 : size >= 0.9995 ? 2 : 3);
 }
+
+/**
+ * Two whole rates as a range; one of them where they are the same.
+ * @param {number} low @param {number} high
+ */
+export const ratesText = (low, high) => (fixed(low, 0) === fixed(high, 0) ? fixed(low, 0) : t("value-rates", { low: fixed(low, 0), high: fixed(high, 0) }));

@@ -4,7 +4,8 @@ debrief-show = Show it on the trace
 debrief-title = Result
 debrief-first = Read from the top. Continue at the first step that is not correct.
 debrief-second = A second look, step by step.
-debrief-passed = Your reading is correct, from trace to heart rate.
+debrief-passed = Your reading is correct.
+value-rates = { $low } to { $high }
 debrief-closed = Your attempt, step by step.
 debrief-revealed = The true values.
 debrief-over = This attempt is closed. A new seed gives another heart with the same equipment.
@@ -41,7 +42,7 @@ step-trace_tall =
     .ask = How much room does a deep breath need?
     .do = Choose the next larger range and record again.
 step-trace_clipped =
-    .see = The beats are cut flat at the edge of the range. Their tops or their bottoms are missing.
+    .see = Some beats are cut flat at the edge of the range. Their tops or their bottoms are missing.
     .ask = Can a filter bring back what was cut off? Where is the peak of a beat without its top?
     .do = Choose a larger range, or zero the trace, and record again.
     .placed = Move A and B to a part where every top and bottom is whole.
@@ -74,7 +75,7 @@ step-trace_foreign =
 step-name_right =
     .see = You named everything that is wrong, and nothing else.
 step-name_partly =
-    .see = A part of what you named is right. But one name is not right, or one is missing.
+    .see = A part of what you named is right. Something else that you named is not, or something is missing.
     .ask = Which of your names comes from a test, and which from a first look?
     .do = For each name, think of the one test that tells it from similar faults. Do that test alone.
 step-name_wrong =
@@ -97,8 +98,8 @@ process-process_untested =
 process-process_cause_remains =
     .see = A cause is still there.
     .named = { $fault }: the cause is still there.
-    .ask = What does the trace show when you repeat your tests now, with the filters off?
-    .do = Find where it comes from and remove it there. Use a filter only for what you cannot remove.
+    .ask = What does the trace show when you repeat your tests now?
+    .do = Find where it comes from and remove it there. Some causes take time to go: look again before you record.
 process-process_blind =
     .see = { $n ->
            [one] Once, you made two changes without a look at the trace between them.
@@ -277,11 +278,11 @@ step-seconds_right =
 step-seconds_rounded =
     .see = T is correct, in whole seconds: you wrote { $typed } s, A to B is { $window } s. The rounding changes your heart rate by { $costs } beats/min; one whole beat changes it by { $beat }.
 step-seconds_wrong =
-    .see = You wrote T = { $typed } s, but A to B is { $window } s.
+    .see = You wrote T = { $typed } s. That is not the time from A to B.
     .ask = Where on the screen do you read the time from A to B?
     .do = Write down the time from A to B, or move a cursor until it fits.
 step-seconds_unit =
-    .see = You wrote T = { $typed } s, but A to B is { $window } s. The digits fit; the unit does not.
+    .see = You wrote T = { $typed } s. The digits fit the time from A to B; the unit does not.
     .ask = Which unit does A to B have?
     .do = Write T in seconds.
 step-seconds_missing =

@@ -4,7 +4,8 @@ debrief-show = Mostrarlo en el trazo
 debrief-title = Resultado
 debrief-first = Lee desde arriba. Continúa en el primer paso que no es correcto.
 debrief-second = Una segunda mirada, paso a paso.
-debrief-passed = Tu lectura es correcta, del trazo a la frecuencia cardíaca.
+debrief-passed = Tu lectura es correcta.
+value-rates = de { $low } a { $high }
 debrief-closed = Tu intento, paso a paso.
 debrief-revealed = Los valores verdaderos.
 debrief-over = Este intento está cerrado. Una semilla nueva da otro corazón con el mismo equipo.
@@ -41,7 +42,7 @@ step-trace_tall =
     .ask = ¿Cuánto sitio necesita una respiración profunda?
     .do = Elige el rango mayor siguiente y graba otra vez.
 step-trace_clipped =
-    .see = Los latidos están cortados en plano en el borde del rango. Les falta la parte alta o la baja.
+    .see = Algunos latidos están cortados en plano en el borde del rango. Les falta la parte alta o la baja.
     .ask = ¿Puede un filtro devolver lo que se cortó? ¿Dónde está el pico de un latido sin su parte alta?
     .do = Elige un rango mayor, o pon el trazo a cero, y graba otra vez.
     .placed = Mueve A y B a donde todas las partes altas y bajas estén enteras.
@@ -74,7 +75,7 @@ step-trace_foreign =
 step-name_right =
     .see = Nombraste todo lo que falla, y nada más.
 step-name_partly =
-    .see = Una parte de lo que nombraste es correcta. Pero un nombre no es correcto, o falta uno.
+    .see = Una parte de lo que nombraste es correcta. Otra cosa que nombraste no lo es, o falta algo.
     .ask = ¿Cuál de tus nombres viene de una prueba, y cuál de una primera mirada?
     .do = Para cada nombre, piensa en la prueba que lo distingue de fallos parecidos. Haz solo esa prueba.
 step-name_wrong =
@@ -97,8 +98,8 @@ process-process_untested =
 process-process_cause_remains =
     .see = Una causa sigue ahí.
     .named = { $fault }: la causa sigue ahí.
-    .ask = ¿Qué muestra el trazo si repites ahora tus pruebas, sin filtros?
-    .do = Busca de dónde viene y quítala ahí. Usa un filtro solo para lo que no puedes quitar.
+    .ask = ¿Qué muestra el trazo si repites ahora tus pruebas?
+    .do = Busca de dónde viene y quítala ahí. Algunas causas tardan en irse: mira otra vez antes de grabar.
 process-process_blind =
     .see = { $n ->
            [one] Una vez hiciste dos cambios sin mirar el trazo entre ellos.
@@ -277,11 +278,11 @@ step-seconds_right =
 step-seconds_rounded =
     .see = T es correcto, en segundos enteros: escribiste { $typed } s, y de A a B hay { $window } s. El redondeo cambia tu frecuencia cardíaca en { $costs } latidos/min; un latido entero la cambia en { $beat }.
 step-seconds_wrong =
-    .see = Escribiste T = { $typed } s, pero de A a B hay { $window } s.
+    .see = Escribiste T = { $typed } s. Ese no es el tiempo de A a B.
     .ask = ¿En qué lugar de la pantalla lees el tiempo de A a B?
     .do = Anota el tiempo de A a B, o mueve un cursor hasta que encaje.
 step-seconds_unit =
-    .see = Escribiste T = { $typed } s, pero de A a B hay { $window } s. Las cifras encajan; la unidad no.
+    .see = Escribiste T = { $typed } s. Las cifras encajan con el tiempo de A a B; la unidad no.
     .ask = ¿Qué unidad tiene el tiempo de A a B?
     .do = Escribe T en segundos.
 step-seconds_missing =
