@@ -298,7 +298,7 @@ fn a_class_with_its_list_is_saved_opened_and_goes_out_as_gradebook_and_key() {
     // Without the word there is none.
     let shipped = put("shipped.toml", &dicrotic::scenario::digest::handed_out(ASSIGNMENT));
     let closed = dicrotic(&["class", "--roster", &list, "--set", &shipped, "--answers", &put("no.csv", "")]);
-    assert!(text(&closed.stderr).contains("the word is not the one"), "{}", text(&closed.stderr));
+    assert!(text(&closed.stderr).contains("the password is not the one"), "{}", text(&closed.stderr));
     // What students read in it is in the page's words, without a name of the program's own.
     let plain = put("plain.csv", "");
     dicrotic(&["class", folder_text, "--set", &set, "--gradebook", &plain]);

@@ -306,7 +306,7 @@ fn no_way_to_the_truth_of_an_assigned_bench_is_open_without_the_word() {
     // Neither the assignment nor its word can be taken off without another heart.
     let text = std::fs::read_to_string(&shipped).unwrap();
     let bare: String = text.split_inclusive('\n').filter(|l| !l.starts_with("password")).collect();
-    let own = bare.replace("[assignment]\n", "[assignment]\nword = \"my own word\"\n");
+    let own = bare.replace("[assignment]\n", "[assignment]\npassword = \"my own word\"\n");
     desk.put("own.toml", &own);
     let (_, other) = render(&desk.path("own.toml"), &[]);
     assert!(other.is_some() && other != beats);

@@ -272,7 +272,7 @@ fn cells(line: &str) -> Vec<String> {
 #[test]
 fn an_assigned_bench_gives_traces_of_hearts_that_no_student_has() {
     let assigned =
-        format!("{REST}\n[assignment]\nkey = \"week-3\"\nword = \"open sesame\"\nseeds = \"same\"\n");
+        format!("{REST}\n[assignment]\nkey = \"week-3\"\npassword = \"open sesame\"\nseeds = \"same\"\n");
     let made: Vec<Question> = (1..=3).map(|n| Question::new(&assigned, 4, n).expect("a question")).collect();
     let gaps = |beats: Vec<f64>| beats.windows(2).map(|w| w[1] - w[0]).collect::<Vec<f64>>();
     let beating = |text: &str, heart: u64| {

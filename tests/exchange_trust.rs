@@ -110,7 +110,7 @@ fn what_is_handed_out_is_the_same_bench_without_scripts_and_without_the_word() {
         let (mut a, b) = (Scenario::read(&text).unwrap(), Scenario::read(&out).unwrap());
         a.attempt = a.attempt.into_iter().find(|one| one.expect.passed).into_iter().collect();
         assert_eq!(a, b, "{here}");
-        let assigned = format!("{text}\n[assignment]\nkey = \"k\"\nword = \"chalk and slate\"\n");
+        let assigned = format!("{text}\n[assignment]\nkey = \"k\"\npassword = \"chalk and slate\"\n");
         let out = handed_out(&assigned);
         assert!(Scenario::read(&out).unwrap().attempt.is_empty() && !out.contains("@count"), "{here}");
         assert!(!out.contains("chalk") && out.contains("password = \"sha256:"), "{here}");
@@ -144,7 +144,7 @@ fn an_assigned_bench_has_a_heart_of_its_own() {
 #[test]
 fn scripts_are_told_nothing_of_a_students_bench() {
     let full = include_str!("../scenarios/02-hum-on-the-trace.toml");
-    let assignment = "\n[assignment]\nkey = \"k\"\nword = \"chalk and slate\"\n";
+    let assignment = "\n[assignment]\nkey = \"k\"\npassword = \"chalk and slate\"\n";
     let shipped = handed_out(&format!("{full}{assignment}"));
     assert!(Session::worked(&shipped).unwrap().is_none());
     assert_eq!(Session::new(&shipped, 5).unwrap().view()["scenario"]["worked"], json!(false));
