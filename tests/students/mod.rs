@@ -253,7 +253,7 @@ fn attempt_ranged(scenario: &str, code: &str, tries: u32, way: Way, range_v: f64
         json!({"do": "range", "v": range_v}),
         json!({"wait": 4.0}),
         json!({"do": "record"}),
-        json!({"wait": 20.0 + k as f64}),
+        json!({"wait": 21.5 + k as f64}),
         json!({"do": "stop"}),
         json!({"wait": read()}),
         json!({"do": "cursor", "which": "a", "t": format!("@beat+{from:.3}")}),
