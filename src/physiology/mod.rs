@@ -35,12 +35,14 @@ pub mod oscillator;
 pub mod rhythm;
 pub mod shape;
 pub mod subject;
+pub mod touch;
 pub mod unrest;
 pub mod wave;
 
 pub use body::{Beat, Body};
 pub use manoeuvre::Manoeuvre;
-pub use subject::{Fitness, SpecError, Subject, SubjectSpec};
+pub use subject::{Fitness, People, SpecError, Subject, SubjectSpec};
+pub use touch::Touch;
 
 /// Length of the slow step, s. Rate, breathing and effects are constant or linear within it.
 pub const TICK_S: f64 = 0.02;

@@ -4,6 +4,7 @@
 //! `0.3 sqrt(RR)` (Bazett 1920 for the electrical, common practice for the mechanical systole), while diastole takes
 //! what is left.
 
+use super::touch::Touch;
 use super::wave::Bump;
 use serde::{Deserialize, Serialize};
 
@@ -40,6 +41,14 @@ pub struct Variation {
 }
 
 impl Shape {
+    /// The bumps of a beat whose electrical time is `onset_s`, as `touch` hands them on.
+    pub fn bumps_through(&self, touch: &Touch, onset_s: f64, v: Variation) -> [Bump; 5] {
+        self.bumps(onset_s, v).map(|b| {
+            let (width_s, share) = touch.smoothed(b.width_s);
+            Bump { height: b.height * share, width_s, ..b }
+        })
+    }
+
     /// The bumps of a beat whose electrical time is `onset_s`.
     pub fn bumps(&self, onset_s: f64, v: Variation) -> [Bump; 5] {
         let centre = onset_s + self.arrival_s;
@@ -63,6 +72,11 @@ impl Shape {
     /// The steady wave at a constant interval of `interval_s`, one period in `n` samples from the electrical beat on,
     /// height 1 for the ejection.
     pub fn steady_period(&self, interval_s: f64, n: usize) -> Vec<f64> {
+        self.steady_period_through(&Touch::default(), interval_s, n)
+    }
+
+    /// The same as `touch` hands it on.
+    pub fn steady_period_through(&self, touch: &Touch, interval_s: f64, n: usize) -> Vec<f64> {
         let step = interval_s / n as f64;
         let mut wave = super::wave::Wave::new(self.run_off_s, step);
         let rest = Variation { stretch: interval_s.sqrt(), amplitude: 1.0, reflection: 1.0 };
@@ -71,13 +85,14 @@ impl Shape {
         let periods = (8.0 * self.run_off_s / interval_s + 4.0).ceil() as usize;
         for k in 0..periods {
             let now = k as f64 * interval_s;
-            for bump in self.bumps(now, rest) {
+            for bump in self.bumps_through(touch, now, rest) {
                 wave.launch(bump, now);
             }
             for part in y.chunks_mut(super::wave::CHUNK) {
                 wave.fill(part);
             }
         }
+        touch.couple_period(&mut y, step);
         y
     }
 
@@ -85,7 +100,7 @@ impl Shape {
     ///
     /// With two summits of the same height, or a plateau, the peak would jump from beat to beat by a tenth of a
     /// second; then there would be no sensible answer to when the beat was.
-    pub fn with_one_summit(mut self, interval_s: f64) -> Self {
+    pub fn with_one_summit(mut self, interval_s: f64, flat: f64) -> Self {
         const N: usize = 256;
         for _ in 0..30 {
             let y = self.steady_period(interval_s, N);
@@ -97,7 +112,7 @@ impl Shape {
                 .count();
             // A flat top is as bad: an ejection bump by itself is within 4 % of its top for 0.6 of its width.
             let flat_s = (0..N).filter(|k| near_top(*k, 0.04)).count() as f64 * interval_s / N as f64;
-            if summits == 1 && flat_s < 1.5 * self.ejection_width_s * interval_s.sqrt() {
+            if summits == 1 && flat_s < flat * self.ejection_width_s * interval_s.sqrt() {
                 break;
             }
             self.late[0] *= 0.96;
@@ -106,9 +121,9 @@ impl Shape {
         self
     }
 
-    /// Peak-to-peak height and mean of the steady wave at a constant interval.
-    pub fn steady_height_and_mean(&self, interval_s: f64) -> (f64, f64) {
-        let y = self.steady_period(interval_s, 512);
+    /// Peak-to-peak height and mean of the steady wave at a constant interval, as `touch` hands it on.
+    pub fn steady_height_and_mean(&self, touch: &Touch, interval_s: f64) -> (f64, f64) {
+        let y = self.steady_period_through(touch, interval_s, 512);
         let (top, low) = extremes(&y);
         (top - low, y.iter().sum::<f64>() / y.len() as f64)
     }

@@ -125,6 +125,12 @@ pub struct Wave {
     gain: f64,
     level: f64,
     flow: f64,
+    /// Angular corner of the coupling, 1/s, what it keeps and gains a step, its slow level and the sample before.
+    coupling_per_s: f64,
+    couple_keep: f64,
+    couple_gain: f64,
+    slow: f64,
+    plain: f64,
 }
 
 /// Where the wave of a beat is highest.
@@ -141,8 +147,25 @@ pub struct Peak {
 impl Wave {
     /// An empty wave with a reservoir of time constant `run_off_s`, on a grid of `step_s`.
     pub fn new(run_off_s: f64, step_s: f64) -> Self {
-        let mut wave =
-            Self { running: Vec::new(), step_s, run_off_s, keep: 0.0, gain: 0.0, level: 0.0, flow: 0.0 };
+        Self::coupled(run_off_s, 0.0, step_s)
+    }
+
+    /// The same behind a first-order high-pass of angular corner `coupling_per_s`; 0 for none.
+    pub fn coupled(run_off_s: f64, coupling_per_s: f64, step_s: f64) -> Self {
+        let mut wave = Self {
+            running: Vec::new(),
+            step_s,
+            run_off_s,
+            keep: 0.0,
+            gain: 0.0,
+            level: 0.0,
+            flow: 0.0,
+            coupling_per_s,
+            couple_keep: 0.0,
+            couple_gain: 0.0,
+            slow: 0.0,
+            plain: 0.0,
+        };
         wave.set_step(step_s, 0.0);
         wave
     }
@@ -153,6 +176,8 @@ impl Wave {
         self.keep = math::exp(-step_s / self.run_off_s);
         // Trapezium rule for the inflow. The level is per second of inflow, so that heights do not depend on the rate.
         self.gain = 0.5 * step_s;
+        self.couple_keep = math::exp(-self.coupling_per_s * step_s);
+        self.couple_gain = 0.5 * self.coupling_per_s * step_s;
         for r in &mut self.running {
             *r = Running::new(r.bump, now_s, step_s);
         }
@@ -184,12 +209,18 @@ impl Wave {
             };
         }
         let (mut level, mut before) = (self.level, self.flow);
+        let (mut slow, mut plain) = (self.slow, self.plain);
+        // Reservoir and coupling both wait for their own last sample; in one loop they wait together.
         for (o, f) in out.iter_mut().zip(flow.iter()) {
             level = self.keep * level + self.gain * (self.keep * before + f);
             before = *f;
-            *o += level;
+            let x = *o + level;
+            slow = self.couple_keep * slow + self.couple_gain * (self.couple_keep * plain + x);
+            plain = x;
+            *o = x - slow;
         }
         (self.level, self.flow) = (level, before);
+        (self.slow, self.plain) = (slow, plain);
         self.running.retain(|r| r.left > 0);
     }
 
