@@ -7,10 +7,10 @@ use super::effects::Effects;
 use super::manoeuvre::{Manoeuvre, limit};
 use super::oscillator::Oscillator;
 use super::rhythm::{Onset, Rhythm};
-use super::shape::Variation;
+use super::shape::{SECOND_WITHIN_S, Variation};
 use super::subject::Subject;
 use super::unrest::Unrest;
-use super::wave::{CHUNK, Wave};
+use super::wave::{CHUNK, Search, Second, Wave};
 use crate::math;
 use crate::rng::Stream;
 use serde::{Deserialize, Serialize};
@@ -20,6 +20,11 @@ use serde::{Deserialize, Serialize};
 pub struct Beat {
     /// Time of the systolic maximum of the pulse wave, s since the start.
     pub peak_s: f64,
+    /// Time of the foot: the lowest point before the upstroke, s.
+    pub foot_s: f64,
+    /// Notch and second bump, where the beat has them. A bump higher than 1 tops the peak; the peak stays the systolic
+    /// one.
+    pub second: Option<Second>,
     /// Time since the peak of the beat before, s.
     pub interval_s: f64,
     /// Height of the beat, in units of the mean resting beat.
@@ -277,8 +282,18 @@ impl Body {
         }
         let [ejection, late, ..] = bumps;
         let from_s = ejection.centre_s - 2.5 * ejection.width_s;
-        let to_s = late.centre_s + 1.5 * late.width_s;
-        let peak = self.wave.look_ahead(now_s, from_s, to_s);
+        let peak = self.wave.look_ahead(
+            now_s,
+            Search {
+                // The foot lies before the ejection's own rise; the beat before still falls until then.
+                foot_s: from_s - 0.1 * v.stretch,
+                from_s,
+                to_s: late.centre_s + 1.5 * late.width_s,
+                // Not into the rise of the next beat.
+                second_s: ejection.centre_s
+                    + ((SECOND_WITHIN_S + 0.04) * v.stretch).min(self.interval_s - 0.17 * v.stretch),
+            },
+        );
         let least = if onset.premature { SEEN_EARLY } else { SEEN };
         let detectable = peak.inside && peak.rise * self.unit > least;
         if detectable && !onset.premature {
@@ -288,6 +303,8 @@ impl Body {
         let peak_s = if detectable { peak.time_s } else { ejection.centre_s + self.crest_s };
         self.beats.push(Beat {
             peak_s,
+            foot_s: if detectable { peak.foot_s } else { ejection.centre_s - 2.5 * ejection.width_s },
+            second: peak.second.filter(|_| detectable),
             interval_s: peak_s - self.last_peak_s,
             amplitude: amplitude.max(0.0),
             premature: onset.premature,

@@ -63,6 +63,10 @@ pub struct SubjectSpec {
     pub pulse_mv: Option<f64>,
     /// Small involuntary movements, 0 (perfectly still) to 5; 1 is the middle one of people told to sit still.
     pub restlessness: Option<f64>,
+    /// How far tissue and sensor smooth the pulse, standard deviation of the bell, 0 to 60 ms.
+    pub smoothing_ms: Option<f64>,
+    /// Corner under which strap and sensor let slow changes go, 0 (none) to 2 Hz.
+    pub coupling_hz: Option<f64>,
     /// An exactly regular rhythm, for teaching.
     pub regular: bool,
 }
@@ -105,6 +109,8 @@ impl SubjectSpec {
             ("finger_temp_c", "a temperature from 10 to 38 degrees C", self.finger_temp_c, 10.0, 38.0),
             ("pulse_mv", "a height from 1 to 200 mV", self.pulse_mv, 1.0, 200.0),
             ("restlessness", "a number from 0 to 5", self.restlessness, 0.0, 5.0),
+            ("smoothing_ms", "a number of milliseconds from 0 to 60", self.smoothing_ms, 0.0, 60.0),
+            ("coupling_hz", "a frequency from 0 to 2 Hz", self.coupling_hz, 0.0, 2.0),
         ];
         for (field, expected, found, low, high) in fields {
             if let Some(found) = found {
@@ -193,9 +199,9 @@ impl Subject {
         let n: [f64; 32] = std::array::from_fn(|_| s.normal().clamp(-2.5, 2.5));
         let age_years = spec.age_years.unwrap_or(age);
         let old = ((age_years - 22.0) / 50.0).clamp(-0.2, 1.2);
-        let fitness = spec.fitness.unwrap_or(if fit < 0.3 + 0.4 * old.clamp(0.0, 1.0) {
+        let fitness = spec.fitness.unwrap_or(if fit < 0.3 + 0.7 * old.clamp(0.0, 1.0) {
             Fitness::Low
-        } else if fit < 0.85 + 0.1 * old.clamp(0.0, 1.0) {
+        } else if fit < 0.85 + 0.12 * old.clamp(0.0, 1.0) {
             Fitness::Moderate
         } else {
             Fitness::High
@@ -209,7 +215,7 @@ impl Subject {
         };
         let sdnn_ms = spec.sdnn_ms.unwrap_or(52.0 * young * trained * math::exp(0.5 * n[1])).min(200.0);
         let systolic = 116.0 + 18.0 * old + 8.0 * n[2];
-        let stiffness = (old + 0.22 * n[28]).clamp(-0.35, 1.4);
+        let stiffness = (old + 0.28 * n[28]).clamp(-0.3, 1.5);
         let finger_temp_c = spec.finger_temp_c.unwrap_or((32.5 + 1.0 * n[7]).clamp(30.0, 35.0));
         let tone = (-0.5 * (finger_temp_c - 32.5) + 0.87 * n[29]).clamp(-2.5, 2.5);
         let systolic_mmhg = spec.systolic_mmhg.unwrap_or_else(|| match spec.diastolic_mmhg {
@@ -243,7 +249,11 @@ impl Subject {
             stiffness,
             tone,
             touch: Touch::default(),
-            shape: draw_shape(stiffness, tone, &n[15..]).with_one_summit(60.0 / rest_rate_bpm, (1.5 + 0.8 * stiffness).clamp(1.5, 2.3)),
+            shape: draw_shape(stiffness, tone, &n[15..]).with_one_summit(
+                60.0 / rest_rate_bpm,
+                (0.22 - 0.12 * stiffness).clamp(0.1, 0.22),
+                (1.5 + 0.6 * stiffness).clamp(1.5, 2.0),
+            ),
         }
     }
 
@@ -287,7 +297,7 @@ fn rest_rate(age_years: f64, fitness: Fitness, z: f64) -> f64 {
     };
     // Children beat faster: about 20 beats/min more at 8 years (middle of MedlinePlus's ranges), fading by 18.
     let child = 20.0 * ((18.0 - age_years) / 10.0).clamp(0.0, 1.2);
-    (mean + child + sd * z).clamp(42.0, 130.0)
+    (mean + child + 1.3 * sd * z).clamp(42.0, 130.0)
 }
 
 /// Proportions of the wave; `old` is 0 at 22 years and 1 at 72, `n` standard normal draws.
@@ -302,26 +312,29 @@ fn draw_shape(old: f64, tone: f64, n: &[f64]) -> Shape {
     let late = n[1];
     let ejection = spread(0.1, n[2]);
     let tight = |share: f64| math::exp(share * tone);
+    // The older differ more from each other: not everybody's arteries age alike.
+    let wider = old.clamp(0.0, 1.0);
     Shape {
         arrival_s: 0.38,
         ejection_width_s: 0.0495 * (1.0 + 0.06 * old) * ejection,
         fore: [0.38 * (1.0 - 0.3 * old), -0.054 * (1.0 + 0.09 * old) * ejection, 0.028 * ejection],
         late: [
-            (0.55 + 0.28 * old) * spread(0.06, together) * spread(0.1, n[3]),
-            (0.132 - 0.026 * old) * spread(0.1, late),
-            0.062 * spread(0.08, late) * spread(0.06, n[4]),
+            (0.58 + 0.3 * old) * spread(0.06, together) * spread(0.12, n[3]),
+            (0.13 - 0.034 * old) * spread(0.1, late),
+            0.063 * spread(0.08, late) * spread(0.06, n[4]),
         ],
         dicrotic: [
-            (0.62 * math::exp(-0.9 * old) * tight(0.25) * spread(0.12, together) * spread(0.15, n[5])).min(0.9),
-            (0.292 - 0.026 * old) * spread(0.06, n[6]),
-            (0.105 + 0.013 * old) * spread(0.05, together) * spread(0.05, n[7]),
+            (0.6 * math::exp(-0.9 * old) * tight(0.2) * spread(0.1, together) * spread(0.1 + 0.2 * wider, n[5]))
+                .min(0.75),
+            (0.294 - 0.04 * old) * spread(0.08, n[6]),
+            (0.108 + 0.01 * old) * spread(0.05, together) * spread(0.1, n[7]),
         ],
         last: [
-            (0.44 * math::exp(-0.6 * old) * tight(0.15) * spread(0.15, together) * spread(0.25, n[8])).min(0.9),
+            (0.44 * math::exp(-0.9 * old) * tight(0.1) * spread(0.1, together) * spread(0.28, n[8])).min(0.7),
             0.49 * spread(0.08, n[9]),
             0.15 * spread(0.14, n[10]),
         ],
-        filling: (2.9 + 0.8 * old) * tight(0.1) * spread(-0.12, together) * spread(0.3, n[11]),
-        run_off_s: (0.39 - 0.06 * old) * tight(0.15) * spread(0.12, n[12]),
+        filling: (2.8 + 1.1 * old) * tight(0.1) * spread(-0.1, together) * spread(0.4, n[11]),
+        run_off_s: (0.39 - 0.09 * old) * tight(0.12) * spread(0.24, n[12]),
     }
 }

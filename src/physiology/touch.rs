@@ -6,6 +6,7 @@
 //! wave that is made of bells. What it does at long times is **coupling**: strap and cushion creep, an amplifier passes
 //! no steady level; both are a first-order high-pass.
 
+use super::subject::SubjectSpec;
 use crate::math;
 use crate::rng::Stream;
 use serde::{Deserialize, Serialize};
@@ -57,18 +58,22 @@ impl Touch {
 /// How the touch of one kind of sensor differs from one to the next: medians, and spreads as standard deviations of the
 /// logarithm.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Kinds {
+pub struct Spread {
     /// Smoothing, s.
     pub smoothing_s: (f64, f64),
     /// Corner of the coupling, Hz.
     pub coupling_hz: (f64, f64),
 }
 
-impl Kinds {
-    /// The touch of the sensor that stands at the bench under `seed`.
-    pub fn draw(&self, seed: u64) -> Touch {
+impl Spread {
+    /// The touch of the sensor that stands at the bench under `seed`; what is given is taken.
+    pub fn draw(&self, given: &SubjectSpec, seed: u64) -> Touch {
         let mut s = Stream::new(seed, "physiology.touch");
         let mut one = |(median, spread): (f64, f64)| median * math::exp(spread * s.normal().clamp(-2.0, 2.0));
-        Touch { smoothing_s: one(self.smoothing_s), coupling_hz: one(self.coupling_hz) }
+        let (smoothing_s, coupling_hz) = (one(self.smoothing_s), one(self.coupling_hz));
+        Touch {
+            smoothing_s: given.smoothing_ms.map_or(smoothing_s, |ms| 1e-3 * ms),
+            coupling_hz: given.coupling_hz.unwrap_or(coupling_hz),
+        }
     }
 }

@@ -71,10 +71,10 @@ impl Unrest {
     /// Goes on by one tick.
     pub fn tick(&mut self) -> Stir {
         let s = &mut self.stream;
-        let wander = 0.12 * self.wander.tick(s)
-            + 0.07 * self.sway.tick(s)
-            + 0.05 * self.stir.tick(s)
-            + 0.012 * self.tremor.tick(s);
+        let wander = 0.14 * self.wander.tick(s)
+            + 0.08 * self.sway.tick(s)
+            + 0.03 * self.stir.tick(s)
+            + 0.003 * self.tremor.tick(s);
         self.wait_s -= TICK_S;
         if self.wait_s <= 0.0 && self.shift.is_none() {
             self.wait_s = s.waiting_s(self.shifts_per_s).min(1e12);

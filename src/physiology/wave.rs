@@ -133,15 +133,43 @@ pub struct Wave {
     plain: f64,
 }
 
-/// Where the wave of a beat is highest.
+/// Where the wave of a beat is highest, and what is before and after.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Peak {
     /// Time of the maximum, s.
     pub time_s: f64,
+    /// Time of the lowest point before it, s.
+    pub foot_s: f64,
     /// Height above the lowest point before it.
     pub rise: f64,
     /// A maximum within the stretch searched, not at its edge.
     pub inside: bool,
+    /// The second bump, where there is a notch.
+    pub second: Option<Second>,
+}
+
+/// A notch and the bump after it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Second {
+    /// Time of the notch, s.
+    pub notch_s: f64,
+    /// Time of the bump's top, s.
+    pub top_s: f64,
+    /// Height of the bump's top over the foot, in units of the peak's; above 1 the bump tops the peak.
+    pub height: f64,
+}
+
+/// Between which times a beat is looked for, s.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Search {
+    /// From here on the foot is looked for,
+    pub foot_s: f64,
+    /// from here on the peak,
+    pub from_s: f64,
+    /// up to here;
+    pub to_s: f64,
+    /// up to here the second bump.
+    pub second_s: f64,
 }
 
 impl Wave {
@@ -224,18 +252,21 @@ impl Wave {
         self.running.retain(|r| r.left > 0);
     }
 
-    /// Runs a copy ahead, at a coarse step, from `now_s` (time of the next sample) and finds the highest point
-    /// between `from_s` and `to_s`, refined by a parabola through the three highest values. The bumps are exact at
-    /// the coarse grid, so the time is good to a small part of a millisecond.
-    pub fn look_ahead(&self, now_s: f64, from_s: f64, to_s: f64) -> Peak {
+    /// Runs a copy ahead, at a coarse step, from `now_s` (time of the next sample) and finds the highest point in the
+    /// time searched, the foot before it, and notch and second bump after it, each refined by a parabola through the
+    /// three values about it. The bumps are exact at the coarse grid, so the times are good to a small part of a
+    /// millisecond.
+    pub fn look_ahead(&self, now_s: f64, search: Search) -> Peak {
         const COARSE_S: f64 = 0.004;
         let mut copy = self.clone();
         // The reservoir's level belongs to the sample before; the coarse grid must start from there.
         let start_s = now_s - self.step_s + COARSE_S;
         copy.set_step(COARSE_S, start_s);
-        let n = ((to_s - start_s) / COARSE_S).ceil().clamp(2.0, 400.0) as usize + 1;
-        let first = ((from_s - start_s) / COARSE_S).floor().clamp(0.0, (n - 2) as f64) as usize;
-        let mut y = vec![0.0; n];
+        let steps = |t: f64| (t - start_s) / COARSE_S;
+        let last = steps(search.second_s).ceil().clamp(2.0, 500.0) as usize + 1;
+        let n = (steps(search.to_s).ceil().max(2.0) as usize + 1).min(last);
+        let first = steps(search.from_s).floor().clamp(0.0, (n - 2) as f64) as usize;
+        let mut y = vec![0.0; last];
         for part in y.chunks_mut(CHUNK) {
             copy.fill(part);
         }
@@ -245,16 +276,42 @@ impl Wave {
                 best = k;
             }
         }
-        let low = y[first..=best].iter().copied().fold(f64::MAX, f64::min);
-        let inside = best > first && best + 1 < n;
-        let mut time_s = start_s + best as f64 * COARSE_S;
-        if inside {
-            let (a, b, c) = (y[best - 1], y[best], y[best + 1]);
-            let bend = a - 2.0 * b + c;
-            if bend < 0.0 {
-                time_s += 0.5 * COARSE_S * (a - c) / bend;
+        if best + 1 == n {
+            // The wave goes on rising where the search ends: a second bump tops the peak, which is a summit before.
+            let summits = (first + 1..n - 1).filter(|k| y[*k] > y[k - 1] && y[*k] >= y[k + 1]);
+            best = summits.max_by(|a, b| y[*a].total_cmp(&y[*b])).unwrap_or(best);
+        }
+        let at_s = |k: usize| start_s + (k as f64 + top_of(&y, k)) * COARSE_S;
+        let mut foot = steps(search.foot_s).floor().clamp(0.0, first as f64) as usize;
+        for k in foot..=best {
+            if y[k] < y[foot] {
+                foot = k;
             }
         }
-        Peak { time_s, rise: y[best] - low, inside }
+        let turns = |from: usize, up: bool| {
+            (from..last - 1).find(|k| if up { y[k + 1] < y[*k] } else { y[k + 1] > y[*k] })
+        };
+        let second = turns(best, false).and_then(|notch| Some((notch, turns(notch + 1, true)?)));
+        Peak {
+            time_s: at_s(best),
+            foot_s: at_s(foot),
+            rise: y[best] - y[foot],
+            inside: best > first && best + 1 < n,
+            second: second.map(|(notch, top)| Second {
+                notch_s: at_s(notch),
+                top_s: at_s(top),
+                height: (y[top] - y[foot]) / (y[best] - y[foot]),
+            }),
+        }
     }
+}
+
+/// Where between its neighbours the extreme at `k` lies, in steps from it: -0.5 to 0.5.
+fn top_of(y: &[f64], k: usize) -> f64 {
+    if k == 0 || k + 1 >= y.len() {
+        return 0.0;
+    }
+    let (a, b, c) = (y[k - 1], y[k], y[k + 1]);
+    let bend = a - 2.0 * b + c;
+    if bend == 0.0 { 0.0 } else { (0.5 * (a - c) / bend).clamp(-0.5, 0.5) }
 }
