@@ -199,21 +199,24 @@ impl Subject {
         let n: [f64; 32] = std::array::from_fn(|_| s.normal().clamp(-2.5, 2.5));
         let age_years = spec.age_years.unwrap_or(age);
         let old = ((age_years - 22.0) / 50.0).clamp(-0.2, 1.2);
-        let fitness = spec.fitness.unwrap_or(if fit < 0.3 + 0.7 * old.clamp(0.0, 1.0) {
+        let aged = old.clamp(0.0, 1.0);
+        let fitness = spec.fitness.unwrap_or(if fit < 0.3 + 0.7 * aged {
             Fitness::Low
-        } else if fit < 0.85 + 0.12 * old.clamp(0.0, 1.0) {
+        } else if fit < 0.85 + 0.12 * aged {
             Fitness::Moderate
         } else {
             Fitness::High
         });
-        let rest_rate_bpm = spec.rest_rate_bpm.unwrap_or_else(|| rest_rate(age_years, fitness, n[0]));
-        let young = math::exp(-0.016 * (age_years - 22.0));
+        let rest_rate_bpm = spec
+            .rest_rate_bpm
+            .unwrap_or_else(|| rest_rate(age_years, fitness, n[0]) + aged * (10.0 + 6.0 * n[31]));
+        let young = math::exp(-0.024 * (age_years - 22.0));
         let trained = match fitness {
             Fitness::Low => 0.85,
             Fitness::Moderate => 1.0,
             Fitness::High => 1.3,
         };
-        let sdnn_ms = spec.sdnn_ms.unwrap_or(52.0 * young * trained * math::exp(0.5 * n[1])).min(200.0);
+        let sdnn_ms = spec.sdnn_ms.unwrap_or(70.0 * young * trained * math::exp(0.45 * n[1] + 0.3 * n[14])).min(200.0);
         let systolic = 116.0 + 18.0 * old + 8.0 * n[2];
         let stiffness = (old + 0.28 * n[28]).clamp(-0.3, 1.5);
         let finger_temp_c = spec.finger_temp_c.unwrap_or((32.5 + 1.0 * n[7]).clamp(30.0, 35.0));
@@ -240,12 +243,12 @@ impl Subject {
             diastolic_mmhg: spec.diastolic_mmhg.unwrap_or(diastolic),
             finger_temp_c,
             pulse_mv: spec.pulse_mv.unwrap_or((40.0 * math::exp(0.4 * n[8])).clamp(10.0, 100.0)),
-            breath_on_height: 0.07 * math::exp(0.5 * n[9]),
+            breath_on_height: 0.055 * math::exp(0.6 * n[9]),
             breath_on_baseline: 0.1 * math::exp(0.4 * n[10]),
             vasomotor_baseline: 0.05 * math::exp(0.4 * n[11]),
-            height_slow_sd: 0.12 * math::exp(0.7 * n[12]),
-            height_beat_sd: 0.035 * math::exp(0.4 * n[13]),
-            restlessness: spec.restlessness.unwrap_or(math::exp(1.1 * n[14] - 0.6).min(2.4)),
+            height_slow_sd: 0.15 * (1.0 - 0.5 * aged) * math::exp(0.6 * n[12] + 0.35 * n[14]),
+            height_beat_sd: 0.025 * math::exp(0.5 * n[13] + 0.3 * n[14]),
+            restlessness: spec.restlessness.unwrap_or(math::exp(1.1 * n[14] + 0.3 - 1.5 * aged).min(2.6)),
             stiffness,
             tone,
             touch: Touch::default(),
@@ -320,21 +323,21 @@ fn draw_shape(old: f64, tone: f64, n: &[f64]) -> Shape {
         fore: [0.38 * (1.0 - 0.3 * old), -0.054 * (1.0 + 0.09 * old) * ejection, 0.028 * ejection],
         late: [
             (0.58 + 0.3 * old) * spread(0.06, together) * spread(0.12, n[3]),
-            (0.13 - 0.034 * old) * spread(0.1, late),
-            0.063 * spread(0.08, late) * spread(0.06, n[4]),
+            (0.125 - 0.03 * old) * spread(0.08, late),
+            0.064 * spread(0.08, late) * spread(0.06, n[4]),
         ],
         dicrotic: [
-            (0.6 * math::exp(-0.9 * old) * tight(0.2) * spread(0.1, together) * spread(0.1 + 0.2 * wider, n[5]))
+            (0.62 * math::exp(-1.0 * old) * tight(0.2) * spread(0.1, together) * spread(0.1 + 0.35 * wider, n[5]))
                 .min(0.75),
-            (0.294 - 0.04 * old) * spread(0.08, n[6]),
+            (0.298 - 0.045 * old) * spread(0.05 + 0.07 * wider, n[6]),
             (0.108 + 0.01 * old) * spread(0.05, together) * spread(0.1, n[7]),
         ],
         last: [
-            (0.44 * math::exp(-0.9 * old) * tight(0.1) * spread(0.1, together) * spread(0.28, n[8])).min(0.7),
+            (0.48 * math::exp(-1.0 * old) * tight(0.1) * spread(0.1, together) * spread(0.2 + 0.1 * wider, n[8])).min(0.7),
             0.49 * spread(0.08, n[9]),
             0.15 * spread(0.14, n[10]),
         ],
-        filling: (2.8 + 1.1 * old) * tight(0.1) * spread(-0.1, together) * spread(0.4, n[11]),
-        run_off_s: (0.39 - 0.09 * old) * tight(0.12) * spread(0.24, n[12]),
+        filling: (3.1 + 0.8 * old) * tight(0.1) * spread(-0.1, together) * spread(0.3 + 0.25 * wider, n[11]),
+        run_off_s: (0.4 - 0.1 * old) * tight(0.12) * spread(0.15 + 0.12 * wider, n[12]),
     }
 }
