@@ -248,7 +248,7 @@ impl Subject {
             vasomotor_baseline: 0.05 * math::exp(0.4 * n[11]),
             height_slow_sd: 0.15 * (1.0 - 0.5 * aged) * math::exp(0.6 * n[12] + 0.35 * n[14]),
             height_beat_sd: 0.025 * math::exp(0.5 * n[13] + 0.3 * n[14]),
-            restlessness: spec.restlessness.unwrap_or(math::exp(1.1 * n[14] + 0.3 - 1.5 * aged).min(2.6)),
+            restlessness: spec.restlessness.unwrap_or(math::exp(1.0 * n[14] + 0.4 - 1.6 * aged).min(2.6)),
             stiffness,
             tone,
             touch: Touch::default(),
@@ -313,18 +313,18 @@ fn draw_shape(old: f64, tone: f64, n: &[f64]) -> Shape {
     let spread = |sd: f64, z: f64| math::exp(sd * z);
     let together = n[0];
     let late = n[1];
-    let ejection = spread(0.1, n[2]);
+    let ejection = spread(0.08, n[2]);
     let tight = |share: f64| math::exp(share * tone);
     // The older differ more from each other: not everybody's arteries age alike.
     let wider = old.clamp(0.0, 1.0);
     Shape {
         arrival_s: 0.38,
-        ejection_width_s: 0.0495 * (1.0 + 0.06 * old) * ejection,
+        ejection_width_s: 0.0535 * ejection,
         fore: [0.38 * (1.0 - 0.3 * old), -0.054 * (1.0 + 0.09 * old) * ejection, 0.028 * ejection],
         late: [
             (0.58 + 0.3 * old) * spread(0.06, together) * spread(0.12, n[3]),
-            (0.125 - 0.03 * old) * spread(0.08, late),
-            0.064 * spread(0.08, late) * spread(0.06, n[4]),
+            (0.124 - 0.02 * old) * spread(0.07, late),
+            0.066 * spread(0.07, late) * spread(0.06, n[4]),
         ],
         dicrotic: [
             (0.62 * math::exp(-1.0 * old) * tight(0.2) * spread(0.1, together) * spread(0.1 + 0.35 * wider, n[5]))

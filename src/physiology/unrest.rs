@@ -75,8 +75,8 @@ impl Unrest {
     /// Goes on by one tick.
     pub fn tick(&mut self) -> Stir {
         let s = &mut self.stream;
-        let drift = 0.15 * self.wander.tick(s) + 0.06 * self.sway.tick(s);
-        let quick = 0.05 * self.stir.tick(s) + 0.01 * self.tremor.tick(s);
+        let drift = 0.15 * self.wander.tick(s) + 0.045 * self.sway.tick(s);
+        let quick = 0.04 * self.stir.tick(s) + 0.006 * self.tremor.tick(s);
         // A hand has mass and rests on flesh: it drifts without jerks.
         self.drifted += (drift - self.drifted) * (TICK_S / 0.12);
         self.eased += (self.drifted + quick - self.eased) * (TICK_S / 0.04);
