@@ -209,7 +209,7 @@ impl Subject {
         });
         let rest_rate_bpm = spec
             .rest_rate_bpm
-            .unwrap_or_else(|| rest_rate(age_years, fitness, n[0]) + aged * (10.0 + 6.0 * n[31]));
+            .unwrap_or_else(|| rest_rate(age_years, fitness, n[0]) + aged * (12.0 + 6.0 * n[31]));
         let young = math::exp(-0.024 * (age_years - 22.0));
         let trained = match fitness {
             Fitness::Low => 0.85,

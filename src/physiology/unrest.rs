@@ -75,8 +75,8 @@ impl Unrest {
     /// Goes on by one tick.
     pub fn tick(&mut self) -> Stir {
         let s = &mut self.stream;
-        let drift = 0.15 * self.wander.tick(s) + 0.045 * self.sway.tick(s);
-        let quick = 0.04 * self.stir.tick(s) + 0.006 * self.tremor.tick(s);
+        let drift = 0.12 * self.wander.tick(s) + 0.045 * self.sway.tick(s);
+        let quick = 0.055 * self.stir.tick(s) + 0.006 * self.tremor.tick(s);
         // A hand has mass and rests on flesh: it drifts without jerks.
         self.drifted += (drift - self.drifted) * (TICK_S / 0.12);
         self.eased += (self.drifted + quick - self.eased) * (TICK_S / 0.04);
@@ -88,7 +88,7 @@ impl Unrest {
             self.shift = Some(Shift {
                 done: 0.0,
                 per_tick: TICK_S / s.range(0.8, 2.5),
-                size: sign * 1.8 * math::exp(s.normal()).min(5.0),
+                size: sign * 1.0 * math::exp(s.normal()).min(5.0),
                 swing: s.uniform(),
             });
             self.contact_goal = 0.6 * self.contact_goal + 0.15 * self.size.min(2.0) * s.normal();
