@@ -210,6 +210,12 @@ impl Subject {
         let rest_rate_bpm = spec
             .rest_rate_bpm
             .unwrap_or_else(|| rest_rate(age_years, fitness, n[0]) + aged * (12.0 + 6.0 * n[31]));
+        // The older hold stiller. Whoever does not has a less steady grip as well, so that heights vary more too.
+        let restless_log = 0.4 - 1.6 * aged;
+        let unsettled = match spec.restlessness {
+            Some(given) => (math::ln(given.max(1e-3)) - restless_log).clamp(-2.5, 2.5),
+            None => n[14],
+        };
         let young = math::exp(-0.024 * (age_years - 22.0));
         let trained = match fitness {
             Fitness::Low => 0.85,
@@ -246,9 +252,9 @@ impl Subject {
             breath_on_height: 0.055 * math::exp(0.6 * n[9]),
             breath_on_baseline: 0.1 * math::exp(0.4 * n[10]),
             vasomotor_baseline: 0.05 * math::exp(0.4 * n[11]),
-            height_slow_sd: 0.15 * (1.0 - 0.5 * aged) * math::exp(0.6 * n[12] + 0.35 * n[14]),
-            height_beat_sd: 0.025 * math::exp(0.5 * n[13] + 0.3 * n[14]),
-            restlessness: spec.restlessness.unwrap_or(math::exp(1.0 * n[14] + 0.4 - 1.6 * aged).min(2.6)),
+            height_slow_sd: 0.15 * (1.0 - 0.5 * aged) * math::exp(0.6 * n[12] + 0.35 * unsettled),
+            height_beat_sd: 0.025 * math::exp(0.5 * n[13] + 0.3 * unsettled),
+            restlessness: spec.restlessness.unwrap_or(math::exp(restless_log + n[14]).min(2.6)),
             stiffness,
             tone,
             touch: Touch::default(),
