@@ -112,7 +112,8 @@ impl Chain {
     pub fn new(config: Config, seed: u64) -> Result<Self, BadValue> {
         let recorder = Recorder::new(config.recorder.clone())?;
         let rate = recorder.settings().analogue_rate_hz();
-        let subject = Subject::draw(&config.subject, seed);
+        let touch = config.sensor.touches().draw(&config.subject, seed);
+        let subject = Subject::draw(&config.subject, seed).through(touch);
         let finger = Finger { systolic_mmhg: subject.systolic_mmhg, diastolic_mmhg: subject.diastolic_mmhg };
         let mut chain = Self {
             bench: config.bench.clone(),

@@ -7,10 +7,10 @@ use super::effects::Effects;
 use super::manoeuvre::{Manoeuvre, limit};
 use super::oscillator::Oscillator;
 use super::rhythm::{Onset, Rhythm};
-use super::shape::Variation;
+use super::shape::{SECOND_WITHIN_S, Variation};
 use super::subject::Subject;
 use super::unrest::Unrest;
-use super::wave::{CHUNK, Wave};
+use super::wave::{CHUNK, Search, Second, Wave};
 use crate::math;
 use crate::rng::Stream;
 use serde::{Deserialize, Serialize};
@@ -20,6 +20,11 @@ use serde::{Deserialize, Serialize};
 pub struct Beat {
     /// Time of the systolic maximum of the pulse wave, s since the start.
     pub peak_s: f64,
+    /// Time of the foot: the lowest point before the upstroke, s.
+    pub foot_s: f64,
+    /// Notch and second bump, where the beat has them. A bump higher than 1 tops the peak; the peak stays the systolic
+    /// one.
+    pub second: Option<Second>,
     /// Time since the peak of the beat before, s.
     pub interval_s: f64,
     /// Height of the beat, in units of the mean resting beat.
@@ -60,6 +65,9 @@ pub struct Body {
     tick_end: u64,
     baseline_before: f64,
     baseline_now: f64,
+    /// What the coupling holds back of the baseline, and how far it follows in a tick.
+    slow_baseline: f64,
+    baseline_coupling: f64,
     unit: f64,
     mean: f64,
     last_onset_s: f64,
@@ -85,7 +93,7 @@ impl Body {
     pub fn new(subject: Subject, seed: u64, rate_hz: f64) -> Self {
         let rate_hz = limit(rate_hz, 20.0, 20_000.0);
         let rest_s = 60.0 / subject.rest_rate_bpm;
-        let (height, mean) = subject.shape.steady_height_and_mean(rest_s);
+        let (height, mean) = subject.shape.steady_height_and_mean(&subject.touch, rest_s);
         let mut stream = Stream::new(seed, "physiology.heights");
         let before = (BEFORE_S * rate_hz).round();
         let origin_s = -before / rate_hz;
@@ -97,6 +105,8 @@ impl Body {
             tick_end: 0,
             baseline_before: 0.0,
             baseline_now: 0.0,
+            slow_baseline: 0.0,
+            baseline_coupling: 1.0 - math::exp(-subject.touch.coupling_per_s() * TICK_S),
             unit: 1.0 / height,
             mean,
             last_onset_s: origin_s - rest_s,
@@ -105,7 +115,7 @@ impl Body {
             crest_s: 0.0,
             known: 0,
             beats: Vec::new(),
-            wave: Wave::new(subject.shape.run_off_s, 1.0 / rate_hz),
+            wave: Wave::coupled(subject.shape.run_off_s, subject.touch.coupling_per_s(), 1.0 / rate_hz),
             rhythm: Rhythm::new(&subject, seed),
             breathing: Breathing::new(seed),
             baseline: Baseline::new(&subject, seed),
@@ -227,7 +237,10 @@ impl Body {
         let movement = self.breathing.tick(demand.breathing);
         self.baseline_before = self.baseline_now;
         let stir = self.unrest.tick();
-        self.baseline_now = self.baseline.tick(movement.chest, &demand) + stir.baseline;
+        // The coupling takes from the wander what it takes from the pulse.
+        let wander = self.baseline.tick(movement.chest, &demand) + stir.baseline;
+        self.slow_baseline += self.baseline_coupling * (wander - self.slow_baseline);
+        self.baseline_now = wander - self.slow_baseline;
         let slow = self.height_slow.tick(&mut self.stream);
         let tone = self.reflection_slow.tick(&mut self.stream);
         let onset = self.rhythm.tick(start_s, demand.rate_bpm / 60.0, movement.chest, movement.per_min);
@@ -263,14 +276,24 @@ impl Body {
             reflection: math::exp(0.05 * tone + 0.015 * b),
         };
         let now_s = self.time_s();
-        let bumps = s.shape.bumps(onset.time_s, v);
+        let bumps = s.shape.bumps_through(&s.touch, onset.time_s, v);
         for bump in bumps {
             self.wave.launch(bump, now_s);
         }
         let [ejection, late, ..] = bumps;
         let from_s = ejection.centre_s - 2.5 * ejection.width_s;
-        let to_s = late.centre_s + 1.5 * late.width_s;
-        let peak = self.wave.look_ahead(now_s, from_s, to_s);
+        let peak = self.wave.look_ahead(
+            now_s,
+            Search {
+                // The foot lies before the ejection's own rise; the beat before still falls until then.
+                foot_s: from_s - 0.1 * v.stretch,
+                from_s,
+                to_s: late.centre_s + 1.5 * late.width_s,
+                // Not into the rise of the next beat.
+                second_s: ejection.centre_s
+                    + ((SECOND_WITHIN_S + 0.04) * v.stretch).min(self.interval_s - 0.17 * v.stretch),
+            },
+        );
         let least = if onset.premature { SEEN_EARLY } else { SEEN };
         let detectable = peak.inside && peak.rise * self.unit > least;
         if detectable && !onset.premature {
@@ -280,6 +303,8 @@ impl Body {
         let peak_s = if detectable { peak.time_s } else { ejection.centre_s + self.crest_s };
         self.beats.push(Beat {
             peak_s,
+            foot_s: if detectable { peak.foot_s } else { ejection.centre_s - 2.5 * ejection.width_s },
+            second: peak.second.filter(|_| detectable),
             interval_s: peak_s - self.last_peak_s,
             amplitude: amplitude.max(0.0),
             premature: onset.premature,

@@ -7,6 +7,8 @@
 //! | [`rhythm`] | when the heart beats: pulse-frequency modulation with the known bands of variability |
 //! | [`wave`] | what a beat sends to the finger: bumps by recurrence and an elastic run-off |
 //! | [`shape`] | the proportions of one subject's wave, and how age and heart rate change them |
+//! | [`contour`] | what shows after the peak: notch, level stretch, bend or nothing |
+//! | [`touch`] | how a sensor changes the form of the pulse: smoothing and coupling |
 //! | [`baseline`] | the slow wander under the pulse: breathing, vasomotion, talking and laughing |
 //! | [`unrest`] | the small involuntary movements of somebody sitting still |
 //! | [`manoeuvre`] | what the subject can be asked to do, each with its published course |
@@ -29,18 +31,22 @@
 pub mod baseline;
 pub mod body;
 pub mod breath;
+pub mod contour;
 pub mod effects;
 pub mod manoeuvre;
 pub mod oscillator;
 pub mod rhythm;
 pub mod shape;
 pub mod subject;
+pub mod touch;
 pub mod unrest;
 pub mod wave;
 
 pub use body::{Beat, Body};
+pub use contour::Contour;
 pub use manoeuvre::Manoeuvre;
-pub use subject::{Fitness, SpecError, Subject, SubjectSpec};
+pub use subject::{Fitness, People, SpecError, Subject, SubjectSpec};
+pub use touch::Touch;
 
 /// Length of the slow step, s. Rate, breathing and effects are constant or linear within it.
 pub const TICK_S: f64 = 0.02;

@@ -4,6 +4,8 @@
 //! `0.3 sqrt(RR)` (Bazett 1920 for the electrical, common practice for the mechanical systole), while diastole takes
 //! what is left.
 
+use super::contour::{self, Contour};
+use super::touch::Touch;
 use super::wave::Bump;
 use serde::{Deserialize, Serialize};
 
@@ -40,6 +42,14 @@ pub struct Variation {
 }
 
 impl Shape {
+    /// The bumps of a beat whose electrical time is `onset_s`, as `touch` hands them on.
+    pub fn bumps_through(&self, touch: &Touch, onset_s: f64, v: Variation) -> [Bump; 5] {
+        self.bumps(onset_s, v).map(|b| {
+            let (width_s, share) = touch.smoothed(b.width_s);
+            Bump { height: b.height * share, width_s, ..b }
+        })
+    }
+
     /// The bumps of a beat whose electrical time is `onset_s`.
     pub fn bumps(&self, onset_s: f64, v: Variation) -> [Bump; 5] {
         let centre = onset_s + self.arrival_s;
@@ -63,6 +73,11 @@ impl Shape {
     /// The steady wave at a constant interval of `interval_s`, one period in `n` samples from the electrical beat on,
     /// height 1 for the ejection.
     pub fn steady_period(&self, interval_s: f64, n: usize) -> Vec<f64> {
+        self.steady_period_through(&Touch::default(), interval_s, n)
+    }
+
+    /// The same as `touch` hands it on.
+    pub fn steady_period_through(&self, touch: &Touch, interval_s: f64, n: usize) -> Vec<f64> {
         let step = interval_s / n as f64;
         let mut wave = super::wave::Wave::new(self.run_off_s, step);
         let rest = Variation { stretch: interval_s.sqrt(), amplitude: 1.0, reflection: 1.0 };
@@ -71,48 +86,67 @@ impl Shape {
         let periods = (8.0 * self.run_off_s / interval_s + 4.0).ceil() as usize;
         for k in 0..periods {
             let now = k as f64 * interval_s;
-            for bump in self.bumps(now, rest) {
+            for bump in self.bumps_through(touch, now, rest) {
                 wave.launch(bump, now);
             }
             for part in y.chunks_mut(super::wave::CHUNK) {
                 wave.fill(part);
             }
         }
+        touch.couple_period(&mut y, step);
         y
     }
 
-    /// The same with the reflections weakened until one systolic summit is clearly the highest at this interval.
+    /// The same with the reflections weakened until one systolic summit is clearly the highest at this interval: every
+    /// other lies `margin` of the height below it, and the top is no flatter than `flat` widths of the ejection.
     ///
     /// With two summits of the same height, or a plateau, the peak would jump from beat to beat by a tenth of a
     /// second; then there would be no sensible answer to when the beat was.
-    pub fn with_one_summit(mut self, interval_s: f64) -> Self {
+    pub fn with_one_summit(mut self, interval_s: f64, margin: f64, flat: f64) -> Self {
         const N: usize = 256;
-        for _ in 0..30 {
+        for _ in 0..40 {
             let y = self.steady_period(interval_s, N);
             let (top, low) = extremes(&y);
             let near_top = |k: usize, margin: f64| y[k % N] > top - margin * (top - low);
-            // Beats vary, so a second summit must stay well below the first.
-            let summits = (0..N)
-                .filter(|k| near_top(*k, 0.1) && y[(k + N - 1) % N] < y[*k] && y[*k] >= y[(k + 1) % N])
-                .count();
+            let summits: Vec<usize> = (0..N)
+                .filter(|k| near_top(*k, margin) && y[(k + N - 1) % N] < y[*k] && y[*k] >= y[(k + 1) % N])
+                .collect();
             // A flat top is as bad: an ejection bump by itself is within 4 % of its top for 0.6 of its width.
             let flat_s = (0..N).filter(|k| near_top(*k, 0.04)).count() as f64 * interval_s / N as f64;
-            if summits == 1 && flat_s < 1.5 * self.ejection_width_s * interval_s.sqrt() {
+            // Two summits far apart are the systolic and the dicrotic one, two close together those of systole.
+            let far = summits.len() == 2 && {
+                let apart = (summits[1] - summits[0]).min(N + summits[0] - summits[1]);
+                apart as f64 * interval_s / N as f64 > 0.18 * interval_s.sqrt()
+            };
+            if far {
+                self.dicrotic[0] *= 0.96;
+                self.last[0] *= 0.97;
+            } else if summits.len() != 1 || flat_s >= flat * self.ejection_width_s * interval_s.sqrt() {
+                self.late[0] *= 0.96;
+            } else {
                 break;
             }
-            self.late[0] *= 0.96;
-            self.dicrotic[0] *= 0.99;
         }
         self
     }
 
-    /// Peak-to-peak height and mean of the steady wave at a constant interval.
-    pub fn steady_height_and_mean(&self, interval_s: f64) -> (f64, f64) {
-        let y = self.steady_period(interval_s, 512);
+    /// What shows after the peak in the steady wave at a constant interval.
+    pub fn contour(&self, touch: &Touch, interval_s: f64) -> Contour {
+        const N: usize = 512;
+        let y = self.steady_period_through(touch, interval_s, N);
+        contour::of(&y, interval_s / N as f64, SECOND_WITHIN_S * interval_s.sqrt())
+    }
+
+    /// Peak-to-peak height and mean of the steady wave at a constant interval, as `touch` hands it on.
+    pub fn steady_height_and_mean(&self, touch: &Touch, interval_s: f64) -> (f64, f64) {
+        let y = self.steady_period_through(touch, interval_s, 512);
         let (top, low) = extremes(&y);
         (top - low, y.iter().sum::<f64>() / y.len() as f64)
     }
 }
+
+/// How long after the peak a beat's second bump may be highest, s at an interval of one second.
+pub(crate) const SECOND_WITHIN_S: f64 = 0.42;
 
 /// Highest and lowest value.
 fn extremes(y: &[f64]) -> (f64, f64) {

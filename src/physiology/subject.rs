@@ -1,6 +1,7 @@
 //! Who sits at the bench: what a scenario may say about the subject, and the person drawn from it.
 
 use super::shape::Shape;
+use super::touch::Touch;
 use crate::math;
 use crate::rng::Stream;
 use serde::{Deserialize, Serialize};
@@ -19,11 +20,25 @@ pub enum Fitness {
     High,
 }
 
+/// Whom a subject is drawn from where nothing else is said.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum People {
+    /// A first-year course: mostly 18 to 25 years, some up to 45.
+    #[default]
+    Students,
+    /// Adults of 18 to 80 years.
+    Everyone,
+}
+
 /// What a scenario may fix about the subject. Everything left out is drawn from the seed.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct SubjectSpec {
+    /// Whom the subject is one of; sets the age if that is not given.
+    pub people: People,
     /// Age, 6 to 90 years.
     pub age_years: Option<f64>,
     /// Mean heart rate at rest, 30 to 150 beats/min.
@@ -48,6 +63,10 @@ pub struct SubjectSpec {
     pub pulse_mv: Option<f64>,
     /// Small involuntary movements, 0 (perfectly still) to 5; 1 is the middle one of people told to sit still.
     pub restlessness: Option<f64>,
+    /// How far tissue and sensor smooth the pulse, standard deviation of the bell, 0 to 60 ms.
+    pub smoothing_ms: Option<f64>,
+    /// Corner under which strap and sensor let slow changes go, 0 (none) to 2 Hz.
+    pub coupling_hz: Option<f64>,
     /// An exactly regular rhythm, for teaching.
     pub regular: bool,
 }
@@ -90,6 +109,8 @@ impl SubjectSpec {
             ("finger_temp_c", "a temperature from 10 to 38 degrees C", self.finger_temp_c, 10.0, 38.0),
             ("pulse_mv", "a height from 1 to 200 mV", self.pulse_mv, 1.0, 200.0),
             ("restlessness", "a number from 0 to 5", self.restlessness, 0.0, 5.0),
+            ("smoothing_ms", "a number of milliseconds from 0 to 60", self.smoothing_ms, 0.0, 60.0),
+            ("coupling_hz", "a frequency from 0 to 2 Hz", self.coupling_hz, 0.0, 2.0),
         ];
         for (field, expected, found, low, high) in fields {
             if let Some(found) = found {
@@ -154,8 +175,14 @@ pub struct Subject {
     pub height_beat_sd: f64,
     /// Small involuntary movements: 0 perfectly still, 1 the middle one of people told to sit still.
     pub restlessness: f64,
+    /// Arterial stiffness: 0 as in the middle one of 22 years, 1 as in the middle one of 72.
+    pub stiffness: f64,
+    /// Tone of the finger's small vessels, standard deviations from the middle one: positive constricted.
+    pub tone: f64,
     /// Proportions of the wave.
     pub shape: Shape,
+    /// What lies between the finger and the sensor's signal.
+    pub touch: Touch,
 }
 
 impl Subject {
@@ -167,27 +194,39 @@ impl Subject {
     pub fn draw(spec: &SubjectSpec, seed: u64) -> Self {
         let mut s = Stream::new(seed, "physiology.subject");
         // One draw after another in a fixed order, used or not.
-        let age = s.range(18.0, 30.0);
+        let age = drawn_age(spec.people, s.uniform());
         let fit = s.uniform();
         let n: [f64; 32] = std::array::from_fn(|_| s.normal().clamp(-2.5, 2.5));
         let age_years = spec.age_years.unwrap_or(age);
-        let fitness = spec.fitness.unwrap_or(if fit < 0.3 {
+        let old = ((age_years - 22.0) / 50.0).clamp(-0.2, 1.2);
+        let aged = old.clamp(0.0, 1.0);
+        let fitness = spec.fitness.unwrap_or(if fit < 0.3 + 0.7 * aged {
             Fitness::Low
-        } else if fit < 0.85 {
+        } else if fit < 0.85 + 0.12 * aged {
             Fitness::Moderate
         } else {
             Fitness::High
         });
-        let rest_rate_bpm = spec.rest_rate_bpm.unwrap_or_else(|| rest_rate(age_years, fitness, n[0]));
-        let young = math::exp(-0.012 * (age_years - 22.0));
+        let rest_rate_bpm = spec
+            .rest_rate_bpm
+            .unwrap_or_else(|| rest_rate(age_years, fitness, n[0]) + aged * (12.0 + 6.0 * n[31]));
+        // The older hold stiller. Whoever does not has a less steady grip as well, so that heights vary more too.
+        let restless_log = 0.4 - 1.6 * aged;
+        let unsettled = match spec.restlessness {
+            Some(given) => (math::ln(given.max(1e-3)) - restless_log).clamp(-2.5, 2.5),
+            None => n[14],
+        };
+        let young = math::exp(-0.024 * (age_years - 22.0));
         let trained = match fitness {
             Fitness::Low => 0.85,
             Fitness::Moderate => 1.0,
             Fitness::High => 1.3,
         };
-        let sdnn_ms = spec.sdnn_ms.unwrap_or(57.0 * young * trained * math::exp(0.3 * n[1])).min(200.0);
-        let old = ((age_years - 22.0) / 50.0).clamp(-0.2, 1.2);
+        let sdnn_ms = spec.sdnn_ms.unwrap_or(70.0 * young * trained * math::exp(0.45 * n[1] + 0.3 * n[14])).min(200.0);
         let systolic = 116.0 + 18.0 * old + 8.0 * n[2];
+        let stiffness = (old + 0.28 * n[28]).clamp(-0.3, 1.5);
+        let finger_temp_c = spec.finger_temp_c.unwrap_or((32.5 + 1.0 * n[7]).clamp(30.0, 35.0));
+        let tone = (-0.5 * (finger_temp_c - 32.5) + 0.87 * n[29]).clamp(-2.5, 2.5);
         let systolic_mmhg = spec.systolic_mmhg.unwrap_or_else(|| match spec.diastolic_mmhg {
             Some(d) => systolic.max(d + 25.0),
             None => systolic,
@@ -208,16 +247,28 @@ impl Subject {
             regular: spec.regular,
             systolic_mmhg,
             diastolic_mmhg: spec.diastolic_mmhg.unwrap_or(diastolic),
-            finger_temp_c: spec.finger_temp_c.unwrap_or((32.5 + 1.0 * n[7]).clamp(30.0, 35.0)),
+            finger_temp_c,
             pulse_mv: spec.pulse_mv.unwrap_or((40.0 * math::exp(0.4 * n[8])).clamp(10.0, 100.0)),
-            breath_on_height: 0.07 * math::exp(0.5 * n[9]),
+            breath_on_height: 0.055 * math::exp(0.6 * n[9]),
             breath_on_baseline: 0.1 * math::exp(0.4 * n[10]),
             vasomotor_baseline: 0.05 * math::exp(0.4 * n[11]),
-            height_slow_sd: 0.12 * math::exp(0.7 * n[12]),
-            height_beat_sd: 0.035 * math::exp(0.4 * n[13]),
-            restlessness: spec.restlessness.unwrap_or(math::exp(0.75 * n[14]).min(2.2)),
-            shape: draw_shape(old, &n[15..]).with_one_summit(60.0 / rest_rate_bpm),
+            height_slow_sd: 0.15 * (1.0 - 0.5 * aged) * math::exp(0.6 * n[12] + 0.35 * unsettled),
+            height_beat_sd: 0.025 * math::exp(0.5 * n[13] + 0.3 * unsettled),
+            restlessness: spec.restlessness.unwrap_or(math::exp(restless_log + n[14]).min(2.6)),
+            stiffness,
+            tone,
+            touch: Touch::default(),
+            shape: draw_shape(stiffness, tone, &n[15..]).with_one_summit(
+                60.0 / rest_rate_bpm,
+                (0.22 - 0.12 * stiffness).clamp(0.1, 0.22),
+                (1.5 + 0.6 * stiffness).clamp(1.5, 2.0),
+            ),
         }
+    }
+
+    /// The same subject, felt through `touch`.
+    pub fn through(self, touch: Touch) -> Self {
+        Self { touch, ..self }
     }
 
     /// Mean arterial pressure, mmHg: diastolic plus a third of the pulse pressure (common practice).
@@ -237,6 +288,15 @@ pub fn warmth(temp_c: f64) -> f64 {
     math::logistic((temp_c - 27.0) / 1.5).max(0.05)
 }
 
+/// Age of one of `people`, years; `u` uniform.
+fn drawn_age(people: People, u: f64) -> f64 {
+    match people {
+        People::Students if u < 0.85 => 18.0 + 7.0 * u / 0.85,
+        People::Students => 25.0 + 20.0 * (u - 0.85) / 0.15,
+        People::Everyone => 18.0 + 62.0 * u,
+    }
+}
+
 /// Resting rate of a subject of this age and training; `z` standard normal.
 fn rest_rate(age_years: f64, fitness: Fitness, z: f64) -> f64 {
     let (mean, sd) = match fitness {
@@ -246,7 +306,7 @@ fn rest_rate(age_years: f64, fitness: Fitness, z: f64) -> f64 {
     };
     // Children beat faster: about 20 beats/min more at 8 years (middle of MedlinePlus's ranges), fading by 18.
     let child = 20.0 * ((18.0 - age_years) / 10.0).clamp(0.0, 1.2);
-    (mean + child + sd * z).clamp(42.0, 130.0)
+    (mean + child + 1.3 * sd * z).clamp(42.0, 130.0)
 }
 
 /// Proportions of the wave; `old` is 0 at 22 years and 1 at 72, `n` standard normal draws.
@@ -255,31 +315,35 @@ fn rest_rate(age_years: f64, fitness: Fitness, z: f64) -> f64 {
 /// (residual about 1 % of the height). The reflections are strong or weak together, and a strong dicrotic wave is
 /// broad too, so they share a factor. With age the foot gets blunter and the late reflection stronger, so that the
 /// indices of the second derivative go the way of Choi & Park 2022.
-fn draw_shape(old: f64, n: &[f64]) -> Shape {
+fn draw_shape(old: f64, tone: f64, n: &[f64]) -> Shape {
     let spread = |sd: f64, z: f64| math::exp(sd * z);
     let together = n[0];
     let late = n[1];
-    let ejection = spread(0.1, n[2]);
+    let ejection = spread(0.08, n[2]);
+    let tight = |share: f64| math::exp(share * tone);
+    // The older differ more from each other: not everybody's arteries age alike.
+    let wider = old.clamp(0.0, 1.0);
     Shape {
         arrival_s: 0.38,
-        ejection_width_s: 0.0475 * (1.0 + 0.2 * old) * ejection,
-        fore: [0.38 * (1.0 - 0.5 * old), -0.054 * (1.0 + 0.09 * old) * ejection, 0.028 * ejection],
+        ejection_width_s: 0.0535 * ejection,
+        fore: [0.38 * (1.0 - 0.3 * old), -0.054 * (1.0 + 0.09 * old) * ejection, 0.028 * ejection],
         late: [
-            (0.63 * (1.0 + 0.25 * old) * spread(0.06, together) * spread(0.08, n[3])).min(0.78 + 0.2 * old),
-            0.11 * (1.0 + 0.14 * old) * spread(0.1, late),
-            0.06 * spread(0.1, late) * spread(0.06, n[4]),
+            (0.58 + 0.3 * old) * spread(0.06, together) * spread(0.12, n[3]),
+            (0.124 - 0.02 * old) * spread(0.07, late),
+            0.066 * spread(0.07, late) * spread(0.06, n[4]),
         ],
         dicrotic: [
-            (0.62 * (1.0 - 0.15 * old) * spread(0.18, together) * spread(0.15, n[5])).min(0.9),
-            0.293 * (1.0 - 0.06 * old) * spread(0.06, n[6]),
-            0.098 * spread(0.05, together) * spread(0.05, n[7]),
+            (0.62 * math::exp(-1.0 * old) * tight(0.2) * spread(0.1, together) * spread(0.1 + 0.35 * wider, n[5]))
+                .min(0.75),
+            (0.298 - 0.045 * old) * spread(0.05 + 0.07 * wider, n[6]),
+            (0.108 + 0.01 * old) * spread(0.05, together) * spread(0.1, n[7]),
         ],
         last: [
-            (0.47 * (1.0 - 0.3 * old) * spread(0.22, together) * spread(0.25, n[8])).min(0.9),
+            (0.48 * math::exp(-1.0 * old) * tight(0.1) * spread(0.1, together) * spread(0.2 + 0.1 * wider, n[8])).min(0.7),
             0.49 * spread(0.08, n[9]),
             0.15 * spread(0.14, n[10]),
         ],
-        filling: 6.4 * spread(-0.12, together) * spread(0.2, n[11]),
-        run_off_s: 0.47 * spread(0.05, n[12]),
+        filling: (3.1 + 0.8 * old) * tight(0.1) * spread(-0.1, together) * spread(0.3 + 0.25 * wider, n[11]),
+        run_off_s: (0.4 - 0.1 * old) * tight(0.12) * spread(0.15 + 0.12 * wider, n[12]),
     }
 }

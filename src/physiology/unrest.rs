@@ -40,6 +40,8 @@ pub struct Unrest {
     shift: Option<Shift>,
     contact: f64,
     contact_goal: f64,
+    drifted: f64,
+    eased: f64,
     wander: Oscillator,
     sway: Oscillator,
     stir: Oscillator,
@@ -60,6 +62,8 @@ impl Unrest {
             shift: None,
             contact: 0.0,
             contact_goal: 0.0,
+            drifted: 0.0,
+            eased: 0.0,
             wander: Oscillator::new(0.0, 0.06, &mut stream),
             sway: Oscillator::new(0.4, 0.3, &mut stream),
             stir: Oscillator::new(2.0, 1.5, &mut stream),
@@ -71,10 +75,12 @@ impl Unrest {
     /// Goes on by one tick.
     pub fn tick(&mut self) -> Stir {
         let s = &mut self.stream;
-        let wander = 0.12 * self.wander.tick(s)
-            + 0.07 * self.sway.tick(s)
-            + 0.05 * self.stir.tick(s)
-            + 0.012 * self.tremor.tick(s);
+        let drift = 0.12 * self.wander.tick(s) + 0.045 * self.sway.tick(s);
+        let quick = 0.055 * self.stir.tick(s) + 0.006 * self.tremor.tick(s);
+        // A hand has mass and rests on flesh: it drifts without jerks.
+        self.drifted += (drift - self.drifted) * (TICK_S / 0.12);
+        self.eased += (self.drifted + quick - self.eased) * (TICK_S / 0.04);
+        let wander = self.eased;
         self.wait_s -= TICK_S;
         if self.wait_s <= 0.0 && self.shift.is_none() {
             self.wait_s = s.waiting_s(self.shifts_per_s).min(1e12);
@@ -82,7 +88,7 @@ impl Unrest {
             self.shift = Some(Shift {
                 done: 0.0,
                 per_tick: TICK_S / s.range(0.8, 2.5),
-                size: sign * 1.8 * math::exp(s.normal()).min(5.0),
+                size: sign * 1.0 * math::exp(s.normal()).min(5.0),
                 swing: s.uniform(),
             });
             self.contact_goal = 0.6 * self.contact_goal + 0.15 * self.size.min(2.0) * s.normal();

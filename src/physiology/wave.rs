@@ -125,24 +125,75 @@ pub struct Wave {
     gain: f64,
     level: f64,
     flow: f64,
+    /// Angular corner of the coupling, 1/s, what it keeps and gains a step, its slow level and the sample before.
+    coupling_per_s: f64,
+    couple_keep: f64,
+    couple_gain: f64,
+    slow: f64,
+    plain: f64,
 }
 
-/// Where the wave of a beat is highest.
+/// Where the wave of a beat is highest, and what is before and after.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Peak {
     /// Time of the maximum, s.
     pub time_s: f64,
+    /// Time of the lowest point before it, s.
+    pub foot_s: f64,
     /// Height above the lowest point before it.
     pub rise: f64,
     /// A maximum within the stretch searched, not at its edge.
     pub inside: bool,
+    /// The second bump, where there is a notch.
+    pub second: Option<Second>,
+}
+
+/// A notch and the bump after it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Second {
+    /// Time of the notch, s.
+    pub notch_s: f64,
+    /// Time of the bump's top, s.
+    pub top_s: f64,
+    /// Height of the bump's top over the foot, in units of the peak's; above 1 the bump tops the peak.
+    pub height: f64,
+}
+
+/// Between which times a beat is looked for, s.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Search {
+    /// From here on the foot is looked for,
+    pub foot_s: f64,
+    /// from here on the peak,
+    pub from_s: f64,
+    /// up to here;
+    pub to_s: f64,
+    /// up to here the second bump.
+    pub second_s: f64,
 }
 
 impl Wave {
     /// An empty wave with a reservoir of time constant `run_off_s`, on a grid of `step_s`.
     pub fn new(run_off_s: f64, step_s: f64) -> Self {
-        let mut wave =
-            Self { running: Vec::new(), step_s, run_off_s, keep: 0.0, gain: 0.0, level: 0.0, flow: 0.0 };
+        Self::coupled(run_off_s, 0.0, step_s)
+    }
+
+    /// The same behind a first-order high-pass of angular corner `coupling_per_s`; 0 for none.
+    pub fn coupled(run_off_s: f64, coupling_per_s: f64, step_s: f64) -> Self {
+        let mut wave = Self {
+            running: Vec::new(),
+            step_s,
+            run_off_s,
+            keep: 0.0,
+            gain: 0.0,
+            level: 0.0,
+            flow: 0.0,
+            coupling_per_s,
+            couple_keep: 0.0,
+            couple_gain: 0.0,
+            slow: 0.0,
+            plain: 0.0,
+        };
         wave.set_step(step_s, 0.0);
         wave
     }
@@ -153,6 +204,8 @@ impl Wave {
         self.keep = math::exp(-step_s / self.run_off_s);
         // Trapezium rule for the inflow. The level is per second of inflow, so that heights do not depend on the rate.
         self.gain = 0.5 * step_s;
+        self.couple_keep = math::exp(-self.coupling_per_s * step_s);
+        self.couple_gain = 0.5 * self.coupling_per_s * step_s;
         for r in &mut self.running {
             *r = Running::new(r.bump, now_s, step_s);
         }
@@ -184,27 +237,36 @@ impl Wave {
             };
         }
         let (mut level, mut before) = (self.level, self.flow);
+        let (mut slow, mut plain) = (self.slow, self.plain);
+        // Reservoir and coupling both wait for their own last sample; in one loop they wait together.
         for (o, f) in out.iter_mut().zip(flow.iter()) {
             level = self.keep * level + self.gain * (self.keep * before + f);
             before = *f;
-            *o += level;
+            let x = *o + level;
+            slow = self.couple_keep * slow + self.couple_gain * (self.couple_keep * plain + x);
+            plain = x;
+            *o = x - slow;
         }
         (self.level, self.flow) = (level, before);
+        (self.slow, self.plain) = (slow, plain);
         self.running.retain(|r| r.left > 0);
     }
 
-    /// Runs a copy ahead, at a coarse step, from `now_s` (time of the next sample) and finds the highest point
-    /// between `from_s` and `to_s`, refined by a parabola through the three highest values. The bumps are exact at
-    /// the coarse grid, so the time is good to a small part of a millisecond.
-    pub fn look_ahead(&self, now_s: f64, from_s: f64, to_s: f64) -> Peak {
+    /// Runs a copy ahead, at a coarse step, from `now_s` (time of the next sample) and finds the highest point in the
+    /// time searched, the foot before it, and notch and second bump after it, each refined by a parabola through the
+    /// three values about it. The bumps are exact at the coarse grid, so the times are good to a small part of a
+    /// millisecond.
+    pub fn look_ahead(&self, now_s: f64, search: Search) -> Peak {
         const COARSE_S: f64 = 0.004;
         let mut copy = self.clone();
         // The reservoir's level belongs to the sample before; the coarse grid must start from there.
         let start_s = now_s - self.step_s + COARSE_S;
         copy.set_step(COARSE_S, start_s);
-        let n = ((to_s - start_s) / COARSE_S).ceil().clamp(2.0, 400.0) as usize + 1;
-        let first = ((from_s - start_s) / COARSE_S).floor().clamp(0.0, (n - 2) as f64) as usize;
-        let mut y = vec![0.0; n];
+        let steps = |t: f64| (t - start_s) / COARSE_S;
+        let last = steps(search.second_s).ceil().clamp(2.0, 500.0) as usize + 1;
+        let n = (steps(search.to_s).ceil().max(2.0) as usize + 1).min(last);
+        let first = steps(search.from_s).floor().clamp(0.0, (n - 2) as f64) as usize;
+        let mut y = vec![0.0; last];
         for part in y.chunks_mut(CHUNK) {
             copy.fill(part);
         }
@@ -214,16 +276,42 @@ impl Wave {
                 best = k;
             }
         }
-        let low = y[first..=best].iter().copied().fold(f64::MAX, f64::min);
-        let inside = best > first && best + 1 < n;
-        let mut time_s = start_s + best as f64 * COARSE_S;
-        if inside {
-            let (a, b, c) = (y[best - 1], y[best], y[best + 1]);
-            let bend = a - 2.0 * b + c;
-            if bend < 0.0 {
-                time_s += 0.5 * COARSE_S * (a - c) / bend;
+        if best + 1 == n {
+            // The wave goes on rising where the search ends: a second bump tops the peak, which is a summit before.
+            let summits = (first + 1..n - 1).filter(|k| y[*k] > y[k - 1] && y[*k] >= y[k + 1]);
+            best = summits.max_by(|a, b| y[*a].total_cmp(&y[*b])).unwrap_or(best);
+        }
+        let at_s = |k: usize| start_s + (k as f64 + top_of(&y, k)) * COARSE_S;
+        let mut foot = steps(search.foot_s).floor().clamp(0.0, first as f64) as usize;
+        for k in foot..=best {
+            if y[k] < y[foot] {
+                foot = k;
             }
         }
-        Peak { time_s, rise: y[best] - low, inside }
+        let turns = |from: usize, up: bool| {
+            (from..last - 1).find(|k| if up { y[k + 1] < y[*k] } else { y[k + 1] > y[*k] })
+        };
+        let second = turns(best, false).and_then(|notch| Some((notch, turns(notch + 1, true)?)));
+        Peak {
+            time_s: at_s(best),
+            foot_s: at_s(foot),
+            rise: y[best] - y[foot],
+            inside: best > first && best + 1 < n,
+            second: second.map(|(notch, top)| Second {
+                notch_s: at_s(notch),
+                top_s: at_s(top),
+                height: (y[top] - y[foot]) / (y[best] - y[foot]),
+            }),
+        }
     }
+}
+
+/// Where between its neighbours the extreme at `k` lies, in steps from it: -0.5 to 0.5.
+fn top_of(y: &[f64], k: usize) -> f64 {
+    if k == 0 || k + 1 >= y.len() {
+        return 0.0;
+    }
+    let (a, b, c) = (y[k - 1], y[k], y[k + 1]);
+    let bend = a - 2.0 * b + c;
+    if bend == 0.0 { 0.0 } else { (0.5 * (a - c) / bend).clamp(-0.5, 0.5) }
 }

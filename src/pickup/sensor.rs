@@ -1,6 +1,7 @@
 //! The sensor's electrical side.
 
 use crate::math;
+use crate::physiology::touch::Spread;
 use serde::{Deserialize, Serialize};
 
 /// What the sensor is made of.
@@ -74,6 +75,17 @@ impl Sensor {
             Kind::Ceramic => 1.0,
             Kind::Film => 0.7,
             Kind::Optical => 10.0,
+        }
+    }
+
+    /// How far sensors of this kind smooth the pulse and let slow changes go. Design defaults: what the model needs to
+    /// give the rise times of recordings with a phone's camera (smoothing .016 s in the middle) and of bedside
+    /// monitors (.026 s).
+    pub fn touches(&self) -> Spread {
+        match self.kind {
+            Kind::Ceramic => Spread { smoothing_s: (0.014, 0.4), coupling_hz: (0.015, 0.8) },
+            Kind::Film => Spread { smoothing_s: (0.019, 0.4), coupling_hz: (0.03, 0.9) },
+            Kind::Optical => Spread { smoothing_s: (0.022, 0.4), coupling_hz: (0.06, 0.9) },
         }
     }
 
