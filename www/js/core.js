@@ -180,7 +180,7 @@ export class Bench {
     /** @type {View} */
     const view = JSON.parse(guarded(() => this.#lab.view()));
     const { bench } = view;
-    bench?.lead.handles.forEach(([x, y], i) => bench.parts.push({ id: i === 0 ? "cable1" : "cable2", x, y, w: 0, d: 0, movable: true }));
+    bench?.cable.handles.forEach(([x, y], i) => bench.parts.push({ id: i === 0 ? "cable1" : "cable2", x, y, w: 0, d: 0, movable: true }));
     return view;
   }
   /** Length of the recording that is being made, s. */
@@ -252,7 +252,7 @@ export class Bench {
   }
   /**
    * A recording as a table of text.
-   * @param {number} take
+   * @param {number} kept
    */
   recordingCsv(kept) {
     return guarded(() => this.#lab.recordingCsv(kept));

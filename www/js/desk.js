@@ -16,7 +16,7 @@ await init();
 export const opened = (named, { rate, channel } = {}) => new Bench(guarded(() => Lab.fromFiles(named.map(([name]) => name), named.map(([, bytes]) => bytes), rate, channel)));
 /**
  * A recording as a file's bytes: "edf", or "wfdb" (an archive).
- * @param {Bench} bench @param {number} take @param {string} format @param {string} name
+ * @param {Bench} bench @param {number} kept @param {string} format @param {string} name
  */
 export const recordingFile = (bench, kept, format, name) => bench.lent(Lab, (lab) => lab.exportRecording(kept, format, name));
 /**

@@ -88,7 +88,7 @@ export class Trail {
     this.mark(Math.max(0, Math.min(this.course.length - 1, i)), {});
     const entry = this.course[this.at];
     if (focus) /** @type {HTMLElement | undefined} */ (this.ticks.children[this.at])?.focus();
-    if (typeof entry.at_recording_s === "number" && entry.recording === this.session.view.trace.take) {
+    if (typeof entry.at_recording_s === "number" && entry.recording === this.session.view.trace.recording) {
       this.trace.bringToSight(entry.at_recording_s, entry.at_recording_s);
       this.trace.spots.set("deed", { from_s: entry.at_recording_s, to_s: entry.at_recording_s });
     } else this.trace.spots.set("deed", null);

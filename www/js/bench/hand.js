@@ -64,7 +64,7 @@ export class Hand {
 
   /**
    * Draws the hand as the core says; returns the point where the cable meets the sensor.
-   * @param {HandAt} hand @param {Strap} strap @param {Point} [padAt] Where a hand has the sensor while it is dragged. @returns {Point}
+   * @param {HandAt} hand @param {Strap} strap @param {Point} [sensorAt] Where a hand has the sensor while it is dragged. @returns {Point}
    */
   draw(hand, strap, sensorAt) {
     const dx = hand.finger_x - hand.x, dy = hand.finger_y - hand.y;

@@ -20,7 +20,7 @@ const NAME_RIM_CM = 1.5; // between a name and the table's edge
 const CABLES = { power_line: ["power_recorder", "power_wall"], data: ["data_recorder", "data_computer"] };
 
 /** @typedef {import('../types/names').OtherHand} OtherHandPlace */
-/** A bench as it is drawn: padAt is where a hand has the sensor while it is dragged. @typedef {BenchView & { padAt?: Point }} DrawnBench */
+/** A bench as it is drawn: sensorAt is where a hand has the sensor while it is dragged. @typedef {BenchView & { sensorAt?: Point }} DrawnBench */
 
 export class Table {
   /** @param {BenchView} bench */
@@ -175,7 +175,7 @@ export class Table {
 
   /**
    * The sensor cable's points from its plug to the sensor, whichever way the core lists them.
-   * @param {BenchView} bench @param {EndAt} plug @param {Point} padSpot
+   * @param {BenchView} bench @param {EndAt} plug @param {Point} sensorSpot
    */
   sensorPoints(bench, plug, sensorSpot) {
     const points = bench.cable.points.map(([x, y]) => /** @type {Point} */ ([x, y]));
@@ -224,7 +224,7 @@ export class Table {
     const part = (id) => bench.parts.find((one) => one.id === id);
     const [charger, strip, computer] = [part("charger"), part("power_strip"), part("computer")];
     if (!charger || !strip || !computer) return;
-    const outlet = bench.sockets.find((one) => one.recordingn_by === "charger");
+    const outlet = bench.sockets.find((one) => one.taken_by === "charger");
     /** @type {Point} */
     const spot = outlet ? [outlet.x, outlet.y] : [charger.x + charger.w / 2 + 5, charger.y - charger.d / 2 - 1];
     attr(this.chargerPlug, "transform", `translate(${spot.map((v) => v.toFixed(2))})`);

@@ -55,7 +55,7 @@ export class Copies {
   }
   /** The latest copy of an attempt of which the site has never taken anything, and in which something was done; null if there is none. */
   untaken() {
-    const found = keysOf(this.beginning).map((token) => copiesOf(this.beginning + token).copies[0]).filter((one) => one && one.recordingn === false && one.deeds > 0).sort((a, b) => b.at - a.at);
+    const found = keysOf(this.beginning).map((token) => copiesOf(this.beginning + token).copies[0]).filter((one) => one && one.taken === false && one.deeds > 0).sort((a, b) => b.at - a.at);
     return found.length > 0 ? { at: found[0].at, state: readState(found[0].saved) } : null;
   }
   /** The highest number of a heart that this student has met at this task on this device. */

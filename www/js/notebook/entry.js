@@ -9,7 +9,7 @@ import { outline } from "./picture.js";
 /** @import { Session } from '../session.js' */
 /** @import { Check } from '../types/check' */
 /** @import { NotebookPage, PageCheck } from '../types/page' */
-/** @import { RecorderSettings, Take, View } from '../types/view' */
+/** @import { KeptRecording, RecorderSettings, View } from '../types/view' */
 
 /** @type {(keyof RecorderSettings)[]} */
 const SETTINGS = ["range_v", "high_pass_hz", "high_pass_order", "low_pass_hz", "low_pass_order", "notch_hz", "average_ms", "inverted", "scale", "shown", "rate_hz", "bits"];
@@ -58,7 +58,7 @@ function summary({ try: tries, passed, over, steps, first_wrong: first, misreadi
   };
 }
 
-/** @param {Bench} bench @param {Take} take @param {Pick<View["cursors"], "a" | "b">} cursors */
+/** @param {Bench} bench @param {KeptRecording} kept @param {Pick<View["cursors"], "a" | "b">} cursors */
 function picture(bench, kept, { a, b }) {
   const both = a !== null && b !== null;
   const [from, to] = both ? [Math.min(a, b), Math.max(a, b)] : [0, Math.min(kept.duration_s, 20)];

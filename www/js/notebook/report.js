@@ -41,7 +41,7 @@ function sheet(page, names) {
   return h("article", { class: "report-sheet" },
     h("header", { class: "report-head" }, h("p", { class: "report-from pencil" }, t("report-from")), h("h1", { id: "report-h", tabindex: "-1" }, page.title)),
     h("dl", { class: "report-facts" },
-      fact("when", whenText(page.at_ms)), fact("seed", page.seed), fact("settings", settingsLine(page)), fact("take", page.recording && t("report-recording_value", { v: page.recording.take + 1, s: num(page.recording.duration_s, 0), label: page.recording.label || "–" })),
+      fact("when", whenText(page.at_ms)), fact("seed", page.seed), fact("settings", settingsLine(page)), fact("take", page.recording && t("report-recording_value", { v: page.recording.recording + 1, s: num(page.recording.duration_s, 0), label: page.recording.label || "–" })),
       fact("help", page.mode && t(`help-mode-${page.mode}`)), fact("name", t("report-name_line"))),
     page.picture && h("figure", { class: "report-strip" }, drawing(page.picture, { ...page.cursors, marks: page.marks, beats: check.beats ?? [], label: t("notebook-picture") }), h("figcaption", {}, t(!check.beats?.length ? "report-caption" : detected ? "report-caption_detector" : "report-caption_truth"))),
     h("div", { class: "report-two" },

@@ -347,7 +347,7 @@ export class TracePane {
    * @param {string} format @param {string} ending @param {string} type
    */
   async saveRecording(format, ending, type) {
-    const kept = this.session.view.trace.take ?? 0;
+    const kept = this.session.view.trace.recording ?? 0;
     const name = t("take-file", { v: kept + 1 });
     this.cursors.settleAll();
     try {
@@ -370,9 +370,9 @@ export class TracePane {
     const { trace, cursors, marks } = this.session.view;
     const name = `${t("strip-file", { v: (trace.recording ?? 0) + 1 })}.${kind}`;
     if (kind === "svg") return download(name, (await import("../desk.js")).stripSvg(this.session.bench, this.marginLeft.textContent), "image/svg+xml");
-    const { base, trace, geometry } = this.canvases;
+    const { base, trace: line, geometry } = this.canvases;
     if (!geometry) return undefined;
-    return download(name, await picture({ canvases: [base, trace], geometry, cursors, marks }), "image/png");
+    return download(name, await picture({ canvases: [base, line], geometry, cursors, marks }), "image/png");
   }
 
   end() {

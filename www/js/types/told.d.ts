@@ -55,7 +55,7 @@ export type OwnHint = { about: string; rung: string; words: string };
 export type ScenarioValue = {
   id?: string; level?: number; title?: string; aim?: string; brief?: string; help?: string; power_line?: { hz: number; volts: number };
   task?: { kind: string }; subject?: Record<string, unknown>; recorder?: Record<string, unknown>; fault?: FaultSpec[];
-  name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Assignment & { word?: string; worked?: boolean }; attempt?: unknown[];
+  name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Assignment & { password?: string; worked?: boolean }; attempt?: unknown[];
   misreading?: OwnMisreading[]; hint?: OwnHint[];
 };
 
