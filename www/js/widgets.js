@@ -55,8 +55,8 @@ export function opensByArrow(select) {
 
 /** A stepper: less, the value as a choice, more. Options run from least to most. */
 export class Stepper {
-  /** @param {string} label @param {string} less @param {string} more @param {(value: string) => unknown} pick */
-  constructor(label, less, more, pick) {
+  /** short: what is seen of the label where it stands on a frame. @param {string} label @param {string} less @param {string} more @param {(value: string) => unknown} pick @param {string | null} [short] */
+  constructor(label, less, more, pick, short = null) {
     this.pick = pick;
     /** @type {readonly Option[]} */
     this.options = [];
@@ -65,7 +65,7 @@ export class Stepper {
     this.select = h("select", { id, onchange: () => pick(this.select.value) });
     this.less = h("button", { type: "button", class: "btn btn-round", "aria-label": less, title: less, onclick: () => this.go(-1) }, icon("minus"));
     this.more = h("button", { type: "button", class: "btn btn-round", "aria-label": more, title: more, onclick: () => this.go(1) }, icon("plus"));
-    this.el = h("div", { class: "fld stepper" }, h("label", { for: id }, label), h("div", { class: "step-row" }, this.less, this.select, this.more));
+    this.el = h("div", { class: "fld stepper" }, h("label", { for: id, data: short ? { short } : undefined }, short ? h("span", { class: "vh" }, label) : label), h("div", { class: "step-row" }, this.less, this.select, this.more));
   }
   /** @param {number} by */
   go(by) {

@@ -53,6 +53,7 @@ next-measure_blanks = Count the beats from A to B and fill in the blanks.
 next-name = Name what is wrong.
 next-check = Check your reading.
 next-check_again = Fix what the result points to. Then check again.
+next-closed = This attempt is closed. Try again with a new seed.
 
 card-close = Close
 card-look = Look closely
@@ -84,5 +85,7 @@ measure-b = B, s
 measure-between = A to B
 measure-marked = Marks
 measure-closer = Zoom in
+axis-range = Range
+axis-time_base = Time base
 axis-zero = Zero here
 says-title = What you see and hear

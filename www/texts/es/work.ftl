@@ -53,6 +53,7 @@ next-measure_blanks = Cuenta los latidos de A a B y llena los huecos.
 next-name = Nombra lo que falla.
 next-check = Comprueba tu lectura.
 next-check_again = Corrige lo que señala el resultado y comprueba otra vez.
+next-closed = Este intento está cerrado. Prueba otra vez con una semilla nueva.
 
 card-close = Cerrar
 card-look = Mirar de cerca
@@ -84,5 +85,7 @@ measure-b = B, s
 measure-between = De A a B
 measure-marked = Marcas
 measure-closer = Ampliar
+axis-range = Rango
+axis-time_base = Base de tiempo
 axis-zero = Cero aquí
 says-title = Lo que ves y oyes
