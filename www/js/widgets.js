@@ -107,10 +107,10 @@ export class Segments {
     this.pick = pick;
     this.el = h("div", { class: "segs", role: "group", "aria-label": label });
   }
-  /** @param {readonly (readonly [string, string, string?])[]} options @param {unknown} value */
+  /** Of each its key, its words, a picture, and what is seen of the words on a small screen. @param {readonly (readonly [string, string, (string | null)?, string?])[]} options @param {unknown} value */
   set(options, value) {
     refill(this.el, options, () =>
-      options.map(([key, text, pic]) => h("button", { type: "button", class: "seg", data: { key }, onclick: () => this.pick(key) }, pic && icon(pic), h("span", {}, text))));
+      options.map(([key, text, pic, short]) => h("button", { type: "button", class: "seg", data: short ? { key, short } : { key }, onclick: () => this.pick(key) }, pic && icon(pic), h("span", {}, text))));
     for (const kid of this.el.children) attr(kid, "aria-pressed", String(kid.getAttribute("data-key") === String(value)));
   }
 }

@@ -17,6 +17,8 @@ const PARTS = ["power_strip", "charger", "lamp", "phone", "computer"];
 const RIM_CM = 1.6; // between a name and the table's edge
 const PAD_X_CM = 0.8, PAD_Y_CM = 0.35; // of a plate beyond its letters
 const OFF_CM = 1.1; // between a plate and what it names
+/** Where a cable is short and much lies about it, its name stands farther off. */
+const FARTHER_CM = [0, 3, 6, 10, 15];
 const POINTS = 36; // of a cable that are looked at
 /** How much of a part is drawn beyond its footprint: left, top, right, bottom. @type {Partial<Record<Part, Box>>} */
 const BEYOND = { computer: [1.4, 6, 0.8, 1], lamp: [3, 3, 1.5, 1.5], recorder: [0.5, 0.5, 2, 3], hand: [1, 1, 1, 1] };
@@ -47,9 +49,10 @@ export class Names {
 
   /**
    * Lays the names of a bench. cables: as they are drawn; spots: of plugs, handles and the like, around which nothing is written.
-   * @param {BenchView} bench @param {Map<string, SVGElement>} cables @param {{ at: Point, r: number }[]} spots @param {number[]} size
+   * sensor: where it is.
+   * @param {BenchView} bench @param {Map<string, SVGElement>} cables @param {{ at: Point, r: number }[]} spots @param {Point} sensor @param {number[]} size
    */
-  lay(bench, cables, spots, [w, d]) {
+  lay(bench, cables, spots, sensor, [w, d]) {
     const ways = [...cables].map(([id, el]) => ({ id, points: this.pointsOf(id, el) }));
     /** @type {{ id: string, box: Box }[]} */
     const solids = bench.parts.filter(({ w: width }) => width > 0).map((part) => ({ id: part.id, box: around(part) }));
@@ -62,7 +65,7 @@ export class Names {
       if (long === 0 || (!part && !way)) continue; // it is not seen
       const size = parseFloat(getComputedStyle(letters).fontSize) || 3;
       const half = long / 2 + PAD_X_CM, tall = size * 0.5 + PAD_Y_CM;
-      const places = part ? besidePart(around(part), half, tall) : alongCable(way?.points ?? [], half, tall);
+      const places = part ? besidePart(around(part), half, tall) : id === "sensor" ? besidePart(boxOf(sensor, 3), half, tall) : alongCable(way?.points ?? [], half, tall);
       let best = places[0], least = Infinity;
       for (const [x0, y0] of places) {
         const x = Math.max(RIM_CM + half, Math.min(w - RIM_CM - half, x0)), y = Math.max(RIM_CM + tall, Math.min(d - RIM_CM - tall, y0));
@@ -103,6 +106,8 @@ function around({ id, x, y, w, d }) {
   return [x - w / 2 - l, y - d / 2 - t0, x + w / 2 + r, y + d / 2 + b];
 }
 
+/** @type {(at: Point, r: number) => Box} */
+const boxOf = ([x, y], r) => [x - r, y - r, x + r, y + r];
 /** @type {(a: Box, b: Box) => boolean} */
 const meet = ([a, b, c, d], [u, v, w, x]) => a < w && u < c && b < x && v < d;
 /** @type {(point: Point, box: Box, room: number) => boolean} */
@@ -125,15 +130,15 @@ function besidePart([l, t0, r, b], half, tall) {
 function alongCable(points, half, tall) {
   if (points.length < 3) return [[80, 45]];
   const last = points.length - 1;
-  /** @type {Point[]} */
-  const places = [];
+  /** @type {Point[][]} */
+  const tiers = FARTHER_CM.map(() => []);
   for (const share of [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9]) {
     const k = Math.max(1, Math.min(last - 1, Math.round(share * last)));
     const [x, y] = points[k], [u, v] = [points[k + 1][0] - points[k - 1][0], points[k + 1][1] - points[k - 1][1]];
     const len = Math.hypot(u, v) || 1;
     const nx = -v / len, ny = u / len;
     const out = OFF_CM + Math.abs(nx) * half + Math.abs(ny) * tall;
-    places.push([x + nx * out, y + ny * out], [x - nx * out, y - ny * out]);
+    for (const [i, far] of FARTHER_CM.entries()) tiers[i].push([x + nx * (out + far), y + ny * (out + far)], [x - nx * (out + far), y - ny * (out + far)]);
   }
-  return places;
+  return tiers.flat();
 }

@@ -126,7 +126,7 @@ export class Table {
     this.drawCharger(bench);
     const outlet = this.chargerAt;
     this.names.lay(bench, this.cables, [...bench.ends.map((end) => ({ at: /** @type {Point} */ ([end.x + aims[end.id][0] * 2, end.y + aims[end.id][1] * 2]), r: 3 })), ...bench.sockets.map(({ x, y }) => ({ at: /** @type {Point} */ ([x, y]), r: 3 })),
-      ...bench.cable.handles.map((at) => ({ at, r: 6.5 })), { at: sensorSpot, r: 4 }, ...(outlet ? [{ at: outlet, r: 2.4 }] : [])], this.size);
+      ...bench.cable.handles.map((at) => ({ at, r: 6.5 })), { at: sensorSpot, r: 2.6 }, ...(outlet ? [{ at: outlet, r: 2.4 }] : [])], sensorSpot, this.size);
     flag(this.svg, "lit-recorder", bench.lamps.recorder);
     flag(this.svg, "lit-power_strip", bench.lamps.power_strip);
     flag(this.svg, "lit-charger", bench.lamps.charger);

@@ -154,9 +154,9 @@ export class TracePane {
     const title = view.scenario ? inWords(view.scenario).title : view.recording_name;
     const measuring = trace.mode === "recording";
     const shownRecording = trace.recording ?? 0;
-    /** @type {[string, string, string?][]} */
+    /** @type {[string, string, (string | null)?, string?][]} */
     const options = view.kind === "recording" ? [] : [["live", t("strip-live"), "live"], ["paused", t("strip-paused"), "hold"]];
-    this.modes.set([...options, ...recordings.map((one) => /** @type {[string, string]} */ ([`recording:${one.recording}`, t("strip-take", { v: one.recording + 1, s: Math.round(one.duration_s) })]))], measuring ? `recording:${shownRecording}` : trace.mode);
+    this.modes.set([...options, ...recordings.map((one) => /** @type {[string, string, null, string]} */ ([`recording:${one.recording}`, t("strip-take", { v: one.recording + 1, s: Math.round(one.duration_s) }), null, t("strip-take_short", { v: one.recording + 1 })]))], measuring ? `recording:${shownRecording}` : trace.mode);
 
     relabel(this.record, t(recording.on ? "strip-stop" : "strip-record"));
     flag(this.record, "is-on", recording.on);

@@ -49,33 +49,33 @@ sheet-kept = Kept: { $from } to { $to } of recording { $take }, { $s } long.
 sheet-middle_how = How to find the time of the middle
 sheet-middle_text = The screen shows how long after the end of exercise the recording started. The middle of the counting window is half-way between A and B. Add A and B, divide by 2, and add the start time of the recording.
 
-sheet-line-count-intervals = From A to B I time n =
+sheet-line-count-intervals = From A to B I time n =
     .after = beat intervals
-sheet-line-seconds-intervals = in Δt =
+sheet-line-seconds-intervals = in Δt =
     .after = seconds
-sheet-line-rate-intervals = heart rate 60 · n / Δt =
+sheet-line-rate-intervals = heart rate 60 · n / Δt =
     .after = beats/min
-sheet-line-uncertainty = uncertainty ±
+sheet-line-uncertainty = uncertainty ±
     .after = beats/min
 sheet-line-middle = Time of the middle
     .after = s after exercise
-sheet-line-range = full-scale range ±
+sheet-line-range = full-scale range ±
     .after = mV
-sheet-line-amplitude = pulse, foot to peak =
+sheet-line-amplitude = pulse, foot to peak =
     .after = mV
-sheet-line-count_1 = count N =
+sheet-line-count_1 = count N =
     .after = beats
-sheet-line-seconds_1 = time T =
+sheet-line-seconds_1 = time T =
     .after = seconds
-sheet-line-rate_1 = heart rate =
+sheet-line-rate_1 = heart rate =
     .after = beats/min
-sheet-line-count-compare = count N =
+sheet-line-count-compare = count N =
     .after = beats
-sheet-line-seconds-compare = time T =
+sheet-line-seconds-compare = time T =
     .after = seconds
-sheet-line-rate-compare = heart rate =
+sheet-line-rate-compare = heart rate =
     .after = beats/min
-sheet-line-uncertainty-compare = each ±
+sheet-line-uncertainty-compare = each ±
     .after = beats/min
 
 asked-given = A and B are { $s } s apart. Half a second more or less is allowed.

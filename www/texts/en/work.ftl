@@ -75,6 +75,7 @@ path-filters = Filters
 path-converter = Converter
 path-screen = Screen
 
+strip-take_short = Recording { $v }
 strip-record_for = Record { $s } s and stop
 strip-elapsed_of = { $s } of { $all }
 cursor-drag = drag

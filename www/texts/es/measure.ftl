@@ -49,33 +49,33 @@ sheet-kept = Guardada: de { $from } a { $to } de la grabación { $take }, dura {
 sheet-middle_how = Cómo hallar el tiempo del centro
 sheet-middle_text = La pantalla dice cuánto después del final del ejercicio empezó la grabación. El centro de la ventana de conteo está a mitad de camino entre A y B. Suma A y B, divide entre 2 y suma el tiempo en que empezó la grabación.
 
-sheet-line-count-intervals = De A a B mido n =
+sheet-line-count-intervals = De A a B mido n =
     .after = intervalos entre latidos
-sheet-line-seconds-intervals = en Δt =
+sheet-line-seconds-intervals = en Δt =
     .after = segundos
-sheet-line-rate-intervals = frecuencia cardíaca 60 · n / Δt =
+sheet-line-rate-intervals = frecuencia cardíaca 60 · n / Δt =
     .after = latidos/min
-sheet-line-uncertainty = incertidumbre ±
+sheet-line-uncertainty = incertidumbre ±
     .after = latidos/min
 sheet-line-middle = Tiempo del centro
     .after = s después del ejercicio
-sheet-line-range = rango a fondo de escala ±
+sheet-line-range = rango a fondo de escala ±
     .after = mV
-sheet-line-amplitude = pulso, del pie al pico =
+sheet-line-amplitude = pulso, del pie al pico =
     .after = mV
-sheet-line-count_1 = cuento N =
+sheet-line-count_1 = cuento N =
     .after = latidos
-sheet-line-seconds_1 = tiempo T =
+sheet-line-seconds_1 = tiempo T =
     .after = segundos
-sheet-line-rate_1 = frecuencia cardíaca =
+sheet-line-rate_1 = frecuencia cardíaca =
     .after = latidos/min
-sheet-line-count-compare = cuento N =
+sheet-line-count-compare = cuento N =
     .after = latidos
-sheet-line-seconds-compare = tiempo T =
+sheet-line-seconds-compare = tiempo T =
     .after = segundos
-sheet-line-rate-compare = frecuencia cardíaca =
+sheet-line-rate-compare = frecuencia cardíaca =
     .after = latidos/min
-sheet-line-uncertainty-compare = cada una ±
+sheet-line-uncertainty-compare = cada una ±
     .after = latidos/min
 
 asked-given = A y B están separados { $s } s. Se permite medio segundo más o menos.

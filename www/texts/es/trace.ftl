@@ -34,7 +34,7 @@ strip-margin_live = { $title }, en vivo
 strip-margin_paused = { $title }, en pausa
 strip-margin_take = { $title }, grabación { $v }
 strip-margin_recording = grabando
-strip-margin_measure = Toca un latido para marcarlo. Toca una marca para quitarla.
+strip-margin_measure = Toca un latido para marcarlo, o su marca para quitarla.
 strip-foot_recording = de { $from } a { $to }, total { $all }
 
 cursor-a = Cursor A

@@ -75,6 +75,7 @@ path-filters = Filtros
 path-converter = Convertidor
 path-screen = Pantalla
 
+strip-take_short = Grabación { $v }
 strip-record_for = Grabar { $s } s y parar
 strip-elapsed_of = { $s } de { $all }
 cursor-drag = arrastra
