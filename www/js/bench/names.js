@@ -19,6 +19,7 @@ const PAD_X_CM = 0.8, PAD_Y_CM = 0.35; // of a plate beyond its letters
 const OFF_CM = 1.1; // between a plate and what it names
 /** Where a cable is short and much lies about it, its name stands farther off. */
 const FARTHER_CM = [0, 3, 6, 10, 15];
+const CROWDED = 8, STEP_CM = 3.5;
 const POINTS = 36; // of a cable that are looked at
 /** How much of a part is drawn beyond its footprint: left, top, right, bottom. @type {Partial<Record<Part, Box>>} */
 const BEYOND = { computer: [1.4, 6, 0.8, 1], lamp: [3, 3, 1.5, 1.5], recorder: [0.5, 0.5, 2, 3], hand: [1, 1, 1, 1] };
@@ -67,15 +68,20 @@ export class Names {
       const half = long / 2 + PAD_X_CM, tall = size * 0.5 + PAD_Y_CM;
       const places = part ? besidePart(around(part), half, tall) : id === "sensor" ? besidePart(boxOf(sensor, 3), half, tall) : alongCable(way?.points ?? [], half, tall);
       let best = places[0], least = Infinity;
-      for (const [x0, y0] of places) {
+      /** @param {Point} place @param {number} cost */
+      const look = ([x0, y0], cost) => {
         const x = Math.max(RIM_CM + half, Math.min(w - RIM_CM - half, x0)), y = Math.max(RIM_CM + tall, Math.min(d - RIM_CM - tall, y0));
         /** @type {Box} */
         const box = [x - half, y - tall, x + half, y + tall];
         const load = 40 * taken.filter((other) => meet(box, other)).length + 30 * solids.filter((other) => meet(box, other.box)).length
-          + 12 * spots.filter(({ at, r }) => within(at, box, r)).length + ways.reduce((sum, one) => sum + one.points.filter((point) => within(point, box, 0.9)).length * 3, 0) + Math.hypot(x - x0, y - y0);
+          + 12 * spots.filter(({ at, r }) => within(at, box, r)).length + ways.reduce((sum, one) => sum + one.points.filter((point) => within(point, box, 0.9)).length * 3, 0) + Math.hypot(x - x0, y - y0) + cost;
         if (load < least) [best, least] = [[x, y], load];
-        if (load === 0) break;
-      }
+        return load;
+      };
+      for (const place of places) if (look(place, 0) === 0) break;
+      // Where all about it lies something the whole table is looked at, the near places first in favour.
+      const home = part ? [part.x, part.y] : id === "sensor" ? sensor : way?.points[POINTS >> 1] ?? [w / 2, d / 2];
+      if (least > CROWDED) for (let x = STEP_CM; x < w; x += STEP_CM) for (let y = STEP_CM; y < d; y += STEP_CM) look([x, y], 0.25 * Math.hypot(x - home[0], y - home[1]));
       const [x, y] = best;
       taken.push([x - half, y - tall, x + half, y + tall]);
       attr(el, "transform", `translate(${x.toFixed(2)} ${y.toFixed(2)})`);
