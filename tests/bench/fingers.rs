@@ -45,7 +45,7 @@ fn main() {
                 power_line: PowerLine::default(),
                 sensor: Sensor { kind, ..Sensor::default() },
                 trouble: Trouble::default(),
-                finds_unit: true,
+                finds_recorder: true,
                 bench: Bench::wired(),
             };
             let mut chain = Chain::new(config, first + 1000 * sensor + k).expect("the settings can be had");

@@ -73,7 +73,7 @@ describe("rehearsals", { concurrency: true }, () => {
       await wire(page);
       const { count, seconds, inside } = await measure(page);
       await student.fillSheet(page, worked(count, seconds));
-      await page.getByLabel("so the heart rate is").press("Tab");
+      await page.getByLabel("heart rate =").press("Tab");
 
       await student.kept(page);
       await page.reload();
@@ -113,7 +113,7 @@ describe("rehearsals", { concurrency: true }, () => {
       await student.openScenario(page, url, "hum-on-the-trace", 11);
       await student.worldRuns(page, 5.5);
       const before = await student.fuzz(page);
-      assert.ok(before >= 2, "there is no clear hum to chase");
+      assert.ok(before >= 1, "there is no clear hum to chase");
       await student.unplugCharger(page);
       await student.worldRuns(page, 5.5);
       const without = await student.fuzz(page);

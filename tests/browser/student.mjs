@@ -128,9 +128,9 @@ export async function inWords(page) {
   return page.locator(".strip-note").innerText();
 }
 
-const FUZZ = ["The trace is clean.", "There is a little noise on it.", "There is clear noise on it.", "Strong noise hides its shape."];
+const FUZZ = ["The trace is clean.", "There is clear noise on it.", "Strong noise hides its shape."];
 
-/** How much fuzz the words tell of, 0 (none) to 3 (heavy). */
+/** How much fuzz the words tell of, 0 (none) to 2 (heavy). */
 export async function fuzz(page) {
   const words = await inWords(page);
   const step = FUZZ.findIndex((part) => words.includes(part));
@@ -387,9 +387,9 @@ export const reading = (page, label) => page.locator(".reading", { has: page.loc
 /** Types the worksheet's four blanks. */
 export async function fillSheet(page, { count, seconds, multiplier, rate }) {
   await page.getByLabel("Between A and B I count N =").fill(String(count));
-  await page.getByLabel("in a counting window of T =").fill(String(seconds));
-  await page.getByLabel("Multiplier for one minute").fill(String(multiplier));
-  await page.getByLabel("so the heart rate is").fill(String(rate));
+  await page.getByLabel("time T =").fill(String(seconds));
+  await page.getByLabel("60/T =").fill(String(multiplier));
+  await page.getByLabel("heart rate =").fill(String(rate));
 }
 
 /** What closes an attempt, the last check or the answer on demand, is asked about first: yes. */

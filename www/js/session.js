@@ -138,7 +138,7 @@ export class Session {
     this.saving = null;
     if (!this.scenario || this.deeds === 0) return;
     const { deeds } = this;
-    this.keeper?.keep({ at: Date.now(), deeds, begun: this.begun, saved: this.bench.save() }).then((state) => deeds === this.deeds && tellKept(state === "kept" ? deeds : state));
+    this.keeper?.keep({ at: Date.now(), deeds, begun: this.begun, over: Boolean(this.view.check?.over), saved: this.bench.save() }).then((state) => deeds === this.deeds && tellKept(state === "kept" ? deeds : state));
   }
 
   /**

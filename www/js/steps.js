@@ -1,5 +1,6 @@
 // @ts-check
-// Where one stands in the work: six steps with ticks as the core tells them, and one sentence of what is next. On a first visit what
+// Where one stands in the work: six steps, done or not as the core tells them, and one sentence of what is next. A tick says that the bench is
+// so; what a student has written or named gets a dot when it is there, and a tick once the check finds it right. On a first visit what
 // the sentence speaks of is ringed on the page, until it is done.
 
 import { flag, h, refill, words } from "./dom.js";
@@ -23,14 +24,20 @@ const AT = {
   adjust_small: ".range-at", adjust_tall: ".range-at", adjust_clipped: ".range-at", adjust_zero: ".range-at", record: ".btn-record-for", measure_cursors: ".cursor-flag", measure_blanks: ".blanks .blank", check: ".page .btn-strong",
 };
 
+/** What is the student's own word, right only when a check says so. @type {Set<StepName>} */
+const OWN = new Set(["measure", "name", "check"]);
+
 export class Steps {
   /**
-   * title: of what is worked on; go(step): brings one where a step is done; leads: whether what is next is ringed, on a first visit.
-   * @param {HTMLElement} root @param {Session} session @param {{ title: string, go: (step: StepName) => unknown, leads: boolean }} ways
+   * title: of what is worked on; go(step): brings one where a step is done; tells(next): hears what is next, by its code; leads: whether that
+   * is ringed, on a first visit.
+   * @param {HTMLElement} root @param {Session} session
+   * @param {{ title: string, go: (step: StepName) => unknown, tells: (next: string | null) => unknown, leads: boolean }} ways
    */
-  constructor(root, session, { title, go, leads }) {
+  constructor(root, session, { title, go, tells, leads }) {
     this.session = session;
     this.go = go;
+    this.tells = tells;
     this.leads = leads && !recall("led");
     this.due = 0;
     this.seen = -1;
@@ -42,7 +49,12 @@ export class Steps {
     this.next = h("p", { class: "steps-next", role: "status" });
     this.more = h("div", { class: "steps-more" });
     root.replaceChildren(h("h1", { class: "vh" }, title), h("h2", { id: "steps-h", class: "vh" }, t("steps-title")), this.line, h("div", { class: "steps-now" }, this.next, this.more));
-    session.onView(() => (this.due = Math.min(this.due, performance.now() + 120)));
+    this.answered = "";
+    session.onView(({ check }) => {
+      const answered = check ? `${check.try} ${check.passed} ${check.over}` : "";
+      if (answered !== this.answered) [this.answered, this.seen] = [answered, -1]; // the line speaks of the check, though the bench is as it was
+      this.due = Math.min(this.due, performance.now() + 120);
+    });
     this.show();
   }
 
@@ -60,15 +72,20 @@ export class Steps {
     if (seen === this.seen || !this.told) return;
     this.seen = seen;
     const { told } = this;
-    refill(this.line, [told.steps, told.at], () => told.steps.map((one) => this.step(one, told.at)));
-    words(this.next, told.next ? coded("next", told.next) : t("next-nothing"));
+    const { check } = this.session.view;
+    const passed = Boolean(check?.passed), at = check ? "check" : told.at;
+    refill(this.line, [told.steps, at, passed], () => told.steps.map((one) => this.step(one, at, passed)));
+    // After a check the result says what to do, and the line must not send anybody elsewhere.
+    if (check && !passed) words(this.next, t(check.over ? "next-closed" : "next-check_again"));
+    else words(this.next, told.next && !passed ? coded("next", told.next) : t("next-nothing"));
+    this.tells(check ? null : told.next);
   }
 
-  /** @param {Told["steps"][number]} step @param {StepName | null} at */
-  step({ step, done }, at) {
+  /** @param {Told["steps"][number]} step @param {StepName | null} at @param {boolean} passed */
+  step({ step, done }, at, passed) {
     const state = done ? "done" : step === at ? "now" : "open";
     return h("li", { class: `steps-one is-${state}` }, h("button", { type: "button", "aria-current": step === at ? "step" : null, onclick: () => this.go(step) },
-      h("span", { class: "steps-sign", "aria-hidden": "true" }, done && icon("tick")), h("span", { class: "steps-name" }, t(`steps-${step}`)), h("span", { class: "vh" }, t(done ? "steps-done" : "steps-open"))));
+      h("span", { class: "steps-sign", "aria-hidden": "true" }, done && icon(passed || !OWN.has(step) ? "tick" : "dot")), h("span", { class: "steps-name" }, t(`steps-${step}`)), h("span", { class: "vh" }, t(done ? "steps-done" : "steps-open"))));
   }
 
   /** @param {Told} told */

@@ -63,7 +63,7 @@ export function everyAttempt() {
     const [copy] = copiesOf(ATTEMPT + name).copies;
     /** @param {unknown} value */
     const text = (value) => (typeof value === "string" ? value : undefined);
-    return { key: ATTEMPT + name, scenario, seed: name.slice(cut + 1), owner, at: copy ? timeOf(copy) : 0, title: text(copy?.title), address: text(copy?.address), tries: Number(copy?.tries) || 0 };
+    return { key: ATTEMPT + name, scenario, seed: name.slice(cut + 1), owner, at: copy ? timeOf(copy) : 0, title: text(copy?.title), address: text(copy?.address), tries: Number(copy?.tries) || 0, over: copy?.over === true };
   }).sort((a, b) => b.at - a.at);
 }
 

@@ -24,7 +24,22 @@ function toList() {
 export function makeTools() {
   const others = packed ? [] : [tool("tools-scenarios", "list", () => goHome().then(toList))];
   const language = languageChoice(() => lab()?.session.saveNow());
-  $("tools").replaceChildren(...others, tool("tools-faults", "cards", () => (location.hash = "#faults")), tool("tools-open", "open", chooseRecording), themeChoice(), ...(language ? [language] : []));
+  // In a narrow head they are entries of one menu, each by its name.
+  const ways = h("div", { class: "tools-ways", id: "tools-ways" }, others, tool("tools-faults", "cards", () => (location.hash = "#faults")), tool("tools-open", "open", chooseRecording));
+  /** @type {HTMLButtonElement} */
+  const menu = h("button", { type: "button", class: "btn tools-menu", "aria-expanded": "false", "aria-controls": "tools-ways", title: t("tools-menu"), onclick: () => turn(!isOpen()) }, icon("menu"), h("span", { class: "word" }, t("tools-menu")));
+  /** @returns {boolean} */
+  const isOpen = () => menu.getAttribute("aria-expanded") === "true";
+  /** @param {boolean} open */
+  const turn = (open) => menu.setAttribute("aria-expanded", String(open));
+  const box = h("div", { class: "tools-box", onkeydown: (event) => {
+    if (event.key !== "Escape" || !isOpen()) return;
+    turn(false);
+    menu.focus();
+  } }, menu, ways);
+  ways.addEventListener("click", () => turn(false));
+  addEventListener("pointerdown", (event) => event.target instanceof Node && !box.contains(event.target) && turn(false));
+  $("tools").replaceChildren(box, themeChoice(), ...(language ? [language] : []));
   $("brand").addEventListener("click", (event) => {
     event.preventDefault();
     goHome();

@@ -30,11 +30,11 @@ export function keptWay(scenarios, goOn) {
   const known = (id) => scenarios.find((one) => one.id === id);
   const kept = keptAttempts().filter((one) => known(one.scenario) || one.address).slice(0, MOST_KEPT);
   if (kept.length === 0) return null;
-  return h("section", { class: "way-kept", "aria-labelledby": "way-kept" }, h("h2", { id: "way-kept" }, t("way-kept")),
-    h("ul", { class: "kept" }, kept.map(({ scenario, seed, at, title, address }) => h("li", {},
+  return h("section", { class: "way-kept", "aria-labelledby": "way-kept" }, h("h2", { id: "way-kept" }, t(kept.every(({ over }) => over) ? "way-kept_over" : "way-kept")),
+    h("ul", { class: "kept" }, kept.map(({ scenario, seed, at, title, address, over }) => h("li", {},
       address ? h("a", { href: `#a=${address}` }, title ?? scenario)
         : h("a", { href: routeTo(scenario, seed), onclick: (event) => { event.preventDefault(); goOn(scenario, seed); } }, known(scenario)?.brief.title),
-      h("span", { class: "quiet" }, t("way-kept_from", { seed, when: agoText(at) }))))));
+      h("span", { class: "quiet" }, t(over ? "way-kept_from_over" : "way-kept_from", { seed, when: agoText(at) }))))));
 }
 
 /** @param {KnownScenario[]} scenarios */

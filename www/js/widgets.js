@@ -55,8 +55,8 @@ export function opensByArrow(select) {
 
 /** A stepper: less, the value as a choice, more. Options run from least to most. */
 export class Stepper {
-  /** @param {string} label @param {string} less @param {string} more @param {(value: string) => unknown} pick */
-  constructor(label, less, more, pick) {
+  /** short: what is seen of the label where it stands on a frame. @param {string} label @param {string} less @param {string} more @param {(value: string) => unknown} pick @param {string | null} [short] */
+  constructor(label, less, more, pick, short = null) {
     this.pick = pick;
     /** @type {readonly Option[]} */
     this.options = [];
@@ -65,7 +65,7 @@ export class Stepper {
     this.select = h("select", { id, onchange: () => pick(this.select.value) });
     this.less = h("button", { type: "button", class: "btn btn-round", "aria-label": less, title: less, onclick: () => this.go(-1) }, icon("minus"));
     this.more = h("button", { type: "button", class: "btn btn-round", "aria-label": more, title: more, onclick: () => this.go(1) }, icon("plus"));
-    this.el = h("div", { class: "fld stepper" }, h("label", { for: id }, label), h("div", { class: "step-row" }, this.less, this.select, this.more));
+    this.el = h("div", { class: "fld stepper" }, h("label", { for: id, data: short ? { short } : undefined }, short ? h("span", { class: "vh" }, label) : label), h("div", { class: "step-row" }, this.less, this.select, this.more));
   }
   /** @param {number} by */
   go(by) {
@@ -107,10 +107,10 @@ export class Segments {
     this.pick = pick;
     this.el = h("div", { class: "segs", role: "group", "aria-label": label });
   }
-  /** @param {readonly (readonly [string, string, string?])[]} options @param {unknown} value */
+  /** Of each its key, its words, a picture, and what is seen of the words on a small screen. @param {readonly (readonly [string, string, (string | null)?, string?])[]} options @param {unknown} value */
   set(options, value) {
     refill(this.el, options, () =>
-      options.map(([key, text, pic]) => h("button", { type: "button", class: "seg", data: { key }, onclick: () => this.pick(key) }, pic && icon(pic), h("span", {}, text))));
+      options.map(([key, text, pic, short]) => h("button", { type: "button", class: "seg", data: short ? { key, short } : { key }, onclick: () => this.pick(key) }, pic && icon(pic), h("span", {}, text))));
     for (const kid of this.el.children) attr(kid, "aria-pressed", String(kid.getAttribute("data-key") === String(value)));
   }
 }

@@ -28,12 +28,16 @@ export class Card {
     this.controls = [];
     this.title = h("h3", { class: "card-h" });
     this.body = h("div", { class: "card-body" });
+    // What the bench says is repeated at the button that asked for it: on a small screen the card lies over the bench's own words.
+    this.said = h("div", { class: "card-said pencil", "aria-hidden": "true" });
     this.el = h("div", { class: "touch-card", role: "group", hidden: true, onkeydown: (event) => event.key === "Escape" && this.close() },
       h("div", { class: "card-head" }, this.title, h("button", { type: "button", class: "btn btn-round btn-plain", "aria-label": t("card-close"), onclick: () => this.close() }, icon("cross"))), this.body);
     place.append(this.el);
     /** @param {PointerEvent} event */
     this.outside = (event) => {
-      if (this.thing && event.target instanceof Node && !this.el.contains(event.target) && !(event.target instanceof Element && event.target.closest(".table"))) this.close();
+      if (!this.thing || !(event.target instanceof Element) || this.el.contains(event.target) || event.target.closest(".table")) return;
+      if (this.atFoot && event.target.closest(".strip")) return; // the trace is looked at, and its range set, while the card is open
+      this.close();
     };
     addEventListener("pointerdown", this.outside, true);
   }
@@ -52,6 +56,21 @@ export class Card {
     this.el.scrollTop = 0; // the card before may have been rolled down
     this.show(bench);
     this.lay(box);
+    if (this.atFoot) this.place.scrollIntoView({ block: "start", behavior: "auto" }); // so that bench and trace are seen above it
+  }
+
+  /** Whether it stands at the foot of the window, as on a small screen. */
+  get atFoot() {
+    return getComputedStyle(this.el).position === "fixed";
+  }
+
+  /** Says what the bench said, under the button that was pressed. @param {Element} note */
+  tell(note) {
+    const pressed = this.body.contains(document.activeElement) && document.activeElement?.closest(".card-body > *");
+    this.said.replaceChildren(...[...note.cloneNode(true).childNodes]);
+    if (!note.textContent || !pressed) return this.said.remove();
+    pressed.after(this.said);
+    return this.said.scrollIntoView({ block: "nearest", behavior: "auto" });
   }
 
   close() {

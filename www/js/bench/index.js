@@ -21,6 +21,15 @@ import { Table } from "./table.js";
 const SPEECH_MS = 7000;
 const CLOSE_UPS = /** @type {const} */ (["whole", "recorder", "finger"]);
 
+/**
+ * What a step's sentence speaks of, as it is named on the drawing (see names.js).
+ * @type {Record<string, string>}
+ */
+const NAMED = {
+  power_recorder_end: "power_line", power_outlet_end: "power_strip", power_recorder_switch: "recorder", power_no_light: "power_strip", power_data_recorder: "data", power_data_computer: "data",
+  power_sensor_cable: "sensor", power_not_seen: "computer", sensor_on: "sensor", sensor_loose: "sensor", sensor_tight: "sensor", sensor_place: "sensor", sensor_side: "sensor",
+};
+
 export class BenchPane {
   /**
    * Where the drawing stands, the list of parts, and what the bench says to either.
@@ -45,7 +54,7 @@ export class BenchPane {
     this.card = new Card(this.stage, act);
     this.hands = new Hands(this.table, { now: () => this.laid(now()), act, redraw: (ghost) => this.draw(ghost ?? now()), rests: this.rests, touched: (thing, box) => this.touched(thing, box) });
     root.replaceChildren(h("h2", { id: "bench-h", class: "vh" }, t("bench-title")), this.stage);
-    says.replaceChildren(h("div", { class: "bench-foot" }, this.link, this.near.el), h("div", { class: "bench-told", tabindex: "0", role: "group", "aria-label": t("says-title") }, this.note, h("p", { class: "quiet hint" }, t("bench-hint"))));
+    says.replaceChildren(h("div", { class: "bench-told", tabindex: "0", role: "group", "aria-label": t("says-title") }, this.note, h("p", { class: "quiet hint" }, t("bench-hint"))), h("div", { class: "bench-foot" }, this.link, this.near.el));
     list.replaceChildren(h("h2", { id: "list-h", class: "vh" }, t("list-title")), this.list.el);
     this.look("whole");
     // Names are put where their letters have room, which is known only of what is seen.
@@ -65,6 +74,12 @@ export class BenchPane {
     this.table.look(what === "finger" ? [bench.hand.finger_x, bench.hand.finger_y] : what === "recorder" && recorder ? [recorder.x, recorder.y] : null);
     this.card.close();
     this.draw(bench); // names that are seen only from near find their place now
+  }
+
+  /** Names on the drawing what the next step speaks of, where other names have no room. @param {string | null} next */
+  pointOut(next) {
+    this.table.pointOut(next ? NAMED[next] ?? null : null);
+    this.draw(benchOf(this.session.view));
   }
 
   /** @param {Thing | null} thing @param {DOMRect} box */
@@ -111,6 +126,7 @@ export class BenchPane {
   /** @param {string} text */
   tell(text) {
     words(this.note, text);
+    this.card.tell(this.note);
   }
 
   /**
@@ -119,6 +135,7 @@ export class BenchPane {
    */
   lookAt(place) {
     this.note.replaceChildren(h("p", { class: "seen-at" }, t("seen-title", { place: t(`look-${place}`) })), h("ul", { class: "seen" }, seen(benchOf(this.session.view), place).map((line) => h("li", {}, line))));
+    this.card.tell(this.note);
   }
 
   /**

@@ -21,9 +21,3 @@ export const stroke = (d, kind = "") => s("path", { class: `ln ${kind}`, d });
  */
 export const label = (text, x, y, kind = "", tx = x, ty = y) =>
   s("text", { class: `letter ${kind}`, data: { x, y, tx, ty }, transform: `translate(${x} ${y})` }, text);
-
-/**
- * The name of a part, under it as it is seen; the table lays it above the cables.
- * @param {string} text @param {number} w @param {number} d
- */
-export const nameBelow = (text, w, d) => label(text, 0, d / 2 + 3.2, "small name", -w / 2 - 2.9, 0);

@@ -3,7 +3,7 @@
 
 import { s } from "../dom.js";
 import { t } from "../text.js";
-import { inked, label, nameBelow, stroke } from "./marks.js";
+import { inked, label, stroke } from "./marks.js";
 import { pen } from "./pen.js";
 /** @import { Part } from '../types/names' */
 /** @import { Kid } from '../types/page' */
@@ -80,22 +80,21 @@ function computer(w, d) {
 /** @param {number} w @param {number} d */
 function powerStrip(w, d) {
   const p = pen("power_strip");
-  return [shadow(w, d), inked(() => p.rect(-w / 2, -d / 2, w, d, 2)), stroke(p.rect(-w / 2 + 1, -d / 2 + 1, w - 2, d - 2, 1.4), "thin faint"),
-    nameBelow(t("part-power_strip"), w, d), rocker("power_strip", w / 2 - 3.2, 0), lamp("power_strip", -w / 2 + 3, 0)];
+  return [shadow(w, d), inked(() => p.rect(-w / 2, -d / 2, w, d, 2)), stroke(p.rect(-w / 2 + 1, -d / 2 + 1, w - 2, d - 2, 1.4), "thin faint")];
 }
 
 /** @param {number} w @param {number} d */
 function charger(w, d) {
   const p = pen("charger");
   return [shadow(w, d, 1.3), inked(() => p.rect(-w / 2, -d / 2, w, d, 1.6)), stroke(p.rect(-w / 2 + 1.2, -d / 2 + 1.2, w - 2.4, d - 2.4, 1), "thin faint"),
-    stroke(p.hatch(-w / 2 + 1.8, -d / 2 + 1.8, w - 5, d - 3.6, 0.8, 0.5), "thin faint"), lamp("charger", w / 2 - 2.4, d / 2 - 2), nameBelow(t("part-charger"), w, d)];
+    stroke(p.hatch(-w / 2 + 1.8, -d / 2 + 1.8, w - 5, d - 3.6, 0.8, 0.5), "thin faint"), lamp("charger", w / 2 - 2.4, d / 2 - 2)];
 }
 
 /** @param {number} w @param {number} d */
 function phone(w, d) {
   const p = pen("phone");
   return [shadow(w, d, 0.7), inked(() => p.rect(-w / 2, -d / 2, w, d, 1.4)), s("path", { class: "fill-screen", d: p.rect(-w / 2 + 0.6, -d / 2 + 1.6, w - 1.2, d - 3.2, 0.4) }),
-    stroke(p.rect(-w / 2 + 0.6, -d / 2 + 1.6, w - 1.2, d - 3.2, 0.4), "thin"), stroke(p.hatch(-w / 2 + 1, -d / 2 + 3, w * 0.4, d * 0.4, 0.9, 0.6), "thin faint"), nameBelow(t("part-phone"), w, d)];
+    stroke(p.rect(-w / 2 + 0.6, -d / 2 + 1.6, w - 1.2, d - 3.2, 0.4), "thin"), stroke(p.hatch(-w / 2 + 1, -d / 2 + 3, w * 0.4, d * 0.4, 0.9, 0.6), "thin faint")];
 }
 
 /** @param {number} w @param {number} d */
@@ -110,7 +109,7 @@ function deskLamp(w, d) {
   }
   return [s("circle", { class: "lamp-pool", cx: hx, cy: hy, r: r * 3.1, fill: "url(#glow)" }), s("circle", { class: "shade", cx: bx + 0.6, cy: by + 1.1, r: r * 0.52 }), inked(() => p.circle(bx, by, r * 0.52)), stroke(p.circle(bx, by, r * 0.34), "thin faint"),
     s("circle", { class: "shade", cx: hx + 1, cy: hy + 1.8, r: r * 0.62 }), stroke(`M${bx - 0.5} ${by + 0.5}L${hx - 0.5} ${hy + 0.5}M${bx + 0.5} ${by - 0.5}L${hx + 0.5} ${hy - 0.5}`),
-    inked(() => p.circle(hx, hy, r * 0.62)), stroke(p.circle(hx, hy, r * 0.46), "thin faint"), s("circle", { class: "lamp-bulb", cx: hx, cy: hy, r: r * 0.3 }), stroke(p.circle(hx, hy, r * 0.12), "thin"), stroke(rays, "thin faint lamp-rays"), nameBelow(t("part-lamp"), 2 * r + 2.6, 2 * r)];
+    inked(() => p.circle(hx, hy, r * 0.62)), stroke(p.circle(hx, hy, r * 0.46), "thin faint"), s("circle", { class: "lamp-bulb", cx: hx, cy: hy, r: r * 0.3 }), stroke(p.circle(hx, hy, r * 0.12), "thin"), stroke(rays, "thin faint lamp-rays")];
 }
 
 /** @param {number} w @param {number} d @param {string} id */
@@ -129,14 +128,3 @@ const ART = { recorder, computer, power_strip: powerStrip, charger, phone, lamp:
 export const drawPart = (part) =>
   s("g", { class: `part part-${part.id}${part.movable ? " movable" : ""}`, data: { drag: part.movable ? `part:${part.id}` : "" } },
     (ART[part.id] ?? plain)(part.w, part.d, part.id));
-
-/**
- * Takes the name out of a part's drawing, so that it can lie above the cables; null where the name is part of the drawing.
- * @param {Element} drawing
- */
-export function takeName(drawing) {
-  const name = drawing.querySelector(":scope > .name");
-  if (!name) return null;
-  name.remove();
-  return s("g", {}, name);
-}

@@ -7,7 +7,8 @@ import { t } from "../text.js";
 import { Hand } from "./hand.js";
 import { OtherHand } from "./other.js";
 import { sensorCurve, slackCurve, towards } from "./cables.js";
-import { drawPart, takeName } from "./parts.js";
+import { Names } from "./names.js";
+import { drawPart } from "./parts.js";
 import { pen } from "./pen.js";
 import { drawPlug, drawSocket, PLUG_LENGTH } from "./sockets.js";
 /** @import { End, Part, Point, Shape, Socket } from '../types/names' */
@@ -15,7 +16,6 @@ import { drawPlug, drawSocket, PLUG_LENGTH } from "./sockets.js";
 
 const SENSOR_RIM_CM = 1.7; // from the middle of the sensor to where its cable comes out
 const CLOSER = 2.2; // how many times as large a part of the table is shown
-const NAME_RIM_CM = 1.5; // between a name and the table's edge
 /** @type {Record<"power_line" | "data", [End, End]>} */
 const CABLES = { power_line: ["power_recorder", "power_wall"], data: ["data_recorder", "data_computer"] };
 
@@ -39,12 +39,7 @@ export class Table {
     this.otherAt = "lap";
     /** @type {Map<Part, SVGElement>} */
     this.parts = new Map(bench.parts.filter((part) => !["hand", "cable1", "cable2"].includes(part.id)).map((part) => [part.id, drawPart(part)]));
-    /** @type {Map<Part, SVGElement>} */
-    this.names = new Map();
-    for (const [id, drawing] of this.parts) {
-      const name = takeName(drawing);
-      if (name) this.names.set(id, name);
-    }
+    this.names = new Names();
     /** @type {Map<Socket, SVGElement>} */
     this.sockets = new Map();
     for (const socket of bench.sockets) this.sockets.set(socket.id, drawSocket(socket));
@@ -55,13 +50,15 @@ export class Table {
     /** @type {Map<Part, SVGElement>} */
     this.grips = new Map(/** @type {const} */ (["cable1", "cable2"]).map((id) => [id, s("g", { class: "grip", data: { drag: `part:${id}` } }, s("circle", { class: "hit", r: 4.4 }), s("circle", { class: "grip-ring", r: 2 }), s("circle", { class: "grip-dot", r: 0.7 }), s("title", {}, t(`part-${id}`)))]));
     this.chargerPlug = s("g", { class: "charger-plug" }, s("circle", { class: "fill-plug", r: 1.9 }), s("circle", { class: "ln", r: 1.9 }), s("path", { class: "ln thin", d: "M-.8 0h1.600" }));
+    /** @type {Point | null} */
+    this.chargerAt = null; // where its plug is
     this.hand = new Hand();
     this.other = new OtherHand();
     this.speech = s("text", { class: "speech", "aria-hidden": "true" });
     this.bubble = s("g", { class: "bubble", visibility: "hidden" }, s("rect", { rx: 1.4 }), s("text", { class: "bubble-text" }));
 
     this.art = s("g", {}, this.wood, this.cables.get("feed"), [...this.parts.values()], [...this.sockets.values()], this.cables.get("charge"), this.chargerPlug, this.other.el,
-      this.cables.get("data"), this.cables.get("power_line"), this.hand.below, this.cables.get("sensor"), s("g", {}, ...this.names.values()), this.hand.el, this.hand.strapped, this.hand.cloth, [...this.plugs.values()], [...this.grips.values()], this.speech, this.bubble);
+      this.cables.get("data"), this.cables.get("power_line"), this.hand.below, this.cables.get("sensor"), this.hand.el, this.hand.strapped, this.hand.cloth, [...this.plugs.values()], [...this.grips.values()], this.names.el, this.speech, this.bubble);
     const glow = s("radialGradient", { id: "glow" }, s("stop", { offset: "0", class: "glow-0" }), s("stop", { offset: ".35", class: "glow-1" }), s("stop", { offset: "1", class: "glow-2" }));
     const clip = s("clipPath", { id: "table-edge" }, s("rect", { x: 0.4, y: 0.4, width: w - 0.8, height: d - 0.8, rx: 3 }));
     this.clipped = s("g", { "clip-path": "url(#table-edge)" }, this.art);
@@ -102,8 +99,6 @@ export class Table {
     for (const part of bench.parts) {
       const el = this.parts.get(part.id) ?? this.grips.get(part.id);
       if (el) place(el, part.x, part.y);
-      const name = this.names.get(part.id);
-      if (name) place(name, ...this.nameSpot(part));
     }
     for (const socket of bench.sockets) {
       const el = this.sockets.get(socket.id);
@@ -129,6 +124,9 @@ export class Table {
     for (const [cable, [a, b]] of Object.entries(CABLES)) this.lay(cable, slackCurve(tail(a), aims[a], tail(b), aims[b]));
     this.lay("sensor", sensorCurve([tail("sensor"), ...points.slice(1)], aims.sensor, bench.cable.slack_cm));
     this.drawCharger(bench);
+    const outlet = this.chargerAt;
+    this.names.lay(bench, this.cables, [...bench.ends.map((end) => ({ at: /** @type {Point} */ ([end.x + aims[end.id][0] * 2, end.y + aims[end.id][1] * 2]), r: 3 })), ...bench.sockets.map(({ x, y }) => ({ at: /** @type {Point} */ ([x, y]), r: 3 })),
+      ...bench.cable.handles.map((at) => ({ at, r: 6.5 })), { at: sensorSpot, r: 2.6 }, ...(outlet ? [{ at: outlet, r: 2.4 }] : [])], sensorSpot, this.size);
     flag(this.svg, "lit-recorder", bench.lamps.recorder);
     flag(this.svg, "lit-power_strip", bench.lamps.power_strip);
     flag(this.svg, "lit-charger", bench.lamps.charger);
@@ -137,15 +135,10 @@ export class Table {
     flag(this.svg, "on-power_strip", bench.switches.power_strip);
   }
 
-  /**
-   * Where a part's name is put: at the part, but no letter of it beyond the table's edge.
-   * @param {PartAt} part @returns {Point}
-   */
-  nameSpot(part) {
-    const letters = /** @type {SVGTextElement} */ (this.names.get(part.id)?.querySelector("text"));
-    const half = letters.getComputedTextLength() / 2 + NAME_RIM_CM;
-    const beside = Number(letters.dataset.x ?? 0);
-    return [Math.max(half - beside, Math.min(this.size[0] - half - beside, part.x)), part.y];
+  /** Names what a step speaks of, also where other names have no room. @param {string | null} id */
+  pointOut(id) {
+    this.names.pointOut(id);
+    flag(this.svg, "names-recorder", id === "recorder");
   }
 
   /**
@@ -227,6 +220,7 @@ export class Table {
     const outlet = bench.sockets.find((one) => one.taken_by === "charger");
     /** @type {Point} */
     const spot = outlet ? [outlet.x, outlet.y] : [charger.x + charger.w / 2 + 5, charger.y - charger.d / 2 - 1];
+    this.chargerAt = spot;
     attr(this.chargerPlug, "transform", `translate(${spot.map((v) => v.toFixed(2))})`);
     const short = slackCurve([charger.x + charger.w / 2, charger.y], [1, 0], [spot[0], spot[1] + 1.9], [0, 1], 0.1);
     const rightOf = computer.x < charger.x ? 1 : -1;

@@ -5,6 +5,7 @@ import { askWhether } from "../ask.js";
 import { paneOf } from "../deeds.js";
 import { flag, h, newId, prop, words } from "../dom.js";
 import { t } from "../text.js";
+import { timeText } from "../trace/units.js";
 import { button, relabel } from "../widgets.js";
 import { refusalText } from "../bench/index.js";
 import { Naming } from "../faults/naming.js";
@@ -37,14 +38,17 @@ export class SheetPane {
     this.note = h("p", { class: "pencil sheet-note", role: "status" });
     this.debrief = new Debrief(session.view);
     this.naming = session.view.scenario?.name_faults ? new Naming(session) : null;
+    // Said beside what is asked: the time of the middle is reckoned from it.
+    this.after = h("p", { class: "pencil measure-after", hidden: true });
     this.first = task.windows === 2 ? new FirstWindow(session, () => this.keepWindow()) : null;
     const criteria = session.view.scenario?.pass;
     this.asked = criteria ? askedPage(task) : askedOfRecording();
     this.points = criteria ? new AskedPoints() : null;
     if (this.points) this.asked.append(this.points.el);
+    const doing = h("div", { class: "page-do" }, this.check, this.note);
+    this.first?.el.append(doing); // with two windows it stands in the row of what is kept of them
     row.replaceChildren(h("div", { class: "page" }, h("h2", { id: "sheet-h", class: "vh" }, t("sheet-title")),
-      h("div", { class: "page-asked" }, taskLine(task, criteria), this.howMiddle()), this.lines(),
-      h("div", { class: "page-do" }, this.check, this.note)));
+      h("div", { class: "page-asked" }, taskLine(task, criteria), this.howMiddle(), this.after), this.lines(), !this.first && doing));
     brief.append(h("p", { class: "quiet" }, t(this.recording ? "sheet-about_recording" : aboutKey(task.kind))), this.asked);
     name.replaceChildren(...(this.naming ? [this.naming.el] : []));
     result.replaceChildren(h("h2", { id: "result-h", class: "vh" }, t("view-result")), h("div", { class: "row result-ways" }, task.reads !== "stretch" && this.reveal), this.debrief.el);
@@ -115,6 +119,9 @@ export class SheetPane {
     const named = this.naming && this.task.reads === "nothing";
     const which = { n: Math.min(view.checks.done + 1, view.checks.most), of: view.checks.most };
     relabel(this.check, over ? t(named ? "sheet-check_names_over" : "sheet-check_over") : t(named ? "sheet-check_names" : "sheet-check", which));
+    const after = view.recordings.find((one) => one.recording === view.trace.recording)?.after_s;
+    this.after.hidden = typeof after !== "number";
+    if (typeof after === "number") words(this.after, t("measure-after", { s: timeText(after) }));
     this.points?.show(view);
     this.naming?.show(view);
     this.first?.show(view);

@@ -20,7 +20,7 @@ import { Settings } from "./settings.js";
 import { Stylus } from "./stylus.js";
 import { Spots } from "./spots.js";
 import { summaryText } from "./summary.js";
-import { clockText, timeText } from "./units.js";
+import { clockText, spanText, timeText } from "./units.js";
 /** @import { Loop } from '../loop.js' */
 /** @import { Session } from '../session.js' */
 /** @import { Action } from '../types/action' */
@@ -58,10 +58,10 @@ export class TracePane {
     this.until = null; // a recording that stops by itself is then so long, s
     this.modes = new Segments(t("strip-modes"), (key) => this.pickMode(key));
     this.record = button("", () => act({ do: session.view.recording.on ? "stop" : "record" }), { kind: "btn-record" });
-    this.recordFor = button(t("strip-record_for", { s: this.asked }), () => this.recordAsked(), { kind: "btn-record btn-record-for" });
+    this.recordFor = button(t("strip-record_for", { s: this.asked }), () => this.recordAsked(), { kind: "btn-record btn-record-for", data: { short: spanText(this.asked) } });
     this.elapsed = h("span", { class: "elapsed", "aria-hidden": "true" });
     this.note = h("p", { class: "strip-note pencil", role: "status" });
-    this.summary = button(t("summary-ask"), () => this.tell(summaryText(session.bench.summary())), { kind: "btn-plain btn-sign", pic: "ear", title: t("summary-ask") });
+    this.summary = button(t("summary-ask"), () => this.tell(summaryText(session.bench.summary())), { kind: "btn-plain btn-sign", pic: "lines", title: t("summary-ask") });
 
     this.sound = new Sound(session.bench);
     this.listen = button(t("strip-listen"), () => this.toggleSound(), { kind: "btn-plain btn-sign strip-listen", pic: "sound", title: t("strip-listen"), "aria-pressed": "false" });
@@ -81,7 +81,7 @@ export class TracePane {
     this.drum = h("div", { class: "drum" },
       h("div", { class: "margin margin-top" }, this.settings.values, this.marginLeft, this.scroller, h("div", { class: "margin-ways" }, this.summary, live && this.listen)),
       h("div", { class: "trace-area" }, this.field, this.startButton),
-      h("div", { class: "margin margin-foot" }, this.note, this.footLeft, this.footRight, this.settings.time.el));
+      this.note, h("div", { class: "margin margin-foot" }, h("div", { class: "foot-says" }, this.footLeft, this.footRight), this.settings.time.el));
     this.trail = h("div", { class: "trail-place", hidden: true }); // filled after a check, see after/
 
     root.replaceChildren(
@@ -154,9 +154,9 @@ export class TracePane {
     const title = view.scenario ? inWords(view.scenario).title : view.recording_name;
     const measuring = trace.mode === "recording";
     const shownRecording = trace.recording ?? 0;
-    /** @type {[string, string, string?][]} */
+    /** @type {[string, string, (string | null)?, string?][]} */
     const options = view.kind === "recording" ? [] : [["live", t("strip-live"), "live"], ["paused", t("strip-paused"), "hold"]];
-    this.modes.set([...options, ...recordings.map((one) => /** @type {[string, string]} */ ([`recording:${one.recording}`, t("strip-take", { v: one.recording + 1, s: Math.round(one.duration_s) })]))], measuring ? `recording:${shownRecording}` : trace.mode);
+    this.modes.set([...options, ...recordings.map((one) => /** @type {[string, string, null, string]} */ ([`recording:${one.recording}`, t("strip-take", { v: one.recording + 1, s: Math.round(one.duration_s) }), null, t("strip-take_short", { v: one.recording + 1 })]))], measuring ? `recording:${shownRecording}` : trace.mode);
 
     relabel(this.record, t(recording.on ? "strip-stop" : "strip-record"));
     flag(this.record, "is-on", recording.on);
@@ -255,7 +255,7 @@ export class TracePane {
     if (action.do === "record") this.tell(t("strip-recording"));
     if (action.do === "stop") {
       const last = this.session.view.recordings.at(-1);
-      if (last) this.tell(t("strip-kept", { v: last.recording + 1, s: Math.round(last.duration_s) }));
+      if (last) this.tell(t("strip-kept", { v: last.recording + 1 }));
     }
     if (action.do === "mark") say(t("marks-made", { s: timeText(action.t) }));
     if (action.do === "unmark") say(t("marks-gone"));
@@ -267,6 +267,7 @@ export class TracePane {
   tell(text) {
     if (this.note.textContent === text && text) this.note.textContent = "";
     words(this.note, text);
+    flag(this.drum, "is-telling", text);
   }
 
   // scrolling
@@ -370,9 +371,9 @@ export class TracePane {
     const { trace: { recording }, cursors, marks } = this.session.view;
     const name = `${t("strip-file", { v: (recording ?? 0) + 1 })}.${kind}`;
     if (kind === "svg") return download(name, (await import("../desk.js")).traceSvg(this.session.bench, this.marginLeft.textContent), "image/svg+xml");
-    const { base, trace, geometry } = this.canvases;
+    const { base, trace: line, geometry } = this.canvases;
     if (!geometry) return undefined;
-    return download(name, await picture({ canvases: [base, trace], geometry, cursors, marks }), "image/png");
+    return download(name, await picture({ canvases: [base, line], geometry, cursors, marks }), "image/png");
   }
 
   end() {

@@ -29,7 +29,6 @@ export class Measure {
     this.count = h("output", { class: "big" });
     this.countBox = h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-marked")), this.count);
     this.heightBox = h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-height")), this.height);
-    this.after = h("p", { class: "pencil measure-after" });
     this.noteList = h("ul", { class: "mark-list note-list" });
     this.notes = h("details", { class: "marks" }, h("summary", {}, t("notes-list")), this.noteList);
     this.list = h("ul", { class: "mark-list" });
@@ -49,7 +48,7 @@ export class Measure {
       this.notes, saves, h("p", { class: "quiet" }, t("measure-hint"))));
     this.el = h("div", { class: "measure", role: "group", "aria-label": t("measure-title") }, this.fields.a.el, this.fields.b.el,
       h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-between")), this.interval),
-      this.heightBox, this.countBox, this.after, this.undoMark, this.zoomIn, this.zoomOut, this.more);
+      this.heightBox, this.countBox, this.undoMark, this.zoomIn, this.zoomOut, this.more);
     /** @param {PointerEvent} event */
     this.outside = (event) => {
       if (this.more.open && event.target instanceof Node && !this.more.contains(event.target)) this.more.open = false;
@@ -104,9 +103,6 @@ export class Measure {
     const kept = recordings.find((one) => one.recording === trace.recording);
     this.labelBox.hidden = view.kind === "recording";
     if (document.activeElement !== this.label) prop(this.label, "value", kept?.label ?? "");
-    const after = kept?.after_s;
-    this.after.hidden = typeof after !== "number";
-    if (typeof after === "number") words(this.after, t("measure-after", { s: timeText(after) }));
     this.snap.el.hidden = !view.help || view.help === "alone";
     this.snap.set(view.snap);
     prop(this.zoomIn, "disabled", !cursors.interval_s);

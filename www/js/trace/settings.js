@@ -24,8 +24,8 @@ export class Settings {
     this.now = null;
     /** @param {string} text */
     const number = (text) => (text === "" ? null : Number(text));
-    this.time = new Stepper(t("set-time_base"), t("set-time_less"), t("set-time_more"), (v) => act({ do: "time_base", s: Number(v) }));
-    this.range = new Stepper(t("set-range"), t("set-range_less"), t("set-range_more"), (v) => act({ do: "range", v: Number(v) }));
+    this.time = new Stepper(t("set-time_base"), t("set-time_less"), t("set-time_more"), (v) => act({ do: "time_base", s: Number(v) }), t("axis-time_base"));
+    this.range = new Stepper(t("set-range"), t("set-range_less"), t("set-range_more"), (v) => act({ do: "range", v: Number(v) }), t("axis-range"));
     this.zero = button(t("axis-zero"), () => act({ do: "zero" }));
     this.zeroClear = button(t("set-zero_clear"), () => act({ do: "zero_clear" }), { kind: "btn-plain" });
     this.zeroSays = h("span", { class: "quiet" });

@@ -23,6 +23,8 @@ export type KnownScenario = ScenarioEntry & { toml: string; brief: Brief };
 /** An attempt as it is kept on this device. */
 export type KeptAttempt = {
   at: number; deeds: number; begun: number; saved: string;
+  /** Whether its checks are used up: it can be looked at and not gone on with. */
+  over?: boolean;
   /** What a list says of it: its scenario's title; of an assignment the link's part and the number of the try. */
   title?: string; address?: string; tries?: number;
   /** In a course site: whether the site has ever taken a state of it. */
@@ -31,7 +33,7 @@ export type KeptAttempt = {
 /** Who keeps an attempt that is under way; resolves to "kept" or to the word for what is in the way. */
 export type KeepsAttempt = { keep(attempt: KeptAttempt): Promise<string | undefined>; end(): void; again: (() => void) | null };
 /** Where one is kept; owner: see who.js. */
-export type KeptPlace = { key: string; scenario: string; seed: string; owner: string; at: number; title: string | undefined; address: string | undefined; tries: number };
+export type KeptPlace = { key: string; scenario: string; seed: string; owner: string; at: number; title: string | undefined; address: string | undefined; tries: number; over: boolean };
 
 /** A link's assignment as a student has begun it. */
 export type Assigned = { address: string; student: string; tries: number; closing: string; own: boolean };

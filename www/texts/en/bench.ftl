@@ -72,6 +72,9 @@ part-lamp = desk lamp
 part-hand = the subject’s hand
 part-cable1 = sensor cable, ring 1
 part-cable2 = sensor cable, ring 2
+name-power_line = power cord
+name-data = data cable
+name-sensor = sensor
 part-monitor = screen
 
 end-power_recorder = Power cord, recorder end

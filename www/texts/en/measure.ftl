@@ -49,33 +49,33 @@ sheet-kept = Kept: { $from } to { $to } of recording { $take }, { $s } long.
 sheet-middle_how = How to find the time of the middle
 sheet-middle_text = The screen shows how long after the end of exercise the recording started. The middle of the counting window is half-way between A and B. Add A and B, divide by 2, and add the start time of the recording.
 
-sheet-line-count-intervals = From A to B I time n =
+sheet-line-count-intervals = From A to B I time n =
     .after = beat intervals
-sheet-line-seconds-intervals = in Δt =
+sheet-line-seconds-intervals = in Δt =
     .after = seconds
-sheet-line-rate-intervals = so 60 · n / Δt gives a heart rate of
+sheet-line-rate-intervals = heart rate 60 · n / Δt =
     .after = beats/min
-sheet-line-uncertainty = with an uncertainty of ±
+sheet-line-uncertainty = uncertainty ±
     .after = beats/min
-sheet-line-middle = The middle of the counting window is
-    .after = seconds after the end of exercise
-sheet-line-range = The full-scale range is ±
+sheet-line-middle = Time of the middle
+    .after = s after exercise
+sheet-line-range = full-scale range ±
     .after = mV
-sheet-line-amplitude = From foot to peak the pulse is
+sheet-line-amplitude = pulse, foot to peak =
     .after = mV
-sheet-line-count_1 = In counting window 1 I count N =
+sheet-line-count_1 = count N =
     .after = beats
-sheet-line-seconds_1 = in T =
+sheet-line-seconds_1 = time T =
     .after = seconds
-sheet-line-rate_1 = so its heart rate is
+sheet-line-rate_1 = heart rate =
     .after = beats/min
-sheet-line-count-compare = In counting window 2 I count N =
+sheet-line-count-compare = count N =
     .after = beats
-sheet-line-seconds-compare = in a counting window of T =
+sheet-line-seconds-compare = time T =
     .after = seconds
-sheet-line-rate-compare = so its heart rate is
+sheet-line-rate-compare = heart rate =
     .after = beats/min
-sheet-line-uncertainty-compare = each with an uncertainty of ±
+sheet-line-uncertainty-compare = each ±
     .after = beats/min
 
 asked-given = A and B are { $s } s apart. Half a second more or less is allowed.
@@ -115,7 +115,7 @@ offer-alone = On my own
 offer-why-shown = Suggested: watch first. The example uses this same equipment, step by step. Then it is your turn.
 offer-why-half = Suggested: half done. The set-up is done for you. You do the rest.
 offer-why-alone = Suggested: on your own. You have done these steps before, or this scenario will show whether you can.
-offer-now-half = Half done. If a recording is open, set A and B, count, and write down what you read. If not, something is wrong: find it, fix it, then record.
+offer-now-half = The set-up is done. Now you do the rest.
 offer-now-alone = On your own. You can ask for hints after a check.
 offer-now-shown = Now it is your turn, with a heart that is new to you. The number of marks can help you. Marks can go to the nearest peak by themselves.
 

@@ -23,12 +23,12 @@ naming-failed = The list of names did not load. ({ $told })
 naming-again = Try again
 naming-read = Read about faults and their tests
 
-sheet-line-count = Between A and B I count N =
+sheet-line-count = Between A and B I count N =
     .after = beats
-sheet-line-seconds = in a counting window of T =
+sheet-line-seconds = time T =
     .after = seconds
-sheet-line-multiplier = Multiplier for one minute
-sheet-line-rate = so the heart rate is
+sheet-line-multiplier = 60/T =
+sheet-line-rate = heart rate =
     .after = beats/min
 sheet-check = Check my reading ({ $n } of { $of })
 sheet-check_over = Check my reading

@@ -23,8 +23,11 @@ start-title = Practice the finger pulse
 start-lede = Practice on screen for the physiology lab: connect the equipment, record a clean pulse, and count the beats. Then see the true heart rate.
 start-all = All scenarios
 
+tools-menu = Menu
 way-kept = Continue where you stopped
+way-kept_over = Last attempt (closed)
 way-kept_from = seed { $seed }, { $when }
+way-kept_from_over = seed { $seed }, { $when }, closed
 way-rehearse = Prepare for the lab
 way-rehearse_for = Students: 20 minutes
 way-rehearse_text = Connect the equipment, set the trace, record, and count the beats. Each step is checked.

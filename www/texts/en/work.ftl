@@ -66,6 +66,7 @@ next-measure_intervals = Count the beat intervals from A to B and fill in the bl
 next-name = Name what is wrong.
 next-check = Check your reading.
 next-check_again = Fix what the result points to. Then check again.
+next-closed = This attempt is closed. Try again with a new seed.
 
 card-close = Close
 card-look = Look closely
@@ -87,6 +88,7 @@ path-filters = Filters
 path-converter = Converter
 path-screen = Screen
 
+strip-take_short = Recording { $v }
 strip-record_for = Record { $s } s and stop
 strip-elapsed_of = { $s } of { $all }
 cursor-drag = drag
@@ -97,5 +99,7 @@ measure-b = B (s)
 measure-between = A to B
 measure-marked = Marks
 measure-closer = Zoom in
+axis-range = Range
+axis-time_base = Time base
 axis-zero = Zero here
 says-title = What you see and hear

@@ -72,6 +72,9 @@ part-lamp = lámpara de mesa
 part-hand = mano del sujeto
 part-cable1 = cable del sensor, anillo 1
 part-cable2 = cable del sensor, anillo 2
+name-power_line = cable de corriente
+name-data = cable de datos
+name-sensor = sensor
 part-monitor = pantalla
 
 end-power_recorder = Cable de corriente, lado registrador

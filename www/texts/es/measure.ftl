@@ -49,33 +49,33 @@ sheet-kept = Guardada: de { $from } a { $to } de la grabación { $take }, dura {
 sheet-middle_how = Cómo hallar el tiempo del centro
 sheet-middle_text = La pantalla dice cuánto después del final del ejercicio empezó la grabación. El centro de la ventana de conteo está a mitad de camino entre A y B. Suma A y B, divide entre 2 y suma el tiempo en que empezó la grabación.
 
-sheet-line-count-intervals = De A a B mido n =
+sheet-line-count-intervals = De A a B mido n =
     .after = intervalos entre latidos
-sheet-line-seconds-intervals = en Δt =
+sheet-line-seconds-intervals = en Δt =
     .after = segundos
-sheet-line-rate-intervals = así que 60 · n / Δt da una frecuencia cardíaca de
+sheet-line-rate-intervals = frecuencia cardíaca 60 · n / Δt =
     .after = latidos/min
-sheet-line-uncertainty = con una incertidumbre de ±
+sheet-line-uncertainty = incertidumbre ±
     .after = latidos/min
-sheet-line-middle = El centro de la ventana de conteo está
-    .after = segundos después del final del ejercicio
-sheet-line-range = El rango a fondo de escala es ±
+sheet-line-middle = Tiempo del centro
+    .after = s después del ejercicio
+sheet-line-range = rango a fondo de escala ±
     .after = mV
-sheet-line-amplitude = Del pie al pico el pulso mide
+sheet-line-amplitude = pulso, del pie al pico =
     .after = mV
-sheet-line-count_1 = En la ventana de conteo 1 cuento N =
+sheet-line-count_1 = cuento N =
     .after = latidos
-sheet-line-seconds_1 = en T =
+sheet-line-seconds_1 = tiempo T =
     .after = segundos
-sheet-line-rate_1 = así que su frecuencia cardíaca es
+sheet-line-rate_1 = frecuencia cardíaca =
     .after = latidos/min
-sheet-line-count-compare = En la ventana de conteo 2 cuento N =
+sheet-line-count-compare = cuento N =
     .after = latidos
-sheet-line-seconds-compare = en una ventana de conteo de T =
+sheet-line-seconds-compare = tiempo T =
     .after = segundos
-sheet-line-rate-compare = así que su frecuencia cardíaca es
+sheet-line-rate-compare = frecuencia cardíaca =
     .after = latidos/min
-sheet-line-uncertainty-compare = cada una con una incertidumbre de ±
+sheet-line-uncertainty-compare = cada una ±
     .after = latidos/min
 
 asked-given = A y B están separados { $s } s. Se permite medio segundo más o menos.
@@ -115,7 +115,7 @@ offer-alone = Por mi cuenta
 offer-why-shown = Sugerencia: mirar antes. El ejemplo usa este mismo equipo, paso a paso. Después te toca a ti.
 offer-why-half = Sugerencia: hecho a medias. El montaje ya está hecho. Lo demás lo haces tú.
 offer-why-alone = Sugerencia: por tu cuenta. Estos pasos ya los has hecho, o este escenario mostrará si puedes.
-offer-now-half = Hecho a medias. Si hay una grabación abierta, coloca A y B, cuenta y anota lo que lees. Si no la hay, algo falla: encuéntralo, arréglalo y graba.
+offer-now-half = El montaje está hecho. Lo demás lo haces tú.
 offer-now-alone = Por tu cuenta. Puedes pedir pistas después de comprobar.
 offer-now-shown = Ahora te toca a ti, con un corazón nuevo para ti. El número de marcas te puede ayudar. Las marcas pueden ir solas al pico más próximo.
 

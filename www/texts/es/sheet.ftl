@@ -23,12 +23,12 @@ naming-failed = La lista de nombres no se cargó. ({ $told })
 naming-again = Intentar otra vez
 naming-read = Leer sobre los fallos y sus pruebas
 
-sheet-line-count = Entre A y B cuento N =
+sheet-line-count = Entre A y B cuento N =
     .after = latidos
-sheet-line-seconds = en una ventana de conteo de T =
+sheet-line-seconds = tiempo T =
     .after = segundos
-sheet-line-multiplier = Multiplicador para un minuto
-sheet-line-rate = así que la frecuencia cardíaca es
+sheet-line-multiplier = 60/T =
+sheet-line-rate = frecuencia cardíaca =
     .after = latidos/min
 sheet-check = Comprobar mi lectura ({ $n } de { $of })
 sheet-reveal = Ver la frecuencia cardíaca verdadera

@@ -46,8 +46,11 @@ start-title = Practica el pulso del dedo
 start-lede = Practica en pantalla para el laboratorio de fisiología: conecta el equipo, graba un pulso limpio y cuenta los latidos. Después ves la frecuencia cardíaca verdadera.
 start-all = Todos los escenarios
 
+tools-menu = Menú
 way-kept = Continúa donde lo dejaste
+way-kept_over = Último intento (cerrado)
 way-kept_from = semilla { $seed }, { $when }
+way-kept_from_over = semilla { $seed }, { $when }, cerrado
 way-rehearse = Antes del laboratorio
 way-rehearse_for = Estudiantes: 20 minutos
 way-rehearse_text = Conecta el equipo, ajusta el trazo, graba y cuenta los latidos. Se comprueba cada paso.

@@ -66,6 +66,7 @@ next-measure_intervals = Cuenta los intervalos entre latidos de A a B y rellena 
 next-name = Nombra lo que falla.
 next-check = Comprueba tu lectura.
 next-check_again = Corrige lo que señala el resultado y comprueba otra vez.
+next-closed = Este intento está cerrado. Prueba otra vez con una semilla nueva.
 
 card-close = Cerrar
 card-look = Mirar de cerca
@@ -87,6 +88,7 @@ path-filters = Filtros
 path-converter = Conversor
 path-screen = Pantalla
 
+strip-take_short = Grabación { $v }
 strip-record_for = Grabar { $s } s y detener
 strip-elapsed_of = { $s } de { $all }
 cursor-drag = arrastra
@@ -97,5 +99,7 @@ measure-b = B (s)
 measure-between = De A a B
 measure-marked = Marcas
 measure-closer = Ampliar
+axis-range = Rango
+axis-time_base = Base de tiempo
 axis-zero = Cero aquí
 says-title = Lo que ves y oyes

@@ -2,7 +2,7 @@
 
 hand-link_bad = This link cannot be used. { $told }
 hand-link_damaged = A part of it is missing or was changed. Copy the whole link again.
-hand-code_each = Your student ID (the one from your instructor; it makes your scenario)
+hand-code_each = Student ID from your instructor
 hand-code_same = Your student ID, if you have one
 hand-need_code = Type your student ID first. Your scenario is made from it.
 hand-begin = Start attempt { $n }

@@ -2,7 +2,7 @@
 
 hand-link_bad = Este enlace no se puede usar. { $told }
 hand-link_damaged = Le falta una parte o se cambió. Copia otra vez el enlace entero.
-hand-code_each = Tu ID de estudiante (el que te dio tu docente; de él se hace tu escenario)
+hand-code_each = ID de estudiante que te dio tu docente
 hand-code_same = Tu ID de estudiante, si tienes uno
 hand-need_code = Escribe antes tu ID de estudiante. De él se hace tu escenario.
 hand-begin = Empezar el intento { $n }
