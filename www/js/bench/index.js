@@ -42,6 +42,7 @@ export class BenchPane {
     const now = () => benchOf(session.view);
     const bench = now();
     this.table = new Table(bench);
+    if (session.view.scenario) this.table.region(session.view.scenario.power_line.volts);
     /** @param {Action} action */
     const act = (action) => session.act(action);
     this.list = new PartsList(bench, act);

@@ -13,7 +13,9 @@ import { pen } from "./pen.js";
 /** @type {Record<Shape, (p: Pen) => Kid[]>} */
 const SHAPES = {
   inlet: (p) => [inked(() => "M-2.200 -1.300H2.200V.7L1.400 1.500H-1.400L-2.200 .7Z", "hole"), stroke("M-1 -.4v.9M0 -.7v.9M1 -.4v.9", "thin")],
-  outlet: (p) => [inked(() => p.circle(0, 0, 2.3), "hole"), s("circle", { class: "dot", cx: -0.85, r: 0.38 }), s("circle", { class: "dot", cx: 0.85, r: 0.38 })],
+  // round pins where the power line has some 230 V, flat blades and a ground pin where it has some 120 V; the drawing shows one of them
+  outlet: (p) => [inked(() => p.circle(0, 0, 2.3), "hole"), s("g", { class: "pins-round" }, s("circle", { class: "dot", cx: -0.85, r: 0.38 }), s("circle", { class: "dot", cx: 0.85, r: 0.38 })),
+    s("g", { class: "pins-flat" }, stroke("M-.85 -1v1.300M.85 -1v1.300", "thin"), s("circle", { class: "dot", cy: 1.1, r: 0.34 }))],
   data: (p) => [inked(() => p.rect(-1.6, -0.95, 3.2, 1.9, 0.3), "hole"), stroke("M-1 .2H1", "thin")],
   port: (p) => [inked(() => p.rect(-0.9, -1.7, 1.8, 3.4, 0.6), "hole"), stroke("M0 -.8V.8", "thin")],
   signal: (p) => [inked(() => p.circle(0, 0, 1.75), "hole"), stroke(p.circle(0, 0, 1.05), "thin faint"), s("circle", { class: "dot", r: 0.5 })],
@@ -50,7 +52,8 @@ export const drawSocket = (socket) => {
 /** @type {Record<End, (p: Pen) => Kid[]>} */
 const BODIES = {
   power_recorder: (p) => [inked(() => p.rect(-2, -0.4, 4, 4.6, 0.8), "plug"), stroke("M-1.100 1.200H1.100M-1.100 2.200H1.100", "thin")],
-  power_wall: (p) => [inked(() => p.circle(0, 0.4, 2.1), "plug"), inked(() => p.rect(-1, 2.2, 2, 2.2, 0.5), "plug"), stroke(p.circle(0, 0.4, 1.2), "thin")],
+  power_wall: (p) => [s("g", { class: "pins-round" }, inked(() => p.circle(0, 0.4, 2.1), "plug")), s("g", { class: "pins-flat" }, inked(() => p.rect(-1.9, -1.5, 3.8, 3.9, 0.9), "plug")), inked(() => p.rect(-1, 2.2, 2, 2.2, 0.5), "plug"),
+    s("g", { class: "pins-round" }, stroke(p.circle(0, 0.4, 1.2), "thin")), s("g", { class: "pins-flat" }, stroke("M-.85 -.6v1.300M.85 -.6v1.300", "thin"))],
   data_recorder: (p) => [inked(() => p.rect(-1.7, -0.3, 3.4, 3.8, 0.6), "plug"), stroke("M-.8 1.300H.8", "thin")],
   data_computer: (p) => [inked(() => p.rect(-1.4, -0.3, 2.8, 4.2, 0.4), "plug"), stroke("M-.6 1h1.200M0 1v1.600", "thin")],
   sensor: (p) => [inked(() => p.circle(0, 0.2, 1.7), "plug"), inked(() => p.rect(-0.95, 1.6, 1.9, 3, 0.5), "plug"), stroke("M-.5 2.600h1M-.5 3.400h1", "thin")],

@@ -15,6 +15,7 @@ import { drawPlug, drawSocket, PLUG_LENGTH } from "./sockets.js";
 /** @import { BenchView, EndAt, PartAt, SocketAt } from '../types/view' */
 
 const SENSOR_RIM_CM = 1.7; // from the middle of the sensor to where its cable comes out
+const FLAT_BELOW_V = 160; // between the two families of power lines, of 100 to 127 V and of 220 to 240 V
 const CLOSER = 2.2; // how many times as large a part of the table is shown
 /** @type {Record<"power_line" | "data", [End, End]>} */
 const CABLES = { power_line: ["power_recorder", "power_wall"], data: ["data_recorder", "data_computer"] };
@@ -63,6 +64,11 @@ export class Table {
     const clip = s("clipPath", { id: "table-edge" }, s("rect", { x: 0.4, y: 0.4, width: w - 0.8, height: d - 0.8, rx: 3 }));
     this.clipped = s("g", { "clip-path": "url(#table-edge)" }, this.art);
     this.svg = s("svg", { class: "table", "aria-hidden": "true", focusable: "false", viewBox: `0 0 ${w} ${d}` }, s("defs", {}, glow, clip), this.clipped);
+  }
+
+  /** Draws outlets and plugs as they are where the power line has so many volts. @param {number} volts */
+  region(volts) {
+    flag(this.svg, "is-flat", volts < FLAT_BELOW_V);
   }
 
   /**
