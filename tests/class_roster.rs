@@ -58,7 +58,7 @@ fn what_is_wrong_is_told_with_its_line_and_all_of_it_at_once() {
     );
     assert_eq!(
         errors("name,email\nAda,a@example.org\n")[0],
-        "line 1: no column with the students' codes among the titles \"name\", \"email\"; call it \"code\""
+        "line 1: no column has the student IDs; its titles are \"name\", \"email\"; call it \"student ID\""
     );
     assert_eq!(errors("id,code\n1,2\n")[0], "line 1: two columns with the codes: \"id\" and \"code\"");
     assert_eq!(errors("code,name\n"), ["there is no student in the list"]);

@@ -307,7 +307,7 @@ fn a_class_with_its_list_is_saved_opened_and_goes_out_as_gradebook_and_key() {
     assert!(feedback.iter().all(|told| !told.contains('_') && told.contains("eady.")), "{rows}");
     let step = "Not ready. First step that is not correct: the ";
     assert!(feedback.iter().any(|told| told.contains(step)), "{rows}");
-    assert!(rows.contains("not fixed: charger beside the sensor cable"), "{rows}");
+    assert!(rows.contains("Misreading: the multiplier of another T."), "{rows}");
     // Gone on with: nothing has changed; by stricter criteria it has.
     let again = text(&dicrotic(&["class", "--open", &saved, "--names"]).stdout);
     assert!(!again.contains("changed:") && again.contains("Cy (nobody)"), "{again}");

@@ -410,7 +410,7 @@ fn a_try_begun_twice_and_misreadings_that_tell_the_truth_are_told() {
         "\n[[misreading]]\nname = \"x\"\nfield = \"count\"\nformula = \"n_true - 3\"\nwords = \"w\"\n";
     desk.put("in/right.json", &handed(&format!("{ASSIGNMENT}{tells}"), Way::Right));
     let told = desk.grade(&["--set", &desk.path("set.toml")]);
-    let why = "it had misreadings, not assigned, that tell the right answer";
-    assert!(told.cell("right.json", "against").contains("misreadings, not assigned"), "{told:?}");
+    let why = "it had misreadings that were not assigned and that tell the right answer";
+    assert!(told.cell("right.json", "against").contains("misreadings that were not assigned"), "{told:?}");
     assert!(told.out.contains(why) || told.error.contains(why), "{told:?}");
 }

@@ -138,8 +138,10 @@ fn look_alikes_share_their_words_and_differ_in_their_fault() {
     assert!(sets.len() >= 5, "{sets:?}");
     for (stem, set) in sets {
         assert!(set.len() >= 2, "{stem}");
-        let words: BTreeSet<_> =
-            set.iter().map(|s| (&s.aim, &s.brief, s.title.trim_end_matches(|c: char| c.is_ascii_digit()))).collect();
+        let words: BTreeSet<_> = set
+            .iter()
+            .map(|s| (&s.aim, &s.brief, s.title.trim_end_matches(|c: char| c.is_ascii_digit())))
+            .collect();
         assert_eq!(words.len(), 1, "{stem}");
         let faults: BTreeSet<Vec<&str>> =
             set.iter().map(|s| s.fault.iter().map(|f| f.name.as_str()).collect()).collect();

@@ -181,7 +181,7 @@ fn remarks(student: &Line, students: &Students) -> Vec<String> {
         (against("other_bench"), "not the scenario that was assigned"),
         (against("other_seed"), "the scenario of another student ID"),
         (against("too_many_tries"), "more attempts than allowed"),
-        (against("told_truth"), "misreadings, not assigned, that tell the right answer"),
+        (against("told_truth"), "misreadings that were not assigned and that tell the right answer"),
         (against("late"), "after the deadline"),
         (looks("all_at_once"), "counting window, answers and check at one moment"),
         (looks("clock"), "less time on the clock than the attempt lasted"),

@@ -101,7 +101,7 @@ pub enum Against {
         of: u32,
     },
     /// Misreadings of its own told what is right.
-    #[error("it had misreadings, not assigned, that tell the right answer")]
+    #[error("it had misreadings that were not assigned and that tell the right answer")]
     ToldTruth,
 }
 

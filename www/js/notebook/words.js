@@ -1,8 +1,9 @@
 // @ts-check
 // A page of the notebook in words: when it was, what was read, how the debrief went.
 
-import { fixed, has, languageNow, num, t } from "../text.js";
+import { has, languageNow, num, t } from "../text.js";
 import { Settings } from "../trace/settings.js";
+import { ratesText } from "../trace/units.js";
 /** @import { NotebookPage } from '../types/page' */
 
 /**
@@ -36,7 +37,7 @@ export function readings(page) {
  * The heart rates that one beat more or less in the counting window would give, in beats/min; null where nothing was counted.
  * @param {Pick<NotebookPage, "check">} page
  */
-export const bandText = ({ check: { band } }) => (band ? t("page-band_value", { low: fixed(band.low, 0), high: fixed(band.high, 0) }) : null);
+export const bandText = ({ check: { band } }) => (band ? ratesText(band.low, band.high) : null);
 
 /**
  * The debrief in one sentence or two.

@@ -36,7 +36,6 @@ page-hints = { $n ->
    *[other] { $n } hints.
 }
 page-band = heart rate, one beat more or less
-page-band_value = { $low } to { $high }
 page-rubric = points { $got } of { $of }
 
 field-unit-count = beats

@@ -36,7 +36,6 @@ page-hints = { $n ->
    *[other] { $n } pistas.
 }
 page-band = frecuencia cardíaca, un latido más o menos
-page-band_value = de { $low } a { $high }
 page-rubric = puntos: { $got } de { $of }
 
 field-unit-count = latidos
