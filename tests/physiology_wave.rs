@@ -8,7 +8,7 @@ use dicrotic::physiology::{Subject, SubjectSpec, Touch};
 use physiology_common::*;
 
 /// A sensor in the middle of the three kinds.
-const SENSOR: Touch = Touch { smoothing_s: 0.019, coupling_hz: 0.0 };
+const SENSOR: Touch = Touch { smoothing_s: 0.021, coupling_hz: 0.0 };
 
 /// The definition that the recurrence must meet.
 fn naive(bumps: &[Bump], t: f64) -> f64 {

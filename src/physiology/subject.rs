@@ -207,9 +207,9 @@ impl Subject {
         } else {
             Fitness::High
         });
-        let rest_rate_bpm = spec
-            .rest_rate_bpm
-            .unwrap_or_else(|| rest_rate(age_years, fitness, n[0]) + aged * (12.0 + 6.0 * n[31]));
+        let quicker = aged * (12.0 + 6.0 * n[31]);
+        let rest_rate_bpm =
+            spec.rest_rate_bpm.unwrap_or_else(|| rest_rate(age_years, fitness, n[0], quicker));
         // The older hold stiller. Whoever does not has a less steady grip as well, so that heights vary more too.
         let restless_log = 0.4 - 1.6 * aged;
         let unsettled = match spec.restlessness {
@@ -266,10 +266,10 @@ impl Subject {
 
     /// The same subject, felt through `touch`.
     ///
-    /// Reflections are weakened where the peak would not be the highest point any more. In the young by a fifth of the
-    /// height, because a first-year course teaches that it is; in the stiff, whose waves run together, by a tenth.
+    /// Reflections are weakened where the peak would not be the highest point any more. Up to 30 years by a quarter of the
+    /// height, because a first-year course teaches that it is; later, when waves run together, by a tenth.
     pub fn through(self, touch: Touch) -> Self {
-        let margin = (0.22 - 0.12 * self.stiffness).clamp(0.1, 0.22);
+        let margin = (0.25 - 0.0075 * (self.age_years - 30.0)).clamp(0.1, 0.25);
         let flat = (1.5 + 0.6 * self.stiffness).clamp(1.5, 2.0);
         let shape = self.shape.with_one_summit(&touch, 60.0 / self.rest_rate_bpm, margin, flat);
         Self { touch, shape, ..self }
@@ -301,8 +301,9 @@ fn drawn_age(people: People, u: f64) -> f64 {
     }
 }
 
-/// Resting rate of a subject of this age and training; `z` standard normal.
-fn rest_rate(age_years: f64, fitness: Fitness, z: f64) -> f64 {
+/// Resting rate of a subject of this age and training; `z` standard normal, `quicker` added: older people do not come
+/// as rested to a recording, those at a bedside least (design default).
+fn rest_rate(age_years: f64, fitness: Fitness, z: f64, quicker: f64) -> f64 {
     let (mean, sd) = match fitness {
         Fitness::Low => (78.0, 7.0),
         Fitness::Moderate => (69.0, 6.5),
@@ -310,7 +311,7 @@ fn rest_rate(age_years: f64, fitness: Fitness, z: f64) -> f64 {
     };
     // Children beat faster: about 20 beats/min more at 8 years (middle of MedlinePlus's ranges), fading by 18.
     let child = 20.0 * ((18.0 - age_years) / 10.0).clamp(0.0, 1.2);
-    (mean + child + 1.3 * sd * z).clamp(42.0, 98.0 + 1.5 * child)
+    (mean + child + quicker + 1.3 * sd * z).clamp(42.0, 100.0 + 1.5 * child)
 }
 
 /// Proportions of the wave; `old` is 0 at 22 years and 1 at 72, `n` standard normal draws.
@@ -329,21 +330,30 @@ fn draw_shape(old: f64, tone: f64, n: &[f64]) -> Shape {
     let wider = old.clamp(0.0, 1.0);
     Shape {
         arrival_s: 0.38,
-        ejection_width_s: 0.0535 * ejection,
-        fore: [0.42 * (1.0 - 0.3 * old), -0.056 * (1.0 + 0.09 * old) * ejection, 0.026 * ejection],
+        ejection_width_s: 0.0482 * ejection,
+        fore: [0.38 * (1.0 - 0.3 * old), -0.054 * (1.0 + 0.09 * old) * ejection, 0.028 * ejection],
         late: [
-            (0.58 + 0.3 * old) * spread(0.06, together) * spread(0.12, n[3]),
-            (0.124 - 0.02 * old) * spread(0.07, late),
+            (0.62 + 0.26 * old) * spread(0.06, together) * spread(0.12, n[3]),
+            (0.117 - 0.013 * old) * spread(0.07, late),
             0.066 * spread(0.07, late) * spread(0.06, n[4]),
         ],
         dicrotic: [
-            (0.62 * math::exp(-1.0 * old) * tight(0.2) * spread(0.1, together) * spread(0.1 + 0.35 * wider, n[5]))
-                .min(0.75),
+            (0.62
+                * math::exp(-1.0 * old)
+                * tight(0.2)
+                * spread(0.1, together)
+                * spread(0.1 + 0.35 * wider, n[5]))
+            .min(0.75),
             (0.298 - 0.045 * old) * spread(0.05 + 0.07 * wider, n[6]),
             (0.108 + 0.01 * old) * spread(0.05, together) * spread(0.1, n[7]),
         ],
         last: [
-            (0.48 * math::exp(-1.0 * old) * tight(0.1) * spread(0.1, together) * spread(0.2 + 0.1 * wider, n[8])).min(0.7),
+            (0.48
+                * math::exp(-1.0 * old)
+                * tight(0.1)
+                * spread(0.1, together)
+                * spread(0.2 + 0.1 * wider, n[8]))
+            .min(0.7),
             0.49 * spread(0.08, n[9]),
             0.15 * spread(0.14, n[10]),
         ],
