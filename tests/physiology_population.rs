@@ -238,7 +238,8 @@ fn where_the_second_bump_tops_the_peak_the_truth_says_so() {
         let mut b = Body::new(subject, seed, 1000.0);
         let (p, _) = run(&mut b, 12_000);
         for beat in b.beats().iter().filter(|x| x.peak_s > 0.5 && x.peak_s < 11.0) {
-            let Some(second) = beat.second else { continue };
+            // Between two samples either may be the higher where both are alike within a thousandth.
+            let Some(second) = beat.second.filter(|s| (s.height - 1.0).abs() > 1e-3) else { continue };
             let higher = p[at(second.top_s)] > p[at(beat.peak_s)];
             assert_eq!(second.height > 1.0, higher, "seed {seed}: {second:?} {}", beat.peak_s);
             told += usize::from(higher);

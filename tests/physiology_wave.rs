@@ -7,8 +7,8 @@ use dicrotic::physiology::wave::{Bump, CHUNK, Wave};
 use dicrotic::physiology::{Subject, SubjectSpec, Touch};
 use physiology_common::*;
 
-/// A sensor in the middle of the three kinds.
-const SENSOR: Touch = Touch { smoothing_s: 0.021, coupling_hz: 0.0 };
+/// The middle optical sensor: what these are compared with was recorded with light.
+const SENSOR: Touch = Touch { smoothing_s: 0.024, coupling_hz: 0.0 };
 
 /// The definition that the recurrence must meet.
 fn naive(bumps: &[Bump], t: f64) -> f64 {
@@ -157,7 +157,7 @@ fn most_of_the_power_is_low_and_proportions_are_those_of_fingers() {
     for seed in 0..40 {
         let subject = Subject::draw(&SubjectSpec { rest_rate_bpm: Some(72.0), ..Default::default() }, seed);
         let n = 834;
-        // Behind the middle smoothing of the sensors: the recordings came through one.
+        // The recordings came through a sensor.
         let y = subject.shape.steady_period_through(&SENSOR, 60.0 / 72.0, n);
         let low = (0..n).min_by(|a, b| y[*a].total_cmp(&y[*b])).expect("a period");
         let top = (0..n).max_by(|a, b| y[*a].total_cmp(&y[*b])).expect("a period");
