@@ -7,8 +7,8 @@ use dicrotic::physiology::wave::{Bump, CHUNK, Wave};
 use dicrotic::physiology::{Subject, SubjectSpec, Touch};
 use physiology_common::*;
 
-/// The middle optical sensor: what these are compared with was recorded with light.
-const SENSOR: Touch = Touch { smoothing_s: 0.024, coupling_hz: 0.0 };
+/// A sensor in the middle of the three kinds.
+const SENSOR: Touch = Touch { smoothing_s: 0.021, coupling_hz: 0.0 };
 
 /// The definition that the recurrence must meet.
 fn naive(bumps: &[Bump], t: f64) -> f64 {

@@ -333,8 +333,8 @@ fn draw_shape(old: f64, tone: f64, n: &[f64]) -> Shape {
         ejection_width_s: 0.0482 * ejection,
         fore: [0.38 * (1.0 - 0.3 * old), -0.054 * (1.0 + 0.09 * old) * ejection, 0.028 * ejection],
         late: [
-            (0.62 + 0.26 * old) * spread(0.06, together) * spread(0.12, n[3]),
-            (0.117 - 0.013 * old) * spread(0.07, late),
+            (0.66 + 0.22 * old) * spread(0.06, together) * spread(0.12, n[3]),
+            (0.111 - 0.008 * old) * spread(0.07, late),
             0.066 * spread(0.07, late) * spread(0.06, n[4]),
         ],
         dicrotic: [
