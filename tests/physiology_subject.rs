@@ -8,7 +8,7 @@ use physiology_common::*;
 #[test]
 fn every_field_is_checked_just_inside_and_just_outside() {
     type Set = fn(&mut SubjectSpec, f64);
-    let fields: [(&str, Set, f64, f64); 11] = [
+    let fields: [(&str, Set, f64, f64); 13] = [
         ("age_years", |s, x| s.age_years = Some(x), 6.0, 90.0),
         ("rest_rate_bpm", |s, x| s.rest_rate_bpm = Some(x), 30.0, 150.0),
         ("breaths_per_min", |s, x| s.breaths_per_min = Some(x), 4.0, 40.0),
@@ -20,6 +20,8 @@ fn every_field_is_checked_just_inside_and_just_outside() {
         ("finger_temp_c", |s, x| s.finger_temp_c = Some(x), 10.0, 38.0),
         ("pulse_mv", |s, x| s.pulse_mv = Some(x), 1.0, 200.0),
         ("restlessness", |s, x| s.restlessness = Some(x), 0.0, 5.0),
+        ("smoothing_ms", |s, x| s.smoothing_ms = Some(x), 0.0, 60.0),
+        ("coupling_hz", |s, x| s.coupling_hz = Some(x), 0.0, 2.0),
     ];
     for (name, set, low, high) in fields {
         let with = |x: f64| {

@@ -4,8 +4,11 @@ mod physiology_common;
 
 use dicrotic::math;
 use dicrotic::physiology::wave::{Bump, CHUNK, Wave};
-use dicrotic::physiology::{Subject, SubjectSpec};
+use dicrotic::physiology::{Subject, SubjectSpec, Touch};
 use physiology_common::*;
+
+/// A sensor in the middle of the three kinds.
+const SENSOR: Touch = Touch { smoothing_s: 0.021, coupling_hz: 0.0 };
 
 /// The definition that the recurrence must meet.
 fn naive(bumps: &[Bump], t: f64) -> f64 {
@@ -154,7 +157,8 @@ fn most_of_the_power_is_low_and_proportions_are_those_of_fingers() {
     for seed in 0..40 {
         let subject = Subject::draw(&SubjectSpec { rest_rate_bpm: Some(72.0), ..Default::default() }, seed);
         let n = 834;
-        let y = subject.shape.steady_period(60.0 / 72.0, n);
+        // The recordings came through a sensor.
+        let y = subject.shape.steady_period_through(&SENSOR, 60.0 / 72.0, n);
         let low = (0..n).min_by(|a, b| y[*a].total_cmp(&y[*b])).expect("a period");
         let top = (0..n).max_by(|a, b| y[*a].total_cmp(&y[*b])).expect("a period");
         crests.push(((top + n - low) % n) as f64);
@@ -180,7 +184,7 @@ fn most_of_the_power_is_low_and_proportions_are_those_of_fingers() {
 /// b/a, d/a and e/a of the second derivative of the steady wave, at 70 beats/min.
 fn second_derivative_indices(subject: &Subject) -> [f64; 3] {
     let n = 857;
-    let y = subject.shape.steady_period(60.0 / 70.0, n);
+    let y = subject.shape.steady_period_through(&SENSOR, 60.0 / 70.0, n);
     let bend: Vec<f64> = (0..n).map(|k| y[(k + n - 1) % n] - 2.0 * y[k] + y[(k + 1) % n]).collect();
     let at = |k: usize| bend[k % n];
     let a = (0..n).max_by(|i, j| bend[*i].total_cmp(&bend[*j])).expect("a period");

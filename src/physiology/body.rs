@@ -285,8 +285,8 @@ impl Body {
         let peak = self.wave.look_ahead(
             now_s,
             Search {
-                // The foot lies before the ejection's own rise; the beat before still falls until then.
-                foot_s: from_s - 0.1 * v.stretch,
+                // From its peak on the beat before falls until this one rises, so that the lowest point is the foot.
+                foot_s: self.last_peak_s.max(now_s),
                 from_s,
                 to_s: late.centre_s + 1.5 * late.width_s,
                 // Not into the rise of the next beat.

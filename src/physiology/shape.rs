@@ -97,15 +97,16 @@ impl Shape {
         y
     }
 
-    /// The same with the reflections weakened until one systolic summit is clearly the highest at this interval: every
-    /// other lies `margin` of the height below it, and the top is no flatter than `flat` widths of the ejection.
+    /// The same with the reflections weakened until one systolic summit is clearly the highest at this interval, as
+    /// `touch` hands it on: every other lies `margin` of the height below it, and the top is no flatter than `flat` widths of the ejection.
     ///
     /// With two summits of the same height, or a plateau, the peak would jump from beat to beat by a tenth of a
     /// second; then there would be no sensible answer to when the beat was.
-    pub fn with_one_summit(mut self, interval_s: f64, margin: f64, flat: f64) -> Self {
+    pub fn with_one_summit(mut self, touch: &Touch, interval_s: f64, margin: f64, flat: f64) -> Self {
         const N: usize = 256;
+        let (width_s, _) = touch.smoothed(self.ejection_width_s);
         for _ in 0..40 {
-            let y = self.steady_period(interval_s, N);
+            let y = self.steady_period_through(touch, interval_s, N);
             let (top, low) = extremes(&y);
             let near_top = |k: usize, margin: f64| y[k % N] > top - margin * (top - low);
             let summits: Vec<usize> = (0..N)
@@ -121,7 +122,7 @@ impl Shape {
             if far {
                 self.dicrotic[0] *= 0.96;
                 self.last[0] *= 0.97;
-            } else if summits.len() != 1 || flat_s >= flat * self.ejection_width_s * interval_s.sqrt() {
+            } else if summits.len() != 1 || flat_s >= flat * width_s * interval_s.sqrt() {
                 self.late[0] *= 0.96;
             } else {
                 break;

@@ -83,9 +83,9 @@ impl Sensor {
     /// monitors (.026 s).
     pub fn touches(&self) -> Spread {
         match self.kind {
-            Kind::Ceramic => Spread { smoothing_s: (0.014, 0.4), coupling_hz: (0.015, 0.8) },
-            Kind::Film => Spread { smoothing_s: (0.019, 0.4), coupling_hz: (0.03, 0.9) },
-            Kind::Optical => Spread { smoothing_s: (0.022, 0.4), coupling_hz: (0.06, 0.9) },
+            Kind::Ceramic => Spread { smoothing_s: (0.016, 0.4), coupling_hz: (0.015, 0.8) },
+            Kind::Film => Spread { smoothing_s: (0.021, 0.4), coupling_hz: (0.03, 0.9) },
+            Kind::Optical => Spread { smoothing_s: (0.024, 0.4), coupling_hz: (0.06, 0.9) },
         }
     }
 
