@@ -8,6 +8,8 @@ import { openScenario, settled, side } from "./student.mjs";
 const BENCHES = ["first-wiring", "thick-trace-a", "flat-line-a", "whole-bench"];
 const SIZES = [
   { viewport: { width: 1280, height: 720 } },
+  { viewport: { width: 1024, height: 600 } },
+  { viewport: { width: 1920, height: 1080 } },
   { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
 ];
 const LOCALES = ["en-US", "es-MX"];
