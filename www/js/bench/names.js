@@ -20,7 +20,7 @@ const OFF_CM = 1.1; // between a plate and what it names
 /** Where a cable is short and much lies about it, its name stands farther off. */
 const FARTHER_CM = [0, 3, 6, 10, 15];
 const LED_CM = 4.5;
-const CROWDED = 8, STEP_CM = 3.5;
+const CROWDED = 8, STEP_CM = 5;
 const POINTS = 36; // of a cable that are looked at
 /** How much of a part is drawn beyond its footprint: left, top, right, bottom. @type {Partial<Record<Part, Box>>} */
 const BEYOND = { computer: [1.4, 6, 0.8, 1], lamp: [3, 3, 1.5, 1.5], recorder: [0.5, 0.5, 2, 3], hand: [1, 1, 1, 1] };
@@ -41,6 +41,7 @@ export class Names {
     /** @type {Map<string, Name>} */
     this.all = new Map([...PARTS.map((id) => /** @type {const} */ ([id, new Name(t(`part-${id}`), id)])), ...CABLES.map((id) => /** @type {const} */ ([id, new Name(t(`name-${id}`), id)]))]);
     this.el = s("g", {}, [...this.all.values()].map((name) => name.el));
+    this.stands = "";
     /** Points of a cable as it was drawn last. @type {Map<string, { d: string | null, points: Point[] }>} */
     this.ways = new Map();
   }
@@ -56,6 +57,9 @@ export class Names {
    * @param {BenchView} bench @param {Map<string, SVGElement>} cables @param {{ at: Point, r: number }[]} spots @param {Point} sensor @param {number[]} size
    */
   lay(bench, cables, spots, sensor, [w, d]) {
+    const stands = [...[...this.all.values()].map(({ letters }) => letters.getComputedTextLength().toFixed(1)), ...[...cables.values()].map((el) => el.firstElementChild?.getAttribute("d")), ...bench.parts.map(({ x, y }) => `${x} ${y}`), ...spots.map(({ at }) => `${at}`)].join();
+    if (stands === this.stands) return; // nothing that a name could lie on has moved
+    this.stands = stands;
     const ways = [...cables].map(([id, el]) => ({ id, points: this.pointsOf(id, el) }));
     /** @type {{ id: string, box: Box }[]} */
     const solids = bench.parts.filter(({ w: width }) => width > 0).map((part) => ({ id: part.id, box: around(part) }));
