@@ -27,7 +27,7 @@ const SHAPES = {
  */
 const BESIDE = {
   inlet: [0, 4.9, "after", -1, 2.7],
-  data: [1.1, 4.9, "after", -1, 2.7],
+  data: [0.7, 4.9, "after", -1, 2.7],
   signal: [-4.3, 1, "", -5.3, 0],
   post: [0, -2.5, "before", -1, -2.3],
   port: [2.6, 0.8, "", 2.6, 0.8],
