@@ -65,7 +65,7 @@ const PLACES = "#worksheet, #strip, #says";
 
 describe("what is written on the workspace", { concurrency: 1 }, () => {
   for (const locale of LOCALES) {
-    for (const size of [LAPTOP, SMALL_LAPTOP, PHONE]) {
+    for (const size of [LAPTOP, ...(locale === "es-MX" ? [SMALL_LAPTOP] : []), PHONE]) { // the longer words on the smaller laptop
       test(`stands free and whole for each kind of question, ${locale}, ${size.viewport.width} px`, { timeout: 600_000 }, async () => {
         await withPage({ ...size, locale }, async ({ page, url }) => {
           const wrong = [];

@@ -19,7 +19,8 @@ const PAD_X_CM = 0.8, PAD_Y_CM = 0.35; // of a plate beyond its letters
 const OFF_CM = 1.1; // between a plate and what it names
 /** Where a cable is short and much lies about it, its name stands farther off. */
 const FARTHER_CM = [0, 3, 6, 10, 15];
-const CROWDED = 8, STEP_CM = 3.5;
+const LED_CM = 4.5;
+const CROWDED = 8, STEP_CM = 5;
 const POINTS = 36; // of a cable that are looked at
 /** How much of a part is drawn beyond its footprint: left, top, right, bottom. @type {Partial<Record<Part, Box>>} */
 const BEYOND = { computer: [1.4, 6, 0.8, 1], lamp: [3, 3, 1.5, 1.5], recorder: [0.5, 0.5, 2, 3], hand: [1, 1, 1, 1] };
@@ -30,7 +31,8 @@ class Name {
   constructor(text, id) {
     this.letters = s("text", { class: "letter small name" }, text);
     this.plate = s("rect", { class: "plate", rx: 0.8 });
-    this.el = s("g", { class: "tag", data: { names: id } }, this.plate, this.letters);
+    this.leader = s("path", { class: "leader" });
+    this.el = s("g", { class: "tag", data: { names: id } }, this.leader, this.plate, this.letters);
   }
 }
 
@@ -39,6 +41,7 @@ export class Names {
     /** @type {Map<string, Name>} */
     this.all = new Map([...PARTS.map((id) => /** @type {const} */ ([id, new Name(t(`part-${id}`), id)])), ...CABLES.map((id) => /** @type {const} */ ([id, new Name(t(`name-${id}`), id)]))]);
     this.el = s("g", {}, [...this.all.values()].map((name) => name.el));
+    this.stands = "";
     /** Points of a cable as it was drawn last. @type {Map<string, { d: string | null, points: Point[] }>} */
     this.ways = new Map();
   }
@@ -54,12 +57,15 @@ export class Names {
    * @param {BenchView} bench @param {Map<string, SVGElement>} cables @param {{ at: Point, r: number }[]} spots @param {Point} sensor @param {number[]} size
    */
   lay(bench, cables, spots, sensor, [w, d]) {
+    const stands = [...[...this.all.values()].map(({ letters }) => letters.getComputedTextLength().toFixed(1)), ...[...cables.values()].map((el) => el.firstElementChild?.getAttribute("d")), ...bench.parts.map(({ x, y }) => `${x} ${y}`), ...spots.map(({ at }) => `${at}`)].join();
+    if (stands === this.stands) return; // nothing that a name could lie on has moved
+    this.stands = stands;
     const ways = [...cables].map(([id, el]) => ({ id, points: this.pointsOf(id, el) }));
     /** @type {{ id: string, box: Box }[]} */
     const solids = bench.parts.filter(({ w: width }) => width > 0).map((part) => ({ id: part.id, box: around(part) }));
     /** @type {Box[]} */
     const taken = [];
-    for (const [id, { el, letters, plate }] of this.all) {
+    for (const [id, { el, letters, plate, leader }] of this.all) {
       const part = bench.parts.find((one) => one.id === id);
       const way = ways.find((one) => one.id === id);
       const long = letters.getComputedTextLength();
@@ -81,9 +87,13 @@ export class Names {
       for (const place of places) if (look(place, 0) === 0) break;
       // Where all about it lies something the whole table is looked at, the near places first in favour.
       const home = part ? [part.x, part.y] : id === "sensor" ? sensor : way?.points[POINTS >> 1] ?? [w / 2, d / 2];
-      if (least > CROWDED) for (let x = STEP_CM; x < w; x += STEP_CM) for (let y = STEP_CM; y < d; y += STEP_CM) look([x, y], 0.25 * Math.hypot(x - home[0], y - home[1]));
+      if (least > CROWDED) for (let x = STEP_CM; x < w; x += STEP_CM) for (let y = STEP_CM; y < d; y += STEP_CM) look([x, y], 0.6 * Math.hypot(x - home[0], y - home[1]));
       const [x, y] = best;
       taken.push([x - half, y - tall, x + half, y + tall]);
+      // A name that stands off has a line to what it names.
+      const edge = [Math.max(x - half, Math.min(x + half, home[0])), Math.max(y - tall, Math.min(y + tall, home[1]))];
+      const off = !part && Math.hypot(edge[0] - home[0], edge[1] - home[1]) > LED_CM;
+      attr(leader, "d", off ? `M${(edge[0] - x).toFixed(2)} ${(edge[1] - y).toFixed(2)}L${(home[0] - x).toFixed(2)} ${(home[1] - y).toFixed(2)}` : "M0 0");
       attr(el, "transform", `translate(${x.toFixed(2)} ${y.toFixed(2)})`);
       attr(letters, "y", (size * 0.3).toFixed(2));
       for (const [name, value] of /** @type {const} */ ([["x", -half], ["y", -tall], ["width", 2 * half], ["height", 2 * tall]])) attr(plate, name, value.toFixed(2));

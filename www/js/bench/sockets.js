@@ -28,7 +28,7 @@ const SHAPES = {
  * @type {Record<Shape, [number, number, string, number, number]>}
  */
 const BESIDE = {
-  inlet: [-0.6, 4.9, "after", -1, 2.7],
+  inlet: [0, 4.9, "after", -1, 2.7],
   data: [0.7, 4.9, "after", -1, 2.7],
   signal: [-4.3, 1, "", -5.3, 0],
   post: [0, -2.5, "before", -1, -2.3],

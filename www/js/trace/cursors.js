@@ -12,6 +12,7 @@ const SETTLE_MS = 260;
 const TAP_PX = 4;
 const PARKED = 0.06; // share of the screen from its edge to a cursor that waits
 const FLAGS_PX = 150; // what two flags take that wait side by side
+const FLAG_PX = 34, LETTER_PX = 8; // a flag with its letter alone, and each letter more: a little more than there is
 const BOTH = /** @type {const} */ (["a", "b"]);
 
 export class Cursors {
@@ -200,6 +201,11 @@ export class Cursors {
       attr(el, "aria-valuetext", time === null ? t("cursor-unplaced") : timeText(time));
       words(/** @type {Element} */ (el.querySelector(".cursor-says")), time === null ? t("cursor-drag") : hundredths(time));
     }
+    // A's flag lies to the right of its line and B's to the left: where they would meet they say less, and then turn away from each other.
+    const gap = this.xOf("b") - this.xOf("a");
+    const wide = BOTH.reduce((sum, which) => sum + FLAG_PX + LETTER_PX * (this.handles[which].querySelector(".cursor-says")?.textContent?.length ?? 0), 0);
+    flag(this.el, "is-tight", gap >= 0 && gap < wide);
+    flag(this.el, "is-turned", gap >= 0 && gap < 2 * FLAG_PX);
     const both = this.times.a !== null && this.times.b !== null;
     this.window.hidden = !both;
     if (both) {

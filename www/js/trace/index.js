@@ -29,6 +29,7 @@ import { clockText, spanText, timeText } from "./units.js";
 
 const HARDLY_S = 0.5; // so little beyond the screen is no reason for a way to scroll
 const TAP_PX = 6;
+const SHORT = 44; // characters that have room beside the time base: they stand in the place of the words there, so that the trace keeps its height
 const SCROLL_EVERY_MS = 90;
 
 export class TracePane {
@@ -267,7 +268,7 @@ export class TracePane {
   tell(text) {
     if (this.note.textContent === text && text) this.note.textContent = "";
     words(this.note, text);
-    flag(this.drum, "is-telling", text);
+    flag(this.drum, "is-telling", text && text.length <= SHORT);
   }
 
   // scrolling
