@@ -5,7 +5,7 @@ mod physiology_common;
 
 use dicrotic::math;
 use dicrotic::physiology::{Body, Contour, People, Subject, SubjectSpec, Touch, contour};
-use dicrotic::pickup::pad::{Kind, Pad};
+use dicrotic::pickup::sensor::{Kind, Sensor};
 use physiology_common::*;
 
 const KINDS: [Kind; 3] = [Kind::Ceramic, Kind::Film, Kind::Optical];
@@ -13,8 +13,8 @@ const KINDS: [Kind; 3] = [Kind::Ceramic, Kind::Film, Kind::Optical];
 /// Subjects under `seeds` of a given age, each at its own sensor.
 fn class(spec: &SubjectSpec, seeds: std::ops::Range<u64>) -> Vec<Subject> {
     let at = |seed: u64| {
-        let pad = Pad { kind: KINDS[(seed % 3) as usize], ..Pad::default() };
-        Subject::draw(spec, seed).through(pad.touches().draw(spec, seed))
+        let sensor = Sensor { kind: KINDS[(seed % 3) as usize], ..Sensor::default() };
+        Subject::draw(spec, seed).through(sensor.touches().draw(spec, seed))
     };
     seeds.map(at).collect()
 }
