@@ -199,7 +199,7 @@ fn codes_are_graded_however_they_were_passed_on() {
     }
     let (code, told, graded) = list(&folder, format!("{a}\n{}\n{b}\n", &c[40..]));
     assert_eq!((code, graded), (Some(2), 2), "{told}");
-    assert!(told.contains("line 2: skipped: this looks like a part of a code"), "{told}");
+    assert!(told.contains("line 2: skipped: this looks like a part of a result code"), "{told}");
 }
 
 #[test]
@@ -208,7 +208,7 @@ fn a_list_beyond_reason_and_one_of_another_encoding_are_told_quickly() {
     let before = Instant::now();
     let (code, told, graded) = list(&folder, "D3.AgAAAAAAAAAAAAAAAAAA\n".repeat(50_000));
     assert_eq!((code, graded), (Some(2), 0));
-    assert!(told.contains("50000 codes; a list has at most 5000"), "{told}");
+    assert!(told.contains("50000 result codes; a list has at most 5000"), "{told}");
     assert!(before.elapsed() < Duration::from_secs(5), "{:?}", before.elapsed());
     let [text] = &codes(1)[..] else { unreachable!() };
     let wide = |order: fn(u16) -> [u8; 2], mark: &str| -> Vec<u8> {

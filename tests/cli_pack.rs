@@ -87,10 +87,10 @@ fn what_is_no_built_page_is_refused_in_words() {
     written(&folder, "files.json", "[\"pipe.js\"]");
     assert!(pack(&folder).contains("a pipe"));
     written(&folder, "files.json", "[\"zero.js\"]");
-    assert!(pack(&folder).contains("cables out"));
+    assert!(pack(&folder).contains("leads out"));
     written(&folder, ".dicrotic-unfinished", "");
     assert!(pack(&folder).contains("unfinished"));
     // The help tells of both ways.
     let help = told(&mut dicrotic(&["pack", "--help"]));
-    assert!(help.contains("--page <FOLDER>") && help.contains("compiles them"), "{help}");
+    assert!(help.contains("--page <FOLDER>") && help.contains("built"), "{help}");
 }

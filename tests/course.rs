@@ -206,7 +206,7 @@ fn one_file_holds_ordinary_results_and_nothing_of_it_is_believed() {
     fs::write(folder.join("a.dicrotic-course-result.json"), newer).unwrap();
     fs::write(
         folder.join("b.dicrotic-result.json"),
-        results[0].replacen("\"version\": 3", "\"version\": 4", 1),
+        results[0].replacen("\"version\": 4", "\"version\": 5", 1),
     )
     .unwrap();
     let told = error_of(&mut dicrotic(&[
@@ -216,7 +216,7 @@ fn one_file_holds_ordinary_results_and_nothing_of_it_is_believed() {
         folder.join("g.csv").to_str().unwrap(),
     ]));
     assert!(told.contains("a.dicrotic-course-result.json: skipped: a course result of form 2; this version of the program reads form 1"), "{told}");
-    assert!(told.contains("b.dicrotic-result.json: skipped: a result file of form 4; this version of the program reads form 3"), "{told}");
+    assert!(told.contains("b.dicrotic-result.json: skipped: a result file of form 5; this version of the program reads form 4"), "{told}");
     is(&bundled("x", &[]), "no_result");
     is(&bundled("x", &vec!["{}".into(); 201]), "no_result");
     assert!(matches!(bundle::read(&" ".repeat(bundle::MOST_BYTES + 1)), Err(HandinError::TooLong { .. })));

@@ -2,6 +2,8 @@
 
 use dicrotic::scenario::Scenario;
 use dicrotic::scenario::text::value_of;
+use dicrotic::session::Action;
+use serde_json::json;
 
 const LEAST: &str = "id = \"a\"\nlevel = 1\ntitle = \"t\"\naim = \"a\"\nbrief = \"b\"\n";
 
@@ -40,9 +42,6 @@ fn numbers_of_every_writing_mean_the_same() {
 /// A file of an older version is told what its names are called now, wherever they stand.
 #[test]
 fn an_old_name_is_told_the_new_one() {
-    let attempt = |step: &str| {
-        format!("[[attempt]]\nname = \"a\"\nseed = 1\nexpect = {{ passed = false }}\nsteps = [{step}]\n")
-    };
     for (extra, old, new) in [
         ("[pad]\nkind = \"film\"\n".to_string(), "pad", "sensor"),
         ("[mains]\nhz = 60.0\n".to_string(), "mains", "power_line"),
@@ -66,12 +65,18 @@ fn an_old_name_is_told_the_new_one() {
             "held",
             "paused",
         ),
-        (attempt("{ do = \"tap_pad\" }"), "tap_pad", "tap_sensor"),
-        (attempt("{ do = \"open_take\", take = 0 }"), "open_take", "open_recording"),
-        (attempt("{ do = \"show\", mode = \"hold\" }"), "hold", "paused"),
-        (attempt("{ do = \"switch\", id = \"unit\", on = true }"), "unit", "recorder"),
     ] {
         let error = Scenario::read(&format!("{LEAST}{extra}")).unwrap_err().to_string();
+        assert!(error.contains(old) && error.contains("is called") && error.contains(new), "{old}: {error}");
+    }
+    for (action, old, new) in [
+        (json!({"do": "tap_pad"}), "tap_pad", "tap_sensor"),
+        (json!({"do": "open_take", "take": 0}), "open_take", "open_recording"),
+        (json!({"do": "label", "take": 0, "text": ""}), "take", "recording"),
+        (json!({"do": "show", "mode": "hold"}), "hold", "paused"),
+        (json!({"do": "switch", "id": "unit", "on": true}), "unit", "recorder"),
+    ] {
+        let error = Action::from_value(action).unwrap_err().to_string();
         assert!(error.contains(old) && error.contains("is called") && error.contains(new), "{old}: {error}");
     }
     // What never had another name is only unknown.

@@ -160,7 +160,7 @@ fn damaged_saves_are_refused_with_a_reason() {
     for (text, part) in [
         (String::new(), "not a saved attempt"),
         (good[..good.len() / 2].to_string(), "not a saved attempt"),
-        (good.replacen("\"version\":2", "\"version\":99", 1), "form 99"),
+        (good.replacen("\"version\":3", "\"version\":99", 1), "form 99"),
         (good.replacen("\"seed\":\"5\"", "\"seed\":\"-5\"", 1), "seed"),
         (good.replacen("level = 1", "level = 77", 1).replacen("level = 2", "level = 77", 1), "level"),
         (good.replacen("\"at\":20000", "\"at\":999999999999", 1), "at most"),

@@ -171,9 +171,8 @@ fn the_hash_tells_debriefs_apart() {
 
 #[test]
 fn an_attempt_saved_before_there_were_hints_is_restored() {
-    // The form of version 1 as it was written by the first version of the page.
     let saved = json!({
-        "version": 2, "scenario": BENCH, "seed": "5", "samples": 21_500,
+        "version": 3, "scenario": BENCH, "seed": "5", "samples": 21_500,
         "log": [
             {"at": 1000, "action": {"do": "record"}},
             {"at": 21_000, "action": {"do": "stop"}},

@@ -52,7 +52,7 @@ pub(super) const FAULTS: &[Fault] = &[
     Fault {
         id: "sighing",
         impression: Impression::Wandering,
-        severity: (0.80, 1.00),
+        severity: (0.86, 1.00),
         confused_with: &["strap_slips", "finger_cold"],
         tests: &[Tell::Look(Spot::Subject), Tell::Does(Kind::AskQuiet)],
         remedy: &[r#"{"do": "ask_quiet"}"#, r#"{"wait": 40}"#],
@@ -69,7 +69,7 @@ pub(super) const FAULTS: &[Fault] = &[
     Fault {
         id: "breath_drift",
         impression: Impression::Wandering,
-        severity: (0.55, 0.80),
+        severity: (0.60, 0.80),
         confused_with: &["talking", "moving"],
         tests: &[Tell::Stretch, Tell::Does(Kind::HighPass), Tell::Look(Spot::Subject)],
         remedy: &[r#"{"do": "high_pass", "hz": 0.5}"#],
@@ -86,7 +86,7 @@ pub(super) const FAULTS: &[Fault] = &[
     Fault {
         id: "trembling",
         impression: Impression::Fuzzy,
-        severity: (0.65, 1.00),
+        severity: (0.72, 1.00),
         confused_with: &["cable_on_power_strip", "phone_near"],
         tests: &[Tell::Stretch, Tell::Does(Kind::RestArm)],
         remedy: &[r#"{"do": "rest_arm"}"#],
