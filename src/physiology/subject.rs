@@ -339,7 +339,7 @@ fn draw_shape(old: f64, tone: f64, n: &[f64]) -> Shape {
         ],
         dicrotic: [
             (0.62
-                * math::exp(-1.0 * old)
+                * math::exp(-old)
                 * tight(0.2)
                 * spread(0.1, together)
                 * spread(0.1 + 0.35 * wider, n[5]))
@@ -349,7 +349,7 @@ fn draw_shape(old: f64, tone: f64, n: &[f64]) -> Shape {
         ],
         last: [
             (0.48
-                * math::exp(-1.0 * old)
+                * math::exp(-old)
                 * tight(0.1)
                 * spread(0.1, together)
                 * spread(0.2 + 0.1 * wider, n[8]))

@@ -282,12 +282,9 @@ impl Wave {
             best = summits.max_by(|a, b| y[*a].total_cmp(&y[*b])).unwrap_or(best);
         }
         let at_s = |k: usize| start_s + (k as f64 + top_of(&y, k)) * COARSE_S;
-        let mut foot = steps(search.foot_s).floor().clamp(0.0, first as f64) as usize;
-        for k in foot..=best {
-            if y[k] < y[foot] {
-                foot = k;
-            }
-        }
+        let searched = steps(search.foot_s).floor().clamp(0.0, first as f64) as usize;
+        // The earliest of the lowest samples.
+        let foot = (searched..=best).min_by(|a, b| y[*a].total_cmp(&y[*b])).unwrap_or(best);
         let turns = |from: usize, up: bool| {
             (from..last - 1).find(|k| if up { y[k + 1] < y[*k] } else { y[k + 1] > y[*k] })
         };
