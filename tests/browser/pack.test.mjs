@@ -70,8 +70,8 @@ for (const standard of ["scorm12", "scorm2004"]) {
       const peaks = student.peaksOf(await student.readRecording(download));
       const [a, b, count] = student.windowBetween(peaks, 15);
       for (const [name, time] of [["A", a], ["B", b]]) {
-        await lab.getByLabel(`${name}, s`, { exact: true }).fill(time.toFixed(2));
-        await lab.getByLabel(`${name}, s`, { exact: true }).press("Enter");
+        await lab.getByLabel(`${name} (s)`, { exact: true }).fill(time.toFixed(2));
+        await lab.getByLabel(`${name} (s)`, { exact: true }).press("Enter");
       }
       const seconds = Number((await student.reading(lab, "A to B")).replace(/ s$/, ""));
       await student.fillSheet(lab, { count, seconds, multiplier: (60 / seconds).toFixed(3), rate: ((60 * count) / seconds).toFixed(1) });

@@ -389,7 +389,7 @@ export async function fillSheet(page, { count, seconds, multiplier, rate }) {
   await page.getByLabel("Between A and B I count N =").fill(String(count));
   await page.getByLabel("time T =").fill(String(seconds));
   await page.getByLabel("60/T =").fill(String(multiplier));
-  await page.getByLabel("heart rate =").fill(String(rate));
+  await page.locator("#worksheet").getByLabel("heart rate =").fill(String(rate));
 }
 
 /** What closes an attempt, the last check or the answer on demand, is asked about first: yes. */

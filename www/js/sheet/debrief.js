@@ -42,7 +42,7 @@ export class Debrief {
     this.spread = h("div", { class: "spread-place" });
     this.how = h("div", { class: "how-place" });
     this.rubric = h("div", { class: "rubric-place" });
-    this.el = h("div", { class: "debrief", tabindex: "-1", role: "region", "aria-label": t("debrief-title"), hidden: true },
+    this.el = h("div", { class: "debrief", tabindex: "-1", role: "group", "aria-label": t("debrief-title"), hidden: true },
       this.head, this.hints, this.truths, this.spread, this.how, this.rubric);
   }
 
