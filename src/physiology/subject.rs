@@ -222,7 +222,7 @@ impl Subject {
             Fitness::Moderate => 1.0,
             Fitness::High => 1.3,
         };
-        let sdnn_drawn = 60.0 * young * trained * math::exp(0.33 * n[1] + 0.15 * n[14]);
+        let sdnn_drawn = 66.0 * young * trained * math::exp(0.4 * n[1] + 0.2 * n[14]);
         let sdnn_ms = spec.sdnn_ms.unwrap_or(sdnn_drawn.min(120.0)).min(200.0);
         let systolic = 116.0 + 18.0 * old + 8.0 * n[2];
         let stiffness = (old + 0.28 * n[28]).clamp(-0.3, 1.5);
