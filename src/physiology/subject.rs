@@ -338,22 +338,14 @@ fn draw_shape(old: f64, tone: f64, n: &[f64]) -> Shape {
             0.066 * spread(0.07, late) * spread(0.06, n[4]),
         ],
         dicrotic: [
-            (0.62
-                * math::exp(-old)
-                * tight(0.2)
-                * spread(0.1, together)
-                * spread(0.1 + 0.35 * wider, n[5]))
-            .min(0.75),
+            (0.62 * math::exp(-old) * tight(0.2) * spread(0.1, together) * spread(0.1 + 0.35 * wider, n[5]))
+                .min(0.75),
             (0.298 - 0.045 * old) * spread(0.05 + 0.07 * wider, n[6]),
             (0.108 + 0.01 * old) * spread(0.05, together) * spread(0.1, n[7]),
         ],
         last: [
-            (0.48
-                * math::exp(-old)
-                * tight(0.1)
-                * spread(0.1, together)
-                * spread(0.2 + 0.1 * wider, n[8]))
-            .min(0.7),
+            (0.48 * math::exp(-old) * tight(0.1) * spread(0.1, together) * spread(0.2 + 0.1 * wider, n[8]))
+                .min(0.7),
             0.49 * spread(0.08, n[9]),
             0.15 * spread(0.14, n[10]),
         ],
