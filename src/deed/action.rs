@@ -42,7 +42,6 @@ pub enum Unknown {
 fn renamed(name: &str) -> String {
     let known: Vec<&str> = Kind::ALL.iter().map(|kind| kind.name()).collect();
     crate::plain::called_now(name, &known)
-        .map_or_else(String::new, |new| format!(": it is called \"{new}\" now"))
 }
 
 impl Serialize for Action {

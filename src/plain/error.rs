@@ -1,5 +1,6 @@
 //! Why a structure could not be read, and where.
 
+use super::called_now;
 use serde::de::{Expected, Unexpected};
 use std::fmt;
 
@@ -94,8 +95,12 @@ impl Unread {
     pub fn found(&self) -> Option<String> {
         Some(match &self.0.cause {
             Cause::Missing { .. } => return None,
-            Cause::UnknownField { name, known } => format!("unknown field `{name}`{}", now(name, known)),
-            Cause::UnknownVariant { name, known } => format!("unknown variant `{name}`{}", now(name, known)),
+            Cause::UnknownField { name, known } => {
+                format!("unknown field `{name}`{}", called_now(name, known))
+            }
+            Cause::UnknownVariant { name, known } => {
+                format!("unknown variant `{name}`{}", called_now(name, known))
+            }
             Cause::Other { found, .. } => found.clone(),
             Cause::Said(words) => words.clone(),
         })
@@ -145,11 +150,6 @@ impl fmt::Display for Unread {
 impl std::error::Error for Unread {}
 
 /// Names to choose from; none where there are none.
-/// What to say of a name of an older version.
-fn now(name: &str, known: &[&str]) -> String {
-    super::called_now(name, known).map_or_else(String::new, |new| format!(", which is called `{new}` now"))
-}
-
 fn one_of(known: &[&str]) -> Option<String> {
     Some(match known {
         [] => return None,

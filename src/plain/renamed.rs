@@ -41,7 +41,8 @@ const RENAMED: &[(&str, &str)] = &[
     ("held", "paused"),
 ];
 
-/// What a name is called now, where that is one of `known`.
-pub fn now(old: &str, known: &[&str]) -> Option<&'static str> {
-    RENAMED.iter().find(|(name, new)| *name == old && known.contains(new)).map(|(_, new)| *new)
+/// What to say after a name of an older version, where what it is called now is one of `known`; else nothing.
+pub fn now(old: &str, known: &[&str]) -> String {
+    let new = RENAMED.iter().find(|(name, new)| *name == old && known.contains(new));
+    new.map_or_else(String::new, |(_, new)| format!(", which is called `{new}` now"))
 }

@@ -183,6 +183,5 @@ fn waited_of(steps: &[serde_json::Value], here: &str) -> Result<f64, ScenarioErr
 
 /// A name that no fault has, with what it is called now where it is one of an older version.
 fn no_fault(name: &str, known: &[&str]) -> String {
-    let now = crate::plain::called_now(name, known);
-    format!("\"{name}\"{}", now.map_or_else(String::new, |new| format!(", which is called \"{new}\" now")))
+    format!("\"{name}\"{}", crate::plain::called_now(name, known))
 }
