@@ -293,13 +293,14 @@ export function peaksOf(samples, apart = 0.45, early = false) {
 
 /**
  * Do beats follow one another evenly from the last before `a` to the first after `b`? Where a movement, or a second wave as
- * tall as the first, has led the ruler astray, one interval is longer or shorter than its fellows by half.
+ * tall as the first, has led the ruler astray, an interval is longer or shorter than the one before it by half. Breathing
+ * and the slow waves of the heart's rate change it from beat to beat by far less.
  */
 export function even(peaks, a, b) {
   const first = Math.max(0, peaks.findIndex((time) => time > a) - 1);
   const after = peaks.findIndex((time) => time >= b);
   const gaps = peaks.slice(first, after < 0 ? peaks.length : after + 1).map((time, i, all) => time - all[i - 1]).slice(1);
-  return Math.max(...gaps) < 1.5 * Math.min(...gaps);
+  return gaps.slice(1).every((gap, k) => Math.max(gap, gaps[k]) < 1.5 * Math.min(gap, gaps[k]));
 }
 
 /**

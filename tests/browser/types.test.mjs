@@ -264,8 +264,8 @@ test("a field too many, one too few, and a word that is not declared are found",
     change(view);
     return new Comparison().of("View", [first, view]).filter((one) => !whole.has(one));
   };
-  assert.deepEqual(differences((view) => (view.trace.news = 1)), ["View.strip.news: told, and not declared"]);
+  assert.deepEqual(differences((view) => (view.trace.news = 1)), ["View.trace.news: told, and not declared"]);
   assert.deepEqual(differences((view) => delete view.bench.strap.feel), ["View.bench.strap.feel: declared, and not always told"]);
-  assert.deepEqual(differences((view) => (view.trace.mode = "sideways")), ['View.strip.mode: "sideways" is not declared']);
+  assert.deepEqual(differences((view) => (view.trace.mode = "sideways")), ['View.trace.mode: "sideways" is not declared']);
   assert.deepEqual(differences((view) => (view.marks = null)), ["View.marks: null is not declared"]);
 });
