@@ -106,10 +106,10 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       await open(page, "Open the assignment", [easier]);
       await pressButton(page, "Assign both");
       await page.locator(".given[data-n='2']").waitFor();
-      assert.equal(await page.getByText("Another scenario with this name is set too.").count(), 2);
+      assert.equal(await page.getByText("Another scenario with this name is assigned too.").count(), 2);
       await page.getByRole("button", { name: /Remove .* \(easier\.toml\)/ }).click();
       await page.locator(".given[data-n='1']").waitFor();
-      assert.equal(await page.getByText("Another scenario with this name is set too.").count(), 0);
+      assert.equal(await page.getByText("Another scenario with this name is assigned too.").count(), 0);
       // A result is not what was set; a bench is no result.
       await open(page, "Open the assignment", [result]);
       await page.locator(".given-wrong").getByText("It is a result, not an assignment.").waitFor();

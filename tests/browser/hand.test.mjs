@@ -378,7 +378,7 @@ describe("a class", { concurrency: 2 }, () => {
     });
   });
 
-  test("the bench stands beside its strip, with the power_line of the region, and its look-alikes follow", async () => {
+  test("the bench stands beside its strip, with the power line of the region, and its look-alikes follow", async () => {
     await withPage(wide, async ({ page, url }) => {
       await page.goto(`${url}#class`);
       await page.getByLabel("Fault", { exact: true }).selectOption("charger_near");

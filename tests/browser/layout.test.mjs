@@ -181,7 +181,7 @@ describe("a phone", { concurrency: 1 }, () => {
       const menu = page.getByRole("button", { name: "Menu", exact: true });
       assert.equal(await page.getByRole("button", { name: "Scenarios", exact: true }).count(), 0);
       await menu.tap();
-      for (const name of ["Scenarios", "Faults and tests", "Open a recording"]) {
+      for (const name of ["Scenarios", "Faults and tests", "Open a file"]) {
         const way = page.locator(".tools-ways").getByRole("button", { name, exact: true });
         assert.ok((await way.locator(".word").boundingBox()).width > 40, `${name} is not written`);
       }

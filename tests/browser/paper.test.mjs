@@ -75,7 +75,10 @@ describe("on paper", () => {
       const lines = page.locator('[data-sheet="worksheet"] .paper-reading .paper-line');
       await lines.first().waitFor();
       assert.equal(await lines.count(), 7);
-      assert.match(await lines.first().innerText(), /window 1/);
+      // Those of each window stand under its head, as on the page.
+      const windows = page.locator('[data-sheet="worksheet"] .paper-two-windows > div');
+      assert.deepEqual(await windows.locator("h4").allInnerTexts(), ["Counting window 1", "Counting window 2"]);
+      assert.deepEqual([await windows.nth(0).locator(".paper-line").count(), await windows.nth(1).locator(".paper-line").count()], [3, 4]);
     });
   });
 });

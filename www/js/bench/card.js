@@ -39,7 +39,13 @@ export class Card {
       if (this.atFoot && event.target.closest(".strip")) return; // the trace is looked at, and its range set, while the card is open
       this.close();
     };
+    // Whoever comes to the blanks by keys, or by the next field of a phone's keyboard, sees them and their check.
+    /** @param {FocusEvent} event */
+    this.away = (event) => {
+      if (this.thing && this.atFoot && event.target instanceof Element && event.target.closest(".sheet")) this.close();
+    };
     addEventListener("pointerdown", this.outside, true);
+    addEventListener("focusin", this.away);
   }
 
   /**
@@ -117,6 +123,7 @@ export class Card {
 
   end() {
     removeEventListener("pointerdown", this.outside, true);
+    removeEventListener("focusin", this.away);
     this.close();
   }
 }

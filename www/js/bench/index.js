@@ -26,7 +26,7 @@ const CLOSE_UPS = /** @type {const} */ (["whole", "recorder", "finger"]);
  * @type {Record<string, string>}
  */
 const NAMED = {
-  power_recorder_end: "power_line", power_outlet_end: "power_strip", power_recorder_switch: "recorder", power_no_light: "power_strip", power_data_recorder: "data", power_data_computer: "data",
+  power_recorder_end: "power", power_outlet_end: "power_strip", power_recorder_switch: "recorder", power_no_light: "power_strip", power_data_recorder: "data", power_data_computer: "data",
   power_sensor_cable: "sensor", power_not_seen: "computer", sensor_on: "sensor", sensor_loose: "sensor", sensor_tight: "sensor", sensor_place: "sensor", sensor_side: "sensor",
 };
 

@@ -8,10 +8,10 @@ import { t } from "../text.js";
 /** @import { BenchView } from '../types/view' */
 
 /** Left, top, right, bottom, in cm of the table. @typedef {[number, number, number, number]} Box */
-/** @typedef {"power_line" | "data" | "sensor"} NamedCable */
+/** @typedef {"power" | "data" | "sensor"} NamedCable */
 
 /** @type {NamedCable[]} */
-const CABLES = ["power_line", "data", "sensor"];
+const CABLES = ["power", "data", "sensor"];
 /** The parts that have a name beside them; the recorder has its own on its lid. @type {Part[]} */
 const PARTS = ["power_strip", "charger", "lamp", "phone", "computer"];
 const RIM_CM = 1.6; // between a name and the table's edge

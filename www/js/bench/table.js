@@ -17,8 +17,8 @@ import { drawPlug, drawSocket, PLUG_LENGTH } from "./sockets.js";
 const SENSOR_RIM_CM = 1.7; // from the middle of the sensor to where its cable comes out
 const FLAT_BELOW_V = 160; // between the two families of power lines, of 100 to 127 V and of 220 to 240 V
 const CLOSER = 2.2; // how many times as large a part of the table is shown
-/** @type {Record<"power_line" | "data", [End, End]>} */
-const CABLES = { power_line: ["power_recorder", "power_wall"], data: ["data_recorder", "data_computer"] };
+/** @type {Record<"power" | "data", [End, End]>} */
+const CABLES = { power: ["power_recorder", "power_wall"], data: ["data_recorder", "data_computer"] };
 
 /** @typedef {import('../types/names').OtherHand} OtherHandPlace */
 /** A bench as it is drawn: sensorAt is where a hand has the sensor while it is dragged. @typedef {BenchView & { sensorAt?: Point }} DrawnBench */
@@ -45,7 +45,7 @@ export class Table {
     this.sockets = new Map();
     for (const socket of bench.sockets) this.sockets.set(socket.id, drawSocket(socket));
     /** @type {Map<string, SVGElement>} */
-    this.cables = new Map(["power_line", "data", "charge", "feed", "sensor"].map((id) => [id, s("g", { class: `cable cable-${id}` }, s("path", { class: "cable-out" }), s("path", { class: "cable-in" }))]));
+    this.cables = new Map(["power", "data", "charge", "feed", "sensor"].map((id) => [id, s("g", { class: `cable cable-${id}` }, s("path", { class: "cable-out" }), s("path", { class: "cable-in" }))]));
     /** @type {Map<End, SVGGElement>} */
     this.plugs = new Map(bench.ends.map((end) => [end.id, drawPlug(end)]));
     /** @type {Map<Part, SVGElement>} */
@@ -59,7 +59,7 @@ export class Table {
     this.bubble = s("g", { class: "bubble", visibility: "hidden" }, s("rect", { rx: 1.4 }), s("text", { class: "bubble-text" }));
 
     this.art = s("g", {}, this.wood, this.cables.get("feed"), [...this.parts.values()], [...this.sockets.values()], this.cables.get("charge"), this.chargerPlug, this.other.el,
-      this.cables.get("data"), this.cables.get("power_line"), this.hand.below, this.cables.get("sensor"), this.hand.el, this.hand.strapped, this.hand.cloth, [...this.plugs.values()], [...this.grips.values()], this.names.el, this.speech, this.bubble);
+      this.cables.get("data"), this.cables.get("power"), this.hand.below, this.cables.get("sensor"), this.hand.el, this.hand.strapped, this.hand.cloth, [...this.plugs.values()], [...this.grips.values()], this.names.el, this.speech, this.bubble);
     const glow = s("radialGradient", { id: "glow" }, s("stop", { offset: "0", class: "glow-0" }), s("stop", { offset: ".35", class: "glow-1" }), s("stop", { offset: "1", class: "glow-2" }));
     const clip = s("clipPath", { id: "table-edge" }, s("rect", { x: 0.4, y: 0.4, width: w - 0.8, height: d - 0.8, rx: 3 }));
     this.clipped = s("g", { "clip-path": "url(#table-edge)" }, this.art);

@@ -6,7 +6,7 @@ import { t } from "../text.js";
 import { faultWords } from "./words.js";
 /** @import { FaultBook, FaultWords, Ways } from '../types/page' */
 
-const NARROW = matchMedia("(max-width: 700px)");
+const NARROW = matchMedia("(max-width: 43.75em)");
 
 /**
  * Fills the section; goBack(): returns to what was there before; inLab: whether that is a bench.

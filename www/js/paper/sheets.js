@@ -45,6 +45,17 @@ export function handout({ view, link, picture }) {
     h("p", { class: "paper-caution" }, t("caution-long")));
 }
 
+/**
+ * The blanks as lines; where two windows are compared, those of each under a head of its own, as on the page.
+ * @param {import('../types/names').Field[]} fields @param {(field: import('../types/names').Field) => HTMLElement} line
+ */
+function windowsOf(fields, line) {
+  const first = fields.filter((field) => field.endsWith("_1"));
+  if (first.length === 0) return h("div", { class: "paper-reading" }, fields.map(line));
+  const second = fields.filter((field) => !field.endsWith("_1"));
+  return h("div", { class: "paper-two-windows" }, [first, second].map((of, k) => h("div", { class: "paper-reading" }, h("h4", {}, t("sheet-window_n", { n: k + 1 })), of.map(line))));
+}
+
 /** To fill in by hand, at any bench. @param {Subject} of */
 export function worksheet({ view }) {
   const { scenario, task } = view;
@@ -57,7 +68,7 @@ export function worksheet({ view }) {
     h("div", { class: "paper-lines" }, [t("paper-name"), t("paper-partner"), t("paper-date"), t("paper-station_no")].map(blankLine)),
     part(t("paper-settings"), h("div", { class: "paper-lines" }, [t("paper-range"), t("paper-base"), t("paper-rate"), t("paper-finger")].map(blankLine))),
     part(t("paper-strip"), grid(t("paper-grid"))),
-    task.fields.length > 0 && part(t("paper-reading"), h("div", { class: "paper-reading" }, task.fields.map(line)), h("p", { class: "paper-work" }, t("paper-work")), h("div", { class: "paper-ruled" }, [0, 1].map(() => h("i", {})))),
+    task.fields.length > 0 && part(t("paper-reading"), windowsOf(task.fields, line), h("p", { class: "paper-work" }, t("paper-work")), h("div", { class: "paper-ruled" }, [0, 1].map(() => h("i", {})))),
     part(t("paper-found"), h("table", { class: "paper-table" }, h("thead", {}, h("tr", {}, [t("paper-saw"), t("paper-did"), t("paper-then")].map((head) => h("th", { scope: "col" }, head)))), h("tbody", {}, [0, 1, 2].map(() => h("tr", {}, [0, 1, 2].map(() => h("td", {}))))))),
     h("div", { class: "paper-lines" }, blankLine(t("paper-seen_by"))));
 }

@@ -28,7 +28,7 @@ export class Measure {
     this.height = h("output", { class: "big" });
     this.count = h("output", { class: "big" });
     this.countBox = h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-marked")), this.count);
-    this.heightBox = h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-height")), this.height);
+    this.heightBox = h("p", { class: "reading is-value" }, h("span", { class: "lbl" }, t("measure-height")), this.height);
     this.noteList = h("ul", { class: "mark-list note-list" });
     this.notes = h("details", { class: "marks" }, h("summary", {}, t("notes-list")), this.noteList);
     this.list = h("ul", { class: "mark-list" });
@@ -47,7 +47,7 @@ export class Measure {
       h("details", { class: "marks" }, h("summary", {}, t("marks-list")), this.list),
       this.notes, saves, h("p", { class: "quiet" }, t("measure-hint"))));
     this.el = h("div", { class: "measure", role: "group", "aria-label": t("measure-title") }, this.fields.a.el, this.fields.b.el,
-      h("p", { class: "reading" }, h("span", { class: "lbl" }, t("measure-between")), this.interval),
+      h("p", { class: "reading is-value" }, h("span", { class: "lbl" }, t("measure-between")), this.interval),
       this.heightBox, this.countBox, this.undoMark, this.zoomIn, this.zoomOut, this.more);
     /** @param {PointerEvent} event */
     this.outside = (event) => {

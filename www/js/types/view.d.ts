@@ -8,7 +8,7 @@ import type { Aid, Args, End, Face, Field, OtherHand, Part, Place, Point, Rung, 
 /** A part with its middle and footprint; the handles of the sensor's cable are among them (Bench.view in core.js). */
 export type PartAt = { id: Part; x: number; y: number; w: number; d: number; movable: boolean };
 export type SocketAt = { id: Socket; part: Part | null; kind: Shape; x: number; y: number; taken_by: End | "charger" | null };
-export type EndAt = { id: End; cable: "power_line" | "data" | "sensor"; kind: Shape; socket: Socket | null; x: number; y: number };
+export type EndAt = { id: End; cable: "power" | "data" | "sensor"; kind: Shape; socket: Socket | null; x: number; y: number };
 export type Strap = {
   on: boolean; tightness: number; place: Place; side: Face; feel: "off" | "loose" | "snug" | "tight"; shaded: boolean; other_hand: OtherHand;
 };

@@ -89,7 +89,7 @@ path-converter = Conversor
 path-screen = Pantalla
 
 strip-take_short = Grabación { $v }
-strip-record_for = Grabar { $s } s y detener
+strip-record_for = Grabar { $s } s y parar
 strip-elapsed_of = { $s } de { $all }
 cursor-drag = arrastra
 marks-undo = Deshacer
