@@ -19,7 +19,7 @@ function assignments(folder) {
   const assigned = (file, key) => {
     const text = readFileSync(path.join(root, "scenarios", file), "utf8");
     const at = path.join(folder, file);
-    writeFileSync(at, `${text.split("\n[[attempt]]")[0]}\n[assignment]\nkey = "${key}"\nattempts = 2\nword = "chalk and slate"\n`);
+    writeFileSync(at, `${text.split("\n[[attempt]]")[0]}\n[assignment]\nkey = "${key}"\nattempts = 2\npassword = "chalk and slate"\n`);
     return at;
   };
   return [assigned("58-what-is-it.toml", "week 1"), assigned("54-given-window.toml", "week 2")];
