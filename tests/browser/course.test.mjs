@@ -163,8 +163,8 @@ for (const standard of ["scorm12", "scorm2004"]) {
         const { page, lab } = await launch(await device(), url);
         await setRange(lab, "±50 mV");
         await student.record(lab, 18);
-        await student.putCursors(lab, 1, 17);
-        await student.fillSheet(lab, { count: 17, seconds: 16, multiplier: (16 / 60).toFixed(4), rate: 4.5 });
+        const { right, turned } = await student.readWindow(page, lab);
+        await student.fillSheet(lab, turned);
         await student.check(lab);
         await student.kept(lab);
         const told = () => page.evaluate((global) => JSON.parse(JSON.stringify(window[global].cmi)), standard === "scorm12" ? "API" : "API_1484_11").then(({ interactions, objectives }) => ({
@@ -184,11 +184,11 @@ for (const standard of ["scorm12", "scorm2004"]) {
         assert.equal(reached["step-trace"], "passed");
         assert.equal(reached["misreading-turned_over"], "failed");
         const answers = set(/response$/).map(([, , answer]) => answer);
-        assert.ok(answers.some((answer) => answer.includes("0.2667")), `${answers}`);
+        assert.ok(answers.some((answer) => answer.includes(turned.multiplier)), `${answers}`);
         assert.ok((await told()).interactions.length >= steps);
 
         // Put right: the objective of the misreading is reached, and no objective stands twice.
-        await student.fillSheet(lab, { count: 17, seconds: 16, multiplier: 3.75, rate: 63.8 });
+        await student.fillSheet(lab, right);
         await student.check(lab);
         await student.kept(lab);
         const after = await page.evaluate(() => window.calls);

@@ -255,6 +255,19 @@ export async function savedRecording(page) {
   return readRecording(download);
 }
 
+/**
+ * Lays A and B about even beats of the open recording: what one writes of it, and wrongly turned over. `frame` is where the bench stands, if not
+ * the page itself.
+ */
+export async function readWindow(page, frame = page, seconds = 15) {
+  const [download] = await Promise.all([page.waitForEvent("download"), pressButton(frame, "Save recording as CSV")]);
+  const [a, b, count] = windowBetween(peaksOf(await readRecording(download)), seconds);
+  await putCursors(frame, a, b);
+  const between = Number((await reading(frame, "A to B")).replace(/ s$/, ""));
+  const blanks = (multiplier) => ({ count, seconds: between, multiplier, rate: (count * multiplier).toFixed(1) });
+  return { right: blanks((60 / between).toFixed(4)), turned: blanks((between / 60).toFixed(4)) };
+}
+
 /** A downloaded take: [[t, value]…]. Its notes are comments under the table. */
 export async function readRecording(download) {
   const [head, ...lines] = (await bytesOf(download)).toString("utf8").trim().split("\n");
@@ -447,6 +460,8 @@ export function syntheticRecording() {
 
 /** Opens a file (a path, or {name, mimeType, buffer}) through the page's own button. */
 export async function openFile(page, what) {
+  const menu = page.getByRole("button", { name: "Menu", exact: true }); // on a small screen the head's ways stand in it
+  if (await menu.isVisible()) await menu.click();
   const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.getByRole("button", { name: "Open a file" }).first().click()]);
   await chooser.setFiles(what);
 }
