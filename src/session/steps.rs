@@ -59,6 +59,17 @@ impl Step {
 /// How a step stands: `None` where it is done, else the code of what comes next in it.
 type Open = Option<&'static str>;
 
+/// What the next step says of what hinders a measurement: while the trace runs, and of a recording, which is to be made again.
+fn advice(found: &str) -> (&'static str, &'static str) {
+    match found {
+        "trace_clipped" => ("adjust_clipped", "kept_clipped"),
+        "trace_small" => ("adjust_small", "kept_small"),
+        "trace_tall" => ("adjust_tall", "kept_tall"),
+        "trace_hum" => ("adjust_noise", "kept_noise"),
+        _ => ("adjust_restless", "kept_restless"),
+    }
+}
+
 impl Session {
     /// The steps of this attempt and how each stands.
     pub fn steps(&self) -> Vec<(Step, Open)> {
@@ -134,13 +145,7 @@ impl Session {
             let middle = values.iter().sum::<f64>() / values.len() as f64;
             return Some(if middle.abs() > OFF_MIDDLE * range_v { "adjust_zero" } else { "adjust_clipped" });
         }
-        Some(match self.hindrance(&seen)? {
-            "trace_clipped" => "adjust_clipped",
-            "trace_small" => "adjust_small",
-            "trace_tall" => "adjust_tall",
-            "trace_hum" => "adjust_noise",
-            _ => "adjust_restless",
-        })
+        self.hindrance(&seen).map(|found| advice(found).0)
     }
 
     /// The open recording: nothing that is set now changes it any more, so that it has to be made once more.
@@ -153,13 +158,7 @@ impl Session {
         if seen.clip_share > self.criteria().clip_share {
             return Some("kept_clipped");
         }
-        Some(match self.hindrance(&seen)? {
-            "trace_clipped" => "kept_clipped",
-            "trace_small" => "kept_small",
-            "trace_tall" => "kept_tall",
-            "trace_hum" => "kept_noise",
-            _ => "kept_restless",
-        })
+        self.hindrance(&seen).map(|found| advice(found).1)
     }
 
     fn open_record(&self) -> Open {

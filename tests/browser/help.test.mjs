@@ -57,6 +57,26 @@ describe("helps", { concurrency: 2 }, () => {
     });
   });
 
+  test("after a result the next heart can be connected as the last one was, by one press; nobody who comes new is offered that", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      const again = page.getByRole("button", { name: "Connect it as last time", exact: true });
+      await openHalf(page, url, "first-wiring", 5);
+      assert.equal(await again.count(), 0, "it was never connected before");
+      await fillBlanks(page, { count: 3, seconds: 2, multiplier: 1, rate: 4 });
+      await checkAll(page);
+      await pressButton(page, "Try again with a new seed");
+      await page.locator('.where .seed', { hasNotText: /\b5$/ }).waitFor();
+      assert.equal(await page.locator(".link.is-seen").count(), 0);
+      await again.click();
+      await page.locator(".link.is-seen").waitFor();
+      await again.waitFor({ state: "hidden" });
+      assert.deepEqual(await page.locator(".plug").evaluateAll((all) => all.filter((el) => !el.classList.contains("is-in")).map((el) => el.dataset.end)), []);
+      // Undone by hand, it is offered again; after a result it is not.
+      await pressButton(page, "Undo");
+      await again.waitFor();
+    });
+  });
+
   test("half finished: a take lies open, the measuring is the student's; running count and snap are offered, and not to who is alone", async () => {
     await withPage(wide, async ({ page, url }) => {
       await openHalf(page, url, "given-window", 11);

@@ -8,6 +8,7 @@ import { byId as $, h, say } from "./dom.js";
 import { calm, entitle, report, show } from "./frame.js";
 import { Caution } from "./help/caution.js";
 import { Offer } from "./help/offer.js";
+import { Rewire } from "./help/rewire.js";
 import { Keeper } from "./kept.js";
 import { Loop } from "./loop.js";
 import { packed } from "./packed.js";
@@ -20,6 +21,7 @@ import { bringTexts, t } from "./text.js";
 import { addView, focusView, offerViews, showView } from "./views.js";
 import { button } from "./widgets.js";
 /** @import { Bench } from './core.js' */
+/** @import { Action } from './types/action' */
 /** @import { Aid } from './types/names' */
 /** @import { StepName } from './types/told' */
 /** @import { Assigned, KeepsAttempt, Route } from './types/page' */
@@ -29,6 +31,7 @@ import { button } from "./widgets.js";
  *   scenario?: string | null, seed?: string | null, deeds?: number, begun?: number, again?: () => unknown, assigned?: Assigned | null,
  *   follow?: (session: Session) => void, back?: (() => unknown) | null, watched?: string | null, nowYou?: () => unknown, told?: string,
  *   keeper?: KeepsAttempt | null, handOver?: (root: HTMLElement, session: Session) => unknown,
+ *   wiring?: Action[],
  * }} What
  */
 
@@ -50,7 +53,7 @@ export function closeLab() {
  * tries, closing, own} of a link; follow(session): somebody else hears of it; keeper: who keeps it, if not this device;
  * handOver(root, session): what stands under the debrief in place of the way to hand in; back(): where a replay came from, which
  * stands still and is only looked at; watched: the scenario of a worked example, which the narrator plays, and nowYou(): after it;
- * told: words to begin with.
+ * told: words to begin with; wiring: deeds that connect it as it was connected in an attempt before.
  * @param {Bench} bench @param {What} [what]
  */
 export function stand(bench, what = {}) {
@@ -63,12 +66,13 @@ export function stand(bench, what = {}) {
 /** What stands there, from stand() to closeLab(). */
 export class Lab {
   /** @param {Bench} bench @param {What} what */
-  constructor(bench, { scenario = null, seed = null, deeds = 0, begun = Date.now(), again, assigned = null, follow, back = null, watched = null, nowYou, keeper = null, handOver }) {
+  constructor(bench, { scenario = null, seed = null, deeds = 0, begun = Date.now(), again, assigned = null, follow, back = null, watched = null, nowYou, keeper = null, handOver, wiring = [] }) {
     this.scenario = scenario;
     this.seed = seed;
     this.assigned = assigned;
     this.watched = watched;
     this.handOver = handOver;
+    this.wiring = wiring;
     this.ended = false;
     /** @type {{ ran: boolean } | null} */
     this.waits = null; // while something beside the bench is looked at
@@ -154,6 +158,7 @@ export class Lab {
     if (chosen) this.offer = new Offer(offer, session, { watch: () => (location.hash = watchRoute(scenario ?? "")), chosen: (mode) => this.begun(mode) });
     if (this.offer?.asks && !this.offer.met) showView("brief");
     new Caution(this.steps.more, session, { waits: chosen });
+    if (chosen && this.wiring.length > 0) new Rewire(this.steps.more, session, this.wiring);
     let asked = false;
     session.onView((view) => {
       if (!view.check || asked) return;

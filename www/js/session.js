@@ -45,7 +45,7 @@ export class Session {
     /** @type {Promise<unknown> | null} */
     this.debriefed = null; // the debrief's further parts, once they are asked for
     /** @type {Action[]} */
-    this.done = []; // what takes each of the last deeds back, the last one last
+    this.takesBack = []; // what takes each of the last deeds back, the last one last
     this.undoing = false;
     this.deeds = 0;
     this.begun = Date.now();
@@ -94,7 +94,7 @@ export class Session {
     const answer = this.bench.act(action);
     this.refresh();
     if (answer.ok) {
-      if (back) this.done.push(back);
+      if (back) this.takesBack.push(back);
       this.deeds += 1;
       tellKept(null);
       this.hearsDeed.forEach((tell) => tell(action));
@@ -108,7 +108,7 @@ export class Session {
 
   /** Takes the last deed of the hand back, if it can be; that is a deed too. True when something was taken back. */
   undo() {
-    const back = this.done.pop();
+    const back = this.takesBack.pop();
     if (!back) return false;
     this.undoing = true;
     try {

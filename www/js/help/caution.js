@@ -24,7 +24,7 @@ export class Caution {
   show() {
     const { view, deeds } = this.session;
     const waits = this.waits && Boolean(view.scenario?.worked) && deeds === 0;
-    this.el.hidden = waits || view.agreed;
+    this.el.hidden = waits || view.agreed || Boolean(view.check?.over);
   }
 
   /** Shows it; agreeing is an action of the attempt, closing it is none. */

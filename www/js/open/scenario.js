@@ -6,6 +6,7 @@ import { Bench } from "../core.js";
 import { byId } from "../dom.js";
 import { show } from "../frame.js";
 import { takeUpKept } from "../kept.js";
+import { wiringOf } from "../help/rewire.js";
 import { closeLab, lab, stand } from "../lab.js";
 import { go } from "../navigation.js";
 import { newSeed, routeTo } from "../route.js";
@@ -15,6 +16,7 @@ import { attemptKey, copiesOf, layAside } from "../store.js";
 import { t } from "../text.js";
 import { Nowhere } from "./nowhere.js";
 /** @import { Navigation } from '../navigation.js' */
+/** @import { Action } from '../types/action' */
 
 /**
  * The text of a scenario of this page, once it is there and can be used.
@@ -30,12 +32,17 @@ async function bring(navigation, id) {
 
 /**
  * Opens a scenario with a seed, resuming a kept attempt if the student wants it; with goOn they have said so already.
- * @param {Navigation} navigation @param {string} id @param {string} seed @param {boolean} [goOn]
+ * wiring: the deeds that connect it as it was connected before.
+ * @param {Navigation} navigation @param {string} id @param {string} seed @param {boolean} [goOn] @param {Action[]} [wiring]
  */
-export async function openScenario(navigation, id, seed, goOn = false) {
+export async function openScenario(navigation, id, seed, goOn = false, wiring = []) {
   const toml = await bring(navigation, id);
   navigation.write(routeTo(id, seed));
-  const again = () => go((next) => openScenario(next, id, newSeed()));
+  const again = () => {
+    const before = lab();
+    const wired = before?.scenario === id ? wiringOf(before.session.view) : [];
+    return go((next) => openScenario(next, id, newSeed(), false, wired.length > 0 ? wired : wiring));
+  };
   const key = attemptKey(id, seed);
   const { copies: [kept], damaged } = copiesOf(key);
   /** @type {ReturnType<typeof takeUpKept>} */
@@ -48,7 +55,7 @@ export async function openScenario(navigation, id, seed, goOn = false) {
   }
   if (!found.bench) await navigation.wait(askRoom(key));
   const attempt = found.bench ? { deeds: found.kept.deeds ?? 1, begun: found.kept.begun } : {};
-  stand(found.bench ?? Bench.fresh(toml, seed), { scenario: id, seed, again, told: found.told, ...attempt });
+  stand(found.bench ?? Bench.fresh(toml, seed), { scenario: id, seed, again, told: found.told, wiring, ...attempt });
 }
 
 /**

@@ -7,6 +7,7 @@ view-list = All equipment
 view-name = What is wrong
 view-result = Result
 
+rewire = Connect it as last time
 undo = Undo
 undo-nothing = There is nothing to undo.
 

@@ -7,6 +7,7 @@ view-list = Todas las piezas
 view-name = Qué falla
 view-result = Resultado
 
+rewire = Conectar como la vez anterior
 undo = Deshacer
 undo-nothing = No hay nada que deshacer.
 
