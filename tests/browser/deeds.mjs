@@ -232,7 +232,8 @@ const way = {
     await h.open(h.page.locator(".measure-more"));
     return h.type(h.page.getByLabel(t("take-label"), { exact: true }), text);
   },
-  answer: (h, { field, text }) => h.type(h.page.locator(`.blank[data-field="${field}"]`), text),
+  /** Whoever types at a mouse's side stays on the keys from one blank to the next: Enter leads there. */
+  answer: (h, { field, text, more }) => h.type(h.page.locator(`.blank[data-field="${field}"]`), text, { enter: more && h.means === "mouse" }),
   check: async (h) => {
     await h.press(h.page.locator(".page-do .btn-strong"));
     const yes = h.page.locator("dialog[open] .btn-strong");
@@ -361,7 +362,7 @@ async function play(h, { id, steps }, { marks }) {
     } else if (step.do === "cursor") {
       await way.cursor(h, { which: step.which, t: found[step.which] });
     } else if (step.do === "answer") {
-      await way.answer(h, { field: step.field, text: await written(step.field, page, found) });
+      await way.answer(h, { field: step.field, text: await written(step.field, page, found), more: steps[k + 1]?.do === "answer" });
     } else if (step.do !== "stop") {
       await way[step.do](h, step.do === "range" && id in FINER ? { ...step, v: FINER[id] } : step);
     }

@@ -183,8 +183,9 @@ class Pointer extends Hand {
     await frames(this.page, 2);
   }
 
+  /** What has the focus already, because Enter led there, is typed into without a press. */
   async type(target, text, { enter = false } = {}) {
-    await this.press(target);
+    if (!(await target.evaluate((el) => el === document.activeElement))) await this.press(target);
     assert.ok(await target.evaluate((el) => el === document.activeElement), `${target} has not the focus`);
     await target.evaluate((el) => el.select()); // as a second press does; what stands there is written over
     await this.page.keyboard.type(String(text));

@@ -169,6 +169,36 @@ describe("the page", { concurrency: 2 }, () => {
     });
   });
 
+  test("Enter in a blank goes on to the next that is empty, then to the way to keep a first window, and spends no check on half a reading", async () => {
+    await withPage({ viewport: { width: 1280, height: 900 } }, async ({ page, url }) => {
+      const at = () => page.evaluate(() => document.activeElement.dataset.field ?? document.activeElement.textContent.trim());
+      await student.openHalf(page, url, "rest-pulse", 11);
+      await page.locator('.blank[data-field="count"]').click();
+      const went = [];
+      for (const text of ["12", "10", "6", "72"]) {
+        await page.keyboard.type(text);
+        await page.keyboard.press("Enter");
+        went.push(await at());
+        if (went.length < 4) assert.equal(await page.locator(".debrief").isVisible(), false, `a check was spent at ${went}`);
+      }
+      await page.locator(".debrief .step").first().waitFor(); // the uncertainty may be left out
+      assert.deepEqual(went.slice(0, 3), ["seconds", "multiplier", "rate"]);
+      assert.match(await page.locator(".page-do .btn").first().innerText(), /2 of 2/);
+
+      await student.openHalf(page, url, "two-windows", 11);
+      await student.putCursors(page, 2, 12);
+      await page.locator('.blank[data-field="count_1"]').click();
+      for (const text of ["12", "10", "72"]) {
+        await page.keyboard.type(text);
+        await page.keyboard.press("Enter");
+      }
+      assert.match(await at(), /^Keep this as counting window 1/);
+      await page.keyboard.press("Enter");
+      await page.getByRole("button", { name: "Delete counting window 1" }).waitFor();
+      assert.equal(await page.locator(".debrief").isVisible(), false);
+    });
+  });
+
   test("a page to read that is left before it has come does not lie over the bench", async () => {
     await withPage({ viewport: { width: 1280, height: 900 } }, async ({ page, url }) => {
       await student.openScenario(page, url, "rest-pulse", 3);

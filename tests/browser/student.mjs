@@ -150,7 +150,7 @@ export async function kept(page) {
 export const notKept = (page, why) => page.locator(`html[data-kept="${why}"]`).waitFor({ state: "attached" });
 
 /** Where the live trace is, s since the bench was opened: what the page writes under it. */
-export const pen = (page) => page.locator(".pen-at").evaluate((el) => Number(el.textContent.replace(",", ".").match(/[\d.]+/)[0]));
+export const pen = async (page) => Number(await (await page.waitForFunction(() => document.querySelector(".pen-at")?.textContent.replace(",", ".").match(/[\d.]+/)?.[0])).jsonValue());
 
 /**
  * How many times as fast as real time the world runs while a test waits for it. Only then: a bench that ran ahead of the hand would

@@ -30,7 +30,7 @@ function tell(el, text) {
 
 export class Blank {
   /**
-   * key: of its sentence; act(action); done(): Enter was pressed.
+   * key: of its sentence; done(): Enter was pressed.
    * @param {Field} field @param {string} key @param {Session} session
    * @param {{ done: () => unknown, optional: boolean }} ways
    */

@@ -30,7 +30,7 @@ export class SheetPane {
     this.settle = settle;
     this.recording = session.bench.kind === "recording";
     const task = (this.task = taskOf(session.view));
-    this.blanks = blanksOf(task).map((field) => new Blank(field, lineKey(field, task.kind), session, { done: () => this.judge(), optional: task.optional.includes(field) }));
+    this.blanks = blanksOf(task).map((field) => new Blank(field, lineKey(field, task.kind), session, { done: () => this.goOn(), optional: task.optional.includes(field) }));
     const naming = task.reads === "nothing";
     this.check = button("", () => this.judge(), { kind: "btn-strong" });
     this.reveal = button(t(this.recording ? "sheet-reveal_recording" : naming ? "sheet-reveal_faults" : "sheet-reveal"), () => this.doReveal());
@@ -79,6 +79,17 @@ export class SheetPane {
   put() {
     this.settle();
     for (const blank of this.blanks) blank.put();
+  }
+
+  /**
+   * From a blank with Enter: to the next that must be filled and is not, so that a check is never spent on half a reading; then to the way
+   * to keep the first window, where there are two; then the check.
+   */
+  goOn() {
+    this.put();
+    const open = this.blanks.find(({ optional, input }) => !optional && input.value.trim() === "");
+    if (this.first && !this.session.view.cursors.kept && !open?.field.endsWith("_1")) return this.first.keep.focus();
+    return open ? open.input.focus() : this.judge();
   }
 
   keepWindow() {
