@@ -26,6 +26,8 @@ fn every_fault_has_a_claim_about_what_is_seen() {
     assert!(without.is_empty(), "{without:?}");
     // A test does something, or is a look or a question at what is there.
     assert!(claims.iter().filter(|c| c.field == "remedy").all(|c| c.course.does == Does::Remedy));
+    // What a text says without "often" holds always.
+    assert!(claims.iter().all(|c| c.least_share == 1.0 || c.phrase.contains("often")));
 }
 
 #[test]

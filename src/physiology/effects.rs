@@ -31,7 +31,7 @@ pub struct Demand {
     pub height: f64,
     /// How to breathe.
     pub breathing: Pattern,
-    /// Size of speech-like bursts in the baseline, in units of the pulse.
+    /// Size of the waves of speech in the baseline, peak to peak in units of the pulse.
     pub bursts: f64,
     /// Steady push on the baseline, in units of the pulse.
     pub strain: f64,

@@ -1,9 +1,10 @@
 //! The figures that claims speak of. Each is worked out from the trace or from what the page shows.
 
-use super::claim::Figure;
+use super::claim::{Figure, NOT_HERE};
 use super::shot::{Shot, part, rms};
 
 // What the page shows: 1 for yes, 0 for no.
+pub const SHIELD_TORN: Figure = Figure("shield looks torn", |s| s.shown.is("/bench/cable/shield", "damaged"));
 pub const LIGHT: Figure = Figure("recorder's light is on", |s| s.shown.is("/bench/lamps/recorder", true));
 pub const LIGHT_THEN: Figure = Figure("recorder's light is on then", |s| s.then.is("/bench/lamps/recorder", true));
 pub const FOUND: Figure = Figure("computer sees the recorder", |s| s.shown.is("/link/seen", true));
@@ -47,9 +48,8 @@ pub const RECORDED: Figure = Figure("length of the recording, s", |s| {
 pub const INTERVAL_A_TO_B: Figure = Figure("seconds on the sheet less A to B", |s| {
     (s.shown.number("/worksheet/seconds/value") - s.shown.number("/cursors/interval_s")).abs()
 });
-pub const MULTIPLIER: Figure = Figure("multiplier times A to B, s", |s| {
-    s.shown.number("/worksheet/multiplier/value") * s.shown.number("/cursors/interval_s")
-});
+pub const MULTIPLIER: Figure = Figure("multiplier on the sheet", |s| s.shown.number("/worksheet/multiplier/value"));
+pub const A_TO_B: Figure = Figure("A to B, s", |s| s.shown.number("/cursors/interval_s"));
 
 /// How far the shown recording goes from one second to another of it.
 fn goes(shot: &Shot, from_s: f64, to_s: f64) -> f64 {
@@ -60,9 +60,8 @@ fn goes(shot: &Shot, from_s: f64, to_s: f64) -> f64 {
 pub const IN_WINDOW: Figure = Figure("A to B over the usual trace", |s| {
     goes(s.shown, s.shown.number("/cursors/a"), s.shown.number("/cursors/b")) / s.usual.spread()
 });
-pub const ELSEWHERE: Figure = Figure("17 to 35 s of the recording over the usual trace", |s| {
-    let all = goes(s.shown, 17.0, 35.0);
-    if all > 0.0 { all / s.usual.spread() } else { f64::INFINITY }
+pub const ELSEWHERE: Figure = Figure("17 to 35 s of the recording over A to B", |s| {
+    goes(s.shown, 17.0, 35.0) / goes(s.shown, s.shown.number("/cursors/a"), s.shown.number("/cursors/b"))
 });
 
 // Sizes.
@@ -73,25 +72,29 @@ fn spread(shot: &Shot, usual: &Shot) -> f64 {
     shot.spread() / usual.height()
 }
 pub const HEIGHT: Figure = Figure("pulse over the usual", |s| share(s.shown, s.usual));
-pub const HEIGHT_THEN: Figure = Figure("pulse then over the usual", |s| share(s.then, s.usual));
-pub const GROWTH: Figure = Figure("pulse then over before", |s| s.then.height() / s.shown.height());
-/// For looks of a few seconds, in which the beats are not to be found: between the 5th and the 95th part in a hundred.
-pub const PRESSED: Figure = Figure("size while pressed over before", |s| {
-    let size = |shot: &Shot| {
-        let n = (2.2 * shot.rate_hz) as usize;
-        let sizes: Vec<f64> =
-            shot.values.chunks_exact(n).map(|run| part(run, 0.98) - part(run, 0.02)).collect();
-        part(&sizes, 0.5)
-    };
-    size(s.then) / size(s.shown)
-});
-pub const MILLIVOLTS: Figure = Figure("pulse then over before, in volts", |s| s.then.height() / s.shown.height());
+pub const HEIGHT_PAD: Figure = Figure("pulse of a pad over the usual", |s| if s.shown.light { NOT_HERE } else { share(s.shown, s.usual) });
+pub const SIZE_LIGHT: Figure = Figure("pulse of a light sensor over the usual", |s| if s.shown.light { rise(s.shown) / rise(s.usual) } else { NOT_HERE });
+pub const HEIGHT_THEN: Figure = Figure("pulse then over the usual", |s| share(s.then, s.usual_then()));
+/// By the steepest rises: in a very small pulse the beats are not to be found.
+pub const GROWTH: Figure = Figure("rises then over before", |s| rise(s.then) / rise(s.shown));
+fn rise(shot: &Shot) -> f64 {
+    part(&shot.steps(40.0), 0.985)
+}
+pub const VOLTS_KEPT: Figure = Figure("pulse then over the usual, in volts", |s| s.then.height() / s.usual_then().height());
 pub const SPREAD: Figure = Figure("whole trace over the usual pulse", |s| spread(s.shown, s.usual));
 pub const SPREAD_THEN: Figure = Figure("whole trace then over the usual pulse", |s| spread(s.then, s.usual));
 pub const FILL: Figure = Figure("pulse over the screen", |s| s.shown.height() / (2.0 * s.shown.range_v * s.shown.scale));
 pub const FILL_THEN: Figure = Figure("pulse then over the screen", |s| s.then.height() / (2.0 * s.then.range_v * s.then.scale));
 pub const AT_ENDS: Figure = Figure("share of the trace at an end", |s| s.shown.at_ends());
 pub const AT_ENDS_THEN: Figure = Figure("share of the trace at an end then", |s| s.then.at_ends());
+/// Beats of which a part stands at an end of the range.
+pub const CUT_BEATS_THEN: Figure = Figure("share of the beats that are cut off then", |s| {
+    let at = |t: f64| ((t * s.then.rate_hz) as usize).min(s.then.values.len());
+    let end = 0.9995 * s.then.range_v;
+    // By the usual beats of the time: cut-off ones are hard to find.
+    let cut: Vec<bool> = s.usual_then().beats().windows(2).map(|w| s.then.values[at(w[0])..at(w[1])].iter().any(|v| v.abs() >= end)).collect();
+    cut.iter().filter(|c| **c).count() as f64 / cut.len() as f64
+});
 pub const OFF_MIDDLE: Figure = Figure("middle of the trace off zero, of full scale", |s| {
     s.shown.part(0.5).abs() / s.shown.range_v
 });
@@ -121,13 +124,12 @@ pub const INTERVALS_EVEN: Figure = Figure("interval over the usual", |s| s.shown
 // Shape.
 pub const FALL_OVER_RISE: Figure = Figure("steepest fall over steepest rise", |s| s.shown.steepness());
 pub const FALL_OVER_RISE_THEN: Figure = Figure("steepest fall over steepest rise then", |s| s.then.steepness());
-pub const SECOND: Figure = Figure("second bump over the first peak, foot to top", |s| second(s.shown));
+pub const SECOND: Figure = Figure("second bump's rise, of the whole wave", |s| rise_of_second(s.shown));
 pub const SECOND_GAIN: Figure = Figure("second bump's rise over the usual one's", |s| rise_of_second(s.shown) / rise_of_second(s.usual));
 pub const SECOND_THEN: Figure = Figure("second bump's rise then, of the peak", |s| rise_of_second(s.then));
-pub const NOTCH_DEPTH: Figure = Figure("second bump's rise, of the peak", |s| rise_of_second(s.shown));
-fn second(shot: &Shot) -> f64 {
-    shot.mean().and_then(|m| m.landmarks.second_part).unwrap_or(0.0)
-}
+pub const NOTCH_DEPTH: Figure = Figure("second bump's rise, of the wave, where there usually is one", |s| {
+    if rise_of_second(s.usual) < 0.03 { NOT_HERE } else { rise_of_second(s.shown) }
+});
 /// From the notch up to the second bump.
 fn rise_of_second(shot: &Shot) -> f64 {
     let parts = shot.mean().and_then(|m| m.landmarks.second_part.zip(m.landmarks.notch_part));
@@ -138,16 +140,27 @@ fn crest(shot: &Shot) -> f64 {
     shot.mean().map_or(f64::NAN, |m| m.landmarks.crest_ms)
 }
 /// How far the trace lies under its level between the beats: the level is where it stands just before the next upstroke.
-pub const BELOW: Figure = Figure("lowest of a beat under its end, of the peak", |s| below(s.shown));
-pub const BELOW_THEN: Figure = Figure("lowest of a beat under its end then", |s| below(s.then));
-fn below(shot: &Shot) -> f64 {
-    let Some(mean) = shot.mean() else { return 0.0 };
-    let lowest = part(&mean.values, 0.0);
-    let end = *mean.values.last().unwrap();
-    (end - lowest) / (part(&mean.values, 1.0) - lowest)
+pub const BELOW: Figure = Figure("dip after the peak beyond the usual one, of the peak", |s| dip(s.shown) - dip(s.usual));
+pub const WIDTH: Figure = Figure("width at half height over the usual", |s| width(s.shown) / width(s.usual));
+fn width(shot: &Shot) -> f64 {
+    shot.mean().map_or(f64::NAN, |m| m.landmarks.width50_ms)
+}
+pub const BELOW_THEN: Figure = Figure("the same then", |s| dip(s.then));
+/// Median over the beats: the lowest point of the first half from a peak to the next, under where the trace stands before the
+/// next upstroke.
+fn dip(shot: &Shot) -> f64 {
+    let at = |t: f64| ((t * shot.rate_hz) as usize).min(shot.values.len());
+    let dips: Vec<f64> = shot.beats().windows(2).map(|w| {
+        let long = w[1] - w[0];
+        let (first, last) = (&shot.values[at(w[0])..at(w[0] + 0.5 * long)], &shot.values[at(w[0] + 0.6 * long)..at(w[1] - 0.2 * long)]);
+        let level = part(last, 0.5);
+        (level - part(first, 0.0)) / (shot.values[at(w[0])] - level).max(1e-12)
+    }).collect();
+    part(&dips, 0.5)
 }
 pub const FINE: Figure = Figure("share of the pulse's power above 4 Hz", |s| fine(s.shown));
 pub const FINE_THEN: Figure = Figure("share of the pulse's power above 4 Hz then", |s| fine(s.then));
+pub const FINE_LEFT: Figure = Figure("share of power above 4 Hz over the usual", |s| fine(s.shown) / fine(s.usual));
 pub const FINE_OF_USUAL: Figure = Figure("steepest rise of a pulse over the usual's", |s| steep(s.shown) / steep(s.usual));
 fn fine(shot: &Shot) -> f64 {
     let (all, fine) = (shot.rms(0.5, 12.0), shot.rms(4.0, 12.0));
@@ -159,6 +172,13 @@ fn steep(shot: &Shot) -> f64 {
     let rises: Vec<f64> = mean.values.windows(21).map(|w| w[20] - w[0]).collect();
     part(&rises, 1.0) / (part(&mean.values, 1.0) - part(&mean.values, 0.0))
 }
+/// How late the trace is against the usual one of the same time, ms: the shift at which the two are most alike.
+pub const LATE: Figure = Figure("lag behind the usual trace, ms", |s| {
+    let n = s.shown.values.len().min(s.usual.values.len());
+    let (a, b) = (s.shown.steps(40.0), s.usual.steps(40.0));
+    let alike = |lag: usize| (400..n - 100).step_by(5).map(|k| a[k] * b[k - lag]).sum::<f64>();
+    (0..400).step_by(5).max_by(|x, y| alike(*x).total_cmp(&alike(*y))).unwrap_or(0) as f64
+});
 pub const LIKENESS: Figure = Figure("likeness of the beats", |s| s.shown.likeness());
 
 // Disturbances, in heights of the usual pulse.
@@ -180,6 +200,17 @@ pub const TREMOR: Figure = Figure("waves of 8 to 12 Hz over the usual pulse", |s
 pub const TREMOR_GAIN: Figure = Figure("waves of 8 to 12 Hz over the usual ones", |s| s.shown.rms(8.0, 12.0) / s.usual.rms(8.0, 12.0));
 pub const TREMOR_CHANGE: Figure = Figure("waves of 8 to 12 Hz then over before", |s| s.then.rms(8.0, 12.0) / s.shown.rms(8.0, 12.0));
 pub const JUMPS: Figure = Figure("jumps of a quarter of a pulse", |s| s.shown.jumps(0.25 * s.usual.height()));
+/// Three wiggles a second apart, and the three quarters of a second after each: in how many it goes a tenth of a pulse within
+/// 3 ms, faster than any pulse.
+pub const ANSWERED: Figure = Figure("wiggles of three that are answered by a jump", |s| {
+    let steps = s.then.steps(3.0);
+    let at = |t: f64| ((t * s.then.rate_hz) as usize).min(steps.len());
+    let jump = |k: u32| {
+        let from = f64::from(k);
+        steps[at(from)..at(from + 0.75)].iter().any(|v| v.abs() > 0.1 * s.usual.height())
+    };
+    (0..3).filter(|k| jump(*k)).count() as f64
+});
 pub const JUMPS_THEN: Figure = Figure("jumps then", |s| s.then.jumps(0.25 * s.usual.height()));
 /// Thin spikes: a sample against the middle of its neighbours, 5 ms apart.
 fn spikes(shot: &Shot) -> Vec<f64> {
@@ -204,15 +235,32 @@ pub const LOST: Figure = Figure("stretches without a pulse", |s| {
     quiet.chunk_by(|a, b| a == b).filter(|run| run[0]).count() as f64
 });
 
+/// Fast swings: 6 to 25 Hz, the tallest.
+fn fast(shot: &Shot) -> f64 {
+    let band = shot.band(6.0, 25.0);
+    part(&band, 0.999) - part(&band, 0.001)
+}
+pub const FAST: Figure = Figure("swings of 6 to 25 Hz over the usual pulse", |s| fast(s.shown) / s.usual.height());
+pub const FAST_THEN: Figure = Figure("swings of 6 to 25 Hz then over the usual pulse", |s| fast(s.then) / s.usual.height());
+pub const FAST_GAIN: Figure = Figure("swings of 6 to 25 Hz then over the usual ones", |s| fast(s.then) / fast(s.usual_then()));
+pub const EXTRA: Figure = Figure("trace beyond the usual one, over the usual pulse", |s| (s.shown.spread() - s.usual.spread()) / s.usual.height());
+pub const EXTRA_THEN: Figure = Figure("trace then beyond the usual one, over the usual pulse", |s| {
+    (s.then.spread() - s.usual_then().spread()) / s.usual.height()
+});
+pub const SPIKES_CHANGE: Figure = Figure("thin spikes then over before", |s| part(&spikes(s.then), 0.998) / part(&spikes(s.shown), 0.998));
+
 // Slow things.
 /// Power from .05 to .6 Hz as the height of a wave, over the usual pulse.
 fn slow_wave(shot: &Shot) -> f64 {
-    2.83 * shot.rms(0.08, 0.6)
+    2.83 * shot.rms(0.1, 0.8)
 }
 pub const SLOW: Figure = Figure("slow waves over the usual pulse", |s| slow_wave(s.shown) / s.usual.height());
 pub const SLOW_THEN: Figure = Figure("slow waves then over the usual pulse", |s| slow_wave(s.then) / s.usual.height());
+pub const SLOW_LEFT: Figure = Figure("slow waves then over the usual ones", |s| slow_wave(s.then) / slow_wave(s.usual_then()));
 pub const DRIFT: Figure = Figure("wander of the feet over the usual pulse", |s| s.shown.drift() / s.usual.height());
 pub const DRIFT_THEN: Figure = Figure("wander of the feet then over the usual pulse", |s| s.then.drift() / s.usual.height());
+pub const DRIFT_CHANGE: Figure = Figure("wander of the feet then over before", |s| s.then.drift() / s.shown.drift());
+pub const SLOW_CHANGE: Figure = Figure("slow waves then over before", |s| slow_wave(s.then) / slow_wave(s.shown));
 pub const DRIFT_OF_PULSE: Figure = Figure("wander of the feet over the pulse itself", |s| s.shown.drift() / s.shown.height());
 pub const QUIET: Figure = Figure("wander over the usual one, in volts", |s| s.shown.drift() / s.usual.drift());
 /// Of the slow power, how much lies within a quarter of the breaths' rate.
@@ -233,9 +281,14 @@ pub const WITH_BREATH: Figure = Figure("share of the slow power at the breath", 
     let all: f64 = at.iter().map(|p| p.1).sum();
     at.iter().filter(|p| (p.0 / breath - 1.0).abs() <= 0.25).map(|p| p.1).sum::<f64>() / all.max(1e-30)
 });
-pub const SMALLEST: Figure = Figure("smallest beats over the middle one", |s| {
-    let heights = s.shown.heights();
-    part(&heights, 0.05) / part(&heights, 0.6)
+pub const SMALLEST: Figure = Figure("smallest tenth of the beats over the usual one", |s| {
+    part(&s.shown.heights(), 0.1) / part(&s.usual.heights(), 0.1)
+});
+pub const TALLEST: Figure = Figure("tallest tenth of the beats over the usual one", |s| {
+    part(&s.shown.heights(), 0.9) / part(&s.usual.heights(), 0.9)
+});
+pub const FIRST: Figure = Figure("first beats over the usual ones", |s| {
+    part(&s.shown.heights()[..4.min(s.shown.heights().len())], 0.5) / part(&s.usual.heights(), 0.5)
 });
 pub const LAST_OVER_FIRST: Figure = Figure("last beats over the first", |s| {
     let heights = s.shown.heights();
@@ -247,8 +300,12 @@ pub const UNEVEN: Figure = Figure("largest change of interval, of the middle one
     let change = intervals.windows(2).map(|w| (w[1] - w[0]).abs()).fold(0.0, f64::max);
     change / part(&intervals, 0.5)
 });
-pub const UNEVEN_MIDDLE: Figure = Figure("middle change of interval, of the middle one", |s| {
+pub const LONGEST: Figure = Figure("longest interval over the middle one", |s| {
+    let intervals = s.shown.intervals();
+    part(&intervals, 1.0) / part(&intervals, 0.5)
+});
+pub const UNEVEN_MIDDLE: Figure = Figure("quieter quarter of the changes of interval", |s| {
     let intervals = s.shown.intervals();
     let changes: Vec<f64> = intervals.windows(2).map(|w| (w[1] - w[0]).abs()).collect();
-    part(&changes, 0.5) / part(&intervals, 0.5)
+    part(&changes, 0.25) / part(&intervals, 0.5)
 });

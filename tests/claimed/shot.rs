@@ -3,6 +3,7 @@
 use dicrotic::math;
 use dicrotic::measure::landmarks::{MeanBeat, mean_beat};
 use dicrotic::measure::{detect, quality};
+use dicrotic::pickup::sensor::Kind;
 use dicrotic::recorder::filters::{Memory, Section};
 use dicrotic::session::Session;
 use serde_json::Value;
@@ -10,12 +11,21 @@ use std::sync::OnceLock;
 
 /// What a claim's figure is worked out from.
 pub struct Seen<'a> {
-    /// The same subject with the same sensor at a bench without a fault.
+    /// The same subject with the same sensor at a bench without a fault, at the same time as `shown`.
     pub usual: &'a Shot,
+    /// The same at the time of `then`.
+    pub usual_then: &'a dyn Fn() -> &'a Shot,
     /// The bench as it is found.
     pub shown: &'a Shot,
     /// The bench after something was done.
     pub then: &'a Shot,
+}
+
+impl Seen<'_> {
+    /// How the bench would be then, had there been no fault and nothing been done.
+    pub fn usual_then(&self) -> &Shot {
+        (self.usual_then)()
+    }
 }
 
 /// A look.
@@ -29,8 +39,10 @@ pub struct Shot {
     pub power_line_hz: f64,
     /// Breaths of the subject a minute: who looks at the chest can count them.
     pub breaths_per_min: f64,
-    /// Times at which the computer lost the recorder lately.
+    /// Times at which the computer lost the recorder during the look.
     pub losses: u32,
+    /// The sensor measures with light.
+    pub light: bool,
     /// Samples that came to the computer since the start.
     pub samples: u64,
     /// The shown recording, V.
@@ -43,7 +55,7 @@ pub struct Shot {
 
 impl Shot {
     /// The last `seconds` of a running bench.
-    pub fn take(session: &Session, seconds: f64) -> Self {
+    pub fn take(session: &Session, seconds: f64, losses: u32) -> Self {
         let (live, chain) = (session.live().unwrap(), session.chain().unwrap());
         Self {
             values: live.last(seconds),
@@ -52,7 +64,8 @@ impl Shot {
             scale: chain.settings().scale,
             power_line_hz: chain.config().power_line.hz,
             breaths_per_min: chain.breaths_per_min(),
-            losses: session.losses_lately(),
+            losses,
+            light: chain.config().sensor.kind == Kind::Optical,
             samples: live.total(),
             recorded: session.recording().map_or_else(Vec::new, |kept| {
                 kept.recording.values(0, kept.recording.len())
