@@ -200,16 +200,16 @@ pub const TREMOR: Figure = Figure("waves of 8 to 12 Hz over the usual pulse", |s
 pub const TREMOR_GAIN: Figure = Figure("waves of 8 to 12 Hz over the usual ones", |s| s.shown.rms(8.0, 12.0) / s.usual.rms(8.0, 12.0));
 pub const TREMOR_CHANGE: Figure = Figure("waves of 8 to 12 Hz then over before", |s| s.then.rms(8.0, 12.0) / s.shown.rms(8.0, 12.0));
 pub const JUMPS: Figure = Figure("jumps of a quarter of a pulse", |s| s.shown.jumps(0.25 * s.usual.height()));
-/// Three wiggles a second apart, and the three quarters of a second after each: in how many it goes a tenth of a pulse within
+/// Five wiggles a second apart, and the three quarters of a second after each: in how many it goes a tenth of a pulse within
 /// 3 ms, faster than any pulse.
-pub const ANSWERED: Figure = Figure("wiggles of three that are answered by a jump", |s| {
+pub const ANSWERED: Figure = Figure("wiggles of five that are answered by a jump", |s| {
     let steps = s.then.steps(3.0);
     let at = |t: f64| ((t * s.then.rate_hz) as usize).min(steps.len());
     let jump = |k: u32| {
         let from = f64::from(k);
         steps[at(from)..at(from + 0.75)].iter().any(|v| v.abs() > 0.1 * s.usual.height())
     };
-    (0..3).filter(|k| jump(*k)).count() as f64
+    (0..5).filter(|k| jump(*k)).count() as f64
 });
 pub const JUMPS_THEN: Figure = Figure("jumps then", |s| s.then.jumps(0.25 * s.usual.height()));
 /// Thin spikes: a sample against the middle of its neighbours, 5 ms apart.
@@ -260,7 +260,8 @@ pub const SLOW_LEFT: Figure = Figure("slow waves then over the usual ones", |s| 
 pub const DRIFT: Figure = Figure("wander of the feet over the usual pulse", |s| s.shown.drift() / s.usual.height());
 pub const DRIFT_THEN: Figure = Figure("wander of the feet then over the usual pulse", |s| s.then.drift() / s.usual.height());
 pub const DRIFT_CHANGE: Figure = Figure("wander of the feet then over before", |s| s.then.drift() / s.shown.drift());
-pub const SLOW_CHANGE: Figure = Figure("slow waves then over before", |s| slow_wave(s.then) / slow_wave(s.shown));
+/// Faster than breath, slower than the heart.
+pub const SPEECH_CHANGE: Figure = Figure("waves of 0.35 to 0.9 Hz then over before", |s| s.then.rms(0.35, 0.9) / s.shown.rms(0.35, 0.9));
 pub const DRIFT_OF_PULSE: Figure = Figure("wander of the feet over the pulse itself", |s| s.shown.drift() / s.shown.height());
 pub const QUIET: Figure = Figure("wander over the usual one, in volts", |s| s.shown.drift() / s.usual.drift());
 /// Of the slow power, how much lies within a quarter of the breaths' rate.
@@ -299,6 +300,10 @@ pub const UNEVEN: Figure = Figure("largest change of interval, of the middle one
     let intervals = s.shown.intervals();
     let change = intervals.windows(2).map(|w| (w[1] - w[0]).abs()).fold(0.0, f64::max);
     change / part(&intervals, 0.5)
+});
+pub const IN_TIME: Figure = Figure("share of intervals near the usual one", |s| {
+    let (intervals, usual) = (s.shown.intervals(), s.usual.interval());
+    intervals.iter().filter(|i| (**i / usual - 1.0).abs() < 0.25).count() as f64 / intervals.len() as f64
 });
 pub const LONGEST: Figure = Figure("longest interval over the middle one", |s| {
     let intervals = s.shown.intervals();
