@@ -3,7 +3,7 @@
 
 mod claimed;
 
-use claimed::claim::Does;
+use claimed::claim::{Does, Opposite};
 use claimed::{measured, table, words};
 use dicrotic::scenario::fault;
 use std::collections::BTreeSet;
@@ -13,7 +13,12 @@ fn every_claim_quotes_a_text_that_stands() {
     let words = words::english();
     for claim in table::claims() {
         let text = words.get(&claim.key()).unwrap_or_else(|| panic!("there is no {}", claim.key()));
-        assert!(text.contains(claim.phrase), "{}: \"{}\" does not stand in \"{text}\"", claim.key(), claim.phrase);
+        assert!(
+            text.contains(claim.phrase),
+            "{}: \"{}\" does not stand in \"{text}\"",
+            claim.key(),
+            claim.phrase
+        );
         assert!(!claim.phrase.is_empty());
     }
 }
@@ -28,6 +33,21 @@ fn every_fault_has_a_claim_about_what_is_seen() {
     assert!(claims.iter().filter(|c| c.field == "remedy").all(|c| c.course.does == Does::Remedy));
     // What a text says without "often" holds always.
     assert!(claims.iter().all(|c| c.least_share == 1.0 || c.phrase.contains("often")));
+}
+
+#[test]
+fn of_two_faults_that_are_confused_a_claim_about_one_fails_on_the_other() {
+    let mut told = BTreeSet::new();
+    for claim in table::claims() {
+        for opposite in &claim.opposites {
+            if let Opposite::Fault(other) = opposite {
+                told.extend([(claim.fault, *other), (other, claim.fault)]);
+            }
+        }
+    }
+    let pairs = fault::all().flat_map(|f| f.confused_with.iter().map(|other| (f.id, *other)));
+    let untold: Vec<_> = pairs.filter(|pair| !told.contains(pair)).collect();
+    assert!(untold.is_empty(), "{untold:?}");
 }
 
 #[test]

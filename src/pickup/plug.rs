@@ -20,8 +20,14 @@ pub struct Plug {
 impl Plug {
     /// A contact with the given looseness, 0 to 1; `name` keys its stream of random numbers.
     pub fn new(rate_hz: f64, looseness: f64, name: &str, seed: u64) -> Self {
-        let mut made =
-            Self { rate_hz, stream: Stream::new(seed, name), looseness: 0.0, open: false, left_s: 0.0, charge: 0.0 };
+        let mut made = Self {
+            rate_hz,
+            stream: Stream::new(seed, name),
+            looseness: 0.0,
+            open: false,
+            left_s: 0.0,
+            charge: 0.0,
+        };
         made.set_looseness(looseness);
         made
     }
@@ -48,8 +54,11 @@ impl Plug {
     /// What the charge adds to the next sample, in units of the pulse; `corner_hz` is that of the sensor's own high-pass.
     pub fn next_charge(&mut self, corner_hz: f64) -> f64 {
         // Cut off before it becomes a number too small for fast arithmetic.
-        self.charge =
-            if self.charge.abs() > 1e-9 { self.charge * (1.0 - math::TAU * corner_hz / self.rate_hz) } else { 0.0 };
+        self.charge = if self.charge.abs() > 1e-9 {
+            self.charge * (1.0 - math::TAU * corner_hz / self.rate_hz)
+        } else {
+            0.0
+        };
         self.charge
     }
 

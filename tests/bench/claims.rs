@@ -18,5 +18,9 @@ fn main() {
         }
     }
     let good = rows.iter().filter(|r| r.holds() && r.tells()).count();
-    println!("{good} of {} claims hold on {} subjects and fail on the opposite bench", rows.len(), measured::SUBJECTS);
+    println!(
+        "{good} of {} claims hold on {} subjects and fail on the opposite bench",
+        rows.len(),
+        measured::SUBJECTS
+    );
 }

@@ -94,7 +94,14 @@ pub struct Claim {
 
 /// A claim about what is seen.
 pub fn seen(fault: &'static str, phrase: &'static str, figure: Figure, bound: Bound) -> Claim {
-    let course = Course { settle_ms: 8_000, look_ms: 12_000, does: Does::Steps(&[]), then_ms: 0, throughout: false, wide: false };
+    let course = Course {
+        settle_ms: 8_000,
+        look_ms: 12_000,
+        does: Does::Steps(&[]),
+        then_ms: 0,
+        throughout: false,
+        wide: false,
+    };
     Claim { fault, field: "seen", phrase, figure, bound, course, opposites: Vec::new(), least_share: 1.0 }
 }
 

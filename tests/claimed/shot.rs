@@ -2,6 +2,7 @@
 
 use dicrotic::math;
 use dicrotic::measure::landmarks::{MeanBeat, mean_beat};
+use dicrotic::measure::quality::Quality;
 use dicrotic::measure::{detect, quality};
 use dicrotic::pickup::sensor::Kind;
 use dicrotic::recorder::filters::{Memory, Section};
@@ -51,6 +52,7 @@ pub struct Shot {
     pub view: Value,
     beats: OnceLock<Vec<f64>>,
     mean: OnceLock<Option<MeanBeat>>,
+    quality: OnceLock<Option<Quality>>,
 }
 
 impl Shot {
@@ -67,12 +69,13 @@ impl Shot {
             losses,
             light: chain.config().sensor.kind == Kind::Optical,
             samples: live.total(),
-            recorded: session.recording().map_or_else(Vec::new, |kept| {
-                kept.recording.values(0, kept.recording.len())
-            }),
+            recorded: session
+                .recording()
+                .map_or_else(Vec::new, |kept| kept.recording.values(0, kept.recording.len())),
             view: session.view(),
             beats: OnceLock::new(),
             mean: OnceLock::new(),
+            quality: OnceLock::new(),
         }
     }
 
@@ -95,25 +98,28 @@ impl Shot {
         self.mean.get_or_init(|| mean_beat(&self.values, self.rate_hz, self.beats())).as_ref()
     }
 
+    fn quality(&self) -> Option<Quality> {
+        *self.quality.get_or_init(|| quality::quality_of(&self.values, self.rate_hz, self.beats()))
+    }
+
     /// Height of a beat, V: the median from foot to peak; 0 where there is none.
     pub fn height(&self) -> f64 {
-        quality::quality_of(&self.values, self.rate_hz, self.beats()).map_or(0.0, |q| q.pulse_pp)
+        self.quality().map_or(0.0, |q| q.pulse_pp)
     }
 
     /// How far the feet of the beats wander, V.
     pub fn drift(&self) -> f64 {
-        quality::quality_of(&self.values, self.rate_hz, self.beats()).map_or(0.0, |q| q.drift_pp)
+        self.quality().map_or(0.0, |q| q.drift_pp)
     }
 
     /// How much alike the beats are, -1 to 1.
     pub fn likeness(&self) -> f64 {
-        quality::quality_of(&self.values, self.rate_hz, self.beats()).map_or(0.0, |q| q.likeness)
+        self.quality().map_or(0.0, |q| q.likeness)
     }
 
     /// Highest minus lowest, V.
     pub fn spread(&self) -> f64 {
-        let (low, high) =
-            self.values.iter().fold((f64::MAX, f64::MIN), |(l, h), v| (l.min(*v), h.max(*v)));
+        let (low, high) = self.values.iter().fold((f64::MAX, f64::MIN), |(l, h), v| (l.min(*v), h.max(*v)));
         (high - low).max(0.0)
     }
 
@@ -155,7 +161,8 @@ impl Shot {
             .collect()
     }
 
-    /// The trace between two frequencies, without its first second, V. Second-order filters, twice each.
+    /// The trace between two frequencies, without the first seconds, in which slow filters settle, V. Second-order filters,
+    /// twice each.
     pub fn band(&self, low_hz: f64, high_hz: f64) -> Vec<f64> {
         let mut out = self.values.clone();
         let first = out.first().copied().unwrap_or(0.0);
@@ -170,7 +177,8 @@ impl Shot {
         if high_hz < 0.45 * self.rate_hz {
             (0..2).for_each(|_| run(Section::low_pass(2, high_hz, self.rate_hz)));
         }
-        out.drain(..(self.rate_hz as usize).min(out.len()));
+        let settle_s = if low_hz < 1.0 { 4.0 } else { 1.0 };
+        out.drain(..((settle_s * self.rate_hz) as usize).min(out.len() / 2));
         out
     }
 
