@@ -237,16 +237,16 @@ pub const TREMOR_GAIN: Figure =
 pub const TREMOR_CHANGE: Figure =
     Figure("waves of 8 to 12 Hz then over before", |s| s.then.rms(8.0, 12.0) / s.shown.rms(8.0, 12.0));
 pub const JUMPS: Figure = Figure("jumps of a quarter of a pulse", |s| s.shown.jumps(0.25 * s.usual.height()));
-/// Five wiggles a second apart, and the three quarters of a second after each: in how many it goes a tenth of a pulse within
+/// Eight wiggles a second apart, and the three quarters of a second after each: in how many it goes a tenth of a pulse within
 /// 3 ms, faster than any pulse.
-pub const ANSWERED: Figure = Figure("wiggles of five that are answered by a jump", |s| {
+pub const ANSWERED: Figure = Figure("wiggles of eight that are answered by a jump", |s| {
     let steps = s.then.steps(3.0);
     let at = |t: f64| ((t * s.then.rate_hz) as usize).min(steps.len());
     let jump = |k: u32| {
         let from = f64::from(k);
         steps[at(from)..at(from + 0.75)].iter().any(|v| v.abs() > 0.1 * s.usual.height())
     };
-    (0..5).filter(|k| jump(*k)).count() as f64
+    (0..8).filter(|k| jump(*k)).count() as f64
 });
 pub const JUMPS_THEN: Figure = Figure("jumps then", |s| s.then.jumps(0.25 * s.usual.height()));
 /// Thin spikes: a sample against the middle of its neighbours, 5 ms apart.

@@ -206,27 +206,25 @@ fn watch(session: &mut Session, seconds: f64) -> u32 {
     losses
 }
 
+/// What courses have in common up to the first look.
+type Base = (Option<&'static str>, Vec<usize>, u64, u64, bool);
+
 impl Bench {
-    /// One subject at one end of the severity.
-    fn run<T>(&self, subject: u64, severity: f64, usuals: &Usuals, with: impl FnOnce(&Seen) -> T) -> T {
-        let sensor = self.sensors[(subject / 2) as usize % self.sensors.len()];
-        let fault = self.fault.and_then(fault::named);
-        let range_v = usuals.range_v(subject, sensor);
-        let screen_v = if self.course.wide { (10.0 * range_v).min(10.0) } else { range_v };
-        let mut session =
-            session(&scenario(subject, sensor, screen_v, fault.map(|f| (f, severity))), subject);
-        let ms = |session: &Session| (1000.0 * session.chain().unwrap().time_s()).round() as u64;
-        let look_s = self.course.look_ms as f64 / 1000.0;
-        wait(&mut session, self.course.settle_ms as f64 / 1000.0);
-        let losses = watch(&mut session, look_s);
-        let shown = Shot::take(&session, look_s, losses);
-        let usual = usuals.at(Moment { subject, sensor, end_ms: ms(&session), look_ms: self.course.look_ms });
+    fn base(&self) -> Base {
+        let Course { settle_ms, look_ms, wide, .. } = self.course;
+        (self.fault, self.sensors.clone(), settle_ms, look_ms, wide)
+    }
+
+    /// Goes on after the first look.
+    fn go_on(&self, at: &First, usuals: &Usuals, with: impl FnOnce(&Seen) -> Vec<Found>) -> Vec<Found> {
+        let First { session, subject, sensor, range_v, shown, usual } = at;
+        let mut session = session.clone();
         let done_ms = ms(&session);
         let list = match self.course.does {
             Does::Steps(list) => list,
             Does::Remedy => fault::named(self.does_of).map_or(&[][..], |f| f.remedy),
         };
-        for step in steps(list, range_v) {
+        for step in steps(list, *range_v) {
             if self.undone && step.get("wait").is_none() {
                 continue;
             }
@@ -239,8 +237,41 @@ impl Bench {
         let end_ms = ms(&session);
         let then_ms = if self.course.throughout { end_ms - done_ms } else { self.course.then_ms.min(20_000) };
         let then = Shot::take(&session, then_ms as f64 / 1000.0, losses);
-        let usual_then = || usuals.at(Moment { subject, sensor, end_ms, look_ms: then_ms });
-        with(&Seen { usual, usual_then: &usual_then, shown: &shown, then: &then })
+        let moment = Moment { subject: *subject, sensor: *sensor, end_ms, look_ms: then_ms };
+        let usual_then = || usuals.at(moment);
+        with(&Seen { usual, usual_then: &usual_then, shown, then: &then })
+    }
+}
+
+/// A bench at the end of the first look.
+struct First {
+    session: Session,
+    subject: u64,
+    sensor: usize,
+    range_v: f64,
+    shown: Shot,
+    usual: &'static Shot,
+}
+
+fn ms(session: &Session) -> u64 {
+    (1000.0 * session.chain().unwrap().time_s()).round() as u64
+}
+
+impl First {
+    fn look(base: &Base, subject: u64, severity: f64, usuals: &Usuals) -> Self {
+        let (fault, sensors, settle_ms, look_ms, wide) = base;
+        let sensor = sensors[(subject / 2) as usize % sensors.len()];
+        let fault = fault.and_then(fault::named);
+        let range_v = usuals.range_v(subject, sensor);
+        let screen_v = if *wide { (10.0 * range_v).min(10.0) } else { range_v };
+        let mut session =
+            session(&scenario(subject, sensor, screen_v, fault.map(|f| (f, severity))), subject);
+        wait(&mut session, *settle_ms as f64 / 1000.0);
+        let look_s = *look_ms as f64 / 1000.0;
+        let losses = watch(&mut session, look_s);
+        let shown = Shot::take(&session, look_s, losses);
+        let usual = usuals.at(Moment { subject, sensor, end_ms: ms(&session), look_ms: *look_ms });
+        Self { session, subject, sensor, range_v, shown, usual }
     }
 }
 
@@ -264,7 +295,7 @@ pub fn rows(claims: &[Claim]) -> Vec<Row> {
         undone,
     };
     // Claims about one bench share its runs. What is asked for: of which claim, and on which of its benches.
-    let mut benches: BTreeMap<Bench, Vec<(usize, Option<Opposite>)>> = BTreeMap::new();
+    let mut benches: BTreeMap<Bench, Vec<Asked>> = BTreeMap::new();
     for (k, claim) in claims.iter().enumerate() {
         benches.entry(bench(claim, Some(claim.fault), false)).or_default().push((k, None));
         for opposite in claim.opposite() {
@@ -276,30 +307,52 @@ pub fn rows(claims: &[Claim]) -> Vec<Row> {
             benches.entry(opposed).or_default().push((k, Some(opposite)));
         }
     }
+    // Benches that differ in what is done alone share what comes before it. One that is only an opposite is looked at with half
+    // of the subjects at each end.
+    let mut bases: BTreeMap<Base, Vec<(&Bench, &Vec<Asked>)>> = BTreeMap::new();
+    benches.iter().for_each(|(bench, asked)| bases.entry(bench.base()).or_default().push((bench, asked)));
     let mut runs = Vec::new();
-    for (bench, asked) in &benches {
-        let (mild, worst) = bench.fault.and_then(fault::named).map_or((0.0, 0.0), |f| f.severity);
-        let ends = if mild == worst { vec![worst] } else { vec![mild, worst] };
-        for (end, severity) in ends.into_iter().enumerate() {
-            runs.extend((0..SUBJECTS).map(|subject| (bench, asked, end, subject, severity)));
+    for (base, courses) in &bases {
+        let (mild, worst) = base.0.and_then(fault::named).map_or((0.0, 0.0), |f| f.severity);
+        let own = courses.iter().any(|(_, asked)| asked.iter().any(|(_, on)| on.is_none()));
+        for subject in 0..SUBJECTS {
+            let first = usize::from(mild != worst && subject / 4 % 2 == 1);
+            let ends = if own && mild != worst { 0..=1 } else { first..=first };
+            runs.extend(
+                ends.map(|end| {
+                    (base, courses, end, end == first, subject, if end == 0 { mild } else { worst })
+                }),
+            );
         }
     }
     let found: Vec<Found> = runs
         .into_par_iter()
-        .flat_map_iter(|(bench, asked, end, subject, severity)| {
-            bench.run(subject, severity, &usuals, |seen| {
-                let of = |(claim, on): &(usize, Option<Opposite>)| Found {
-                    claim: *claim,
-                    on: *on,
-                    end,
-                    figure: (claims[*claim].figure.1)(seen),
-                };
-                asked.iter().map(of).filter(|f| f.figure != NOT_HERE).collect::<Vec<_>>()
-            })
+        .flat_map_iter(|(base, courses, end, turn, subject, severity)| {
+            let first = First::look(base, subject, severity, &usuals);
+            let mut found = Vec::new();
+            for (bench, asked) in courses {
+                let asked: Vec<&Asked> = asked.iter().filter(|(_, on)| turn || on.is_none()).collect();
+                if asked.is_empty() {
+                    continue;
+                }
+                found.extend(bench.go_on(&first, &usuals, |seen| {
+                    let of = |(claim, on): &&Asked| Found {
+                        claim: *claim,
+                        on: *on,
+                        end,
+                        figure: (claims[*claim].figure.1)(seen),
+                    };
+                    asked.iter().map(of).filter(|f| f.figure != NOT_HERE).collect()
+                }));
+            }
+            found
         })
         .collect();
     claims.iter().enumerate().map(|(k, claim)| row(k, claim, &found)).collect()
 }
+
+/// A claim by its number, and the opposite bench that it is asked of; none for its own.
+type Asked = (usize, Option<Opposite>);
 
 /// One measurement.
 struct Found {

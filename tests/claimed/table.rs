@@ -17,6 +17,12 @@ const WIGGLE: &[&str] = &[
     r#"{"do":"wiggle","end":"sensor"}"#,
     r#"{"wait":1}"#,
     r#"{"do":"wiggle","end":"sensor"}"#,
+    r#"{"wait":1}"#,
+    r#"{"do":"wiggle","end":"sensor"}"#,
+    r#"{"wait":1}"#,
+    r#"{"do":"wiggle","end":"sensor"}"#,
+    r#"{"wait":1}"#,
+    r#"{"do":"wiggle","end":"sensor"}"#,
 ];
 const HIGH_PASS: &[&str] = &[r#"{"do":"high_pass","hz":0.5}"#, r#"{"wait":5}"#];
 const ASK: &[&str] = &[r#"{"do":"ask_finger"}"#];
@@ -136,7 +142,7 @@ pub fn claims() -> Vec<Claim> {
         seen("paused", "that does not move", LIVE, NO).against_none().against("not_recording"),
         seen("paused", "Taps show nothing", LIVE_THEN, NO).doing(TAP_IT, 1.0),
         seen("plug_half_in", "The pulse is lost and comes back", JUMPS, Over(2.0)).watched(40.0),
-        test("plug_half_in", "the trace jumps when your fingers move", WIGGLE, 1.0, ANSWERED, Over(4.0))
+        test("plug_half_in", "the trace jumps when your fingers move", WIGGLE, 1.0, ANSWERED, Over(7.0))
             .against("cable_broken")
             .throughout()
             .against("port_drops"),
