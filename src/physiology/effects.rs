@@ -131,7 +131,7 @@ fn act(d: &mut Demand, m: &Manoeuvre, r: Reaction, subject: &Subject, u: f64) {
         }
         Manoeuvre::Talk => {
             d.breathing = Pattern { per_min: 11.0, depth: 1.3, irregularity: 0.35 };
-            d.bursts = (1.0 + 2.0 * r.strength) * (u / 1.0).min(1.0);
+            d.bursts = (1.6 + 1.2 * r.strength) * (u / 1.0).min(1.0);
         }
         Manoeuvre::Laugh => {
             d.breathing = Pattern { per_min: 25.0, depth: 1.6, irregularity: 0.35 };
