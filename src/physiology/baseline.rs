@@ -38,7 +38,7 @@ impl Baseline {
             followed: 0.0,
             mayer: Oscillator::new(0.09, 0.015, &mut stream),
             drift: Oscillator::new(0.0, 0.008, &mut stream),
-            speech: Oscillator::new(0.45, 0.2, &mut stream),
+            speech: Oscillator::new(0.35, 0.1, &mut stream),
             group: Oscillator::new(0.25, 0.1, &mut stream),
             said: [0.0; 2],
             strain: 0.0,
@@ -56,7 +56,7 @@ impl Baseline {
         self.strain += (demand.strain - self.strain) * (TICK_S / 1.5);
         // Speech comes in groups of some seconds, with silence between; chest and arm follow it without jerks. A wave of
         // unit variance that goes no further than 1.5 is a little more than 2 from top to bottom once it is smoothed.
-        let bursts = demand.bursts / 2.0 * (1.5 * group).clamp(0.0, 1.0) * speech.clamp(-1.5, 1.5);
+        let bursts = demand.bursts / 2.0 * (0.5 + 1.5 * group).clamp(0.0, 1.0) * speech.clamp(-1.5, 1.5);
         self.said[0] += (bursts - self.said[0]) * (TICK_S / 0.12);
         self.said[1] += (self.said[0] - self.said[1]) * (TICK_S / 0.12);
         let vessels = self.breath * self.followed + self.vasomotor * (0.6 * mayer + 0.8 * drift);
