@@ -56,7 +56,7 @@ impl Baseline {
         self.strain += (demand.strain - self.strain) * (TICK_S / 1.5);
         // Speech comes in groups of some seconds, with silence between; chest and arm follow it without jerks. A wave of
         // unit variance that goes no further than 1.5 is a little more than 2 from top to bottom once it is smoothed.
-        let bursts = demand.bursts / 2.6 * (0.5 + 1.5 * group).clamp(0.0, 1.0) * speech.clamp(-1.5, 1.5);
+        let bursts = demand.bursts / 3.0 * (0.5 + 1.5 * group).clamp(0.0, 1.0) * speech.clamp(-1.5, 1.5);
         self.said[0] += (bursts - self.said[0]) * (TICK_S / 0.12);
         self.said[1] += (self.said[0] - self.said[1]) * (TICK_S / 0.12);
         let vessels = self.breath * self.followed + self.vasomotor * (0.6 * mayer + 0.8 * drift);
