@@ -57,6 +57,9 @@ const OFFSET_V: f64 = 0.2;
 const RESTED_SHARE: f64 = 0.1;
 /// Temperature of the finger under which the subject calls it cold, degrees C (design default).
 pub const COLD_C: f64 = 29.0;
+/// How far the breath moves an arm that is not supported, peak to peak in units of the pulse (design default): usual are .05 to
+/// .15.
+const SWAY: f64 = 1.2;
 /// How long a press on the finger lasts, s.
 const PRESS_S: f64 = 3.0;
 
@@ -113,7 +116,8 @@ impl Chain {
         let recorder = Recorder::new(config.recorder.clone())?;
         let rate = recorder.settings().analogue_rate_hz();
         let touch = config.sensor.touches().draw(&config.subject, seed);
-        let subject = Subject::draw(&config.subject, seed).through(touch);
+        let mut subject = Subject::draw(&config.subject, seed).through(touch);
+        subject.breath_on_hand = SWAY * config.trouble.breath_drift;
         let finger = Finger { systolic_mmhg: subject.systolic_mmhg, diastolic_mmhg: subject.diastolic_mmhg };
         let mut chain = Self {
             bench: config.bench.clone(),
@@ -122,7 +126,7 @@ impl Chain {
             finger,
             pulse_v: subject.pulse_mv * 1e-3 * config.sensor.sensitivity(),
             body: Body::new(subject, seed, rate),
-            contact: Contact::new(rate, config.trouble.slip, seed),
+            contact: Contact::new(rate, config.trouble.slip, seed).through_back(config.sensor.through_back()),
             motion: Motion::new(rate, config.trouble.unrest, seed),
             tremor: Tremor::new(rate, config.trouble.tremor, config.trouble.tapping, seed),
             cable_noise: CableNoise::new(rate, seed),
@@ -194,7 +198,7 @@ impl Chain {
     pub fn change_bench(&mut self, change: &BenchChange) -> Result<(), Refusal> {
         self.bench.change(change)?;
         match change {
-            BenchChange::Plug { end: End::Sensor, .. } => self.plug.set_looseness(0.0),
+            BenchChange::Plug { end: End::Sensor, .. } => self.plug.push_home(),
             BenchChange::Move { part: Part::Cable1 | Part::Cable2 | Part::Hand | Part::Recorder, .. } => {
                 self.cable_noise.rustle();
             }
@@ -262,7 +266,8 @@ impl Chain {
         let strap = &self.bench.strap;
         let dt = 1.0 / self.recorder.settings().analogue_rate_hz();
         let held = Strap { tightness: strap.tightness.max(0.6), ..strap.clone() };
-        let now = contact::gain(strap, &self.finger).max(1e-3);
+        // What has slipped is held in its place too.
+        let now = (self.contact.grip() * contact::gain(strap, &self.finger)).max(1e-3);
         let factor = (contact::gain(&held, &self.finger) / now).clamp(0.2, 20.0);
         for x in signal {
             if self.press_left > 0.0 {
@@ -277,9 +282,8 @@ impl Chain {
     /// The voltage at the chosen input; `other` is work space of the same length.
     fn analogue(&mut self, signal: &mut [f64], other: &mut [f64]) {
         self.body.fill(signal, other);
-        let sway = 1.0 + 8.0 * self.config.trouble.breath_drift;
         for (x, breath) in signal.iter_mut().zip(other.iter()) {
-            *x += sway * breath;
+            *x += breath;
         }
         self.contact.apply(signal);
         if self.press_left > 0.0 {
@@ -301,15 +305,15 @@ impl Chain {
         if !self.routed() {
             signal.fill(0.0);
             self.power_line_open.add(signal, &self.hum_open, 0.0);
-        } else if self.plug.looseness() > 0.0 || self.cable_break.looseness() > 0.0 {
+        } else if self.plug.is_at_work() || self.cable_break.is_at_work() {
+            let corner_hz = self.config.sensor.corner_hz();
             // Plug and wire lie in series: where either is open, the input is. Both run on, each by its own draws.
             other.fill(0.0);
             self.power_line_open.add(other, &self.hum_open, 0.0);
             for (x, open) in signal.iter_mut().zip(other.iter()) {
                 let (plug, wire) = (self.plug.next_open(), self.cable_break.next_open());
-                if plug || wire {
-                    *x = *open;
-                }
+                let charge = self.plug.next_charge(corner_hz) + self.cable_break.next_charge(corner_hz);
+                *x = if plug || wire { *open } else { *x + self.pulse_v * charge };
             }
         }
         for (x, noise) in signal.iter_mut().zip(noise) {

@@ -97,7 +97,7 @@ impl Strap {
         if self.on { 3.0 * math::exp(4.0 * self.tightness) } else { 0.0 }
     }
 
-    /// What the subject says; the bounds (12 and 100 mmHg) are design defaults.
+    /// What the subject says; the bounds (20 and 85 mmHg, a middle diastolic pressure) are design defaults.
     pub fn feel(&self) -> Feel {
         match self.pressure_mmhg() {
             _ if !self.on => Feel::Off,

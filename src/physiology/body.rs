@@ -240,7 +240,8 @@ impl Body {
         // The coupling takes from the wander what it takes from the pulse.
         let wander = self.baseline.tick(movement.chest, &demand) + stir.baseline;
         self.slow_baseline += self.baseline_coupling * (wander - self.slow_baseline);
-        self.baseline_now = wander - self.slow_baseline;
+        // A hand that is moved as a whole moves the sensor whatever the tissue lets go.
+        self.baseline_now = wander - self.slow_baseline + self.baseline.sway();
         let slow = self.height_slow.tick(&mut self.stream);
         let tone = self.reflection_slow.tick(&mut self.stream);
         let onset = self.rhythm.tick(start_s, demand.rate_bpm / 60.0, movement.chest, movement.per_min);

@@ -31,7 +31,7 @@ pub struct Demand {
     pub height: f64,
     /// How to breathe.
     pub breathing: Pattern,
-    /// Size of speech-like bursts in the baseline, in units of the pulse.
+    /// Size of the waves of speech in the baseline, peak to peak in units of the pulse.
     pub bursts: f64,
     /// Steady push on the baseline, in units of the pulse.
     pub strain: f64,
@@ -131,7 +131,7 @@ fn act(d: &mut Demand, m: &Manoeuvre, r: Reaction, subject: &Subject, u: f64) {
         }
         Manoeuvre::Talk => {
             d.breathing = Pattern { per_min: 11.0, depth: 1.3, irregularity: 0.35 };
-            d.bursts = (1.0 + 2.0 * r.strength) * (u / 1.0).min(1.0);
+            d.bursts = (1.6 + 1.2 * r.strength) * (u / 1.0).min(1.0);
         }
         Manoeuvre::Laugh => {
             d.breathing = Pattern { per_min: 25.0, depth: 1.6, irregularity: 0.35 };

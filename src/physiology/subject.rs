@@ -167,6 +167,8 @@ pub struct Subject {
     pub breath_on_height: f64,
     /// Peak-to-peak baseline of breathing at rest, in units of the pulse.
     pub breath_on_baseline: f64,
+    /// How far each breath at rest moves the hand, peak to peak in units of the pulse: 0 where the arm is supported.
+    pub breath_on_hand: f64,
     /// Standard deviation of the vasomotor baseline, in units of the pulse.
     pub vasomotor_baseline: f64,
     /// Relative standard deviation of the beat's height: slow part (vasomotion).
@@ -252,6 +254,7 @@ impl Subject {
             pulse_mv: spec.pulse_mv.unwrap_or((40.0 * math::exp(0.4 * n[8])).clamp(10.0, 100.0)),
             breath_on_height: 0.055 * math::exp(0.6 * n[9]),
             breath_on_baseline: 0.1 * math::exp(0.4 * n[10]),
+            breath_on_hand: 0.0,
             vasomotor_baseline: 0.05 * math::exp(0.4 * n[11]),
             height_slow_sd: 0.15 * (1.0 - 0.5 * aged) * math::exp(0.6 * n[12] + 0.35 * unsettled),
             height_beat_sd: 0.025 * math::exp(0.5 * n[13] + 0.3 * unsettled),

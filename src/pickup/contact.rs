@@ -4,7 +4,7 @@
 //! compliant near zero transmural pressure (Babbs 2012, BioMed Eng OnLine 11:56), so the pulse is largest at a
 //! medium pressure, fades when the strap is loose, and is cut off when the strap closes the artery.
 
-use crate::bench::strap::{Place, Side, Strap};
+use crate::bench::strap::{Feel, Place, Side, Strap};
 use crate::math;
 use crate::rng::Stream;
 use serde::{Deserialize, Serialize};
@@ -44,7 +44,7 @@ pub fn height_gain(cm: f64) -> f64 {
     math::exp(if cm >= 0.0 { 0.0106 * cm } else { 0.0228 * cm })
 }
 
-/// Share of the best pulse that reaches the sensor, without the slow fading of a tight strap. How large the pulse in a
+/// Share of the best pulse that reaches the side of the sensor that touches, without the slow fading of a tight strap. How large the pulse in a
 /// warm or cold finger is belongs to the body, not to the contact.
 pub fn gain(strap: &Strap, finger: &Finger) -> f64 {
     if !strap.on {
@@ -56,14 +56,9 @@ pub fn gain(strap: &Strap, finger: &Finger) -> f64 {
         Place::Middle => 0.45,
         Place::Joint => 0.25,
     };
-    let face = match strap.side {
-        Side::ToSkin => 1.0,
-        Side::Away => 0.1,
-    };
     pressure_gain(strap.pressure_mmhg(), finger.systolic_mmhg + shift, finger.diastolic_mmhg + shift)
         * height_gain(strap.height_cm)
         * place
-        * face
 }
 
 /// How much more of a movement a loose sensor feels: `1 + 4 e^(-Pc/12)` (design default).
@@ -76,13 +71,15 @@ pub fn motion_gain(contact_mmhg: f64) -> f64 {
 pub struct Contact {
     rate_hz: f64,
     stream: Stream,
+    /// Share of the pulse that the sensor feels through its back.
+    through_back: f64,
     /// Gain that the strap asks for, and the one reached: a strap settles in about a quarter of a second.
     goal: f64,
     gain: f64,
     /// Share left by an over-tight strap.
     fade: f64,
     tight: bool,
-    smooth: f64,
+    smooth: [f64; 2],
     /// How fast the strap slips, and what is left of its grip.
     slip: f64,
     grip: f64,
@@ -93,16 +90,18 @@ pub struct Contact {
 }
 
 impl Contact {
-    /// A contact with nothing strapped on, under a strap that slips with severity `slip`, 0 to 1.
+    /// A contact with nothing strapped on, under a strap that slips with severity `slip`, 0 to 1, of a sensor that feels a
+    /// tenth of the pulse through its back.
     pub fn new(rate_hz: f64, slip: f64, seed: u64) -> Self {
         Self {
+            through_back: 0.1,
             rate_hz,
             stream: Stream::new(seed, "contact"),
             goal: 0.0,
             gain: 0.0,
             fade: 1.0,
             tight: false,
-            smooth: 0.0,
+            smooth: [0.0; 2],
             slip,
             grip: 1.0,
             lift_rate: 0.0,
@@ -110,6 +109,12 @@ impl Contact {
             lifted: 0.0,
             bounce: 0.0,
         }
+    }
+
+    /// The same of a sensor that feels another share through its back.
+    pub fn through_back(mut self, share: f64) -> Self {
+        self.through_back = share;
+        self
     }
 
     /// Goes on at another number of samples a second.
@@ -120,8 +125,11 @@ impl Contact {
     /// Takes over a changed strap or finger.
     pub fn set(&mut self, strap: &Strap, finger: &Finger) {
         let pressure = strap.pressure_mmhg();
-        self.goal = gain(strap, finger);
-        self.tight = strap.on && pressure > finger.diastolic_mmhg - MMHG_PER_CM * strap.height_cm;
+        let face = if strap.side == Side::Away { self.through_back } else { 1.0 };
+        self.goal = face * gain(strap, finger);
+        // One bound for what the subject says, for the color of the tip and for the artery, so that they never contradict
+        // each other: a middle diastolic pressure (design default).
+        self.tight = strap.feel() == Feel::Tight;
         let rate = if strap.on && pressure < LOOSE_MMHG { 0.6 * math::exp(-pressure / 4.0) } else { 0.0 };
         if rate != self.lift_rate {
             self.lift_rate = rate;
@@ -139,6 +147,11 @@ impl Contact {
         (self.slip, self.grip) = (0.0, 1.0);
     }
 
+    /// What is left of the strap's grip, 1 to a fifth.
+    pub fn grip(&self) -> f64 {
+        self.grip
+    }
+
     /// Whether the strap slips.
     pub fn slips(&self) -> bool {
         self.slip > 0.0
@@ -154,7 +167,7 @@ impl Contact {
         let dt = 1.0 / self.rate_hz;
         let settle = dt / 0.25;
         let (fade_step, fade_goal) = if self.tight { (dt / FADE_S, 0.1) } else { (dt / 15.0, 1.0) };
-        // Over diastolic pressure the artery opens late in each beat and the upstroke is rounded: a 4 Hz low-pass.
+        // Above diastolic pressure the artery opens late in each beat and the wave is rounded: two low-passes of 4 Hz.
         let corner = math::TAU * 4.0 * dt;
         let soft = corner / (1.0 + corner);
         let bounce_decay = 1.0 - dt / 0.02;
@@ -177,8 +190,10 @@ impl Contact {
             fade += (fade_goal - fade) * fade_step;
             // A slipping strap loses its grip down to a fifth (design default).
             grip += (0.2 - grip) * slide;
-            smooth += (*x - smooth) * if tight { soft } else { 1.0 };
-            let mut y = gain * grip * fade * smooth;
+            let share = if tight { soft } else { 1.0 };
+            smooth[0] += (*x - smooth[0]) * share;
+            smooth[1] += (smooth[0] - smooth[1]) * share;
+            let mut y = gain * grip * fade * smooth[1];
             if lifted > 0.0 {
                 lifted -= dt;
                 y = 0.0;

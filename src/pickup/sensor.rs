@@ -89,6 +89,15 @@ impl Sensor {
         }
     }
 
+    /// Share of the pulse that a sensor feels through its back: a pad is pressed all the same (common practice: a tenth), light
+    /// that shines away from the finger comes back without a pulse.
+    pub fn through_back(&self) -> f64 {
+        match self.kind {
+            Kind::Ceramic | Kind::Film => 0.1,
+            Kind::Optical => 0.005,
+        }
+    }
+
     /// Corner of the sensor's own high-pass, Hz: `1 / (2 pi R C)`.
     pub fn corner_hz(&self) -> f64 {
         corner_hz(self.resistance_ohm(), self.capacitance_f())

@@ -34,7 +34,12 @@ pub(super) const FAULTS: &[Fault] = &[
         brings: &[],
         at_work: AtWork::Is(|s| s.chain.bench().strap.feel() == Feel::Tight),
         symptom: Symptom::Weak,
-        apply: |s, severity| s.config.bench.strap.tightness = 0.9 + 0.1 * severity,
+        apply: |s, severity| {
+            // 97 to 110 mmHg: above the diastolic pressure, where the artery still opens in each beat of most people.
+            s.config.bench.strap.tightness = 0.857 + 0.043 * severity;
+            // Strapped on for a while when the student comes.
+            s.before.push(super::entry::step(r#"{"wait":30}"#));
+        },
     },
     Fault {
         id: "sensor_upside_down",
@@ -106,9 +111,6 @@ pub(super) const FAULTS: &[Fault] = &[
         brings: &[],
         at_work: AtWork::Is(|s| s.chain.slips()),
         symptom: Symptom::Weak,
-        apply: |s, severity| {
-            s.config.trouble.slip = severity;
-            s.before.push(super::entry::step(r#"{"wait":25}"#));
-        },
+        apply: |s, severity| s.config.trouble.slip = severity,
     },
 ];

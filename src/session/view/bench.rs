@@ -90,7 +90,7 @@ pub(super) fn bench(chain: &Chain, session: &Session) -> Value {
         },
         "cable": {
             "points": bench.cable_path().map(|p| [p.x, p.y]), "slack_cm": bench.slack_cm(),
-            "handles": bench.cable.handles.map(|p| [p.x, p.y]),
+            "handles": bench.cable.handles.map(|p| [p.x, p.y]), "shield": chain.config().sensor.shield,
         },
         "voice": chain.voice(),
         "said": session.run.said,

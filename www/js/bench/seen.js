@@ -34,7 +34,7 @@ export function seen(bench, at) {
     computer: () => [plug("data_computer")],
     power_strip: () => [lit(bench, "power_strip"), bench.charger_plugged && lit(bench, "charger"), plug("power_wall"), !bench.charger_plugged && t("seen-charger_out")],
     cable: () => [t(cable.slack_cm < TAUT_CM ? "seen-cable_taut" : cable.slack_cm > LOOPS_CM ? "seen-cable_loops" : "seen-cable_easy"),
-      t("seen-cable_near", { strip: toCable("power_strip"), charger: toCable("charger") }), plug("sensor")],
+      t("seen-cable_near", { strip: toCable("power_strip"), charger: toCable("charger") }), plug("sensor"), cable.shield === "damaged" && t("seen-shield_torn")],
     sensor: () => [strap.on ? t("seen-sensor_on", { place: t(`strap-place-${strap.place}`), face: t(`seen-face-${strap.side}`), strap: t(`seen-strap-${strap.feel}`) }) : t("seen-sensor_off"), strap.shaded && t("seen-shaded")],
     subject: () => [t(`seen-hand-${hand.looks}`, { where: height === 0 ? t("hand-level") : t(height > 0 ? "hand-above" : "hand-below", { cm: Math.abs(height) }) }), t(`seen-other-${strap.other_hand}`), t(`seen-voice-${bench.voice}`)],
     around: () => [t("seen-phone", { far: toCable("phone") }), t("seen-charger_lies", { far: toCable("charger") }), lamps.lamp ? t("seen-lamp_on", { far: away(gap(part("lamp"), [hand.finger_x, hand.finger_y])) }) : t("seen-lamp_off")],

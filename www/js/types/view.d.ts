@@ -24,7 +24,7 @@ export type BenchView = {
   charger_plugged: boolean;
   strap: Strap;
   hand: HandAt;
-  cable: { points: Point[]; slack_cm: number; handles: Point[] };
+  cable: { points: Point[]; slack_cm: number; handles: Point[]; shield: "good" | "damaged" | "none" };
   voice: "quiet" | "talking" | "sighing";
   /** What the subject answered last. */
   said: "will_keep_still" | "am_still" | "will_be_quiet" | "finger_cold" | "finger_warm" | "finger_throbs" | null;

@@ -38,6 +38,7 @@ seen-charger_lies = The charger is { $far } the sensor cable.
 seen-cable_taut = The sensor cable is pulled tight from plug to finger.
 seen-cable_easy = The sensor cable is loose, as it should be.
 seen-cable_loops = The sensor cable has loops.
+seen-shield_torn = The shield of the sensor cable is torn at the plug.
 seen-cable_near = At the nearest point the sensor cable is { $strip } the power strip and { $charger } the charger.
 seen-beside = right beside
 seen-away = about { $cm } cm from

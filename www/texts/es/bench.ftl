@@ -38,6 +38,7 @@ seen-charger_lies = El cargador está { $far } el cable del sensor.
 seen-cable_taut = El cable del sensor está tirante entre la clavija y el dedo.
 seen-cable_easy = El cable del sensor está suelto, como debe ser.
 seen-cable_loops = El cable del sensor forma vueltas.
+seen-shield_torn = La malla del cable del sensor está rota junto al enchufe.
 seen-cable_near = En su punto más próximo, el cable del sensor tiene la regleta { $strip } y el cargador { $charger }.
 seen-beside = justo al lado
 seen-away = a unos { $cm } cm
