@@ -16,6 +16,8 @@ use crate::recorder::settings::{Change, HIGH_PASS_HZ, LOW_PASS_HZ, NOTCH_HZ, NOT
 use crate::recording::{Extent, Recording};
 use serde_json::{Map, Value};
 
+/// The core of a first visit cannot open files, and carries none of this.
+const HERE: bool = cfg!(any(feature = "desk", not(target_family = "wasm")));
 /// Frequency for which the delay of the filters is taken, Hz: 72 beats a minute, as on the bench.
 const PULSE_HZ: f64 = 1.2;
 /// How long a filter runs over the mirrored beginning before it starts, in time constants: what is left of a step then is under a
@@ -148,6 +150,9 @@ impl Opened {
 
     /// What is otherwise than in the file, as a note in a saved file tells it; `None` where nothing is.
     pub(super) fn note(&self) -> Option<Map<String, Value>> {
+        if !HERE {
+            return None;
+        }
         let s = &self.settings;
         let mut told = Map::new();
         let mut put = |name: &str, value: Value, is: bool| {
@@ -224,6 +229,9 @@ impl Session {
 
     /// Changes how an opened recording is shown, or says why not.
     pub(super) fn look_otherwise(&mut self, change: &Change) -> Result<(), Refusal> {
+        if !HERE {
+            return Err(Refusal::NoBench {});
+        }
         let (start_s, time_base_s) = (self.trace.start_s, self.trace.time_base_s);
         let World::File(opened) = &mut self.run.world else { return Err(Refusal::NoBench {}) };
         let Some(kept) = self.trace.recordings.first_mut() else { return Err(Refusal::NoRecording {}) };
@@ -304,6 +312,9 @@ impl Session {
     /// Goes on to another window of an opened recording: blanks and marks are emptied, cursors stay.
     pub(super) fn another_window(&mut self) -> Result<(), Refusal> {
         let World::File(opened) = &mut self.run.world else { return Err(Refusal::NotAsked {}) };
+        if !HERE {
+            return Err(Refusal::NotAsked {});
+        }
         if self.sheet.check.is_none() {
             return Err(Refusal::NotChecked {});
         }
@@ -318,7 +329,7 @@ impl Session {
     /// How an opened recording is shown, and what can be chosen.
     pub(super) fn display(&self) -> Option<Value> {
         use crate::plain::json;
-        let opened = self.opened()?;
+        let opened = self.opened().filter(|_| HERE)?;
         let kept = self.recording()?;
         let s = &opened.settings;
         let fits = |list: &[f64]| -> Vec<f64> {

@@ -136,7 +136,7 @@ function glanceButton({ channel, unit, outline }, pick) {
     const x = (((k + 0.5) / columns) * WIDE).toFixed(1);
     return [outline[2 * k], outline[2 * k + 1]].map((v) => `${x} ${(2 + (1 - v) * (HIGH - 4)).toFixed(1)}`).join("L");
   }).join("L");
-  const name = channel.includes(unit) ? channel : t("channel-unit", { channel, unit });
+  const name = !unit || /[([]/.test(channel) ? channel : t("channel-unit", { channel, unit });
   return h("button", { type: "button", class: "glance", "aria-pressed": "false", data: { channel }, onclick: pick },
     h("span", { class: "glance-name" }, name), s("svg", { viewBox: `0 0 ${WIDE} ${HIGH}`, preserveAspectRatio: "none", "aria-hidden": "true" }, s("path", { d: `M${line}` })));
 }
