@@ -58,6 +58,7 @@ export async function readRecording(files, navigation) {
   const bytes = files.reduce((sum, file) => sum + file.size, 0);
   if (bytes > MOST_BYTES) throw new CoreError("file_big", { file: files[0].name, mb: Math.round(bytes / 1e6), most: MOST_BYTES / 1e6 });
   const named = await navigation.wait(Promise.all(files.map(async (file) => /** @type {[string, Uint8Array]} */ ([file.name, new Uint8Array(await file.arrayBuffer())]))));
+  /** @type {number | undefined} */
   let rate;
   let bench;
   try {
