@@ -20,6 +20,10 @@ use serde_json::{Map, Value};
 const HERE: bool = cfg!(any(feature = "desk", not(target_family = "wasm")));
 /// Frequency for which the delay of the filters is taken, Hz: 72 beats a minute, as on the bench.
 const PULSE_HZ: f64 = 1.2;
+/// By what part the detector's count may change with a filter until it is taken for the detector's own error (design default).
+const ALIKE: f64 = 0.1;
+/// How far a filter may move a beat, s, to be looked for there.
+const FARTHEST_S: f64 = 0.4;
 /// How long a filter runs over the mirrored beginning before it starts, in time constants: what is left of a step then is under a
 /// thousandth of it.
 const WARM_UP: f64 = 8.0;
@@ -47,6 +51,8 @@ pub(super) struct Opened {
     range: f64,
     /// What is added to the file's values, in their unit.
     zero: f64,
+    /// How late the filters show the beats, s; below zero where a high-pass shows them early.
+    late_s: f64,
     /// Counts up whenever other samples are shown.
     version: u32,
     /// Which window is read, from 1.
@@ -63,6 +69,7 @@ impl Opened {
             settings: Settings::default(),
             range: 0.0,
             zero: 0.0,
+            late_s: 0.0,
             version: 0,
             window: 1,
         }
@@ -85,7 +92,35 @@ impl Opened {
         .flatten()
     }
 
-    /// How late the filters show the pulse, s; below zero where a high-pass shows it early.
+    /// Looks for the beats of what is shown, and for how late they are. A filter changes no heart: where the detector finds another
+    /// number of beats behind it, those before it count, as late as the filters show a wave of the heart's frequency.
+    fn find(&mut self, file: &Recording, found: &[f64], shown: &Recording) {
+        let rate_hz = file.rate_hz();
+        let upright = if self.settings.inverted {
+            let turned = file.turned(-1.0, 0.0, 1.0);
+            detect(&turned.values(0, turned.len()), rate_hz)
+        } else {
+            found.to_vec()
+        };
+        if self.filters(rate_hz).next().is_none() {
+            (self.detected, self.late_s) = (upright, 0.0);
+            return;
+        }
+        let seen = detect(&shown.values(0, shown.len()), rate_hz);
+        let (before, behind) = (upright.len() as f64, seen.len() as f64);
+        let late_s = moved(&upright, &seen).filter(|_| (behind - before).abs() <= ALIKE * before);
+        self.detected = match late_s {
+            Some(_) => seen,
+            None => {
+                let by_s = self.delay_s(rate_hz);
+                let on = |t: &f64| (0.0..=file.duration_s()).contains(t);
+                upright.iter().map(|t| t + by_s).filter(on).collect()
+            }
+        };
+        self.late_s = late_s.unwrap_or_else(|| self.delay_s(rate_hz));
+    }
+
+    /// How late the filters show a wave of the heart's frequency, s; below zero where a high-pass shows it early.
     fn delay_s(&self, rate_hz: f64) -> f64 {
         let phase = |section: Section| {
             let (re, im) = section.response(PULSE_HZ, rate_hz);
@@ -267,7 +302,7 @@ impl Session {
             (s.inverted, s.high_pass_hz, s.high_pass_order, s.low_pass_hz, s.low_pass_order, s.notch_hz)
         };
         let same_form = filters(&settings) == filters(&opened.settings);
-        let late_s = opened.delay_s(rate_hz);
+        let late_s = opened.late_s;
         opened.settings = settings;
         // Which order a filter that is off would have is no way of looking.
         let s = &mut opened.settings;
@@ -289,22 +324,17 @@ impl Session {
             _ => {}
         }
         if opened.is_plain() {
-            (kept.recording, opened.detected) = (file, found);
+            (kept.recording, opened.detected, opened.late_s) = (file, found, 0.0);
         } else {
             kept.recording = opened.shown(&file);
             if !same_form {
-                let plain = !opened.settings.inverted && opened.filters(rate_hz).next().is_none();
-                opened.detected = if plain {
-                    found.clone()
-                } else {
-                    detect(&kept.recording.values(0, kept.recording.len()), rate_hz)
-                };
+                opened.find(&file, &found, &kept.recording);
             }
             opened.file = Some((file, found));
         }
         opened.version += 1;
         // What stood on a beat goes with it.
-        go_with(kept, opened.delay_s(rate_hz) - late_s);
+        go_with(kept, opened.late_s - late_s);
         self.trace.found = None;
         Ok(())
     }
@@ -346,6 +376,21 @@ impl Session {
             },
         }))
     }
+}
+
+/// By how much beats have moved: the middle one of the ways from each to the nearest one behind the filters; `None` where most have none.
+fn moved(before: &[f64], behind: &[f64]) -> Option<f64> {
+    let way = |t: &f64| {
+        let at = behind.partition_point(|b| b < t);
+        let near = &behind[at.saturating_sub(1)..(at + 1).min(behind.len())];
+        near.iter()
+            .map(|b| b - t)
+            .min_by(|x, y| x.abs().total_cmp(&y.abs()))
+            .filter(|d| d.abs() <= FARTHEST_S)
+    };
+    let mut ways: Vec<f64> = before.iter().filter_map(way).collect();
+    ways.sort_by(f64::total_cmp);
+    if 2 * ways.len() > before.len() { ways.get(ways.len() / 2).copied() } else { None }
 }
 
 /// Moves cursors and marks by `by_s`, as far as the recording goes; what lies between the cursors stays as long as it was.
