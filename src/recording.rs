@@ -74,6 +74,21 @@ impl Recording {
         made
     }
 
+    /// The same codes with another meaning: `(sign * value + add) * by` of each value, where `sign` is 1 or -1. No value is rounded anew,
+    /// unless one lies at the very end of the codes, which reach one step farther down than up.
+    pub fn turned(&self, sign: f64, add: f64, by: f64) -> Self {
+        let mut made = Self::new(self.rate_hz);
+        self.stretches(0, self.codes.len(), |span, codes| {
+            made.mark_span(by * span.code_v, by * (sign * span.offset_v + add), span.bits);
+            if sign < 0.0 {
+                made.push(&codes.iter().map(|code| code.saturating_neg()).collect::<Vec<_>>());
+            } else {
+                made.push(codes);
+            }
+        });
+        made
+    }
+
     /// Samples a second, Hz.
     pub fn rate_hz(&self) -> f64 {
         self.rate_hz

@@ -110,6 +110,7 @@ struct Shown {
     frame: Frame,
     rate_hz: f64,
     trace: bool,
+    version: u32,
 }
 
 #[wasm_bindgen]

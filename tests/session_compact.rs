@@ -182,7 +182,7 @@ fn the_numbering_of_actions_and_words_is_pinned() {
         sha2::Sha256::digest(text.as_bytes()).iter().take(6).map(|b| format!("{b:02x}")).collect()
     };
     // New entries come after these; these keep their numbers. What is counted here are also their names.
-    let actions: String = Kind::ALL
+    let actions: String = Kind::ALL[..63]
         .iter()
         .map(|k| k.row())
         .map(|r| format!("{}{}({})", r.number, r.name, r.fields.join(",")))

@@ -492,6 +492,7 @@ const CALLS: &[(&str, &str)] = &[
     ("code", "told"),
     ("result", "told"),
     ("begun_seconds", "told: code"),
+    ("channel_glances", "samples of a file"),
     ("export_recording", "samples, told: notes"),
     ("trace_svg", "samples, and the view's cursors and marks"),
     // Of what was handed in.

@@ -104,6 +104,8 @@ pub enum Page {
     },
     /// Have the worksheet checked.
     Check {},
+    /// After a check of an opened recording: read another window of it. Blanks and marks are emptied, cursors stay.
+    AnotherWindow {},
     /// See the true rate; that ends the attempt.
     Reveal {},
     /// Let the subject do something.

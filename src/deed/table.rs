@@ -245,6 +245,7 @@ table! {
         Agree        82  "agree"           []                  Paper   Help     Paper    Page
         Help         83  "help"            ["mode"]            Paper   Help     Paper    Page
         Hint         84  "hint"            []                  Paper   Hint     Paper    Sheet
+        AnotherWindow 85 "another_window"  []                  Measure Measure  Cursor   Sheet
     }
 }
 

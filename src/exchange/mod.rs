@@ -6,6 +6,7 @@
 //! | [`edf`] | European Data Format, EDF and EDF+: reader and writer |
 //! | [`wfdb`] | WaveForm DataBase records with annotations: reader and writer |
 //! | [`error`] | what can be wrong with a file |
+//! | [`glance`] | five seconds of each channel, for choosing one |
 //! | [`qr`] | a link as a picture that a phone reads |
 //! | [`handin`] | what students hand in: result files, grading by replay, a class |
 //! | [`bank`] | a question bank: stills with misreadings to choose from |
@@ -23,6 +24,7 @@ pub mod csv;
 pub mod edf;
 pub mod error;
 mod formula;
+pub mod glance;
 pub mod handin;
 pub mod package;
 mod pulse_name;
@@ -43,6 +45,10 @@ use serde::Serialize;
 pub const MOST_NOTES: usize = 200_000;
 /// Largest value of a sample that is read, whatever its unit.
 pub const MOST_VALUE: f64 = 1e30;
+/// Longest unit that is told, characters.
+const MOST_UNIT: usize = 12;
+/// What files write where a value has no unit (common practice).
+const NO_UNIT: [&str; 6] = ["nu", "n/a", "none", "-", "1", "adu"];
 /// One sample in this many may be missing.
 const MISSING_LIMIT: usize = 10;
 
@@ -263,6 +269,21 @@ fn volts_of(unit: &str) -> Option<f64> {
         "nV" => Some(1e-9),
         _ => None,
     }
+}
+
+/// A unit as it stands beside the values that were read in it: volts for all voltages, nothing where there is none.
+fn unit_text(unit: &str) -> String {
+    if volts_of(unit).is_some() {
+        return "V".into();
+    }
+    plain_unit(unit)
+}
+
+/// A unit as a file has it, nothing where there is none: values of a table stay in it.
+fn plain_unit(unit: &str) -> String {
+    let unit: String = plain_text(unit).chars().take(MOST_UNIT).collect();
+    // WFDB header, signal(5): "NU", no units.
+    if NO_UNIT.iter().any(|none| unit.eq_ignore_ascii_case(none)) { String::new() } else { unit }
 }
 
 /// Draws straight lines over missing values (NaN), repeats the first or last at the ends, and notes each stretch.

@@ -79,6 +79,13 @@ pub enum Refusal {
         /// Most characters.
         max: usize,
     },
+    /// A filter's corner lies at or above half the sampling rate of an opened recording.
+    AboveHalfRate {
+        /// The corner, Hz.
+        hz: f64,
+        /// Half the sampling rate, Hz.
+        half_hz: f64,
+    },
     /// There is no bench: a recording is shown.
     NoBench {},
     /// The bench refuses.

@@ -7,6 +7,7 @@ use super::kept_recording::KeptRecording;
 use super::log::Log;
 pub use super::log::Logged;
 use super::note::Note;
+use super::opened::Opened;
 use super::run::Run;
 pub(super) use super::run::{World, peaks_of};
 use super::sheet::Sheet;
@@ -118,8 +119,7 @@ impl Session {
 
     /// The same with the notes of its file: its beats become beat marks, its cursors cursors.
     pub fn of_annotated(name: &str, rate_hz: f64, values: &[f64], notes: &[Note]) -> Self {
-        let world =
-            World::File { name: name.to_string(), detected: measure::detect::detect(values, rate_hz) };
+        let world = World::File(Box::new(Opened::new(name, measure::detect::detect(values, rate_hz))));
         let mut kept = KeptRecording::of(Recording::of_values(rate_hz, values), 0.0);
         kept.annotate(notes);
         let mut made = Self::with(world, 0, vec![kept], Mode::Recording, 10.0);
@@ -199,6 +199,7 @@ impl Session {
             | Page::Name { .. }
             | Page::Unname { .. }
             | Page::Check {}
+            | Page::AnotherWindow {}
             | Page::Reveal {} => self.on_sheet(page)?,
             Page::TimeBase { .. }
             | Page::Show { .. }

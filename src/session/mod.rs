@@ -16,6 +16,7 @@
 //! - [`evidence`]: what a check says of each skill
 //! - [`course`]: what was done, in order
 //! - [`hinting`]: hints, and where to look
+//! - `opened`: a recording from a file, and how it is shown
 //! - [`own`]: what the instructor wrote of their own: misreadings and hints
 //! - [`guide`]: worked and half-finished examples
 //! - [`truth`]: what is so, and its one reader
@@ -47,6 +48,7 @@ pub mod judging;
 pub mod kept_recording;
 pub mod log;
 pub mod note;
+mod opened;
 pub mod overview;
 pub mod own;
 pub mod readiness;

@@ -4,6 +4,7 @@
 use super::action::{Action, Page};
 use super::attempt::{Logged, Session};
 use super::kept_recording::KeptRecording;
+use super::opened::Opened;
 use crate::recorder::Settings;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -18,6 +19,8 @@ pub const CURSOR_B: &str = "cursor b";
 pub const WINDOW: &str = "window";
 /// Text of a stretch without values, over which a straight line was drawn.
 pub const MISSING: &str = "missing";
+/// Beginning of a text that tells how an opened recording was shown when it was saved: the samples are those.
+pub const SHOWN: &str = "shown";
 /// Text of the end of a recording that came because the computer lost the recorder.
 const LINK_LOST: &str = "link_lost";
 /// How soon after a recording's last sample a loss of the link was its end, samples: the longest piece that is run at once.
@@ -79,6 +82,9 @@ impl Session {
             if self.losses().iter().any(|at| (end..=end + LOSS_REACH).contains(at)) {
                 notes.push(Note::new(kept.recording.duration_s(), LINK_LOST));
             }
+        }
+        if let Some(shown) = self.opened().and_then(Opened::note) {
+            notes.push(Note::new(0.0, told(SHOWN, &Value::Object(shown))));
         }
         notes.extend(kept.notes.iter().cloned());
         in_order(&mut notes);

@@ -2,6 +2,7 @@
 
 use super::action::Refusal;
 use super::attempt::Session;
+use super::opened::Opened;
 use super::save::samples_left;
 use super::trace::LONGEST_RECORDING_S;
 use crate::assess::window::Peak;
@@ -16,7 +17,7 @@ const LONGEST_STEP_S: f64 = 0.25;
 #[derive(Clone, Debug)]
 pub(super) enum World {
     Bench { scenario: Box<Scenario>, text: String, chain: Box<Chain>, live: Live },
-    File { name: String, detected: Vec<f64> },
+    File(Box<Opened>),
 }
 
 /// The world and its clock.
@@ -65,7 +66,7 @@ impl Session {
     pub fn scenario(&self) -> Option<&Scenario> {
         match &self.run.world {
             World::Bench { scenario, .. } => Some(scenario),
-            World::File { .. } => None,
+            World::File(_) => None,
         }
     }
 
@@ -73,14 +74,14 @@ impl Session {
     pub fn scenario_text(&self) -> Option<&str> {
         match &self.run.world {
             World::Bench { text, .. } => Some(text),
-            World::File { .. } => None,
+            World::File(_) => None,
         }
     }
 
     /// Name of the recording that is shown.
     pub fn recording_name(&self) -> Option<&str> {
         match &self.run.world {
-            World::File { name, .. } => Some(name),
+            World::File(opened) => Some(&opened.name),
             World::Bench { .. } => None,
         }
     }
@@ -89,7 +90,7 @@ impl Session {
     pub fn chain(&self) -> Option<&Chain> {
         match &self.run.world {
             World::Bench { chain, .. } => Some(chain),
-            World::File { .. } => None,
+            World::File(_) => None,
         }
     }
 
@@ -97,7 +98,7 @@ impl Session {
     pub fn live(&self) -> Option<&Live> {
         match &self.run.world {
             World::Bench { live, .. } => Some(live),
-            World::File { .. } => None,
+            World::File(_) => None,
         }
     }
 
@@ -105,7 +106,7 @@ impl Session {
     pub fn live_mut(&mut self) -> Option<&mut Live> {
         match &mut self.run.world {
             World::Bench { live, .. } => Some(live),
-            World::File { .. } => None,
+            World::File(_) => None,
         }
     }
 
@@ -207,13 +208,15 @@ impl Session {
     ) -> Result<T, Refusal> {
         match &mut self.run.world {
             World::Bench { chain, .. } => act(chain),
-            World::File { .. } => Err(Refusal::NoBench {}),
+            World::File(_) => Err(Refusal::NoBench {}),
         }
     }
 
     pub(super) fn recorder(&mut self, change: &crate::recorder::settings::Change) -> Result<(), Refusal> {
         use crate::recorder::settings::Change;
-        let World::Bench { chain, live, .. } = &mut self.run.world else { return Err(Refusal::NoBench {}) };
+        let World::Bench { chain, live, .. } = &mut self.run.world else {
+            return self.look_otherwise(change);
+        };
         let fixed = match change {
             Change::Rate { .. } => Some("rate"),
             Change::Bits { .. } => Some("bits"),

@@ -82,6 +82,7 @@ impl Session {
             }
             Page::Unname { ref fault } => self.sheet.named.retain(|f| f != fault),
             Page::Check {} => self.judge()?,
+            Page::AnotherWindow {} => self.another_window()?,
             Page::Reveal {} => {
                 if self.sheet.over {
                     return Err(Refusal::AttemptOver {});

@@ -43,7 +43,7 @@ pub(super) struct Trace {
     /// Whether clicks jump to the nearest peak.
     pub(super) snap: bool,
     /// Peaks that the detector found in a recording: its number, its length in samples, the times.
-    found: Option<(usize, usize, Vec<f64>)>,
+    pub(super) found: Option<(usize, usize, Vec<f64>)>,
 }
 
 impl Trace {
@@ -181,11 +181,14 @@ impl Session {
         self.trace.mode == Mode::Paused
     }
 
-    /// Volts at the bottom and the top of the trace: the full-scale range, or for an opened recording its own
-    /// lowest and highest value with a little room.
+    /// Volts at the bottom and the top of the trace: the full-scale range, or for an opened recording the range that was
+    /// chosen, else its own lowest and highest value with a little room.
     pub fn value_range(&self) -> (f64, f64) {
         if let Some(chain) = self.chain() {
             let range = chain.settings().range_v * chain.settings().scale;
+            return (-range, range);
+        }
+        if let Some(range) = self.opened_range() {
             return (-range, range);
         }
         let extent = self.recording().and_then(|t| t.recording.extent(0, t.recording.len()));
@@ -343,7 +346,7 @@ impl Session {
     }
 
     /// The recording that is measured, for changing its cursors and marks.
-    fn measured(&mut self) -> Result<&mut KeptRecording, Refusal> {
+    pub(super) fn measured(&mut self) -> Result<&mut KeptRecording, Refusal> {
         if self.trace.mode != Mode::Recording {
             return Err(Refusal::NoRecording {});
         }

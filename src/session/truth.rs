@@ -79,7 +79,7 @@ impl Session {
                 .foreign
                 .clone()
                 .unwrap_or_else(|| peaks_of(chain, kept.start_s, kept.recording.duration_s())),
-            World::File { detected, .. } => detected.iter().map(|t| Peak { at_s: *t, sure: true }).collect(),
+            World::File(opened) => opened.detected.iter().map(|t| Peak { at_s: *t, sure: true }).collect(),
         }
     }
 

@@ -82,7 +82,7 @@ impl Session {
             "hint_next": self.hint_next(),
             "hints": self.help.hints,
             "hints_taken": self.help.taken.iter().map(check::hint).collect::<Vec<_>>(),
-            "checks": {"done": self.sheet.check.as_ref().map_or(0, |c| c.tries), "most": MOST_CHECKS},
+            "checks": {"done": self.sheet.check.as_ref().map_or(0, |c| c.tries), "most": MOST_CHECKS, "window": self.opened().map_or(1, |opened| opened.window)},
             "asked": self.asked().into_iter().map(|r| json!({"row": r.row, "points": r.points})).collect::<Vec<_>>(),
             "kind": if self.chain().is_some() { "bench" } else { "recording" },
             "seed": self.seed().to_string(),
@@ -91,6 +91,7 @@ impl Session {
             "bench": self.chain().map(|c| bench::bench(c, self)),
             "link": {"seen": self.chain().is_some_and(Chain::seen)},
             "recorder": self.chain().map(bench::recorder),
+            "display": self.display(),
             "trace": {
                 "mode": self.mode(), "start_s": self.start_s(), "time_base_s": self.time_base_s(),
                 "recording": self.trace.shown_recording, "zoomed": self.trace.before_zoom.is_some(),

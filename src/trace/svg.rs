@@ -22,6 +22,8 @@ pub struct Over<'a> {
     pub cursors: [Option<f64>; 2],
     /// Beat marks, s.
     pub marks: &'a [f64],
+    /// What else is to be known of it, in a line at the top of the plot; empty for nothing.
+    pub caption: &'a str,
     /// The unit of the values is not known.
     pub plain: bool,
 }
@@ -83,6 +85,18 @@ pub fn picture(recording: &Recording, frame: &Frame, theme: &Theme, over: &Over)
                 frame.top,
                 x + 4.0,
                 bottom - 6.0
+            ),
+        );
+    }
+    if !over.caption.is_empty() {
+        put(
+            out,
+            format_args!(
+                "<text x=\"{:.1}\" y=\"{:.1}\" font-size=\"12\" fill=\"{}\">{}</text>\n",
+                frame.left + 6.0,
+                frame.top + 26.0,
+                hex(theme.axis),
+                escaped(over.caption)
             ),
         );
     }

@@ -6,7 +6,7 @@ use super::{Lab, fail, scenario_fail};
 use crate::assess::kind::KINDS;
 use crate::exchange::handin::bundle;
 use crate::exchange::handin::{Graded, Handed, HandinError, Set, result};
-use crate::exchange::{self, Format, NamedFile, Options, Outgoing, Samples, qr, zip};
+use crate::exchange::{self, Format, NamedFile, Options, Outgoing, Samples, glance, qr, zip};
 use crate::plain::{self, json};
 use crate::scenario::digest::{hashed, hex};
 use crate::scenario::plan::{Plan, is_plan};
@@ -103,6 +103,20 @@ pub fn read_code(code: &str) -> Result<String, JsValue> {
     .to_string())
 }
 
+/// Five seconds of each channel of a recording's files, and its unit, as JSON (see [`glance`]): of as many channels as can be read at
+/// once.
+#[wasm_bindgen(js_name = channelGlances)]
+pub fn channel_glances(
+    names: Vec<String>,
+    contents: Vec<js_sys::Uint8Array>,
+    rate_hz: Option<f64>,
+) -> Result<String, JsValue> {
+    let files: Vec<NamedFile> =
+        names.into_iter().zip(contents).map(|(name, bytes)| (name, bytes.to_vec())).collect();
+    let found = glance::of_files(&files, rate_hz).map_err(|e| fail("file_invalid", json!(e)))?;
+    Ok(json!(found).to_string())
+}
+
 #[wasm_bindgen]
 impl Lab {
     /// Opens a recording of a real pulse: one file, or the files of a WFDB record. `rate_hz` counts where the file has no
@@ -119,7 +133,8 @@ impl Lab {
         let options = Options { rate_hz, channel: channel.as_deref() };
         let read = exchange::import(&files, &options).map_err(|e| fail("file_invalid", json!(e)))?;
         let recorded = read.recorded;
-        let session = Session::of_annotated(&recorded.name, recorded.rate_hz, &recorded.values, &read.notes);
+        let session = Session::of_annotated(&recorded.name, recorded.rate_hz, &recorded.values, &read.notes)
+            .with_unit(&recorded.unit);
         Ok(Lab {
             channels: recorded.channels,
             channel: recorded.channel,
@@ -143,9 +158,9 @@ impl Lab {
         zip::store(&files).ok_or_else(|| fail("no_recording", json!({})))
     }
 
-    /// The stretch of a recording that the trace shows, with cursors and marks, as SVG.
+    /// The stretch of a recording that the trace shows, with cursors and marks, as SVG; `caption` stands in the drawing.
     #[wasm_bindgen(js_name = traceSvg)]
-    pub fn trace_svg(&self, title: &str) -> Result<String, JsValue> {
+    pub fn trace_svg(&self, title: &str, caption: &str) -> Result<String, JsValue> {
         let kept = self.session.recording().ok_or_else(|| fail("no_recording", json!({})))?;
         let css = |v: f64| v / self.frame.dpr;
         let f = self.current();
@@ -157,12 +172,8 @@ impl Lab {
             dpr: 1.0,
             ..f
         };
-        let over = svg::Over {
-            title,
-            cursors: [kept.a, kept.b],
-            marks: &kept.marks,
-            plain: self.session.chain().is_none(),
-        };
+        let over =
+            svg::Over { title, cursors: [kept.a, kept.b], marks: &kept.marks, plain: self.plain(), caption };
         Ok(svg::picture(&kept.recording, &frame, &self.theme, &over))
     }
 }

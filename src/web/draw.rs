@@ -58,12 +58,18 @@ impl Lab {
         self.frame.showing(t0, t0 + base, v0, v1)
     }
 
+    /// Whether the values are no voltages, as far as is known.
+    pub(super) fn plain(&self) -> bool {
+        self.session.chain().is_none() && self.session.unit() != "V"
+    }
+
     fn shown(&self) -> Shown {
         let live = !self.session.shows_recording();
         let rate_hz = self.session.live().map_or(0.0, |l| l.rate_hz());
         let kept = self.session.shown_recording_number().unwrap_or(0);
         let trace = self.session.chain().is_none_or(|c| c.settings().shown);
-        Shown { live, kept, frame: self.current(), rate_hz, trace }
+        let version = self.session.shown_version();
+        Shown { live, kept, frame: self.current(), rate_hz, trace, version }
     }
 
     /// The plot's place in the canvas and what it shows, eight numbers: left, top, width and height, CSS pixels; first
@@ -96,7 +102,7 @@ impl Lab {
         // plotters draws on whole pixels; half a pixel more puts one-pixel lines on one pixel.
         context.save();
         context.translate(0.5, 0.5)?;
-        let plain = self.session.chain().is_none();
+        let plain = self.plain();
         let drawn = axes::draw(&backend.into_drawing_area(), &self.current(), &self.theme, plain);
         context.restore();
         drawn.map_err(|e| fail("drawing_failed", json!({"found": e.to_string()})))

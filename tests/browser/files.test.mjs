@@ -196,7 +196,16 @@ test("of several channels one is asked for", async () => {
     await page.keyboard.press("Escape");
     await page.locator("#start").waitFor();
     await openFile(page, file);
+    // Five seconds of each: the pictures choose as well, and tell what is chosen.
+    const pictures = page.getByRole("group", { name: "Five seconds of each channel" }).getByRole("button");
+    await pictures.nth(1).waitFor();
+    assert.deepEqual(await pictures.allInnerTexts(), ["flat", "pulse"]);
+    const heights = await pictures.locator("path").evaluateAll((paths) => paths.map((path) => Math.round(path.getBBox().height)));
+    assert.deepEqual(heights, [0, 32]);
+    await pictures.nth(0).click();
+    assert.equal(await page.getByLabel("Channel", { exact: true }).inputValue(), "flat");
     await page.getByLabel("Channel", { exact: true }).selectOption("pulse");
+    assert.deepEqual(await pictures.evaluateAll((all) => all.map((one) => one.getAttribute("aria-pressed"))), ["false", "true"]);
     await pressButton(page, "Open it");
     await page.locator(".strip.is-measuring").waitFor();
     const peaks = student.peaksOf(await student.savedRecording(page));

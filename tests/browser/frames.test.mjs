@@ -2,7 +2,7 @@
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import { withPage } from "./lib.mjs";
-import { kept, openScenario, pressButton, record, worldRuns } from "./student.mjs";
+import { kept, openFile, openScenario, pressButton, record, syntheticRecording, worldRuns } from "./student.mjs";
 
 const FRAMES = 120;
 
@@ -47,6 +47,18 @@ describe("a frame", { concurrency: 2 }, () => {
       await record(page, 1);
       await kept(page);
       assert.deepEqual(await inFrames(page, TRACE), { asked: [], moved: false }, "over an open take");
+    });
+  });
+
+  test("of an opened recording that is shown with filters uses no JSON", async () => {
+    await withPage({ viewport: { width: 1280, height: 900 } }, async ({ page, url }) => {
+      await page.addInitScript(countJson);
+      await page.goto(url);
+      await openFile(page, syntheticRecording());
+      await page.locator(".strip.is-measuring").waitFor();
+      await page.locator('.stage[data-stage="filters"]').click();
+      await page.getByLabel("High-pass", { exact: true }).selectOption("0.5");
+      assert.deepEqual(await inFrames(page, TRACE), { asked: [], moved: false });
     });
   });
 

@@ -69,6 +69,106 @@ test("the detector's rate can be asked for after a wrong reading, not before one
   });
 });
 
+/** A finger pulse of 75 beats/min at 250 Hz in millivolts, upside down, with hum of 50 Hz as tall as half of it. */
+function spoilt() {
+  const value = (time) => {
+    const u = time % 0.8;
+    return 500 - 40 * Math.exp(-(((u - 0.2) / 0.07) ** 2)) - 12 * Math.exp(-(((u - 0.45) / 0.08) ** 2)) + 20 * Math.sin(2 * Math.PI * 50 * time);
+  };
+  const lines = Array.from({ length: 250 * 30 }, (_, k) => `${(k / 250).toFixed(3)},${value(k / 250).toFixed(3)}`);
+  return file("spoilt.csv", `t_s,PPG (mV)\n${lines.join("\n")}\n`);
+}
+
+/** How far neighbouring samples lie apart on the mean, against the height of all: what hum is to the eye. */
+function roughness(samples) {
+  const values = samples.map(([, value]) => value);
+  const step = values.slice(1).reduce((sum, value, k) => sum + Math.abs(value - values[k]), 0) / values.length;
+  return step / (Math.max(...values) - Math.min(...values));
+}
+
+/** A stage of the signal's path, opened. */
+async function stage(page, name) {
+  await page.locator(`.stage[data-stage="${name}"]`).click();
+  return page.locator(`.stage-panel.stage-${name}`);
+}
+
+test("how a recording is shown is chosen by range, zero, polarity and filters; what is shown is counted and saved", async () => {
+  await withPage(wide, async ({ page, url }) => {
+    await page.goto(url);
+    await openFile(page, spoilt());
+    await page.locator(".strip.is-measuring").waitFor();
+    // The whole height stands first; other ranges have the file's unit, and only those are offered that show something of it.
+    const range = page.getByLabel("Full-scale range", { exact: true });
+    const offered = () => range.locator("option").allInnerTexts();
+    assert.deepEqual(await offered(), ["whole height", "±1,000 mV", "±500 mV"]);
+    const before = await student.savedRecording(page);
+    await pressButton(page, "Zero here");
+    assert.deepEqual(await offered(), ["whole height", "±100 mV", "±50 mV", "±20 mV", "±10 mV", "±5 mV", "±2 mV", "±1 mV"]);
+    await page.getByRole("button", { name: "Smaller range" }).click();
+    assert.equal(await range.inputValue(), "100");
+    await page.getByRole("button", { name: "Larger range" }).click();
+    assert.equal(await range.inputValue(), "0");
+    await pressButton(page, "Undo zero");
+
+    assert.deepEqual(await page.locator(".stage-name").allInnerTexts(), ["Amplifier", "Filters", "Screen"]);
+    await (await stage(page, "amplifier")).getByLabel("Invert").check();
+    const filters = await stage(page, "filters");
+    assert.deepEqual(await filters.getByLabel("Notch filter", { exact: true }).locator("option").allInnerTexts(), ["off", "50 Hz", "60 Hz"]);
+    await filters.getByLabel("Notch filter", { exact: true }).selectOption("50");
+    await page.locator('.stage[data-stage="filters"]').click();
+    await filters.waitFor({ state: "hidden" });
+    const after = await student.savedRecording(page);
+    assert.ok(roughness(before) > 5 * roughness(after), `${roughness(before)}, ${roughness(after)}`);
+    const ways = "inverted, notch filter 50 Hz";
+    assert.equal(await page.locator(".margin-top > .pencil").innerText(), `spoilt.csv, shown ${ways}`);
+    const told = await page.locator(".measure-rest .quiet").allTextContents();
+    assert.ok(told.includes(`Files and pictures are saved as shown: ${ways}.`), told.join("\n"));
+    const csv = (await student.saved(page, "Save recording as CSV")).bytes.toString();
+    assert.match(csv, /# note,0,,"?shown inverted=true notch_hz=50"?/);
+    const svg = (await student.saved(page, "Save trace as SVG")).bytes.toString();
+    assert.ok(svg.includes(`As shown: ${ways}</text>`), svg.slice(-300));
+
+    // What is shown is what the detector reads: the beats are those of the upright wave.
+    const { debrief, count } = await readIt(page);
+    assert.equal(debrief.firstOpen, null, debrief.text);
+    assert.equal(Number(debrief.truth[0]), count);
+  });
+});
+
+test("after a check another counting window is chosen with one press, as often as one likes", async () => {
+  await withPage(wide, async ({ page, url }) => {
+    await page.goto(url);
+    await openFile(page, synthetic());
+    await page.locator(".strip.is-measuring").waitFor();
+    await student.choose(page, "Time base, per screen", "20 s");
+    const another = page.getByRole("button", { name: "Choose another counting window" });
+    await student.dragCursor(page, "a", 0.6);
+    for (const [k, end] of [17.4, 16.6, 15.8].entries()) {
+      await student.dragCursor(page, "b", end);
+      assert.equal(await another.count(), 0);
+      await student.clickMarks(page, [2.6, 3.4]);
+      await student.fillSheet(page, { count: Math.round((end - 0.6) / 0.8), seconds: (end - 0.6).toFixed(1), multiplier: (60 / (end - 0.6)).toFixed(3), rate: 75 });
+      const { firstOpen, text } = await student.check(page);
+      assert.equal(firstOpen, null, text);
+      await page.locator(".result-ways").getByRole("button", { name: "Choose another counting window" }).click();
+      // Blanks, marks and result are gone, and the cursors stay.
+      await page.locator("#result").waitFor({ state: "hidden" });
+      assert.equal(await page.getByLabel("Between A and B I count N =").inputValue(), "");
+      assert.equal(await page.locator(".beat-ticks path[d^=M], .mark-list .btn").count(), 0);
+      assert.equal(await student.reading(page, "A to B"), `${(end - 0.6).toFixed(1)} s`, `window ${k + 1}`);
+      assert.equal(await page.locator(".cursor-a").evaluate((el) => el === document.activeElement), true);
+      assert.match(await page.locator(".strip-note").innerText(), /The cursors stay where they were/);
+    }
+    // Two wrong readings close a window, not the recording.
+    for (const go of [1, 2]) {
+      await student.fillSheet(page, { count: 40 + go, seconds: 15.2, multiplier: 3.947, rate: 158 });
+      await student.check(page);
+    }
+    await page.locator("#worksheet").getByRole("button", { name: "Choose another counting window" }).click();
+    await page.locator("#worksheet").getByRole("button", { name: "Check my reading (1 of 2)" }).waitFor();
+  });
+});
+
 // A recording by others, read where it lies; it is no part of the project. 24.8 s of a finger pulse at 100 Hz, no times.
 const shared = path.resolve(root, process.env.DICROTIC_DATA ?? "../shared/data", "heartpy_examples/data.csv");
 

@@ -12,7 +12,7 @@ const tomlOf = (file) => readFileSync(path.join(root, "scenarios", file), "utf8"
 const files = readdirSync(path.join(root, "scenarios")).filter((name) => name.endsWith(".toml")).sort();
 
 /** What the core told, by the name of the type that it is declared as. */
-const told = { View: [], Action: [], Answer: [], WorkedStep: [], Summary: [], Evidence: [], SkillMap: [], CatalogueFault: [], Fairness: [], ClassTold: [] };
+const told = { View: [], Action: [], Answer: [], WorkedStep: [], Summary: [], Evidence: [], SkillMap: [], CatalogueFault: [], Fairness: [], ClassTold: [], Glance: [] };
 let core;
 
 /** An attempt that is watched: everything that it tells is kept. */
@@ -129,7 +129,12 @@ before(async () => {
   const lines = Array.from({ length: 3000 }, (_, k) => `${k / 100},${Math.max(0, Math.sin(k / 13)) ** 3 + Math.sin(k / 50) / 10}`);
   const csv = ["t_s,value", ...lines, "# note,1.5,,the subject coughed", "# note,3,2,talking"].join("\n");
   const recording = watched(core.Lab.fromFiles(["a.csv"], [new TextEncoder().encode(csv)], undefined, undefined));
-  for (const action of [{ do: "cursor", which: "a", t: 1 }, { do: "cursor", which: "b", t: 17 }, { do: "zoom", from_s: 1, to_s: 4 }, { do: "zoom_out" }, { do: "mark", t: 2 }, { do: "check" }, { do: "reveal" }]) recording.act(action);
+  for (const action of [{ do: "cursor", which: "a", t: 1 }, { do: "cursor", which: "b", t: 17 }, { do: "zoom", from_s: 1, to_s: 4 }, { do: "zoom_out" }, { do: "mark", t: 2 }, { do: "check" }, { do: "reveal" }, { do: "another_window" }, { do: "invert", on: true }, { do: "high_pass", hz: 0.5 }, { do: "low_pass", hz: 10 }]) recording.act(action);
+  recording.act({ do: "notch", hz: 50 }, true); // half of 100 Hz
+  const faster = ["t_s,value", ...lines.map((line, k) => `${k / 200},${line.split(",")[1]}`)].join("\n");
+  const notched = watched(core.Lab.fromFiles(["b.csv"], [new TextEncoder().encode(faster)], undefined, undefined));
+  notched.act({ do: "notch", hz: 50 });
+  told.Glance.push(...JSON.parse(core.channelGlances(["a.csv"], [new TextEncoder().encode("t_s,a (mV),b\n0,1,2\n0.01,2,3\n0.02,3,1")], undefined)));
   recording.see("Summary", recording.lab.summary());
 
   told.CatalogueFault.push(...JSON.parse(core.faultCatalogue()));

@@ -2,10 +2,10 @@
 // What few visits need, in a core of its own that has this beside all the rest: opening and writing files, composing and handing
 // out, grading a class. Whoever imports this file waits until that core is there.
 
-import init, { AnswerKey, composeScenario, contradictions, Course as Inner, courseFile, courseHanded, fairness, hashedWord, isCourse, Lab, Package, QuestionBank, qrSvg, Regrade, resultsIn, scenarioJson, SetList, taskKinds } from "../wasm/dicrotic_desk.js";
+import init, { AnswerKey, channelGlances, composeScenario, contradictions, Course as Inner, courseFile, courseHanded, fairness, hashedWord, isCourse, Lab, Package, QuestionBank, qrSvg, Regrade, resultsIn, scenarioJson, SetList, taskKinds } from "../wasm/dicrotic_desk.js";
 import { Bench, digestOf, guarded } from "./core.js";
 /** @import { Args } from './types/names' */
-/** @import { Care, ClassTerms, ClassTold, Fairness, GradebookOrder, ScenarioValue, SetBench, Source } from './types/told' */
+/** @import { Care, ClassTerms, ClassTold, Fairness, Glance, GradebookOrder, ScenarioValue, SetBench, Source } from './types/told' */
 
 await init();
 
@@ -20,10 +20,15 @@ export const opened = (named, { rate, channel } = {}) => new Bench(guarded(() =>
  */
 export const recordingFile = (bench, recording, format, name) => bench.lent(Lab, (lab) => lab.exportRecording(recording, format, name));
 /**
- * What the trace shows of a recording, as SVG.
- * @param {Bench} bench @param {string} title
+ * What the trace shows of a recording, as SVG. caption: stands in the drawing, or "".
+ * @param {Bench} bench @param {string} title @param {string} caption
  */
-export const traceSvg = (bench, title) => bench.lent(Lab, (lab) => lab.traceSvg(title));
+export const traceSvg = (bench, title, caption) => bench.lent(Lab, (lab) => lab.traceSvg(title, caption));
+/**
+ * Five seconds of each channel of a recording's files, of the first ones where there are many.
+ * @param {[string, Uint8Array][]} named @param {number} [rate] @returns {Glance[]}
+ */
+export const glances = (named, rate) => JSON.parse(guarded(() => channelGlances(named.map(([name]) => name), named.map(([, bytes]) => bytes), rate)));
 
 /**
  * A scenario file as a value, for editing; and back, as the text of a file.

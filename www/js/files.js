@@ -3,11 +3,12 @@
 
 import { asked, askRate } from "./ask.js";
 import { CoreError } from "./core.js";
-import { dialog as question, h } from "./dom.js";
+import { attr, dialog as question, h, s } from "./dom.js";
 import { bringTexts, t } from "./text.js";
 import { button, Choice } from "./widgets.js";
 /** @import { Bench } from './core.js' */
 /** @import { Navigation } from './navigation.js' */
+/** @import { Glance } from './types/told' */
 
 const ENDINGS = ".csv,.txt,.edf,.hea,.dat,.atr,.zip,text/csv,text/plain";
 const MOST_BYTES = 400e6; // more than a browser's tab should be asked to hold
@@ -53,10 +54,11 @@ export function takeDrops(open) {
  * @param {File[]} files @param {Navigation} navigation @returns {Promise<Bench | null>}
  */
 export async function readRecording(files, navigation) {
-  const [{ opened }] = await navigation.wait(Promise.all([import("./desk.js"), bringTexts("files")]));
+  const [{ glances, opened }] = await navigation.wait(Promise.all([import("./desk.js"), bringTexts("files")]));
   const bytes = files.reduce((sum, file) => sum + file.size, 0);
   if (bytes > MOST_BYTES) throw new CoreError("file_big", { file: files[0].name, mb: Math.round(bytes / 1e6), most: MOST_BYTES / 1e6 });
   const named = await navigation.wait(Promise.all(files.map(async (file) => /** @type {[string, Uint8Array]} */ ([file.name, new Uint8Array(await file.arrayBuffer())]))));
+  /** @type {number | undefined} */
   let rate;
   let bench;
   try {
@@ -70,7 +72,7 @@ export async function readRecording(files, navigation) {
   }
   if (bench.channels.length < 2) return bench;
   const proposed = bench.channel;
-  const channel = await navigation.wait(askChannel(files[0].name, bench.channels, proposed)).catch((left) => {
+  const channel = await navigation.wait(askChannel(files[0].name, bench.channels, proposed, () => glances(named, rate))).catch((left) => {
     bench.free();
     throw left;
   });
@@ -82,13 +84,34 @@ export async function readRecording(files, navigation) {
 /**
  * Asks which channel of a file is the pulse; null when the student gives up.
  * @param {string} file @param {string[]} channels @param {string} proposed The one that is the pulse by its name, else the first.
+ * @param {() => Glance[]} look Five seconds of each, which takes a moment.
  */
-async function askChannel(file, channels, proposed) {
+async function askChannel(file, channels, proposed, look) {
   const dialog = question();
   /** @type {string | null} */
   let found = null;
-  const which = new Choice(t("channel-label"), () => {});
+  const which = new Choice(t("channel-label"), (name) => mark(name));
   which.set([...new Set(channels)].map((name) => /** @type {[string, string]} */ ([name, name])), proposed);
+  const pictures = h("div", { class: "glances", role: "group", "aria-label": t("channel-pictures"), hidden: true });
+  /** @param {string} name */
+  const mark = (name) => [...pictures.children].forEach((one) => attr(one, "aria-pressed", String(one.getAttribute("data-channel") === name)));
+  const show = () => {
+    const found = look().filter(({ outline }) => outline.length > 0);
+    pictures.replaceChildren(...found.map((one) => glanceButton(one, () => {
+      which.select.value = one.channel;
+      mark(one.channel);
+    })));
+    pictures.hidden = found.length === 0;
+    mark(which.select.value);
+  };
+  // The question stands first; without pictures it can be answered as well.
+  setTimeout(() => {
+    try {
+      if (dialog.open) show();
+    } catch (error) {
+      if (!(error instanceof CoreError)) throw error;
+    }
+  });
   /** @param {Event} event */
   const take = (event) => {
     event.preventDefault();
@@ -96,8 +119,25 @@ async function askChannel(file, channels, proposed) {
     dialog.close();
   };
   dialog.replaceChildren(h("form", { method: "dialog", onsubmit: take },
-    h("h2", { id: "ask-h" }, t("channel-title")), h("p", {}, t("channel-text", { file, n: channels.length })), which.el,
+    h("h2", { id: "ask-h" }, t("channel-title")), h("p", {}, t("channel-text", { file, n: channels.length })), pictures, which.el,
     h("div", { class: "row" }, h("button", { type: "submit", class: "btn btn-strong" }, t("rate-yes")), button(t("rate-no"), () => dialog.close()))));
   await asked(dialog);
   return found;
+}
+
+const WIDE = 120, HIGH = 36;
+
+/**
+ * A channel as a button: its name, its unit, and five seconds of it.
+ * @param {Glance} glance @param {() => unknown} pick
+ */
+function glanceButton({ channel, unit, outline }, pick) {
+  const columns = outline.length / 2;
+  const line = Array.from({ length: columns }, (_, k) => {
+    const x = (((k + 0.5) / columns) * WIDE).toFixed(1);
+    return [outline[2 * k], outline[2 * k + 1]].map((v) => `${x} ${(2 + (1 - v) * (HIGH - 4)).toFixed(1)}`).join("L");
+  }).join("L");
+  const name = !unit || /[([]/.test(channel) ? channel : t("channel-unit", { channel, unit });
+  return h("button", { type: "button", class: "glance", "aria-pressed": "false", data: { channel }, onclick: pick },
+    h("span", { class: "glance-name" }, name), s("svg", { viewBox: `0 0 ${WIDE} ${HIGH}`, preserveAspectRatio: "none", "aria-hidden": "true" }, s("path", { d: `M${line}` })));
 }

@@ -99,14 +99,14 @@ export class Lab {
     this.bench = this.recording ? null : new BenchPane({ root: $("bench"), list: $("list"), says: $("says") }, session);
     this.trace = new TracePane($("strip"), session, this.loop);
     const places = { row: $("worksheet"), brief: $("brief"), name: $("name"), result: $("result") };
-    this.sheet = new SheetPane(places, session, { settle: () => this.trace.cursors.settleAll(), again: again ?? (() => {}), judged: () => showView("result") });
+    this.sheet = new SheetPane(places, session, { settle: () => this.trace.cursors.settleAll(), again: again ?? (() => {}), judged: () => showView("result"), another: () => this.another() });
     $("result").append(this.trace.trail);
     this.steps = new Steps($("steps"), session, { title: this.title, go: (step) => this.go(step), tells: (next) => this.bench?.pointOut(next), leads: !this.recording && !back && !watched && !assigned });
     $("views-more").replaceChildren(button(t("undo"), () => session.undo() || say(t("undo-nothing")), { kind: "btn-plain", pic: "undo", title: t("undo") }));
-    let told = false;
+    this.told = false; // whether there is a result to be seen
     session.onView(({ check }) => {
-      if (!check || told) return;
-      told = true;
+      if (!check || this.told) return;
+      this.told = true;
       addView("result");
       if (deeds > 0 || back) showView("result");
     });
@@ -135,6 +135,15 @@ export class Lab {
     showView("bench");
     this.bench?.tell(t(`offer-now-${mode}`));
     focusView(); // the button that was pressed is gone, and with it the place of whoever goes by keys
+  }
+
+  /** Another window of an opened recording: the last result is no more. */
+  another() {
+    this.told = false;
+    offerViews(["brief"]);
+    showView("brief");
+    this.go("measure");
+    this.trace.tell(t("sheet-another_now"));
   }
 
   /** Brings one where a step is done. @param {StepName} step */

@@ -10,6 +10,7 @@
  */
 export function inverseOf(action, before) {
   const { bench, recorder } = before;
+  const set = recorder ?? before.display;
   switch (action.do) {
     case "plug":
     case "unplug": {
@@ -30,7 +31,7 @@ export function inverseOf(action, before) {
       const part = bench?.parts.find((one) => one.id === action.part);
       return part ? { do: "move", part: part.id, x: part.x, y: part.y } : null;
     }
-    case "range": return recorder && { do: "range", v: recorder.range_v };
+    case "range": return set && { do: "range", v: set.range_v };
     case "time_base": return { do: "time_base", s: before.time_base.s };
     case "invert": return { do: "invert", on: !action.on };
     case "input": return recorder && { do: "input", n: recorder.input };

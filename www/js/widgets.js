@@ -60,6 +60,7 @@ export class Stepper {
     this.pick = pick;
     /** @type {readonly Option[]} */
     this.options = [];
+    this.down = false; // whether more stands before less in the list
     const id = newId("step");
     /** @type {HTMLSelectElement} */
     this.select = h("select", { id, onchange: () => pick(this.select.value) });
@@ -69,7 +70,7 @@ export class Stepper {
   }
   /** @param {number} by */
   go(by) {
-    const next = this.options[this.at() + by];
+    const next = this.options[this.at() + (this.down ? -by : by)];
     if (next) this.pick(String(next[0]));
   }
   at() {
@@ -80,8 +81,9 @@ export class Stepper {
     this.options = options;
     refill(this.select, options, () => options.map(([key, text]) => h("option", { value: key }, text)));
     prop(this.select, "value", String(value));
-    attr(this.less, "aria-disabled", this.at() <= 0 ? "true" : null);
-    attr(this.more, "aria-disabled", this.at() >= options.length - 1 ? "true" : null);
+    const [first, last] = this.down ? [this.more, this.less] : [this.less, this.more];
+    attr(first, "aria-disabled", this.at() <= 0 ? "true" : null);
+    attr(last, "aria-disabled", this.at() >= options.length - 1 ? "true" : null);
   }
 }
 

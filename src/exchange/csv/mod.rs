@@ -30,6 +30,7 @@ mod uniform;
 pub use error::CsvError;
 pub use notes::{read_notes, write_with_notes};
 
+use super::plain_unit;
 use super::pulse_name::pulse_of;
 use cells::{Cell, Separator};
 use clock::TimeUnit;
@@ -55,6 +56,9 @@ pub struct Recorded {
     pub channel: String,
     /// Titles of all columns that could have been chosen as values; empty without a header.
     pub channels: Vec<String>,
+    /// Unit of the values, as the file has it; empty where it tells none. Of voltages in EDF and WFDB it is `V`.
+    #[serde(default)]
+    pub unit: String,
     /// Samples a second, in Hz.
     pub rate_hz: f64,
     /// Time of the first sample in the file, in seconds (of dates: since 1970; of clock times: since midnight).
@@ -168,6 +172,8 @@ struct Columns {
 struct Raw {
     channel: String,
     channels: Vec<String>,
+    /// Unit of the values.
+    of: String,
     times: Vec<f64>,
     values: Vec<f64>,
     unit: Option<TimeUnit>,
@@ -275,6 +281,18 @@ impl<'a> Table<'a> {
         })
     }
 
+    /// The unit of a column: from the line of units, else what stands in brackets at the end of its title.
+    fn unit_of(&self, column: usize) -> String {
+        if let Some(unit) = self.units.get(column).filter(|unit| !unit.trim().is_empty()) {
+            return plain_unit(unit.trim_matches(|c: char| c.is_whitespace() || "()[]".contains(c)));
+        }
+        let title = self.titles.get(column).map_or("", |title| title.trim());
+        let inner = |open: char, close: char| {
+            title.strip_suffix(close).and_then(|rest| rest.rsplit_once(open)).map(|(_, unit)| unit)
+        };
+        plain_unit(inner('(', ')').or_else(|| inner('[', ']')).unwrap_or(""))
+    }
+
     fn read(&self, columns: &Columns) -> Result<Raw, CsvError> {
         if columns.time.is_none() && columns.rate_hz.is_none() {
             return Err(CsvError::CsvRateMissing { file: self.name.to_string() });
@@ -287,6 +305,7 @@ impl<'a> Table<'a> {
         let mut raw = Raw {
             channel: title(columns.value),
             channels: (0..self.keys.len()).filter(chosen).map(title).collect(),
+            of: self.unit_of(columns.value),
             times: Vec::new(),
             values: Vec::new(),
             unit: columns.unit,

@@ -17,11 +17,12 @@ pub(super) fn uniform(
     rate_hz: Option<f64>,
     missing: usize,
 ) -> Result<Recorded, CsvError> {
-    let Raw { channel, channels, times, mut values, unit, lines, time_column } = raw;
+    let Raw { channel, channels, of, times, mut values, unit, lines, time_column } = raw;
     let mut out = Recorded {
         name: name.to_string(),
         channel,
         channels,
+        unit: of,
         rate_hz: 0.0,
         start_s: 0.0,
         values: Vec::new(),

@@ -6,7 +6,7 @@ use super::{ANNOTATIONS, HEADER, annotations};
 use crate::exchange::csv::Recorded;
 use crate::exchange::error::{Expected, FileError, Unsupported};
 use crate::exchange::{
-    Format, Imported, MOST_NOTES, Options, channel, checked_length, checked_rate, volts_of,
+    Format, Imported, MOST_NOTES, Options, channel, checked_length, checked_rate, unit_text, volts_of,
 };
 use crate::session::note;
 
@@ -163,6 +163,7 @@ pub fn read(file: &str, bytes: &[u8], options: &Options) -> Result<Imported, Fil
         name: file.to_string(),
         channel: chosen.label.clone(),
         channels: labels,
+        unit: unit_text(&unit),
         rate_hz,
         start_s,
         values,

@@ -4,7 +4,8 @@ use super::{annotations, header, samples};
 use crate::exchange::csv::Recorded;
 use crate::exchange::error::{FileError, Unsupported};
 use crate::exchange::{
-    Format, Imported, NamedFile, Options, channel, checked_length, checked_rate, ending, fill, volts_of,
+    Format, Imported, NamedFile, Options, channel, checked_length, checked_rate, ending, fill, unit_text,
+    volts_of,
 };
 use crate::session::note;
 
@@ -80,6 +81,7 @@ pub fn read(header: &NamedFile, files: &[NamedFile], options: &Options) -> Resul
         name: file.clone(),
         channel: names[chosen].clone(),
         channels: names,
+        unit: unit_text(&signal.unit),
         rate_hz,
         start_s: 0.0,
         values,

@@ -8,17 +8,17 @@ import { hzText, msText, rangeText, spanText, timeText } from "../trace/units.js
 const FILTERS = new Set(["high_pass", "low_pass", "notch"]);
 
 /**
- * A sentence for an entry of the course: {do, args}.
- * @param {{ do: string, args?: Args }} entry
+ * A sentence for an entry of the course: {do, args}. unit: of an opened recording's values.
+ * @param {{ do: string, args?: Args }} entry @param {string} [unit]
  */
-export function deedText({ do: deed, args = {} }) {
+export function deedText({ do: deed, args = {} }, unit = "V") {
   const key = `deed-${deed}`;
   if (!has(key)) return t("deed-unknown", { deed });
-  return t(key, shown(deed, args));
+  return t(key, shown(deed, args, unit));
 }
 
-/** @param {string} deed @param {Record<string, any>} args */
-function shown(deed, args) {
+/** @param {string} deed @param {Record<string, any>} args @param {string} unit */
+function shown(deed, args, unit) {
   /** @type {Record<string, any>} */
   const out = { ...args };
   if (args.end) out.end = t(`end-${args.end}`);
@@ -28,7 +28,7 @@ function shown(deed, args) {
   if (deed === "switch") out.id = t(`switch-${args.id}`);
   if ("on" in args) out.on = String(args.on);
   if ("plugged" in args) out.on = String(args.plugged);
-  if (deed === "range") out.v = rangeText(args.v);
+  if (deed === "range") out.v = rangeText(args.v, unit);
   if (deed === "time_base") out.s = spanText(args.s);
   if (FILTERS.has(deed) || deed === "rate") out.hz = args.hz === null || args.hz === undefined ? t("value-off") : hzText(args.hz);
   if (deed === "average") out.ms = args.ms === null || args.ms === undefined ? t("value-off") : msText(args.ms);

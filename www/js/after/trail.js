@@ -76,7 +76,7 @@ export class Trail {
 
   /** @param {CourseEntry} entry */
   words(entry) {
-    const text = deedText(entry);
+    const text = deedText(entry, this.session.view.display?.unit);
     return [entry.times > 1 ? t("trail-times", { text, n: entry.times }) : text, entry.wrong && t("trail-wrong", { step: t(`debrief-step-${entry.wrong}`) })].filter(Boolean).join(" ");
   }
 

@@ -9,10 +9,12 @@ import { outline } from "./picture.js";
 /** @import { Session } from '../session.js' */
 /** @import { Check } from '../types/check' */
 /** @import { NotebookPage, PageCheck } from '../types/page' */
-/** @import { KeptRecording, RecorderSettings, View } from '../types/view' */
+/** @import { DisplayView, KeptRecording, RecorderSettings, View } from '../types/view' */
 
 /** @type {(keyof RecorderSettings)[]} */
 const SETTINGS = ["range_v", "high_pass_hz", "high_pass_order", "low_pass_hz", "low_pass_order", "notch_hz", "average_ms", "inverted", "scale", "shown", "rate_hz", "bits"];
+/** @type {(keyof DisplayView & keyof RecorderSettings)[]} */
+const SHOWN = ["range_v", "high_pass_hz", "high_pass_order", "low_pass_hz", "low_pass_order", "notch_hz", "inverted", "scale"]; // of an opened recording
 const ROOM = 0.06; // so much of the window is shown before and after it
 
 /**
@@ -23,13 +25,13 @@ export function pageOf(session, at) {
   const { view, bench } = session;
   const id = idOf(session);
   const old = readPage(id);
-  const { check, cursors, trace, recordings, recorder } = view;
+  const { check, cursors, trace, recordings, recorder, display } = view;
   if (!check) throw new Error("a page is made of a checked attempt");
   const kept = recordings.find((one) => one.recording === trace.recording);
   const task = taskOf(view);
   return {
     v: 1, id, at_ms: at, scenario: session.scenario, address: session.address, title: view.scenario?.title ?? view.recording_name, seed: session.seed, level: view.scenario?.level ?? null, kind: task.kind, mode: view.help ?? null,
-    recorder: recorder ? Object.fromEntries(SETTINGS.map((name) => [name, recorder[name]])) : null,
+    recorder: recorder ? Object.fromEntries(SETTINGS.map((name) => [name, recorder[name]])) : display && { unit: display.unit, ...Object.fromEntries(SHOWN.map((name) => [name, display[name]])) },
     time_base_s: view.time_base.s,
     recording: kept ? { recording: kept.recording, duration_s: kept.duration_s, label: kept.label ?? "" } : null,
     cursors: { a: cursors.a, b: cursors.b, interval_s: cursors.interval_s }, kept: cursors.kept ?? null, marks: view.marks,

@@ -58,7 +58,7 @@ export const dropPage = (id) => forget(PAGE() + id);
 export const layPageAside = (id) => layTextAside(PAGE() + id);
 
 /**
- * The id of the page of a session: one an attempt, one a recording.
+ * The id of the page of a session: one an attempt, one for each window of a recording.
  * @param {Pick<Session, "scenario" | "seed" | "view">} session
  */
-export const idOf = ({ scenario, seed, view }) => (scenario ? `${scenario}:${seed}` : `recording:${view.recording_name}`);
+export const idOf = ({ scenario, seed, view }) => (scenario ? `${scenario}:${seed}` : `recording:${view.recording_name}${view.checks.window > 1 ? `:${view.checks.window}` : ""}`);

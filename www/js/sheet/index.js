@@ -20,11 +20,11 @@ import { aboutKey, blanksOf, lineKey, taskLine, taskOf } from "./task.js";
 export class SheetPane {
   /**
    * places: the row of blanks, what is asked, the naming, the result. settle(): puts cursors still in the hand to the core; again(): opens
-   * a new seed; judged(): a check was made, and the result is to be seen.
+   * a new seed; judged(): a check was made, and the result is to be seen; another(): another window of an opened recording is read.
    * @param {{ row: HTMLElement, brief: HTMLElement, name: HTMLElement, result: HTMLElement }} places @param {Session} session
-   * @param {{ settle: () => void, again: () => unknown, judged: () => unknown }} ways
+   * @param {{ settle: () => void, again: () => unknown, judged: () => unknown, another: () => unknown }} ways
    */
-  constructor({ row, brief, name, result }, session, { settle, again, judged }) {
+  constructor({ row, brief, name, result }, session, { settle, again, judged, another }) {
     this.session = session;
     this.judged = judged;
     this.settle = settle;
@@ -35,6 +35,8 @@ export class SheetPane {
     this.check = button("", () => this.judge(), { kind: "btn-strong" });
     this.reveal = button(t(this.recording ? "sheet-reveal_recording" : naming ? "sheet-reveal_faults" : "sheet-reveal"), () => this.doReveal());
     this.again = button(t("sheet-again"), again, { pic: "again" });
+    // Beside the result, and in the place of the check when that is closed.
+    this.others = this.recording ? [0, 1].map(() => button(t("sheet-another"), () => session.act({ do: "another_window" }) && another())) : [];
     this.note = h("p", { class: "pencil sheet-note", role: "status" });
     this.debrief = new Debrief(session.view);
     this.naming = session.view.scenario?.name_faults ? new Naming(session) : null;
@@ -45,16 +47,16 @@ export class SheetPane {
     this.asked = criteria ? askedPage(task) : askedOfRecording();
     this.points = criteria ? new AskedPoints() : null;
     if (this.points) this.asked.append(this.points.el);
-    const doing = h("div", { class: "page-do" }, this.check, this.note);
+    const doing = h("div", { class: "page-do" }, this.check, this.others[1], this.note);
     this.first?.el.append(doing); // with two windows it stands in the row of what is kept of them
     row.replaceChildren(h("div", { class: "page" }, h("h2", { id: "sheet-h", class: "vh" }, t("sheet-title")),
       h("div", { class: "page-asked" }, taskLine(task, criteria), this.howMiddle(), this.after), this.lines(), !this.first && doing));
     brief.append(h("p", { class: "quiet" }, t(this.recording ? "sheet-about_recording" : aboutKey(task.kind))), this.asked);
     name.replaceChildren(...(this.naming ? [this.naming.el] : []));
-    result.replaceChildren(h("h2", { id: "result-h", class: "vh" }, t("view-result")), h("div", { class: "row result-ways" }, task.reads !== "stretch" && this.reveal), this.debrief.el);
+    result.replaceChildren(h("h2", { id: "result-h", class: "vh" }, t("view-result")), h("div", { class: "row result-ways" }, this.others[0], task.reads !== "stretch" && this.reveal), this.debrief.el);
     this.ways = { before: brief.appendChild(h("div", { class: "row" })), after: /** @type {HTMLElement} */ (result.querySelector(".result-ways")) };
     session.onView((view) => this.show(view));
-    session.onRefusal((code, args, action) => paneOf(action.do) === "sheet" && action.do !== "name" && words(this.note, refusalText(code, args)));
+    session.onRefusal((code, args, action) => paneOf(action.do) === "sheet" && action.do !== "name" && words(this.note, this.recording && code === "attempt_over" ? t("sheet-window_over") : refusalText(code, args)));
   }
 
   /** The blanks; where two windows are compared, those of each under a head of its own. */
@@ -127,6 +129,11 @@ export class SheetPane {
     for (const blank of this.blanks) blank.show(view);
     for (const one of [this.check, this.reveal]) prop(one, "disabled", over);
     flag(this.again, "btn-strong", over);
+    this.others.forEach((one, i) => {
+      one.hidden = i === 0 ? !view.check : !over;
+      flag(one, "btn-strong", over);
+    });
+    this.check.hidden = this.recording && over;
     const named = this.naming && this.task.reads === "nothing";
     const which = { n: Math.min(view.checks.done + 1, view.checks.most), of: view.checks.most };
     relabel(this.check, over ? t(named ? "sheet-check_names_over" : "sheet-check_over") : t(named ? "sheet-check_names" : "sheet-check", which));

@@ -51,7 +51,8 @@ export class TracePane {
     this.beats = new Beats();
     this.spots = new Spots();
     this.cursors = new Cursors({ act, moved: (times) => this.measure.times(times), markAt: (time) => this.markAt(time), tapped: (clientX) => this.tap(clientX), dropped: (time) => this.snapped(time), apart: session.view.task.seconds ?? session.view.scenario?.pass.window_s ?? 15 });
-    this.measure = new Measure({ act, cursors: this.cursors, markAt: (time) => this.markAt(time), saves: saveRow((...as) => this.saveRecording(...as), (kind) => this.savePicture(kind)), zoom: (closer) => this.zoom(closer), turnSnap: (on) => act({ do: "snap", on }), undo: () => session.undo(), heights: session.view.task.reads === "heights" });
+    this.asShown = h("p", { class: "quiet", hidden: true });
+    this.measure = new Measure({ act, cursors: this.cursors, markAt: (time) => this.markAt(time), saves: h("div", {}, saveRow((...as) => this.saveRecording(...as), (kind) => this.savePicture(kind)), this.asShown), zoom: (closer) => this.zoom(closer), turnSnap: (on) => act({ do: "snap", on }), undo: () => session.undo(), heights: session.view.task.reads === "heights" });
     this.settings = new Settings(act, { recorder: live });
 
     this.asked = recordedFor(session.view);
@@ -88,7 +89,7 @@ export class TracePane {
     root.replaceChildren(
       h("h2", { id: "strip-h", class: "vh" }, t("strip-title")),
       h("div", { class: "strip-head" }, live && h("div", { class: "recorder" }, this.record, this.recordFor, this.elapsed), this.modes.el),
-      this.drum, h("div", { class: "under" }, this.measure.el), ...(this.settings.path ? [this.settings.path.el] : []));
+      this.drum, h("div", { class: "under" }, this.measure.el), this.settings.path.el);
 
     session.onView((view) => this.show(view));
     session.onRefusal((code, args, action) => TRACE_PANES.has(paneOf(action.do)) && this.tell(refusalText(code, args)));
@@ -169,7 +170,10 @@ export class TracePane {
     for (const el of [this.measure.el, this.cursors.el, this.beats.el, this.spots.el]) el.hidden = !measuring;
     this.scroller.hidden = !measuring || this.duration <= trace.time_base_s + HARDLY_S;
     this.modes.el.hidden = view.kind === "recording"; // there is nothing else to show
-    words(this.marginLeft, view.kind === "recording" ? (title ?? "") : measuring ? t("strip-margin_take", { v: shownRecording + 1, title }) : t(`strip-margin_${trace.mode}`, { title }));
+    const ways = Settings.waysOf(view.display);
+    this.asShown.hidden = !ways;
+    words(this.asShown, ways && t("save-as_shown", { ways }));
+    words(this.marginLeft, view.kind === "recording" ? (ways ? t("shown-margin", { title, ways }) : (title ?? "")) : measuring ? t("strip-margin_take", { v: shownRecording + 1, title }) : t(`strip-margin_${trace.mode}`, { title }));
     words(this.footRight, recording.on ? t("strip-margin_recording") : measuring ? t("strip-margin_measure") : "");
     if (measuring) {
       this.cursors.show(view.cursors, this.duration);
@@ -369,18 +373,20 @@ export class TracePane {
    */
   async savePicture(kind) {
     this.cursors.settleAll();
-    const { trace: { recording }, cursors, marks } = this.session.view;
+    const { trace: { recording }, cursors, marks, display } = this.session.view;
+    const ways = Settings.waysOf(display);
+    const caption = ways && t("shown-caption", { ways });
     const name = `${t("strip-file", { v: (recording ?? 0) + 1 })}.${kind}`;
-    if (kind === "svg") return download(name, (await import("../desk.js")).traceSvg(this.session.bench, this.marginLeft.textContent), "image/svg+xml");
+    if (kind === "svg") return download(name, (await import("../desk.js")).traceSvg(this.session.bench, this.marginLeft.textContent, caption), "image/svg+xml");
     const { base, trace: line, geometry } = this.canvases;
     if (!geometry) return undefined;
-    return download(name, await picture({ canvases: [base, line], geometry, cursors, marks }), "image/png");
+    return download(name, await picture({ canvases: [base, line], geometry, cursors, marks, caption }), "image/png");
   }
 
   end() {
     if (this.sound.on) this.sound.end();
     this.measure.end();
-    this.settings.path?.end();
+    this.settings.path.end();
     this.canvases.end();
   }
 }

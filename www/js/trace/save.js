@@ -22,14 +22,15 @@ export function saveRow(saveRecording, savePicture) {
 }
 
 /**
- * The trace as it stands on the page, with cursors and marks, as a PNG. canvases: the layers from below.
- * @param {{ canvases: HTMLCanvasElement[], geometry: Geometry, cursors: { a: number | null, b: number | null }, marks: number[] }} what
+ * The trace as it stands on the page, with cursors and marks, as a PNG. canvases: the layers from below; caption: what else is to be
+ * known of it, or "".
+ * @param {{ canvases: HTMLCanvasElement[], geometry: Geometry, cursors: { a: number | null, b: number | null }, marks: number[], caption: string }} what
  */
-export function picture({ canvases, geometry, cursors, marks }) {
+export function picture({ canvases, geometry, cursors, marks, caption }) {
   const [first] = canvases;
   const sheet = h("canvas", { width: first.width, height: first.height });
   const pen = /** @type {CanvasRenderingContext2D} */ (sheet.getContext("2d"));
-  const { ground, accent } = stripTheme();
+  const { ground, accent, axis } = stripTheme();
   pen.fillStyle = ground;
   pen.fillRect(0, 0, sheet.width, sheet.height);
   for (const layer of canvases) pen.drawImage(layer, 0, 0);
@@ -53,5 +54,8 @@ export function picture({ canvases, geometry, cursors, marks }) {
     pen.fillRect(x(time) - 0.5, top, 1, height);
     pen.fillText(name, x(time) + 4, top + height - 6);
   }
+  pen.font = "12px serif";
+  pen.fillStyle = axis;
+  if (caption) pen.fillText(caption, left + 6, top + 26, width - 12);
   return /** @type {Promise<Blob>} */ (new Promise((done, fail) => sheet.toBlob((blob) => (blob ? done(blob) : fail(new Error("no picture"))), "image/png")));
 }

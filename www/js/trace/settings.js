@@ -1,18 +1,25 @@
 // @ts-check
-// The recorder's settings: those of the axes (range, zero, time base), and the rest along the signal's path.
+// The recorder's settings: those of the axes (range, zero, time base), and the rest along the signal's path. An opened recording has no
+// recorder: the same controls say how it is shown.
 
 import { attr, h, prop } from "../dom.js";
 import { explain } from "../explain.js";
 import { t } from "../text.js";
 import { button, Choice, Stepper, Tick } from "../widgets.js";
 import { Path } from "./path.js";
-import { hzText, msText, rangeText, spanText, voltsText } from "./units.js";
+import { hzText, msText, rangeText, spanText, valueText, voltsText } from "./units.js";
 /** @import { Act } from '../types/action' */
-/** @import { RecorderSettings, RecorderView, View } from '../types/view' */
+/** @import { DisplayView, RecorderSettings, RecorderView, View } from '../types/view' */
 /** @import { Option } from '../widgets.js' */
 
 /** @param {number[]} values */
 const ascending = (values) => [...new Set(values)].sort((a, b) => a - b);
+
+/**
+ * The ranges of an opened recording from the whole height (0) on to the finest; the one that is set stands among them.
+ * @param {number[]} values @param {number} now
+ */
+const widestFirst = (values, now) => [...new Set([...values, now])].sort((a, b) => (a === 0 ? -1 : b === 0 ? 1 : b - a));
 
 const PASSES = /** @type {const} */ (["high_pass", "low_pass"]);
 const FILTERS = /** @type {const} */ ([...PASSES, "notch"]);
@@ -20,7 +27,7 @@ const FILTERS = /** @type {const} */ ([...PASSES, "notch"]);
 export class Settings {
   /** @param {Act} act @param {{ recorder: boolean }} which */
   constructor(act, { recorder }) {
-    /** @type {RecorderView | null} */
+    /** @type {RecorderView | DisplayView | null} */
     this.now = null;
     /** @param {string} text */
     const number = (text) => (text === "" ? null : Number(text));
@@ -39,51 +46,62 @@ export class Settings {
     this.antiAlias = new Tick(t("set-anti_alias"), (on) => act({ do: "anti_alias", on }));
     this.shown = new Tick(t("set-shown"), (on) => act({ do: "shown", on }));
     this.scale = new Choice(t("set-scale"), (by) => act({ do: "scale", by: Number(by) }));
-    for (const [widget, key] of /** @type {[{ el: HTMLElement }, string][]} */ ([[this.time, "time_base"], [this.range, "range"], [this.invert, "invert"], [this.shown, "shown"], ...this.filters.map(([id, choice]) => [choice, id]), ...this.orders.map(([, choice]) => [choice, "order"]),
+    for (const [widget, key] of /** @type {[{ el: HTMLElement }, string][]} */ ([[this.time, "time_base"], [this.range, recorder ? "range" : "range_shown"], [this.invert, "invert"], [this.shown, "shown"], ...this.filters.map(([id, choice]) => [choice, id]), ...this.orders.map(([, choice]) => [choice, "order"]),
       [this.average, "average"], [this.input, "input"], [this.rate, "rate"], [this.bits, "bits"], [this.antiAlias, "anti_alias"], [this.scale, "scale"]])) explain(widget.el, `explain-${key}`);
     // Range and zero stand at the value axis, the time base at the time axis; the rest along the way of the signal.
     this.range.el.classList.add("range-at");
     this.time.el.classList.add("time-at");
-    this.values = h("div", { class: "axis-values" }, recorder && [this.range.el, explain(h("div", { class: "zero" }, this.zero, this.zeroClear, this.zeroSays), "explain-zero")]);
+    this.values = h("div", { class: "axis-values" }, this.range.el, explain(h("div", { class: "zero" }, this.zero, this.zeroClear, this.zeroSays), recorder ? "explain-zero" : "explain-zero_shown"));
+    this.range.down = !recorder; // the whole height stands first, the finest range last
+    /** @param {HTMLElement | false} average */
+    const filters = (average) => [...this.orders.map(([, order], i) => h("div", { class: "pair" }, this.filters[i][1].el, order.el)), average ? h("div", { class: "pair" }, this.filters[2][1].el, average) : this.filters[2][1].el];
     this.path = recorder ? new Path([
       ["sensor", [this.input.el]], ["amplifier", [this.invert.el, this.scale.el]],
-      ["filters", [...this.orders.map(([, order], i) => h("div", { class: "pair" }, this.filters[i][1].el, order.el)), h("div", { class: "pair" }, this.filters[2][1].el, this.average.el)]],
+      ["filters", filters(this.average.el)],
       ["converter", [this.rate.el, this.bits.el, this.antiAlias.el]], ["screen", [this.shown.el]],
-    ]) : null;
+    ]) : new Path([["amplifier", [this.invert.el, this.scale.el]], ["filters", filters(false)], ["screen", [h("p", { class: "quiet" }, t("shown-about"))]]]);
   }
 
-  /** @param {Pick<View, "recorder" | "time_base">} view */
-  show({ recorder, time_base: time }) {
+  /** @param {Pick<View, "recorder" | "display" | "time_base">} view */
+  show({ recorder, display, time_base: time }) {
     /** @type {(values: number[], show: (v: number) => string) => Option[]} */
     const list = (values, show) => ascending(values).map((v) => [v, show(v)]);
     this.time.set(list(time.choices.includes(time.s) ? time.choices : [...time.choices, time.s], spanText), time.s); // a zoomed take has a span of its own
-    if (!recorder) return; // an opened recording has no recorder to set
-    this.now = recorder;
-    const { choices, zero_v: zero } = recorder;
+    const set = recorder ?? display;
+    if (!set) return;
+    this.now = set;
+    const { choices, zero_v: zero } = set;
+    const unit = display?.unit ?? "V";
     /** @type {(values: number[], show: (v: number) => string) => Option[]} */
     const withOff = (values, show) => [["", t("value-off")], ...list(values, show)];
-    this.range.set(list(choices.range_v, rangeText), recorder.range_v);
-    this.zeroSays.textContent = zero ? t("set-zero_at", { v: voltsText(zero) }) : "";
+    /** @param {number} v */
+    const ranged = (v) => rangeText(v, unit);
+    if (recorder) this.range.set(list(choices.range_v, ranged), recorder.range_v);
+    else this.range.set(widestFirst(choices.range_v, set.range_v).map((v) => [v, ranged(v)]), set.range_v);
+    // What is added brings this value of the file to the middle.
+    this.zeroSays.textContent = zero ? t("set-zero_at", { v: recorder ? voltsText(zero) : valueText(-zero, unit) }) : "";
     attr(this.zeroClear, "hidden", !zero);
-    this.invert.set(recorder.inverted);
+    this.invert.set(set.inverted);
     for (const [id, choice] of this.filters) {
-      const now = recorder[`${id}_hz`];
+      const now = set[`${id}_hz`];
       choice.set(withOff(now === null ? choices[`${id}_hz`] : [...choices[`${id}_hz`], now], hzText), now ?? "");
     }
     for (const [id, order] of this.orders) {
-      order.set([1, 2].map((n) => /** @type {Option} */ ([n, t(`set-order-${n}`)])), recorder[`${id}_order`]);
-      prop(order.select, "disabled", recorder[`${id}_hz`] === null);
+      order.set([1, 2].map((n) => /** @type {Option} */ ([n, t(`set-order-${n}`)])), set[`${id}_order`]);
+      prop(order.select, "disabled", set[`${id}_hz`] === null);
     }
-    this.average.set(withOff(choices.average_ms, msText), recorder.average_ms ?? "");
-    this.input.set(choices.input.map((n) => /** @type {Option} */ ([n, t("set-input_n", { v: n })])), recorder.input);
-    this.rate.set(list(choices.rate_hz, hzText), recorder.rate_hz);
-    this.bits.set(list(choices.bits, (v) => t("unit-bits", { v })), recorder.bits);
+    this.scale.set(list(choices.scale, (v) => t("set-scale_by", { v })), set.scale);
+    const amplifier = [recorder && ranged(recorder.range_v), set.inverted && t("set-line_inverted"), set.scale !== 1 && t("set-scale_by", { v: set.scale })].filter(Boolean).join(", ");
+    const filters = Settings.filtersOf(set).join(", ") || t("value-off");
+    if (!recorder) return void this.path.show({ amplifier: amplifier || t("shown-as_in_file"), filters, screen: [ranged(set.range_v), spanText(time.s)].join(", ") });
+    this.average.set(withOff(recorder.choices.average_ms, msText), recorder.average_ms ?? "");
+    this.input.set(recorder.choices.input.map((n) => /** @type {Option} */ ([n, t("set-input_n", { v: n })])), recorder.input);
+    this.rate.set(list(recorder.choices.rate_hz, hzText), recorder.rate_hz);
+    this.bits.set(list(recorder.choices.bits, (v) => t("unit-bits", { v })), recorder.bits);
     this.antiAlias.set(recorder.anti_alias);
     this.shown.set(recorder.shown);
-    this.scale.set(list(choices.scale, (v) => t("set-scale_by", { v })), recorder.scale);
-    this.path?.show({
-      sensor: t("set-input_n", { v: recorder.input }), amplifier: [rangeText(recorder.range_v), recorder.inverted && t("set-line_inverted"), recorder.scale !== 1 && t("set-scale_by", { v: recorder.scale })].filter(Boolean).join(", "),
-      filters: Settings.filtersOf(recorder).join(", ") || t("value-off"), converter: [hzText(recorder.rate_hz), t("unit-bits", { v: recorder.bits })].join(", "),
+    return void this.path.show({
+      sensor: t("set-input_n", { v: recorder.input }), amplifier, filters, converter: [hzText(recorder.rate_hz), t("unit-bits", { v: recorder.bits })].join(", "),
       screen: recorder.shown ? spanText(time.s) : t("set-line_hidden"),
     });
   }
@@ -101,16 +119,26 @@ export class Settings {
   }
 
   /**
+   * What is shown otherwise than it stands in an opened recording's file; empty where nothing is.
+   * @param {DisplayView | null} display
+   */
+  static waysOf(display) {
+    if (!display || display.as_in_file) return "";
+    const { inverted, scale, zero_v: zero, unit } = display;
+    return [inverted && t("set-line_inverted"), ...Settings.filtersOf(display), zero !== 0 && t("set-zero_at", { v: valueText(-zero, unit) }), scale !== 1 && t("set-line_scale", { v: scale })].filter(Boolean).join(", ");
+  }
+
+  /**
    * The settings in one pencilled line.
-   * @param {{ recorder: Partial<RecorderSettings> | null, time_base: { s: number } }} view
+   * @param {{ recorder: Partial<RecorderSettings> & { unit?: string } | null, time_base: { s: number } }} view
    */
   static line({ recorder, time_base: time }) {
     if (!recorder) return spanText(time.s);
-    const parts = [t("set-line", { time: spanText(time.s), range: rangeText(recorder.range_v ?? 0) })];
+    const parts = [t("set-line", { time: spanText(time.s), range: rangeText(recorder.range_v ?? 0, recorder.unit) })];
     parts.push(...Settings.filtersOf(recorder));
     if (recorder.inverted) parts.push(t("set-line_inverted"));
-    if (recorder.scale !== 1) parts.push(t("set-line_scale", { v: recorder.scale }));
-    if (!recorder.shown) parts.push(t("set-line_hidden"));
+    if ((recorder.scale ?? 1) !== 1) parts.push(t("set-line_scale", { v: recorder.scale }));
+    if (recorder.shown === false) parts.push(t("set-line_hidden"));
     return parts.join(" · ");
   }
 }

@@ -6,8 +6,15 @@ import { fixed, num, t } from "../text.js";
 /** @param {number} value */
 const tidy = (value) => Number(value.toPrecision(6));
 
-/** @param {number} v */
-export const rangeText = (v) => (v >= 1 ? t("unit-range_v", { v: num(tidy(v)) }) : t("unit-range_mv", { v: num(tidy(v * 1000)) }));
+/**
+ * A range to either side of zero; 0 is the whole height of an opened recording, whose values have a unit of their own, or none.
+ * @param {number} v @param {string} [unit]
+ */
+export function rangeText(v, unit = "V") {
+  if (v === 0) return t("unit-range_whole");
+  if (unit !== "V") return unit ? t("unit-range_of", { v: num(tidy(v), 12), unit }) : t("unit-range_plain", { v: num(tidy(v), 12) });
+  return v >= 1 || v < 1e-3 ? t("unit-range_v", { v: num(tidy(v), 12) }) : t("unit-range_mv", { v: num(tidy(v * 1000)) });
+}
 /** @param {number} s */
 export const spanText = (s) => (s < 1 ? t("unit-ms", { v: num(tidy(s * 1000)) }) : t("unit-s", { v: num(tidy(s)) }));
 /** @param {number} hz */
@@ -16,6 +23,11 @@ export const hzText = (hz) => t("unit-hz", { v: num(tidy(hz), 3) });
 export const msText = (ms) => t("unit-ms", { v: num(tidy(ms)) });
 /** @param {number} v */
 export const voltsText = (v) => t("unit-mv", { v: num(tidy(v * 1000)) });
+/**
+ * A value of an opened recording, to three figures.
+ * @param {number} v @param {string} unit
+ */
+export const valueText = (v, unit) => (unit === "V" ? t("unit-mv", { v: num(Number((v * 1000).toPrecision(3)), 12) }) : `${num(Number(v.toPrecision(3)), 12)} ${unit}`.trim());
 /**
  * The same without its unit, where a field has that in its name.
  * @param {number} s

@@ -71,7 +71,7 @@ export type Spot = { from_s: number; to_s: number };
 /** A page of the notebook. */
 export type NotebookPage = {
   v: number; id: string; at_ms: number; scenario: string | null; address?: string | null; title: string | null; seed: string | null; level: number | null; kind: string; mode: Aid | null;
-  recorder: Partial<RecorderSettings> | null; time_base_s: number;
+  recorder: (Partial<RecorderSettings> & { unit?: string }) | null; time_base_s: number;
   recording: { recording: number; duration_s: number; label: string } | null;
   cursors: Pick<Cursors, "a" | "b" | "interval_s">; kept: Kept | null; marks: number[]; read: Record<string, string>; named: string[];
   check: PageCheck; hash: string | null; picture: Outline | null; note: string;

@@ -104,3 +104,6 @@ export type GradebookOrder = { columns: { title: string; field: string }[]; divi
 
 /** The plot's place in the canvas (CSS px), and the times (s) and values (V) that it shows. */
 export type Geometry = { left: number; top: number; width: number; height: number; t0: number; t1: number; v0: number; v1: number };
+
+/** Five seconds of a channel of a file: lowest and highest value of each column in turn, 0 at the bottom, 1 at the top. */
+export type Glance = { channel: string; unit: string; from_s: number; outline: number[] };

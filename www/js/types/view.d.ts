@@ -42,6 +42,15 @@ export type RecorderView = RecorderSettings & {
   };
 };
 
+/** How an opened recording is shown. Range and zero are in its own unit: "V", what the file has, or "" where it tells none. */
+export type DisplayView = Pick<RecorderSettings, "range_v" | "zero_v" | "inverted" | "high_pass_hz" | "high_pass_order" | "low_pass_hz" | "low_pass_order" | "notch_hz" | "scale"> & {
+  unit: string;
+  /** Whether the samples that are shown are the file's own. */
+  as_in_file: boolean;
+  /** range_v: the widest first, and before it 0, the whole height. */
+  choices: { range_v: number[]; high_pass_hz: number[]; low_pass_hz: number[]; notch_hz: number[]; scale: number[] };
+};
+
 export type Assignment = { key: string; seeds: "each" | "same"; attempts: number | null; opening: string; closing: string };
 /** What a scenario asks of a reading; shares as 0 to 1. */
 export type Criteria = {
@@ -87,6 +96,8 @@ export type View = {
   recording_name: string | null;
   bench: BenchView | null;
   recorder: RecorderView | null;
+  /** null on the bench. */
+  display: DisplayView | null;
   link: { seen: boolean };
   trace: TraceView;
   time_base: { s: number; choices: number[] };
@@ -111,7 +122,7 @@ export type View = {
   /** The hints that were given, the last one last. */
   hints_taken: Hint[];
   /** How many checks were made, and how many there are. */
-  checks: { done: number; most: number };
+  checks: { done: number; most: number; /** which window of an opened recording is read, from 1 */ window: number };
   /** What the attempt is scored for: rows of the rubric with the codes of their points. */
   asked: { row: string; points: string[] }[];
   over: boolean;

@@ -2,6 +2,9 @@
 
 unit-range_v = ±{ $v } V
 unit-range_mv = ±{ $v } mV
+unit-range_of = ±{ $v } { $unit }
+unit-range_plain = ±{ $v }
+unit-range_whole = whole height
 unit-s = { $v } s
 unit-ms = { $v } ms
 unit-hz = { $v } Hz

@@ -4,7 +4,9 @@ explain-all = What each one does
 
 explain-time_base = How many seconds one screen shows. Longer shows more beats; shorter shows each beat in more detail.
 explain-range = How far the screen goes above and below zero, plus or minus, in volts. A smaller range makes the trace taller.
+explain-range_shown = How far the screen goes above and below zero, in the unit of the file. The whole height shows all of the recording.
 explain-zero = Makes the voltage of this moment, in volts, the middle of the screen.
+explain-zero_shown = Makes the mean value on the screen the middle of the screen.
 explain-invert = Turns the trace upside down, for a pulse that points the wrong way.
 explain-shown = Hides the trace or shows it again. The samples do not change.
 explain-high_pass = Removes what is slower than this many hertz, such as drift and breath. If it is high, the wave changes its shape.

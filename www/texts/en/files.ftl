@@ -3,6 +3,7 @@
 save-title = Save
 save-take = Save recording as
 save-strip = trace as
+save-as_shown = Files and pictures are saved as shown: { $ways }.
 save-csv = CSV
     .long = Save recording as CSV
 save-edf = EDF+

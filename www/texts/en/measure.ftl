@@ -9,6 +9,7 @@ spot-kept = counting window 1
 spot-hint = look here
 spot-deed = here
 refusal-too_narrow = A to B is too short to zoom in. It must be at least { $least } s.
+refusal-above_half_rate = A filter of { $hz } Hz does not fit this recording. Choose one below { $half_hz } Hz, half its sampling rate.
 refusal-not_zoomed = The trace already has its usual width.
 refusal-no_window = Set both cursors first.
 refusal-not_asked = That is not asked for here.

@@ -35,6 +35,9 @@ sheet-check_over = Check my reading
 sheet-reveal = Show the true heart rate
 sheet-reveal_recording = Show the detector’s heart rate
 sheet-again = Try again with a new seed
+sheet-another = Choose another counting window
+sheet-another_now = The cursors stay where they were. Move A and B.
+sheet-window_over = This counting window is closed. Choose another counting window.
 
 problem-empty = Still blank.
 problem-not_a_number = This is not a number. Use digits, with a point or a comma.

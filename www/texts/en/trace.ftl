@@ -87,6 +87,10 @@ set-line_notch = notch filter { $v }
 set-line_inverted = inverted
 set-line_scale = scale ×{ $v }
 set-line_hidden = trace not shown
+shown-about = These are ways to look at the recording. What you see is what you count, and what is checked and saved. The file itself does not change. A filter shows the wave a little later, as in the lab. A, B and your marks move with it.
+shown-as_in_file = as in the file
+shown-margin = { $title }, shown { $ways }
+shown-caption = As shown: { $ways }
 
 summary-ask = Trace in words
 summary-no_data = No samples arrive, so there is no trace.

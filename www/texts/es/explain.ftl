@@ -4,7 +4,9 @@ explain-all = Qué hace cada uno
 
 explain-time_base = Cuántos segundos muestra una pantalla. Más larga muestra más latidos; más corta muestra cada latido con más detalle.
 explain-range = Hasta dónde llega la pantalla por encima y por debajo de cero, más o menos, en voltios. Un rango menor hace el trazo más alto.
+explain-range_shown = Hasta dónde llega la pantalla por encima y por debajo de cero, en la unidad del archivo. La altura completa muestra toda la grabación.
 explain-zero = Hace de la tensión de este momento, en voltios, el centro de la pantalla.
+explain-zero_shown = Pone el valor medio de la pantalla en el centro de la pantalla.
 explain-invert = Pone el trazo cabeza abajo, para un pulso que apunta al lado contrario.
 explain-shown = Esconde el trazo o lo muestra otra vez. Las muestras no cambian.
 explain-high_pass = Quita lo que es más lento que estos hercios, como la deriva y la respiración. Si está alto, la onda cambia de forma.

@@ -3,6 +3,7 @@
 save-title = Guardar
 save-take = Guardar grabación en
 save-strip = trazo en
+save-as_shown = Los archivos y las imágenes se guardan tal como se muestran: { $ways }.
 save-csv = CSV
     .long = Guardar grabación en CSV
 save-edf = EDF+

@@ -9,6 +9,7 @@ spot-kept = ventana de conteo 1
 spot-hint = mira aquí
 spot-deed = aquí
 refusal-too_narrow = De A a B hay muy poco para ampliar. Deben ser al menos { $least } s.
+refusal-above_half_rate = Un filtro de { $hz } Hz no sirve para esta grabación. Elige uno por debajo de { $half_hz } Hz, la mitad de su frecuencia de muestreo.
 refusal-not_zoomed = El trazo ya tiene su anchura habitual.
 refusal-no_window = Coloca antes los dos cursores.
 refusal-not_asked = Eso no se pide aquí.

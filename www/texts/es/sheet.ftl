@@ -35,6 +35,9 @@ sheet-reveal = Ver la frecuencia cardíaca verdadera
 sheet-reveal_recording = Ver la frecuencia cardíaca del detector
 sheet-check_over = Comprobar mi lectura
 sheet-again = Otra vez, con semilla nueva
+sheet-another = Elegir otra ventana de conteo
+sheet-another_now = Los cursores siguen donde estaban. Mueve A y B.
+sheet-window_over = Esta ventana de conteo está cerrada. Elige otra ventana de conteo.
 
 problem-empty = Aún en blanco.
 problem-not_a_number = Esto no es un número. Usa cifras, con coma o punto.

@@ -87,6 +87,10 @@ set-line_notch = filtro de banda estrecha { $v }
 set-line_inverted = invertido
 set-line_scale = escala ×{ $v }
 set-line_hidden = trazo sin mostrar
+shown-about = Estas son formas de mirar la grabación. Lo que ves es lo que cuentas, lo que se revisa y lo que se guarda. El archivo no cambia. Un filtro retrasa un poco la onda, como en el laboratorio. A, B y tus marcas se mueven con ella.
+shown-as_in_file = como en el archivo
+shown-margin = { $title }, mostrada: { $ways }
+shown-caption = Tal como se muestra: { $ways }
 
 summary-ask = Trazo en palabras
 summary-no_data = No llegan muestras, así que no hay trazo.

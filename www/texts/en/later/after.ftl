@@ -125,6 +125,7 @@ deed-cursor = Cursor { $which } to { $t }.
 deed-mark = Beat marked at { $t }.
 deed-unmark = Mark near { $t } removed.
 deed-marks_clear = All marks cleared.
+deed-another_window = Another counting window chosen.
 deed-snap = { $on ->
     [true] Snap to peaks on.
    *[other] Snap to peaks off.

@@ -3,6 +3,8 @@
 channel-title = Which channel is the pulse?
 channel-text = { $file } has { $n } channels.
 channel-label = Channel
+channel-pictures = Five seconds of each channel
+channel-unit = { $channel } ({ $unit })
 
 error-file_big = { $file } and what came with it have { $mb } MB. This page opens at most { $most } MB.
 error-file_field = { $file }, { $place ->

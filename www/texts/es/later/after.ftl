@@ -125,6 +125,7 @@ deed-cursor = Cursor { $which } a { $t }.
 deed-mark = Latido marcado en { $t }.
 deed-unmark = Marca quitada cerca de { $t }.
 deed-marks_clear = Se borraron todas las marcas.
+deed-another_window = Se eligió otra ventana de conteo.
 deed-snap = { $on ->
     [true] Ajuste a los picos puesto.
    *[other] Ajuste a los picos quitado.

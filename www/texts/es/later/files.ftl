@@ -3,6 +3,8 @@
 channel-title = ¿Qué canal es el pulso?
 channel-text = { $file } tiene { $n } canales.
 channel-label = Canal
+channel-pictures = Cinco segundos de cada canal
+channel-unit = { $channel } ({ $unit })
 
 error-file_big = { $file } y lo que venía con él ocupan { $mb } MB. Esta página abre como mucho { $most } MB.
 error-file_field = { $file }, { $place ->
