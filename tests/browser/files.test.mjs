@@ -144,7 +144,10 @@ test("the strip is saved as a picture of dots and as a drawing", async () => {
       const labels = [...document.querySelectorAll("text")].map((el) => el.textContent);
       return { points: trace.getAttribute("d").split(/[ML]/).length, box: [box.width, box.height], labels };
     });
-    assert.ok(parts.points > 200 && parts.box[0] > 150 && parts.box[1] > 20, JSON.stringify(parts));
+    // As wide as what was recorded, at the least 3.9 s, is long at the scale on which the cursors stand.
+    const [xa, xb] = await Promise.all(["a", "b"].map((which) => page.locator(`.cursor-${which}`).evaluate((el) => el.getBoundingClientRect().x)));
+    const second = (xb - xa) / (2.75 - 0.25);
+    assert.ok(parts.points > 200 && parts.box[0] > 3.8 * second && parts.box[0] < field.width && parts.box[1] > 20, JSON.stringify({ ...parts, second }));
     for (const label of ["A", "B", "100 mV", "20 s"]) assert.ok(parts.labels.includes(label), `${label} is not among ${parts.labels}`);
     assert.equal(await view.locator('path[d$="l-4 -7h8z"]').count(), 3);
     await view.screenshot({ path: path.join(shots, "files-svg.png") });
