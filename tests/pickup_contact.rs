@@ -1,7 +1,7 @@
 //! The sensor on the skin: pressure, height, lift-offs.
 
 use dicrotic::bench::strap::Strap;
-use dicrotic::pickup::contact::{Contact, Finger, height_gain, pressure_gain};
+use dicrotic::pickup::contact::{Contact, Finger, gain, pressure_gain};
 
 const FINGER: Finger = Finger { systolic_mmhg: 120.0, diastolic_mmhg: 80.0 };
 
@@ -27,11 +27,35 @@ fn the_pressure_curve_is_the_design_table() {
     }
 }
 
+/// The pulse of a hand at a height, over that of the same strap at the heart's level.
+fn lifted_by(cm: f64, tightness: f64) -> f64 {
+    let at = |height_cm| gain(&Strap { tightness, height_cm, ..Strap::snug() }, &FINGER);
+    at(cm) / at(0.0)
+}
+
 #[test]
 fn a_raised_hand_gains_and_a_hanging_one_loses() {
-    // Hickey 2016, J Clin Monit Comput 30:727: about +70 % at +50 cm, -68 % at -50 cm.
-    assert!((height_gain(50.0) - 1.70).abs() < 0.02);
-    assert!((height_gain(-50.0) - 0.32).abs() < 0.01);
+    // Hickey 2016, J Clin Monit Comput 30:727: about +70 % at +50 cm, -68 % at -50 cm. It is the whole of what height does
+    // to the pulse under a usual strap, whatever the pressures in the artery do meanwhile.
+    for tightness in [0.5, 0.6, 0.7] {
+        assert!((lifted_by(50.0, tightness) - 1.70).abs() < 0.05, "{}", lifted_by(50.0, tightness));
+        assert!((lifted_by(-50.0, tightness) - 0.32).abs() < 0.05, "{}", lifted_by(-50.0, tightness));
+    }
+}
+
+#[test]
+fn under_a_tight_strap_a_raised_hand_loses_its_pulse() {
+    // At 40 cm the pressure in the finger is 31 mmHg less: what cuts off half at the heart's level cuts off nearly all there
+    // (from the tube law at 100 mmHg of contact).
+    let tight = 0.877; // 100 mmHg
+    assert!(lifted_by(40.0, tight) < 0.3, "{}", lifted_by(40.0, tight));
+    // The way from a usual strap to a tight one has no step.
+    let mut before = lifted_by(40.0, 0.7);
+    for step in 1..=40 {
+        let now = lifted_by(40.0, 0.7 + 0.005 * f64::from(step));
+        assert!((now - before).abs() < 0.12, "{before} to {now}");
+        before = now;
+    }
 }
 
 #[test]

@@ -32,9 +32,7 @@ pub fn pressure_gain(contact_mmhg: f64, systolic_mmhg: f64, diastolic_mmhg: f64)
     if contact_mmhg <= 0.0 {
         return 0.0;
     }
-    let mean = diastolic_mmhg + (systolic_mmhg - diastolic_mmhg) / 3.0;
-    let best = (0.6 * mean).max(10.0);
-    let log = math::ln(contact_mmhg / best) / 0.75;
+    let log = math::ln(contact_mmhg / best_mmhg(systolic_mmhg, diastolic_mmhg)) / 0.75;
     math::exp(-0.5 * log * log) * math::logistic(-(contact_mmhg - (systolic_mmhg - 5.0)) / 8.0)
 }
 
@@ -44,21 +42,32 @@ pub fn height_gain(cm: f64) -> f64 {
     math::exp(if cm >= 0.0 { 0.0106 * cm } else { 0.0228 * cm })
 }
 
-/// Share of the best pulse that reaches the side of the sensor that touches, without the slow fading of a tight strap. How large the pulse in a
-/// warm or cold finger is belongs to the body, not to the contact.
+/// Contact pressure under which the pulse is largest, mmHg: .6 of the mean pressure in the artery (design default).
+fn best_mmhg(systolic_mmhg: f64, diastolic_mmhg: f64) -> f64 {
+    (0.6 * (diastolic_mmhg + (systolic_mmhg - diastolic_mmhg) / 3.0)).max(10.0)
+}
+
+/// Share of the best pulse that reaches the side of the sensor that touches, without the slow fading of a tight strap. How
+/// large the pulse in a warm or cold finger is belongs to the body, not to the contact.
+///
+/// The law of height was measured under light contact and is the whole of what height does there. Above the best pressure the
+/// pressures in the artery, which fall as the hand rises, say how much more is cut off.
 pub fn gain(strap: &Strap, finger: &Finger) -> f64 {
     if !strap.on {
         return 0.0;
     }
-    let shift = -MMHG_PER_CM * strap.height_cm;
     let place = match strap.place {
         Place::Pulp => 1.0,
         Place::Middle => 0.45,
         Place::Joint => 0.25,
     };
-    pressure_gain(strap.pressure_mmhg(), finger.systolic_mmhg + shift, finger.diastolic_mmhg + shift)
-        * height_gain(strap.height_cm)
-        * place
+    let shift = -MMHG_PER_CM * strap.height_cm;
+    let pressure = strap.pressure_mmhg();
+    let level = |mmhg| pressure_gain(mmhg, finger.systolic_mmhg, finger.diastolic_mmhg);
+    let here = |mmhg| pressure_gain(mmhg, finger.systolic_mmhg + shift, finger.diastolic_mmhg + shift);
+    let best = best_mmhg(finger.systolic_mmhg, finger.diastolic_mmhg);
+    let under = if pressure <= best { level(pressure) } else { level(best) * here(pressure) / here(best) };
+    under * height_gain(strap.height_cm) * place
 }
 
 /// How much more of a movement a loose sensor feels: `1 + 4 e^(-Pc/12)` (design default).

@@ -2,6 +2,7 @@
 
 use super::claim::{Figure, NOT_HERE};
 use super::shot::{Shot, part, rms};
+use dicrotic::math::{TAU, cos, sin};
 
 // What the page shows: 1 for yes, 0 for no.
 pub const SHIELD_TORN: Figure = Figure("shield looks torn", |s| s.shown.is("/bench/cable/shield", "damaged"));
@@ -195,7 +196,8 @@ pub const FINE_OF_USUAL: Figure =
     Figure("steepest rise of a pulse over the usual's", |s| steep(s.shown) / steep(s.usual));
 fn fine(shot: &Shot) -> f64 {
     let (all, fine) = (shot.rms(0.5, 12.0), shot.rms(4.0, 12.0));
-    (fine / all.max(1e-12)).powi(2)
+    let share = fine / all.max(1e-12);
+    share * share
 }
 /// Steepest rise over 20 ms of the mean beat, of its own height.
 fn steep(shot: &Shot) -> f64 {
@@ -330,9 +332,9 @@ pub const WITH_BREATH: Figure = Figure("share of the slow power at the breath", 
     let thin: Vec<f64> = slow.chunks(100).map(|c| c[0]).collect();
     let power = |hz: f64| {
         let (c, q) = thin.iter().enumerate().fold((0.0, 0.0), |(c, q), (k, v)| {
-            let turn = std::f64::consts::TAU * hz * k as f64 * 100.0 / rate;
-            let hann = 1.0 - (std::f64::consts::TAU * k as f64 / thin.len() as f64).cos();
-            (c + v * hann * turn.cos(), q + v * hann * turn.sin())
+            let turn = TAU * hz * k as f64 * 100.0 / rate;
+            let hann = 1.0 - cos(TAU * k as f64 / thin.len() as f64);
+            (c + v * hann * cos(turn), q + v * hann * sin(turn))
         });
         c * c + q * q
     };

@@ -149,7 +149,7 @@ impl Usuals {
 /// A bench as scenarios have it: everything of the subject is drawn but what they all lay down, a hand about as still as
 /// theirs, a warm finger and an even heart.
 fn scenario(subject: u64, sensor: usize, range_v: f64, fault: Option<(&Fault, f64)>) -> String {
-    let people = if subject % 2 == 0 { "students" } else { "everyone" };
+    let people = if subject.is_multiple_of(2) { "students" } else { "everyone" };
     let hz = if subject % 4 < 2 { 50 } else { 60 };
     let fault = fault.map_or_else(String::new, |(fault, severity)| {
         format!("[[fault]]\nname = \"{}\"\nseverity = {severity}\n", fault.id)
