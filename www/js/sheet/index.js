@@ -30,6 +30,7 @@ export class SheetPane {
     this.settle = settle;
     this.recording = session.bench.kind === "recording";
     const task = (this.task = taskOf(session.view));
+    /** @type {Blank[]} */
     this.blanks = blanksOf(task).map((field) => new Blank(field, lineKey(field, task.kind), session, { done: () => this.goOn(), optional: task.optional.includes(field) }));
     const naming = task.reads === "nothing";
     this.check = button("", () => this.judge(), { kind: "btn-strong" });
