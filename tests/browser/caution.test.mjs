@@ -4,6 +4,27 @@ import assert from "node:assert/strict";
 import { withPage } from "./lib.mjs";
 import * as student from "./student.mjs";
 
+test("effort has its caution; a hand on the case says why a grounded person is in danger; before the sensor and for instructors the rest is said", async () => {
+  await withPage({ viewport: { width: 1280, height: 900 } }, async ({ page, url }) => {
+    await student.openScenario(page, url, "rest-pulse", 3);
+    const what = await student.control(page, "Ask the subject to");
+    const caution = page.locator(".ask-caution");
+    for (const effort of ["exercise", "breath_hold", "grip", "cold_other_hand"]) {
+      await what.selectOption(effort);
+      assert.match(await caution.innerText(), /heart.*may say no.*institution.*licensed clinicians/s, effort);
+    }
+    await what.selectOption("deep_breath");
+    assert.equal(await caution.isVisible(), false);
+    // The way of a fault's current, and who does such a test.
+    await student.side(page, "list");
+    assert.match(await page.locator("#list .other-way").innerText(), /fault current.*through the body.*made for use on people.*Local rules.*institution/s);
+    await page.goto(`${url}#teach`);
+    const safety = page.locator(".teach-part", { hasText: "Safety in the room" });
+    await safety.waitFor();
+    for (const said of [/IEC 60601-1/, /ground pin/, /out of service/, /wet hands/, /[Ww]ipe/, /hold their breath/, /licensed clinicians/, /local codes/i]) assert.match(await safety.innerText(), said);
+  });
+});
+
 test("a risky request shows its caution as soon as it is chosen, and a harmless one takes it away", async () => {
   await withPage({ viewport: { width: 1280, height: 900 } }, async ({ page, url }) => {
     await student.openScenario(page, url, "rest-pulse", 3);

@@ -23,6 +23,8 @@ const ASKED = {
 };
 // What can harm in a room exists here in simulation only; a caution says so as soon as it is chosen.
 const RISKY = new Set(["ice_water", "valsalva", "face_immersion"]);
+// What a class does, and not everybody in it may.
+const EFFORT = new Set(["exercise", "breath_hold", "grip", "cold_other_hand"]);
 const OTHER_HAND = /** @type {OtherHand[]} */ (["lap", "laptop", "case"]);
 const REST_MS = 220; // a slider that rests for this long is put to the world; what it passed on the way is not
 
@@ -152,7 +154,7 @@ export function controlsOf(act) {
     /** What else the subject can be asked to do. @returns {Control} */
     asking() {
       const caution = h("p", { class: "ask-caution", role: "status" });
-      const asked = new Choice(t("ask-title"), (what) => words(caution, RISKY.has(what) ? t("ask-caution") : ""));
+      const asked = new Choice(t("ask-title"), (what) => words(caution, RISKY.has(what) ? t("ask-caution") : EFFORT.has(what) ? t("ask-caution_effort") : ""));
       explain(asked.el, "explain-ask");
       asked.set(Object.keys(ASKED).map((id) => /** @type {Option} */ ([id, t(`ask-${id}`)])), "deep_breath");
       return { el: h("div", { class: "asking" }, asked.el, button(t("ask-do"), () => act({ do: "manoeuvre", what: ASKED[asked.select.value] })), caution) };

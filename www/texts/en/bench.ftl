@@ -162,7 +162,7 @@ other-title = The other hand
 other-lap = in the lap
 other-laptop = on the laptop
 other-case = on the case
-other-hint = Laptop and case are tests. Do not record this way.
+other-hint = Laptop and case are tests, only with this simulated subject. Do not record this way. A person who touches ground gives a fault current a way through the body. With people, only instructors test this, on equipment made for use on people. Local rules and your institution decide.
 
 list-wiggle = Wiggle: { $end }
 

@@ -133,7 +133,7 @@ side-back = Back to the scenario
 side-back_start = Back to the scenarios
 notebook-full = This attempt is not in the notebook: this device’s storage is full or switched off. Print or export what you need, and delete old pages.
 
-caution-before = Before you put a sensor on a person, ask them. Follow your local safety rules and your institution’s rules. Loosen the strap at once if a finger goes numb or dark. Only licensed clinicians say what a trace means.
+caution-before = Before you put a sensor on a person, ask them. Follow your local safety rules and your institution’s rules. Wipe sensor and strap first. Keep wet hands away from power. Do not use a damaged cord: tell your instructor. Loosen the strap at once if a finger goes numb or dark. Only licensed clinicians say what a trace means.
 caution-read = Before the sensor goes on: the caution
 caution-later = Later
 caution-agree = I have read it and will follow it

@@ -105,6 +105,7 @@ ask-ice_water = other hand in ice water (simulated only)
 ask-valsalva = strain against a closed mouth (simulated only)
 ask-face_immersion = face in cold water (simulated only)
 ask-caution = Simulated only: never do this with a person in class. It can make people faint. It can slow the heart, and this is a danger. Local rules, your institution and licensed clinicians decide whether it may be done at all.
+ask-caution_effort = Some people must not do this. Examples are heart or lung trouble, high blood pressure, and pregnancy. Anyone may say no, without a reason. Stop at pain or dizziness. Local rules, your institution and licensed clinicians decide.
 
 error-unknown = The program reported an error that it does not know ({ $code }).
 error-cut_short = The file ends too early: a part of it is missing. Ask the student to save it again.

@@ -162,7 +162,7 @@ other-title = La otra mano
 other-lap = en el regazo
 other-laptop = en el portátil
 other-case = en la carcasa
-other-hint = Portátil y carcasa son pruebas. No grabes así.
+other-hint = Portátil y carcasa son pruebas, solo con este sujeto simulado. No grabes así. Quien toca tierra ofrece a una corriente de fallo un camino por el cuerpo. Con personas, solo los docentes lo prueban, con equipo hecho para usarse en personas. Deciden las normas locales y tu institución.
 
 list-wiggle = Menear: { $end }
 

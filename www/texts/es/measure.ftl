@@ -133,7 +133,7 @@ side-back = Volver al escenario
 side-back_start = Volver a los escenarios
 notebook-full = Este intento no está en el cuaderno: el almacenamiento del dispositivo está lleno o desactivado. Imprime o exporta lo que necesites y borra páginas antiguas.
 
-caution-before = Antes de poner un sensor a una persona, pregúntale. Sigue las normas de seguridad locales y las de tu institución. Afloja la correa enseguida si un dedo se duerme u oscurece. Solo los profesionales de la salud habilitados dicen qué significa un trazo.
+caution-before = Antes de poner un sensor a una persona, pregúntale. Sigue las normas de seguridad locales y las de tu institución. Limpia antes sensor y correa. No acerques manos mojadas a la corriente. No uses un cable dañado: avisa a tu docente. Afloja la correa enseguida si un dedo se duerme u oscurece. Solo los profesionales de la salud habilitados dicen qué significa un trazo.
 caution-read = Antes de poner el sensor: la advertencia
 caution-later = Más tarde
 caution-agree = Lo he leído y lo cumpliré

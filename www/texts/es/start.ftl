@@ -128,6 +128,7 @@ ask-ice_water = meta la otra mano en agua helada (solo simulado)
 ask-valsalva = haga fuerza con la boca cerrada (solo simulado)
 ask-face_immersion = meta la cara en agua fría (solo simulado)
 ask-caution = Solo simulado: nunca lo hagas con una persona en clase. Puede provocar desmayos. Puede frenar el corazón, y eso es peligroso. Si puede hacerse o no, lo deciden las normas locales, tu institución y los profesionales de la salud habilitados.
+ask-caution_effort = Algunas personas no deben hacerlo. Por ejemplo, con problemas de corazón o de pulmón, presión alta o embarazo. Cualquiera puede decir que no, sin dar razones. Para si hay dolor o mareo. Deciden las normas locales, tu institución y los profesionales de la salud habilitados.
 
 error-unknown = El programa comunicó un error que no conoce ({ $code }).
 error-cut_short = El archivo termina antes de tiempo: falta una parte. Pide al estudiante que lo guarde otra vez.
