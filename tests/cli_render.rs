@@ -118,7 +118,7 @@ fn what_cannot_be_played_is_named() {
     assert!(error.contains("--seconds"), "{error}");
     let idle = "[bench]\nstart = \"apart\"\n[[attempt]]\nname = \"idle\"\nseed = 1\nexpect = { passed = false }\n\
         steps = [{ wait = 5 }]\n";
-    let idle = written(&folder, "idle.toml", &format!("{SCENARIO}{idle}"));
+    let idle = written(&folder, "idle.toml", format!("{SCENARIO}{idle}"));
     let error = error_of(&mut dicrotic(&["render", &idle, "--attempt", "idle", "--out", &out]));
     assert!(error.contains("nothing reached the computer"), "{error}");
     assert!(!std::path::Path::new(&out).exists());
