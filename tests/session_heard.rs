@@ -148,7 +148,9 @@ fn an_attempt_gives_the_samples_of_its_recordings() {
 fn what_the_computer_does_not_see_is_told() {
     // Apart: nothing reaches the computer.
     let apart = heard(&of("01-first-wiring"), 1, 5.0);
-    assert!(apart.heard().last().unwrap().reached().is_none());
+    let piece = apart.heard().last().unwrap();
+    assert!(piece.reached().is_none());
+    assert_eq!(piece.made().recording.len(), 5000);
     // A port that loses the recorder: the last value stands until it is there again.
     let session = heard(&with(fault::named("port_drops").unwrap(), 1.0), 9, 60.0);
     let piece = session.heard().last().unwrap();
@@ -179,6 +181,20 @@ fn another_rate_begins_anew_and_an_end_comes_when_it_is_asked_for() {
     assert!(rates.len() == 2 && rates[0] < 1000.0, "{rates:?}");
     let early = script::listened(&text, attempt, attempt.seed, 3.0).unwrap();
     assert!((early.attended_s() - 3.0).abs() < 0.06, "{}", early.attended_s());
+    // The settings told are those at the first sample that arrived, also where they were turned before.
+    let text = of("01-first-wiring");
+    let mut session = Session::new(&text, 1).unwrap();
+    session.listen();
+    session.run_long(500);
+    script::play(&mut session, &[json!({"do": "range", "v": 0.02})]).unwrap();
+    session.run_long(500);
+    assert!(session.heard()[0].reached().is_none());
+    let attempt = &Scenario::read(&text).unwrap().attempt[0];
+    let wiring = attempt.steps.iter().filter(|s| s["do"] == "plug" || s["do"] == "switch");
+    script::play(&mut session, &wiring.cloned().collect::<Vec<_>>()).unwrap();
+    session.run_long(500);
+    let start = session.heard()[0].reached().unwrap().start.unwrap();
+    assert_eq!((start.sample, start.settings.range_v), (1000, 0.02));
 }
 
 #[test]

@@ -1,11 +1,12 @@
 //! What the recorder gives while somebody listens: the samples of the running attempt as they are made, and the stretches of which
 //! none reached the computer. The command line renders it, and machines are compared by its hash.
 
-use super::attempt::Session;
+use super::attempt::{Session, World};
 use super::kept_recording::KeptRecording;
 use super::note::{MISSING, Note, Start};
 use super::script;
 use crate::chain::Chain;
+use crate::recorder::Settings;
 use crate::recording::Recording;
 use crate::scenario::digest::hex;
 use crate::scenario::{Scenario, ScenarioError};
@@ -19,6 +20,8 @@ const PIECE: u64 = 1 << 16;
 #[derive(Clone, Debug)]
 pub struct Piece {
     kept: KeptRecording,
+    /// The first sample that reached the computer, and the settings then.
+    first: Option<Start>,
     unseen: Vec<Range<usize>>,
 }
 
@@ -27,10 +30,15 @@ impl Piece {
     fn begin(chain: &Chain) -> Self {
         let mut kept = KeptRecording::new(f64::from(chain.settings().rate_hz), chain.time_s());
         kept.start = Some(Start { sample: chain.samples(), settings: chain.settings().clone() });
-        Self { kept, unseen: Vec::new() }
+        Self { kept, first: None, unseen: Vec::new() }
     }
 
-    /// All samples that the recorder's converter made.
+    /// All that the recorder's converter made, whether or not it reached the computer.
+    pub fn made(&self) -> &KeptRecording {
+        &self.kept
+    }
+
+    /// The samples of it.
     pub fn recording(&self) -> &Recording {
         &self.kept.recording
     }
@@ -50,9 +58,13 @@ impl Piece {
         &self.unseen
     }
 
-    fn push(&mut self, codes: &[i16], code_v: f64, bits: u8, seen: bool) {
+    fn push(&mut self, codes: &[i16], settings: &Settings, seen: bool) {
         let from = self.kept.recording.len();
-        self.kept.recording.mark_span(code_v, 0.0, bits);
+        if seen && self.first.is_none() {
+            self.first =
+                Some(Start { sample: self.first_sample() + from as u64, settings: settings.clone() });
+        }
+        self.kept.recording.mark_span(settings.shown_code_v(), 0.0, settings.bits);
         self.kept.recording.push(codes);
         let now = from..self.kept.recording.len();
         match self.unseen.last_mut() {
@@ -71,10 +83,8 @@ impl Piece {
         let seen: Vec<Range<usize>> =
             starts.zip(ends).map(|(from, to)| from..to).filter(|s| !s.is_empty()).collect();
         let (first, rate) = (seen.first()?.start, all.rate_hz());
-        let start = self.kept.start.as_ref()?;
         let mut kept = KeptRecording::new(rate, self.kept.start_s + first as f64 / rate);
-        // The settings are those of the piece's beginning; what was turned since is in the attempt's log.
-        kept.start = Some(Start { sample: start.sample + first as u64, settings: start.settings.clone() });
+        kept.start = self.first.clone();
         for stretch in seen {
             let at = kept.recording.len();
             let missing = (stretch.start - first).saturating_sub(at);
@@ -140,12 +150,9 @@ impl Session {
 
     /// Hears samples that were just made.
     pub(super) fn hear(&mut self, seen: bool) {
-        let Some((code_v, bits)) = self.chain().map(|c| (c.settings().shown_code_v(), c.settings().bits))
-        else {
-            return;
-        };
+        let World::Bench { chain, .. } = &self.run.world else { return };
         if let Some(piece) = self.run.heard.as_mut().and_then(|pieces| pieces.last_mut()) {
-            piece.push(&self.run.codes, code_v, bits, seen);
+            piece.push(&self.run.codes, chain.settings(), seen);
         }
     }
 

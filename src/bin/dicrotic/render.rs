@@ -94,7 +94,7 @@ pub fn run(run: &Run, out: &Path, order: Option<&Order>, truth: Option<&Path>) -
             vec![(out.to_path_buf(), drawn)]
         }
         None => {
-            let notes = session.notes(&kept);
+            let notes = notes(run, &session, &kept);
             // A table of a rendered trace is just that, for other programs to read.
             let notes = if recording_file::format_of(out)? == Format::Csv { &notes[..0] } else { &notes[..] };
             let samples = exchange::Samples::Recording(recording);
@@ -138,22 +138,38 @@ fn heard(run: &Run, read: &bench_run::Read) -> Result<Session, Failure> {
     }
 }
 
-/// What reached the computer since the sampling rate was last changed. Says on the error output what is missing.
+/// What is known of it: the settings at its start, what was done in an attempt, what is missing. Choosing a rate is no deed.
+fn notes(run: &Run, session: &Session, kept: &KeptRecording) -> Vec<Note> {
+    match run.what {
+        What::Attempt { .. } => session.notes(kept),
+        What::Untouched { .. } => {
+            let settings = kept.start.iter().map(|start| note::settings(&start.settings));
+            settings.chain(kept.notes.iter().cloned()).collect()
+        }
+    }
+}
+
+/// What reached the computer since the sampling rate was last changed; of an untouched bench where nothing did, what the recorder's
+/// converter made. Says on the error output what is missing.
 fn reached(run: &Run, read: &bench_run::Read, session: &Session) -> Result<KeptRecording, Failure> {
     let name = terminal::name(run.scenario);
     let pieces = session.heard();
-    let kept = pieces.last().and_then(Piece::reached).ok_or_else(|| {
-        Failure::new(match run.what {
-            What::Untouched { .. } => format!(
-                "{name}: the computer does not see the recorder, so nothing reaches it until somebody works at the bench; \
-                 --attempt NAME plays a scripted attempt: {}",
+    let piece = pieces.last();
+    let kept = match (piece.and_then(Piece::reached), piece, &run.what) {
+        (Some(kept), ..) => kept,
+        (None, Some(piece), What::Untouched { .. }) => {
+            terminal::say(&format!(
+                "{name}: the computer does not see the recorder, so none of these samples reaches it until somebody works at \
+                 the bench; --attempt NAME plays a scripted attempt: {}",
                 bench_run::names(&read.scenario)
-            ),
-            What::Attempt { .. } => format!(
-                "{name}: nothing reached the computer in this attempt, or not before the end (--until)"
-            ),
-        })
-    })?;
+            ));
+            piece.made().clone()
+        }
+        _ => {
+            let why = "nothing reached the computer in this attempt, or not before the end (--until)";
+            return Err(Failure::new(format!("{name}: {why}")));
+        }
+    };
     if pieces.len() > 1 {
         terminal::say(&format!(
             "{name}: the sampling rate was changed; what is written begins there, at {} Hz",
