@@ -338,23 +338,3 @@ impl Chain {
         }
     }
 }
-
-/// SHA-256 of the first `samples` codes of a scenario under a seed, as hexadecimal digits: the check that two
-/// machines make the same signal. Codes are hashed as little-endian 16-bit numbers.
-pub fn fingerprint(config: Config, seed: u64, samples: u64) -> Result<String, BadValue> {
-    use sha2::{Digest, Sha256};
-    let mut chain = Chain::new(config, seed)?;
-    let mut hash = Sha256::new();
-    let mut codes = Vec::new();
-    let mut left = samples;
-    while left > 0 {
-        let piece = left.min(4096);
-        codes.clear();
-        chain.fill(piece as usize, &mut codes);
-        for code in &codes {
-            hash.update(code.to_le_bytes());
-        }
-        left -= piece;
-    }
-    Ok(hash.finalize().iter().map(|byte| format!("{byte:02x}")).collect())
-}

@@ -17,7 +17,7 @@ use crate::exchange::{Samples, csv};
 use crate::plain::{self, json};
 use crate::scenario::{Scenario, ScenarioError};
 use crate::session::save::RestoreError;
-use crate::session::{Action, Session, guide, save, view};
+use crate::session::{Action, Session, guide, heard, save, view};
 use crate::trace::axes::Theme;
 use crate::trace::frame::Frame;
 use crate::trace::listen::{Click, Listener};
@@ -67,14 +67,17 @@ pub fn skill_map(history: &str, now_ms: f64) -> Result<String, JsValue> {
     Ok(json!(skill::map(&records, now_ms)).to_string())
 }
 
-/// SHA-256 of the first `samples` codes of a scenario under a seed, little-endian, as hexadecimal digits.
+/// SHA-256 of what the recorder gives in `samples` samples of a scenario's bench under a seed, as hexadecimal digits.
 #[wasm_bindgen]
 pub fn fingerprint(toml: &str, seed: &str, samples: u32) -> Result<String, JsValue> {
     let seed = save::seed(seed).map_err(|e| fail("seed_invalid", json!({"found": e.to_string()})))?;
-    let scenario = Scenario::read(toml).map_err(|e| scenario_fail(&e))?;
-    let config = scenario.config().map_err(|e| scenario_fail(&e))?;
-    crate::chain::fingerprint(config, scenario.heart(toml, seed), u64::from(samples))
-        .map_err(|e| fail("bad_value", json!({"field": e.field, "expected": e.expected})))
+    heard::fingerprint(toml, seed, u64::from(samples)).map_err(|e| scenario_fail(&e))
+}
+
+/// The same of what the recorder gives in the scripted attempt of that number, from 0.
+#[wasm_bindgen(js_name = fingerprintOfAttempt)]
+pub fn fingerprint_of_attempt(toml: &str, number: u32) -> Result<String, JsValue> {
+    heard::fingerprint_of_attempt(toml, number as usize).map_err(|e| scenario_fail(&e))
 }
 
 /// One attempt, or one opened recording, on the page.

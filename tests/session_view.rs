@@ -436,6 +436,7 @@ const CALLS: &[(&str, &str)] = &[
     ("has_worked", "text"),
     ("skill_map", "history"),
     ("fingerprint", "a hash of samples"),
+    ("fingerprint_of_attempt", "a hash of samples, of a script that the text holds"),
     ("scenario_json", "text"),
     ("compose_scenario", "text"),
     ("fairness_of", "seeds of its own"),

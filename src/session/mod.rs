@@ -8,6 +8,7 @@
 //! - [`worksheet`]: what was typed
 //! - [`attempt`]: the running attempt: what is done goes to the part it is for
 //! - [`run`]: the world and its clock
+//! - [`heard`]: what the recorder gives while somebody listens
 //! - [`trace`]: what is shown and recorded
 //! - [`sheet`]: the worksheet's state
 //! - [`help`]: how much help there is
@@ -42,6 +43,7 @@ pub mod course;
 pub mod evidence;
 pub mod fairness;
 pub mod guide;
+pub mod heard;
 mod help;
 pub mod hinting;
 pub mod judging;

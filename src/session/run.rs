@@ -2,6 +2,7 @@
 
 use super::action::Refusal;
 use super::attempt::Session;
+use super::heard::Piece;
 use super::opened::Opened;
 use super::save::samples_left;
 use super::trace::LONGEST_RECORDING_S;
@@ -35,9 +36,12 @@ pub(super) struct Run {
     pub(super) exercise_ended_s: Option<f64>,
     /// The samples at which the link was lost.
     pub(super) losses: Vec<u64>,
+    /// What was heard since somebody began to listen.
+    pub(super) heard: Option<Vec<Piece>>,
     /// Time that has passed and is no whole sample yet, s.
     owed_s: f64,
-    codes: Vec<i16>,
+    /// The samples made last.
+    pub(super) codes: Vec<i16>,
     seen_before: bool,
     looks_before: Option<Looks>,
 }
@@ -53,6 +57,7 @@ impl Run {
             said: None,
             exercise_ended_s: None,
             losses: Vec::new(),
+            heard: None,
             owed_s: 0.0,
             codes: Vec::new(),
             seen_before: false,
@@ -174,6 +179,8 @@ impl Session {
                 kept.recording.push(&self.run.codes);
             }
         }
+        self.hear(seen);
+        let World::Bench { chain, .. } = &self.run.world else { return };
         let (seen, looks) = (chain.seen(), chain.looks());
         if self.trace.recording && (!seen || self.recorded_s() >= LONGEST_RECORDING_S) {
             // Whatever the reason for the end, what is there is kept.
@@ -234,6 +241,7 @@ impl Session {
         if rate != live.rate_hz() {
             *live = Live::new(rate);
             self.run.owed_s = 0.0;
+            self.hear_anew();
         }
         Ok(())
     }

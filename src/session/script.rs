@@ -16,6 +16,15 @@ pub fn replay(scenario_text: &str, attempt: &Attempt) -> Result<Session, String>
     Ok(session)
 }
 
+/// The same on a seed of its own, with what the recorder gave in it ([`Session::heard`]): the whole of it, or `until_s` seconds.
+pub fn listened(scenario_text: &str, attempt: &Attempt, seed: u64, until_s: f64) -> Result<Session, String> {
+    let mut session = Session::example(scenario_text, seed).map_err(|e| e.to_string())?;
+    session.listen();
+    play_until(&mut session, &attempt.steps, until_s)
+        .map_err(|e| format!("attempt \"{}\", {e}", attempt.name))?;
+    Ok(session)
+}
+
 /// A step with its terms worked out.
 pub enum Prepared {
     /// Let time pass.
@@ -49,10 +58,23 @@ pub fn prepare(step: &Value, session: &Session) -> Result<Prepared, String> {
 
 /// Does steps in an attempt. The message of an error names the step and what went wrong.
 pub fn play(session: &mut Session, steps: &[Value]) -> Result<(), String> {
+    play_until(session, steps, f64::INFINITY)
+}
+
+/// The same, and no further than so many seconds from now.
+fn play_until(session: &mut Session, steps: &[Value], until_s: f64) -> Result<(), String> {
+    let end_s = session.time_s() + until_s;
     for (k, step) in steps.iter().enumerate() {
         let here = |e: String| format!("step {}: {e}", k + 1);
         match prepare(step, session).map_err(here)? {
-            Prepared::Wait { samples, .. } => session.run_long(samples),
+            Prepared::Wait { seconds, samples } => {
+                let left_s = end_s - session.time_s();
+                if left_s < seconds {
+                    session.run_long((samples as f64 * left_s / seconds).round() as u64);
+                    return Ok(());
+                }
+                session.run_long(samples);
+            }
             Prepared::Act(action) => {
                 session.act(&action).map_err(|r| here(format!("refused: {}", given(&r))))?
             }

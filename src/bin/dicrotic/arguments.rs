@@ -56,19 +56,27 @@ enum Command {
         #[arg(required = true, value_name = "FILE")]
         files: Vec<PathBuf>,
     },
-    /// Write the samples that the recorder would make if nobody changed anything
+    /// Write what the recorder gives: of the bench that a student of that seed meets, with its faults and after what happened
+    /// before, if nobody changes anything; or of a scripted attempt
     #[command(allow_negative_numbers = true)]
     Render {
         /// The scenario file (*.toml)
         scenario: PathBuf,
-        /// The seed: a whole number from 0 to 18446744073709551615
-        #[arg(long, default_value_t = 1)]
-        seed: u64,
-        /// How long, in seconds
+        /// The seed: a whole number from 0 to 18446744073709551615. If left out it is 1, or the attempt's own
         #[arg(long)]
-        seconds: f64,
-        /// The sampling rate in Hz, one that the recorder has; the scenario's own if left out
-        #[arg(long, value_name = "HZ")]
+        seed: Option<u64>,
+        /// How long, in seconds
+        #[arg(long, required_unless_present = "attempt", conflicts_with = "attempt")]
+        seconds: Option<f64>,
+        /// Play the scripted attempt of this name and write what the recorder gave in it, from when the computer saw the
+        /// recorder or, if the attempt changes the sampling rate, from then on
+        #[arg(long, value_name = "NAME")]
+        attempt: Option<String>,
+        /// Play so many seconds of the attempt; all of it if left out
+        #[arg(long, value_name = "SECONDS", requires = "attempt")]
+        until: Option<f64>,
+        /// The sampling rate in Hz, one that the recorder has, chosen at the start; the one that is found there if left out
+        #[arg(long, value_name = "HZ", conflicts_with = "attempt")]
         rate: Option<u32>,
         /// The file to write: *.csv (t_s and value, in volts), *.edf, or *.hea for a WFDB record; with --plot *.svg or
         /// *.png
@@ -250,14 +258,18 @@ enum Command {
         #[arg(long = "attempt", alias = "try", value_name = "N", default_value_t = 1)]
         tries: u32,
     },
-    /// Print a hash of a run's samples
+    /// Print a hash of what the recorder gives, in a line for each scenario
     #[command(hide = true)]
     Fingerprint {
-        scenario: PathBuf,
-        #[arg(long)]
+        #[arg(required = true)]
+        scenarios: Vec<PathBuf>,
+        #[arg(long, default_value_t = 1)]
         seed: u64,
-        #[arg(long)]
-        samples: u64,
+        #[arg(long, required_unless_present = "attempts")]
+        samples: Option<u64>,
+        /// Of each scripted attempt, on its own seed
+        #[arg(long, conflicts_with = "samples")]
+        attempts: bool,
     },
     /// Do a saved attempt again and print a hash of its result
     #[command(hide = true)]
@@ -326,15 +338,26 @@ fn carry_out(command: Command) -> Result<(), Failure> {
             schema::run(file, table, out.as_deref())
         }
         Command::Check { files, readiness, password } => check::run(&files, readiness, password.as_deref()),
-        Command::Render { scenario, seed, seconds, rate, out, plot, theme, size, truth, password } => {
+        Command::Render {
+            scenario,
+            seed,
+            seconds,
+            attempt,
+            until,
+            rate,
+            out,
+            plot,
+            theme,
+            size,
+            truth,
+            password,
+        } => {
             let order = plot.map(|kind| Order { kind, theme, size, out: &out });
-            let run = render::Run {
-                scenario: &scenario,
-                seed,
-                seconds,
-                rate_hz: rate,
-                password: password.as_deref(),
+            let what = match (&attempt, seconds) {
+                (Some(name), _) => render::What::Attempt { name, until_s: until },
+                (None, seconds) => render::What::Untouched { seconds: seconds.unwrap_or(0.0), rate_hz: rate },
             };
+            let run = render::Run { scenario: &scenario, seed, what, password: password.as_deref() };
             render::run(&run, &out, order.as_ref(), truth.as_deref())
         }
         Command::Plot { chart, file, rate, column, inverted, from, to, power_line, theme, size, out } => {
@@ -366,7 +389,11 @@ fn carry_out(command: Command) -> Result<(), Failure> {
         Command::Seed { key, student, tries } => {
             output::print(&format!("{}\n", dicrotic::session::seeds::seed(&key, &student, tries)))
         }
-        Command::Fingerprint { scenario, seed, samples } => fingerprint::run(&scenario, seed, samples),
+        Command::Fingerprint { scenarios, seed, samples, .. } => {
+            let of =
+                samples.map_or(fingerprint::Of::Attempts, |samples| fingerprint::Of::Bench { seed, samples });
+            fingerprint::run(&scenarios, &of)
+        }
         Command::Replay { file } => replay::run(&file),
         Command::FilterResponse { kind, hz, order, rate } => filter_response::run(kind, hz, order, rate),
     }

@@ -1,30 +1,60 @@
-//! The bench of a scenario file as it is found, before anybody touches it.
+//! The bench of a scenario file as a student meets it, or as a scripted attempt leaves it; the session is the page's own.
 
 use std::path::Path;
 
-use dicrotic::chain::{Chain, Config};
-use dicrotic::recorder::settings::BadValue;
+use dicrotic::recorder::settings::Change;
 use dicrotic::scenario::Scenario;
+use dicrotic::scenario::script::Attempt;
+use dicrotic::session::{Action, Refusal, Session};
 
 use crate::failure::{Failure, While};
 use crate::{terminal, text_file};
 
-/// What a scenario file describes, and from what a seed's heart is drawn; `rate_hz` in the place of the file's sampling rate.
-pub fn config(file: &Path, seed: u64, rate_hz: Option<u32>) -> Result<(Config, u64), Failure> {
-    let text = text_file::read(file, text_file::SCENARIO)?;
-    let here = || terminal::name(file);
-    let scenario = Scenario::read(&text).while_doing(here)?;
-    let mut config = scenario.config().while_doing(here)?;
-    if let Some(rate_hz) = rate_hz {
-        config.recorder.rate_hz = rate_hz;
-    }
-    Ok((config, scenario.heart(&text, seed)))
+/// A scenario file.
+pub struct Read {
+    /// Its text.
+    pub text: String,
+    /// What it says.
+    pub scenario: Scenario,
 }
 
-/// The bench at the start of a run.
-pub fn start(file: &Path, seed: u64, rate_hz: Option<u32>) -> Result<Chain, Failure> {
-    let (config, heart) = config(file, seed, rate_hz)?;
-    Chain::new(config, heart).map_err(|bad| refused(file, &bad))
+/// Reads a scenario file.
+pub fn read(file: &Path) -> Result<Read, Failure> {
+    let text = text_file::read(file, text_file::SCENARIO)?;
+    let scenario = Scenario::read(&text).while_doing(|| terminal::name(file))?;
+    Ok(Read { text, scenario })
+}
+
+/// The bench that a student of that seed meets: with its faults, and after what happened before. With `rate_hz` the sampling rate
+/// is chosen first of all.
+pub fn start(file: &Path, read: &Read, seed: u64, rate_hz: Option<u32>) -> Result<Session, Failure> {
+    let here = || terminal::name(file);
+    let mut session = Session::new(&read.text, seed).while_doing(here)?;
+    let chosen = rate_hz.map(|hz| session.act(&Action::Recorder(Change::Rate { hz })));
+    match chosen {
+        None | Some(Ok(())) => Ok(session),
+        Some(Err(Refusal::BadValue { field, expected })) => {
+            Err(Failure::new(format!("{}: the recorder's {field} must be one of {expected}", here())))
+        }
+        Some(Err(refusal)) => Err(Failure::new(format!("{}: --rate: {refusal:?}", here()))),
+    }
+}
+
+/// The scripted attempt of a name; an unknown name is refused with those that there are.
+pub fn attempt<'a>(file: &Path, read: &'a Read, name: &str) -> Result<&'a Attempt, Failure> {
+    read.scenario.attempt.iter().find(|attempt| attempt.name == name).ok_or_else(|| {
+        let (file, name) = (terminal::name(file), terminal::one_line(name));
+        Failure::new(format!("{file}: there is no attempt \"{name}\"; {}", names(&read.scenario)))
+    })
+}
+
+/// The names of the scripted attempts, in words.
+pub fn names(scenario: &Scenario) -> String {
+    if scenario.attempt.is_empty() {
+        return "the scenario has no scripted attempts".into();
+    }
+    let names = scenario.attempt.iter().map(|a| format!("\"{}\"", terminal::one_line(&a.name)));
+    format!("the attempts are {}", names.collect::<Vec<_>>().join(", "))
 }
 
 /// Refuses an assigned bench to whoever does not know its password: `what` would tell more than a student may know.
@@ -41,14 +71,4 @@ pub fn opened(file: &Path, scenario: &Scenario, password: Option<&str>, what: &s
         ))),
         _ => Ok(()),
     }
-}
-
-/// The failure for a setting that the recorder does not take.
-pub fn refused(file: &Path, bad: &BadValue) -> Failure {
-    Failure::new(format!(
-        "{}: the recorder's {} must be one of {}",
-        terminal::name(file),
-        bad.field,
-        bad.expected
-    ))
 }

@@ -21,7 +21,7 @@
 //! | `students`, `page_words` | how the students of a class are called; the page's words for codes |
 //! | `lines` | the same line by line, in and out |
 //! | `set`, `told` | what was set, to compare with; what is said of results beside their grades |
-//! | `bench_run`, `render`, `fingerprint` | a scenario's bench, running untouched |
+//! | `bench_run`, `render`, `fingerprint` | a scenario's bench, as a student meets it or in a scripted attempt |
 //! | `chart`, `chart_words`, `plot` | charts as files; their words; charts of recordings |
 //! | `replay` | a saved attempt, done again |
 //! | `detect`, `filter_response` | the detector; the recorder's filters |
