@@ -3,7 +3,7 @@
 import { describe, test } from "node:test";
 import assert from "node:assert/strict";
 import { withPage } from "./lib.mjs";
-import { openScenario, settled, side } from "./student.mjs";
+import { openFile, openScenario, settled, side, syntheticRecording } from "./student.mjs";
 
 /** A scenario of each kind of question. */
 const KINDS = {
@@ -111,6 +111,31 @@ describe("what is written on the workspace", { concurrency: 1 }, () => {
       const { found } = await troubles(page, PLACES);
       assert.ok(found.some((one) => /a name that is much too long.* and .* lie over each other/.test(one)), found.join("; "));
       assert.ok(found.some((one) => /is cut below/.test(one)), found.join("; "));
+    });
+  });
+
+  test("what each control does is written in its panel, and the trace keeps its height: of a scenario, and of an opened recording", async () => {
+    await withPage({ ...LAPTOP }, async ({ page, url }) => {
+      const height = () => page.locator(".field").evaluate((el) => el.getBoundingClientRect().height);
+      for (const opened of [false, true]) {
+        await page.goto("about:blank");
+        await openScenario(page, url, "rest-pulse", opened ? 12 : 11); // one that is kept would be asked about
+        await page.locator(".offer-ways button").nth(2).click();
+        if (opened) {
+          await openFile(page, syntheticRecording());
+          await page.locator(".strip.is-measuring").waitFor();
+        }
+        await settled(page);
+        const before = await height();
+        await page.locator('.stage[data-stage="amplifier"]').click();
+        await page.locator(".stage-panel .explain-all:visible").click();
+        assert.ok(await page.locator(".stage-panel .explain:visible").count() > 0, "nothing is written");
+        await page.keyboard.press("Escape");
+        await settled(page);
+        assert.ok(Math.abs((await height()) - before) < 2, `${opened ? "recording" : "scenario"}: ${before} px before, ${await height()} after`);
+        await page.locator('.stage[data-stage="amplifier"]').click();
+        await page.locator(".stage-panel .explain-all:visible").click(); // it is kept for the next visit otherwise
+      }
     });
   });
 

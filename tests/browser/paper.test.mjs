@@ -51,8 +51,12 @@ describe("on paper", () => {
       await page.getByLabel(/address/i).fill("https://lab.example/bench/");
       await page.waitForFunction((old) => document.querySelector(".paper-link svg")?.innerHTML !== old, before);
       assert.doesNotMatch(await page.locator(".paper-tools").innerText(), /this computer only/);
-      // The student who opens it is asked the same.
+      // Typed once, the address stands wherever a link is made; the page's own puts it away again.
       await page.goto(`${url}#assign`);
+      await page.locator(".out .address").filter({ hasText: "https://lab.example/bench/#a=" }).waitFor();
+      await page.getByLabel(/address/i).first().fill(url);
+      await page.locator(".out .address").filter({ hasText: url }).waitFor();
+      // The student who opens it is asked the same.
       const link = await page.locator(".out .address").filter({ hasText: "#a=" }).innerText();
       await page.goto("about:blank");
       await page.goto(link);

@@ -2,6 +2,7 @@
 // Where the page is for students: the address that a link begins with, and the link as a picture.
 
 import { pictureOf } from "../desk.js";
+import { forget, keep, recall } from "../device.js";
 import { attr, h, newId, words } from "../dom.js";
 import { pageAddress } from "../hand/link.js";
 import { t } from "../text.js";
@@ -25,15 +26,31 @@ function checkedAddress(text) {
  */
 const isOwnMachine = (address) => /^(localhost|.*\.localhost|127(\.\d+){3}|\[::1\]|0\.0\.0\.0)$/.test(new URL(address).hostname);
 
+const KEY = "address"; // typed once, it holds for every link, picture and sheet that this device makes
+
+/** The address that was typed here last, else this page's own. */
+const lastAddress = () => {
+  const kept = recall(KEY);
+  return (typeof kept === "string" && checkedAddress(kept)) || pageAddress();
+};
+
 /** The field for it: says what is amiss with what stands there. */
 export class AddressField {
   /** @param {() => unknown} changed */
   constructor(changed) {
     const id = newId("at");
     /** @type {HTMLInputElement} */
-    this.input = h("input", { id, class: "txt", type: "url", inputmode: "url", autocomplete: "off", spellcheck: "false", value: pageAddress(), oninput: changed });
+    this.input = h("input", { id, class: "txt", type: "url", inputmode: "url", autocomplete: "off", spellcheck: "false", value: lastAddress(), oninput: () => this.typed(changed) });
     this.told = h("p", { class: "problem", role: "status" });
     this.el = h("div", { class: "fld out-at" }, h("label", { for: id }, t("assign-at")), this.input, this.told);
+  }
+
+  /** Keeps what is an address, and forgets it where it is this page's own. @param {() => unknown} changed */
+  typed(changed) {
+    const { address } = this;
+    if (address === pageAddress()) forget(KEY);
+    else if (address) keep(KEY, address);
+    changed();
   }
 
   /** What stands there; null where it is no address. */
