@@ -7,22 +7,12 @@ use super::figures::*;
 const TAP_IT: &[&str] = &[r#"{"do":"tap_sensor"}"#];
 const PRESS: &[&str] = &[r#"{"do":"press_finger"}"#, r#"{"wait":0.4}"#];
 const SUITS: &[&str] = &[r#"{"do":"range","v":"@range"}"#, r#"{"wait":1}"#];
+const TURN: &str = r#"{"do":"wiggle","end":"sensor"}"#;
+const PAUSE_1_S: &str = r#"{"wait":1}"#;
+/// Again and again, because a loose contact may be closed just now.
 const WIGGLE: &[&str] = &[
-    r#"{"do":"wiggle","end":"sensor"}"#,
-    r#"{"wait":1}"#,
-    r#"{"do":"wiggle","end":"sensor"}"#,
-    r#"{"wait":1}"#,
-    r#"{"do":"wiggle","end":"sensor"}"#,
-    r#"{"wait":1}"#,
-    r#"{"do":"wiggle","end":"sensor"}"#,
-    r#"{"wait":1}"#,
-    r#"{"do":"wiggle","end":"sensor"}"#,
-    r#"{"wait":1}"#,
-    r#"{"do":"wiggle","end":"sensor"}"#,
-    r#"{"wait":1}"#,
-    r#"{"do":"wiggle","end":"sensor"}"#,
-    r#"{"wait":1}"#,
-    r#"{"do":"wiggle","end":"sensor"}"#,
+    TURN, PAUSE_1_S, TURN, PAUSE_1_S, TURN, PAUSE_1_S, TURN, PAUSE_1_S, TURN, PAUSE_1_S, TURN, PAUSE_1_S,
+    TURN, PAUSE_1_S, TURN,
 ];
 const HIGH_PASS: &[&str] = &[r#"{"do":"high_pass","hz":0.5}"#, r#"{"wait":5}"#];
 const ASK: &[&str] = &[r#"{"do":"ask_finger"}"#];
