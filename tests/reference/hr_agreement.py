@@ -1,7 +1,8 @@
 """Our heart rate against that of other people's libraries, on the same samples, and against the simulator's truth.
 
 The tolerance is 1 beat/min on the mean rate of at least 20 s: with 60 beats or fewer, one beat missed or made up by
-either side shows.
+either side shows. On a simulated trace the truth is known: a library that is itself further than that from the truth
+says nothing about ours. Such slips of theirs are counted, printed and few.
 """
 
 import argparse
@@ -31,8 +32,12 @@ TOLERANCE = 1.0  # beats/min
 SEEDS = (1, 2, 3)
 SECONDS = 60
 EDGE_S = 3.0  # filters settle at both ends
+# Common practice: a finder of peaks with fixed thresholds fails on the odd good trace. One comparison in ten may fall out.
+SLIPS_AT_MOST = 0.1
 
 checks = Checks("heart rate")
+slips = []
+compared = 0
 
 
 def same_rate(what, ours, others, start_s, end_s):
@@ -53,12 +58,17 @@ def simulated(scenario, seed):
     truth = read_numbers(truth_file.read_text(encoding="utf-8"), truth_file)
     ours = detected(strip)
     what = f"{scenario.name}, seed {seed}"
-    others = {
-        "NeuroKit2": neurokit_beats(values, rate_hz),
-        "scipy": scipy_beats(values, rate_hz),
-        "truth": truth,
-    }
-    same_rate(what, ours, others, EDGE_S, SECONDS - EDGE_S)
+    window = (EDGE_S, SECONDS - EDGE_S)
+    same_rate(what, ours, {"truth": truth}, *window)
+    true_rate = mean_rate(truth, *window)
+    for name, beats in {"NeuroKit2": neurokit_beats(values, rate_hz), "scipy": scipy_beats(values, rate_hz)}.items():
+        global compared
+        compared += 1
+        found = mean_rate(beats, *window)
+        if abs(found - true_rate) > TOLERANCE:
+            slips.append(f"{what}: {name} {found:.2f}, truth {true_rate:.2f} beats/min")
+        else:
+            same_rate(what, ours, {name: beats}, *window)
     share = matched_share(ours, truth)
     checks.check(share >= 0.97, f"{what}: F1 against the truth {share:.3f}")
 
@@ -122,6 +132,9 @@ checks.check(bool(scenarios), "no scenario to render")
 for one in scenarios:
     for number in SEEDS:
         simulated(one, number)
+for slip in slips:
+    print(f"a library's own slip: {slip}")
+checks.check(len(slips) <= SLIPS_AT_MOST * compared, f"{len(slips)} of {compared} comparisons fell out")
 package_recordings()
 recordings = Path(os.environ.get("DICROTIC_RECORDINGS", ROOT.parent / "shared" / "data"))
 if recordings.is_dir():
