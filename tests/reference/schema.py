@@ -42,7 +42,7 @@ FULL = {
     "subject": {"age_years": 30.0, "fitness": "low", "regular": True},
     "sensor": {"kind": "film", "shield": "good"},
     "bench": {
-        "start": "wired", "lamp_on": True, "strap": {"on": True, "tightness": 0.5, "place": "pulp", "face": "to_skin"},
+        "start": "wired", "lamp_on": True, "strap": {"on": True, "tightness": 0.5, "place": "pulp", "side": "to_skin"},
         "place": [{"part": "phone", "x": 10.0, "y": 10.0}], "plug": [{"end": "data_computer", "socket": "port2"}],
     },
     "trouble": {"unrest": 0.1},
@@ -52,7 +52,7 @@ FULL = {
     "fault": [{"name": "charger_near", "severity": [0.5, 0.8]}],
     "misreading": [{"name": "x", "field": "count", "formula": "2*n_true", "tolerance": 0.5, "words": "w"}],
     "hint": [{"about": "count", "rung": "look", "words": "w"}],
-    "assignment": {"key": "k", "seeds": "each", "attempts": 2, "opening": "o", "closing": "c", "worked": True, "word": "chalk and slate"},
+    "assignment": {"key": "k", "seeds": "each", "attempts": 2, "opening": "o", "closing": "c", "worked": True, "password": "chalk and slate"},
 }
 
 
