@@ -10,11 +10,13 @@
 //! - [`poke`]: what is done without changing the bench, and what comes back
 //! - [`condition`]: what is the matter, cause by cause
 //! - [`gaps`]: a port that loses the recorder
+//! - `late`: by how much the way to the trace moves a peak
 //! - `told`: what can be known of a running chain
 
 mod condition;
 mod config;
 mod gaps;
+mod late;
 mod poke;
 mod told;
 
@@ -37,6 +39,7 @@ use crate::pickup::power_line::{Mix, Oscillator};
 use crate::pickup::sensor::Kind;
 use crate::pickup::tremor::Tremor;
 use crate::recorder::Recorder;
+use crate::recorder::calibrator::Calibrator;
 use crate::recorder::filters::{Memory, Section};
 use crate::recorder::settings::{BadValue, Change as RecorderChange};
 use crate::rng::Stream;
@@ -107,6 +110,7 @@ pub struct Chain {
     rested: bool,
     press_left: f64,
     offset_v: f64,
+    calibrator: Calibrator,
     recorder: Recorder,
 }
 
@@ -134,7 +138,7 @@ impl Chain {
             phone_v: 0.0,
             light: Flicker::new(config.power_line.hz, rate, seed),
             flicker: 0.0,
-            sensor_section: Section::high_pass(1, config.sensor.corner_hz(), rate),
+            sensor_section: Section::high_pass(1, config.sensor.corner_hz(config.recorder.input_ohm()), rate),
             sensor_memory: Memory::default(),
             noise: Stream::new(seed, "noise"),
             hum: Hum::default(),
@@ -151,6 +155,7 @@ impl Chain {
             rested: false,
             press_left: 0.0,
             offset_v: OFFSET_V * config.trouble.offset,
+            calibrator: Calibrator::default(),
             recorder,
             config,
         };
@@ -165,7 +170,7 @@ impl Chain {
     /// Takes over the bench as it now is.
     fn refresh(&mut self) {
         self.contact.set(&self.bench.strap, &self.finger);
-        self.hum = field::hum_at_sensor(&self.bench, &self.config.sensor, &self.config.power_line);
+        self.refresh_hum();
         self.phone_v = self.config.trouble.phone * field::phone_spikes_v(&self.bench, &self.config.sensor);
         self.flicker = if self.config.sensor.kind == Kind::Optical && self.bench.strap.on {
             light::flicker(&self.bench)
@@ -182,6 +187,16 @@ impl Chain {
             self.cable_break.set_looseness(looseness);
         }
         self.seen = self.link_path() && (self.seen || self.config.finds_recorder);
+    }
+
+    fn refresh_hum(&mut self) {
+        let input_ohm = self.recorder.settings().input_ohm();
+        self.hum = field::hum_at_sensor(&self.bench, &self.config.sensor, input_ohm, &self.config.power_line);
+    }
+
+    /// Corner of the high-pass that sensor and input make together, Hz.
+    fn corner_hz(&self) -> f64 {
+        self.config.sensor.corner_hz(self.recorder.settings().input_ohm())
     }
 
     fn next_sigh(&mut self) {
@@ -227,8 +242,9 @@ impl Chain {
             self.plug.set_rate(rate);
             self.cable_break.set_rate(rate);
             self.next_sigh();
-            self.sensor_section = Section::high_pass(1, self.config.sensor.corner_hz(), rate);
         }
+        self.sensor_section = Section::high_pass(1, self.corner_hz(), rate);
+        self.refresh_hum();
         Ok(())
     }
 
@@ -302,11 +318,14 @@ impl Chain {
             self.phone.add(signal, self.phone_v);
         }
 
-        if !self.routed() {
+        if self.recorder.settings().calibrator {
+            let rate_hz = self.recorder.settings().analogue_rate_hz();
+            self.calibrator.fill(signal, rate_hz);
+        } else if !self.routed() {
             signal.fill(0.0);
             self.power_line_open.add(signal, &self.hum_open, 0.0);
         } else if self.plug.is_at_work() || self.cable_break.is_at_work() {
-            let corner_hz = self.config.sensor.corner_hz();
+            let corner_hz = self.corner_hz();
             // Plug and wire lie in series: where either is open, the input is. Both run on, each by its own draws.
             other.fill(0.0);
             self.power_line_open.add(other, &self.hum_open, 0.0);

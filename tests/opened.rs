@@ -261,6 +261,8 @@ fn what_a_recording_cannot_be_shown_by_is_refused_in_words() {
         json!({"do": "input", "n": 2}),
         json!({"do": "average", "ms": 20}),
         json!({"do": "anti_alias", "on": false}),
+        json!({"do": "buffered", "on": false}),
+        json!({"do": "calibrator", "on": true}),
         json!({"do": "shown", "on": false}),
     ] {
         assert_eq!(act(&mut session, action), Err(Refusal::NoBench {}));

@@ -40,11 +40,11 @@ prop_compose! {
         range_v in select(&RANGES_V[..]), bits in select(&BITS[..]), rate_hz in select(&RATES_HZ[..]),
         zero_v in -10.0..10.0, inverted: bool, high_pass_hz in choice(&HIGH_PASS_HZ), high_pass_order in 1_u8..3,
         low_pass_hz in choice(&LOW_PASS_HZ), low_pass_order in 1_u8..3, notch_hz in choice(&NOTCH_HZ),
-        average_ms in choice(&AVERAGE_MS), anti_alias: bool,
+        average_ms in choice(&AVERAGE_MS), anti_alias: bool, buffered: bool, integral: bool,
     ) -> Settings {
         let free = Settings {
             range_v, bits, rate_hz, zero_v, inverted, high_pass_hz, high_pass_order, low_pass_hz, low_pass_order, notch_hz,
-            average_ms, anti_alias, ..Settings::default()
+            average_ms, anti_alias, buffered, integral, ..Settings::default()
         };
         // Some filters do not go with a low rate: the unit refuses them, and so does the test.
         let plain = Settings { high_pass_hz: None, low_pass_hz: None, notch_hz: None, average_ms: None, ..free.clone() };
@@ -149,7 +149,7 @@ proptest! {
         let most = half(16);
         prop_assert!(whole.iter().all(|code| (-most..most).contains(&i32::from(*code))));
         prop_assert!(chain.truth().iter().all(|beat| beat.peak_s.is_finite()));
-        for tells in [chain.hum_v(), chain.best_pulse_v(), chain.time_s(), chain.delay_s(1.2)] {
+        for tells in [chain.hum_v(), chain.best_pulse_v(), chain.time_s(), chain.late_s()] {
             prop_assert!(tells.is_finite());
         }
 

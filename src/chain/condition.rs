@@ -81,7 +81,8 @@ impl Chain {
 
     /// Hum at the sensor over the best pulse, both peak to peak, as it would be at another bench.
     pub fn hum_share_at(&self, bench: &Bench) -> f64 {
-        2.0 * field::hum_at_sensor(bench, &self.config.sensor, &self.config.power_line).total_v()
+        let input_ohm = self.recorder.settings().input_ohm();
+        2.0 * field::hum_at_sensor(bench, &self.config.sensor, input_ohm, &self.config.power_line).total_v()
             / self.pulse_v
     }
 

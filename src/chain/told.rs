@@ -83,9 +83,4 @@ impl Chain {
     pub fn hum_v(&self) -> f64 {
         if self.routed() { self.hum.total_v() } else { self.hum_open.total_v() }
     }
-
-    /// How late the recorder's filters show a wave of `hz`, s.
-    pub fn delay_s(&self, hz: f64) -> f64 {
-        self.recorder.delay_s(hz)
-    }
 }

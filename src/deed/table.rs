@@ -205,6 +205,9 @@ table! {
         Shown        31  "shown"           ["on"]              Change  Settings Look     Axes
         Scale        32  "scale"           ["by"]              Change  Settings Settings Drawer
         AntiAlias    33  "anti_alias"      ["on"]              Change  Settings Filter   Drawer
+        Buffered     34  "buffered"        ["on"]              Change  Settings Settings Drawer
+        Calibrator   35  "calibrator"      ["on"]              Test    Poke     Test     Drawer
+        Integral     36  "integral"        ["on"]              Change  Settings Filter   Drawer
     }
     Poke of Poke {
         TapSensor       40  "tap_sensor"         []                  Test    Poke     Test     Bench

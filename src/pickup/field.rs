@@ -71,7 +71,8 @@ const CORD_A: f64 = 0.3;
 const CORD_SPACING_M: f64 = 0.003;
 /// Magnetic constant, H/m.
 const MU0: f64 = 4.0e-7 * math::PI;
-/// Input resistance of an open input, ohm, and the stray capacitance of its socket, pF for each pF per half metre.
+/// What lies across an input without a plug, ohm: the socket's own switch contact lays a plain input's resistance there,
+/// buffered or not. And the stray capacitance of the socket, pF for each pF per half metre.
 const OPEN_OHM: f64 = 1e6;
 const SOCKET_SHARE: f64 = 0.25;
 
@@ -140,16 +141,16 @@ fn capacitance_along_cable(bench: &Bench) -> (f64, f64) {
     sum
 }
 
-/// Hum that reaches the input through the sensor: its cable, the body, the loop.
-pub fn hum_at_sensor(bench: &Bench, sensor: &Sensor, power_line: &PowerLine) -> Hum {
-    // An optical sensor's own amplifier drives the cable with a low impedance; the coupling capacitor is inside it.
-    let ohm = if sensor.kind == Kind::Optical {
-        sensor.resistance_ohm()
-    } else {
-        sensor.impedance_ohm(power_line.hz)
-    };
+/// Hum that reaches an input of `input_ohm` through the sensor: its cable, the body, the loop.
+pub fn hum_at_sensor(bench: &Bench, sensor: &Sensor, input_ohm: f64, power_line: &PowerLine) -> Hum {
     let peak = core::f64::consts::SQRT_2;
-    let volts_per_pf = peak * ohm * capacitive_current_a(power_line.hz, 1e-12, power_line.volts);
+    // The body couples to what feels the pulse, in front of an amplifier where there is one. What feels light is no antenna.
+    let felt_ohm = match sensor.kind {
+        Kind::Optical => sensor.cable_ohm(power_line.hz, input_ohm),
+        Kind::Ceramic | Kind::Film => sensor.impedance_ohm(power_line.hz, input_ohm),
+    };
+    let cable_ohm = sensor.cable_ohm(power_line.hz, input_ohm);
+    let volts_per_pf = peak * cable_ohm * capacitive_current_a(power_line.hz, 1e-12, power_line.volts);
     let (wiring, charger) = capacitance_along_cable(bench);
     let leak = sensor.shield_leak();
 
@@ -168,7 +169,7 @@ pub fn hum_at_sensor(bench: &Bench, sensor: &Sensor, power_line: &PowerLine) -> 
         };
         // The shield ends at the sensor; a damaged or missing one leaves its back open as well.
         let back = 0.1 + 0.9 * leak;
-        peak * ohm * capacitive_current_a(power_line.hz, FINGER_PAD_PF * back * 1e-12, body_volts)
+        peak * felt_ohm * capacitive_current_a(power_line.hz, FINGER_PAD_PF * back * 1e-12, body_volts)
     } else {
         0.0
     };

@@ -40,17 +40,20 @@ pub struct Sensor {
     pub kind: Kind,
     /// Shield of its cable.
     pub shield: Shield,
+    /// An amplifier of its own in the sensor's housing, so that the recorder's input does not load it. An optical sensor
+    /// has one in any case.
+    pub buffer: bool,
 }
 
 impl Default for Sensor {
     fn default() -> Self {
-        Self { kind: Kind::Ceramic, shield: Shield::Good }
+        Self { kind: Kind::Ceramic, shield: Shield::Good, buffer: false }
     }
 }
 
 impl Sensor {
-    /// Capacitance of the sensor with its cable, farad (piezo film manual values for the film; design default for the
-    /// ceramic). The optical sensor has no such capacitance; its value stands for the coupling at 0.05 Hz behind 1 kilohm.
+    /// Capacitance of the sensor with its cable, farad (design defaults: sensors of these kinds are sold with some
+    /// hundreds of picofarad to some tens of nanofarad). The optical sensor has no such capacitance; its value stands for the coupling at 0.05 Hz behind 1 kilohm.
     pub fn capacitance_f(&self) -> f64 {
         match self.kind {
             Kind::Ceramic => 20e-9,
@@ -98,16 +101,32 @@ impl Sensor {
         }
     }
 
-    /// Corner of the sensor's own high-pass, Hz: `1 / (2 pi R C)`.
-    pub fn corner_hz(&self) -> f64 {
-        corner_hz(self.resistance_ohm(), self.capacitance_f())
+    /// Whether an amplifier stands between what feels the pulse and the cable.
+    pub fn drives_cable(&self) -> bool {
+        self.buffer || self.kind == Kind::Optical
     }
 
-    /// Magnitude of the impedance to earth at a frequency, ohm.
-    pub fn impedance_ohm(&self, hz: f64) -> f64 {
-        let r = self.resistance_ohm();
+    /// Resistance that the sensor's charge runs off through, ohm: its own, and beside it that of the recorder's input
+    /// where no amplifier stands between the two.
+    pub fn load_ohm(&self, input_ohm: f64) -> f64 {
+        if self.drives_cable() { self.resistance_ohm() } else { parallel(self.resistance_ohm(), input_ohm) }
+    }
+
+    /// Corner of the high-pass that sensor and input make together, Hz: `1 / (2 pi R C)`.
+    pub fn corner_hz(&self, input_ohm: f64) -> f64 {
+        corner_hz(self.load_ohm(input_ohm), self.capacitance_f())
+    }
+
+    /// Magnitude of the impedance to ground at a frequency where the pulse is felt, ohm.
+    pub fn impedance_ohm(&self, hz: f64, input_ohm: f64) -> f64 {
+        let r = self.load_ohm(input_ohm);
         let wrc = math::TAU * hz * r * self.capacitance_f();
         r / (1.0 + wrc * wrc).sqrt()
+    }
+
+    /// The same along the cable, ohm: what an amplifier drives lies low.
+    pub fn cable_ohm(&self, hz: f64, input_ohm: f64) -> f64 {
+        if self.drives_cable() { DRIVEN_OHM } else { self.impedance_ohm(hz, input_ohm) }
     }
 
     /// Share of an electric field's current that passes the shield, 0 to 1 (design defaults of 40, 15 and 0 dB).
@@ -119,6 +138,14 @@ impl Sensor {
         };
         math::pow(10.0, -db / 20.0)
     }
+}
+
+/// Impedance of a cable that an amplifier drives, ohm (design default).
+const DRIVEN_OHM: f64 = 1e3;
+
+/// Two resistances side by side, ohm.
+pub fn parallel(a_ohm: f64, b_ohm: f64) -> f64 {
+    a_ohm * b_ohm / (a_ohm + b_ohm)
 }
 
 /// Corner of a first-order high-pass of `ohm` and `farad`, Hz: `1 / (2 pi R C)`.

@@ -1,10 +1,10 @@
 //! The recorder's stages in their order: polarity and zero, the amplifier's high-pass and low-pass, the low-pass before
-//! the converter, clip, sample, quantise, then notch and moving average on the numbers. What has been clipped or
+//! the converter, clip, sample, quantise, then notch, moving average and integral on the numbers. What has been clipped or
 //! folded stays so, whatever is filtered afterwards.
 
 use super::converter;
 use super::filters::{Average, Memory, Section, average_length};
-use super::settings::{BadValue, Change, NOTCH_Q, Settings};
+use super::settings::{BadValue, Change, INTEGRAL_LEAK_HZ, INTEGRAL_UNITY_HZ, NOTCH_Q, Settings};
 use serde::{Deserialize, Serialize};
 
 /// Time over which [`Change::Zero`] takes the signal's level, s.
@@ -17,6 +17,7 @@ struct Designs {
     low_pass: Section,
     anti_alias: Section,
     notch: Section,
+    integral: Section,
 }
 
 impl Designs {
@@ -35,11 +36,14 @@ impl Designs {
             ),
             anti_alias: or_pass(needed.then(|| Section::low_pass(2, 0.4 * rate, analogue))),
             notch: or_pass(settings.notch_hz.map(|hz| Section::notch(hz, NOTCH_Q, rate))),
+            integral: or_pass(
+                settings.integral.then(|| Section::integral(INTEGRAL_UNITY_HZ, INTEGRAL_LEAK_HZ, rate)),
+            ),
         }
     }
 
     fn pass_all(&self) -> bool {
-        [&self.high_pass, &self.low_pass, &self.anti_alias, &self.notch]
+        [&self.high_pass, &self.low_pass, &self.anti_alias, &self.notch, &self.integral]
             .iter()
             .all(|design| design.passes_all())
     }
@@ -55,6 +59,7 @@ pub struct Recorder {
     anti_alias: [Memory; 2],
     notch: Memory,
     average: Average,
+    integral: Memory,
     /// Analogue steps still to go until the next sample.
     countdown: u32,
     /// Running level of the input, V.
@@ -74,6 +79,7 @@ impl Recorder {
             anti_alias: [Memory::default(); 2],
             notch: Memory::default(),
             average: Average::new(length, 0),
+            integral: Memory::default(),
             countdown: settings.steps_per_sample(),
             level_v: 0.0,
             settings,
@@ -109,6 +115,16 @@ impl Recorder {
         if designs.low_pass != self.designs.low_pass {
             self.low_pass = Memory::settled(&designs.low_pass, level);
         }
+        // What lies behind the converter remembers numbers: on another range the same voltage is another number.
+        let finer = self.settings.range_v / next.range_v;
+        if finer != 1.0 {
+            self.notch = self.notch.scaled(finer);
+            self.integral = self.integral.scaled(finer);
+        }
+        if designs.integral != self.designs.integral {
+            let passed = if designs.high_pass.passes_all() { level } else { 0.0 };
+            self.integral = Memory::settled(&designs.integral, passed / converter::code_v(next.range_v));
+        }
         self.designs = designs;
         self.settings = next;
         Ok(())
@@ -143,7 +159,9 @@ impl Recorder {
             memory.run(&self.designs.anti_alias, block);
         }
         let (range_v, bits) = (s.range_v, s.bits);
-        let plain = self.designs.notch.passes_all() && self.average.length() == 1;
+        let plain = self.designs.notch.passes_all()
+            && self.average.length() == 1
+            && self.designs.integral.passes_all();
         for x in block.iter() {
             self.countdown -= 1;
             if self.countdown > 0 {
@@ -160,13 +178,45 @@ impl Recorder {
         let notched = self.notch.step(&self.designs.notch, f64::from(code));
         // The average keeps eight more bits, so that it does not round twice.
         let fine = (notched * 256.0).round().clamp(-8_388_608.0, 8_388_607.0) as i32;
-        (self.average.step(fine) / 256.0).round().clamp(-32768.0, 32767.0) as i16
+        let averaged = self.average.step(fine) / 256.0;
+        self.integral.step(&self.designs.integral, averaged).round().clamp(-32768.0, 32767.0) as i16
     }
+}
 
-    /// How late the recorder's filters show a wave of `hz`, s: phase delay of all stages together.
-    pub fn delay_s(&self, hz: f64) -> f64 {
-        delay_s(&self.settings, hz)
+/// Time that a filter is given to settle on a wave that repeats, s: six time constants of the slowest.
+const SETTLED_S: f64 = 20.0;
+
+/// What the filters of these settings make of a wave that repeats: one period in, at [`Settings::analogue_rate_hz`], and the
+/// same period out. Polarity, clipping and the converter's steps are left out.
+pub fn steady(settings: &Settings, period: &[f64]) -> Vec<f64> {
+    let rate_hz = settings.analogue_rate_hz();
+    // What works on the numbers is worked here at the finer rate: on a wave far below both rates it does the same.
+    let fine = Settings { rate_hz: rate_hz as u32, ..settings.clone() };
+    let designs = Designs { anti_alias: Designs::of(settings).anti_alias, ..Designs::of(&fine) };
+    let length = settings.average_ms.map_or(1, |ms| average_length(ms, rate_hz));
+    let sections = [
+        designs.high_pass,
+        designs.low_pass,
+        designs.anti_alias,
+        designs.anti_alias,
+        designs.notch,
+        designs.integral,
+    ];
+    let mut memories = [Memory::default(); 6];
+    let mut average = Average::new(length, 0);
+    let periods = (SETTLED_S * rate_hz / period.len() as f64).ceil() as usize + 1;
+    let mean = period.iter().sum::<f64>() / period.len() as f64;
+    let height = period.iter().fold(f64::MIN_POSITIVE, |top, x| top.max((x - mean).abs()));
+    let mut out = vec![0.0; period.len()];
+    for _ in 0..periods {
+        for (x, y) in period.iter().zip(&mut out) {
+            *y = memories.iter_mut().zip(&sections).fold(*x - mean, |y, (memory, s)| memory.step(s, y));
+            if length > 1 {
+                *y = average.step((*y / height * 1e6) as i32) * height / 1e6;
+            }
+        }
     }
+    out
 }
 
 /// How late the filters of these settings show a wave of `hz`, s: the phase delay of all stages together. Negative
@@ -183,7 +233,8 @@ pub fn delay_s(settings: &Settings, hz: f64) -> f64 {
     let sum = phase(&d.high_pass, analogue)
         + phase(&d.low_pass, analogue)
         + 2.0 * phase(&d.anti_alias, analogue)
-        + phase(&d.notch, rate);
+        + phase(&d.notch, rate)
+        + phase(&d.integral, rate);
     let average = settings.average_ms.map_or(0.0, |ms| (average_length(ms, rate) as f64 - 1.0) / 2.0 / rate);
     -sum / (math::TAU * hz) + average
 }

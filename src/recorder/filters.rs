@@ -69,6 +69,15 @@ impl Section {
         Section { b: [gain, -2.0 * gain * cos, gain], a: [-2.0 * gain * cos, 2.0 * gain - 1.0] }
     }
 
+    /// Leaky integral, `2 pi U s / (s + 2 pi L)^2` with `U` = `unity_hz` and `L` = `leak_hz`: a sine of `U`, well above `L`, keeps
+    /// its height and comes a quarter of a period late; a constant gives nothing. By the bilinear transform.
+    pub fn integral(unity_hz: f64, leak_hz: f64, rate_hz: f64) -> Section {
+        let (c, u, l) = (2.0 * rate_hz, math::TAU * unity_hz, math::TAU * leak_hz);
+        let n = 1.0 / ((c + l) * (c + l));
+        let low = (l - c) / (l + c);
+        Section { b: [u * c * n, 0.0, -u * c * n], a: [2.0 * low, low * low] }
+    }
+
     /// Complex response at a frequency: (real, imaginary).
     pub fn response(&self, hz: f64, rate_hz: f64) -> (f64, f64) {
         let w = math::TAU * hz / rate_hz;
@@ -103,6 +112,11 @@ impl Memory {
         let out = if den.abs() > 1e-300 { level * (b0 + b1 + b2) / den } else { 0.0 };
         let s2 = b2 * level - a2 * out;
         Memory(b1 * level - a1 * out + s2, s2)
+    }
+
+    /// The state of a signal `by` times as tall.
+    pub fn scaled(self, by: f64) -> Memory {
+        Memory(by * self.0, by * self.1)
     }
 
     /// One sample.

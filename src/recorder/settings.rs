@@ -20,6 +20,18 @@ pub const NOTCH_HZ: [f64; 2] = [50.0, 60.0];
 pub const AVERAGE_MS: [f64; 4] = [10.0, 17.0, 20.0, 100.0];
 /// Factors of the value labels.
 pub const SCALES: [f64; 3] = [1.0, 10.0, 1000.0];
+/// Resistance of a plain input, ohm (common practice for instruments with a round signal socket).
+pub const PLAIN_OHM: f64 = 1e6;
+/// Resistance of an input behind a buffer, ohm (common practice: a follower with a field-effect input).
+pub const BUFFERED_OHM: f64 = 1e12;
+/// The calibrator's square wave: height from low to high, V, and period, s (design defaults).
+pub const CALIBRATOR_V: f64 = 0.01;
+/// See [`CALIBRATOR_V`].
+pub const CALIBRATOR_S: f64 = 1.0;
+/// Frequency at which the integral keeps a wave's height, Hz (design default).
+pub const INTEGRAL_UNITY_HZ: f64 = 1.0;
+/// Frequency under which the integral lets go, Hz (design default): without it a constant would run off the screen.
+pub const INTEGRAL_LEAK_HZ: f64 = 0.05;
 /// Quality of the power line notch: centre over width at -3 dB.
 pub const NOTCH_Q: f64 = 30.0;
 
@@ -30,6 +42,10 @@ pub const NOTCH_Q: f64 = 30.0;
 pub struct Settings {
     /// Which input is shown and recorded, 1 to 3.
     pub input: u8,
+    /// The input's buffer is on: the input then loads a sensor with a million megohm, and otherwise with one.
+    pub buffered: bool,
+    /// The calibrator's square wave takes the place of what is in the input.
+    pub calibrator: bool,
     /// Full-scale range, V: the converter takes -range to +range.
     pub range_v: f64,
     /// Resolution of the converter, bits.
@@ -52,6 +68,8 @@ pub struct Settings {
     pub notch_hz: Option<f64>,
     /// Length of the moving average, ms.
     pub average_ms: Option<f64>,
+    /// The running integral is shown and kept instead of the signal.
+    pub integral: bool,
     /// Low-pass at 0.4 of the sampling rate before the converter.
     pub anti_alias: bool,
     /// Whether the trace of the chosen input is drawn.
@@ -64,6 +82,8 @@ impl Default for Settings {
     fn default() -> Self {
         Self {
             input: 1,
+            buffered: true,
+            calibrator: false,
             range_v: 2.0,
             bits: 16,
             rate_hz: 1000,
@@ -75,6 +95,7 @@ impl Default for Settings {
             low_pass_order: 2,
             notch_hz: None,
             average_ms: None,
+            integral: false,
             anti_alias: true,
             shown: true,
             scale: 1.0,
@@ -90,6 +111,21 @@ pub enum Change {
     Input {
         /// One of [`INPUTS`].
         n: u8,
+    },
+    /// The input's buffer on or off.
+    Buffered {
+        /// On.
+        on: bool,
+    },
+    /// The calibrator on or off.
+    Calibrator {
+        /// On.
+        on: bool,
+    },
+    /// The running integral on or off.
+    Integral {
+        /// On.
+        on: bool,
     },
     /// Choose the full-scale range.
     Range {
@@ -216,6 +252,9 @@ impl Settings {
         let mut next = self.clone();
         match *change {
             Change::Input { n } => next.input = n,
+            Change::Buffered { on } => next.buffered = on,
+            Change::Calibrator { on } => next.calibrator = on,
+            Change::Integral { on } => next.integral = on,
             Change::Range { v } => next.range_v = v,
             Change::Rate { hz } => next.rate_hz = hz,
             Change::Bits { n } => next.bits = n,
@@ -243,6 +282,11 @@ impl Settings {
     /// Volts of one recorder of code as the labels show them.
     pub fn shown_code_v(&self) -> f64 {
         self.scale * super::converter::code_v(self.range_v)
+    }
+
+    /// Resistance of the input, ohm.
+    pub fn input_ohm(&self) -> f64 {
+        if self.buffered { BUFFERED_OHM } else { PLAIN_OHM }
     }
 
     /// Steps of the simulated analogue signal for one sample: so many that they come at 1 kHz or more.

@@ -16,6 +16,8 @@ pub enum Refusal {
         /// The input.
         input: u8,
     },
+    /// The calibrator is in the place of the sensor.
+    CalibratorOn {},
     /// It cannot be changed while recording.
     Recording {
         /// What.

@@ -1,7 +1,7 @@
 //! A recording that was opened from a file: its own samples, and how they are shown. Range, zero, polarity and filters are ways of
 //! looking at it. The file's samples are kept; what is drawn, counted on, saved and judged comes from those that are shown.
 //!
-//! The stages stand in the order of the recorder's: zero and polarity, high-pass, low-pass, notch, with its designs
+//! The stages stand in the order of the recorder's: zero and polarity, high-pass, low-pass, notch, integral, with its designs
 //! ([`crate::recorder::filters`]). They are causal, as on the bench, so that a filter shows the pulse as late here as there; cursors
 //! and marks go with it.
 
@@ -12,7 +12,10 @@ use super::run::World;
 use crate::math;
 use crate::measure::detect::detect;
 use crate::recorder::filters::{Memory, Section};
-use crate::recorder::settings::{Change, HIGH_PASS_HZ, LOW_PASS_HZ, NOTCH_HZ, NOTCH_Q, SCALES, Settings};
+use crate::recorder::settings::{
+    Change, HIGH_PASS_HZ, INTEGRAL_LEAK_HZ, INTEGRAL_UNITY_HZ, LOW_PASS_HZ, NOTCH_HZ, NOTCH_Q, SCALES,
+    Settings,
+};
 use crate::recording::{Extent, Recording};
 use serde_json::{Map, Value};
 
@@ -87,6 +90,10 @@ impl Opened {
             s.high_pass_hz.map(|hz| (hz, Section::high_pass(s.high_pass_order, hz, rate_hz), false)),
             s.low_pass_hz.map(|hz| (hz, Section::low_pass(s.low_pass_order, hz, rate_hz), false)),
             s.notch_hz.map(|hz| (hz, Section::notch(hz, NOTCH_Q, rate_hz), true)),
+            s.integral.then(|| {
+                let section = Section::integral(INTEGRAL_UNITY_HZ, INTEGRAL_LEAK_HZ, rate_hz);
+                (INTEGRAL_LEAK_HZ, section, false)
+            }),
         ]
         .into_iter()
         .flatten()
@@ -144,7 +151,7 @@ impl Opened {
             run(&section, hz, notch, rate_hz, &mut values);
         }
         // A constant passes a high-pass no more than it does on the bench.
-        let zero = if s.high_pass_hz.is_some() { 0.0 } else { sign * self.zero };
+        let zero = if s.high_pass_hz.is_some() || s.integral { 0.0 } else { sign * self.zero };
         Recording::of_values(rate_hz, &values).turned(1.0, zero, s.scale)
     }
 
@@ -202,6 +209,7 @@ impl Opened {
         put("low_pass_hz", s.low_pass_hz.into(), s.low_pass_hz.is_some());
         put("low_pass_order", s.low_pass_order.into(), s.low_pass_hz.is_some());
         put("notch_hz", s.notch_hz.into(), s.notch_hz.is_some());
+        put("integral", true.into(), s.integral);
         put("scale", s.scale.into(), s.scale != 1.0);
         (!told.is_empty()).then_some(told)
     }
@@ -294,12 +302,14 @@ impl Session {
             | Change::HighPass { .. }
             | Change::LowPass { .. }
             | Change::Notch { .. }
+            | Change::Integral { .. }
             | Change::Scale { .. } => {}
             _ => return Err(Refusal::NoBench {}),
         }
         let settings = opened.settings.with(change)?;
         let filters = |s: &Settings| {
-            (s.inverted, s.high_pass_hz, s.high_pass_order, s.low_pass_hz, s.low_pass_order, s.notch_hz)
+            let passes = (s.high_pass_hz, s.high_pass_order, s.low_pass_hz, s.low_pass_order);
+            (s.inverted, passes, s.notch_hz, s.integral)
         };
         let same_form = filters(&settings) == filters(&opened.settings);
         let late_s = opened.late_s;
@@ -368,7 +378,7 @@ impl Session {
         Some(json!({
             "unit": opened.unit, "range_v": opened.range, "zero_v": opened.zero, "inverted": s.inverted,
             "high_pass_hz": s.high_pass_hz, "high_pass_order": s.high_pass_order, "low_pass_hz": s.low_pass_hz,
-            "low_pass_order": s.low_pass_order, "notch_hz": s.notch_hz, "scale": s.scale,
+            "low_pass_order": s.low_pass_order, "notch_hz": s.notch_hz, "integral": s.integral, "scale": s.scale,
             "as_in_file": opened.is_plain(),
             "choices": {
                 "range_v": opened.ranges(&kept.recording), "high_pass_hz": fits(&HIGH_PASS_HZ),

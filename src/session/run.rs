@@ -228,6 +228,8 @@ impl Session {
             Change::Rate { .. } => Some("rate"),
             Change::Bits { .. } => Some("bits"),
             Change::Input { .. } => Some("input"),
+            // What is recorded is of one source from its start to its end.
+            Change::Calibrator { .. } => Some("calibrator"),
             _ => None,
         };
         if let (true, Some(what)) = (self.trace.recording, fixed) {

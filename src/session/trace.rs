@@ -262,12 +262,14 @@ impl Session {
         if !chain.seen() {
             return Err(Refusal::NoLink {});
         }
+        if chain.settings().calibrator {
+            return Err(Refusal::CalibratorOn {});
+        }
         if !chain.routed() {
             return Err(Refusal::NothingInInput { input: chain.settings().input });
         }
         let mut kept = KeptRecording::new(f64::from(chain.settings().rate_hz), chain.time_s());
-        // The pulse's energy lies around its fundamental; 1.2 Hz is 72 beats a minute.
-        kept.delay_s = chain.delay_s(1.2);
+        kept.delay_s = chain.late_s();
         kept.start = Some(Start { sample: chain.samples(), settings: chain.settings().clone() });
         kept.exercise_ended_s = self.run.exercise_ended_s.map(|ended| ended - kept.start_s);
         self.leave_zoom();

@@ -20,7 +20,8 @@ pub(super) fn recorder(chain: &Chain) -> Value {
         "zero_v": set.zero_v, "inverted": set.inverted, "high_pass_hz": set.high_pass_hz,
         "high_pass_order": set.high_pass_order, "low_pass_hz": set.low_pass_hz,
         "low_pass_order": set.low_pass_order, "notch_hz": set.notch_hz, "average_ms": set.average_ms,
-        "anti_alias": set.anti_alias, "shown": set.shown, "scale": set.scale,
+        "anti_alias": set.anti_alias, "integral": set.integral, "buffered": set.buffered, "calibrator": set.calibrator,
+        "shown": set.shown, "scale": set.scale,
         "choices": {
             "range_v": RANGES_V, "time_base_s": TIME_BASES_S, "rate_hz": RATES_HZ, "bits": BITS,
             "high_pass_hz": HIGH_PASS_HZ, "low_pass_hz": LOW_PASS_HZ, "notch_hz": notches,

@@ -59,7 +59,7 @@ pub fn run() {
     stage("restless hand", |x| motion.apply(x, 1.0, true));
 
     let hum_config = config(HUM);
-    let hum = field::hum_at_sensor(&Bench::wired(), &hum_config.sensor, &hum_config.power_line);
+    let hum = field::hum_at_sensor(&Bench::wired(), &hum_config.sensor, 1e12, &hum_config.power_line);
     let mut power_line = Oscillator::new(hum_config.power_line.hz, RATE_HZ, 1);
     stage("hum at the pick-up", |x| power_line.add(x, &hum, 0.0));
 
