@@ -86,6 +86,7 @@ fn doing(tell: Tell, session: &Session) -> Vec<Value> {
             Kind::Range => one(json!({"do": "range", "v": 1.0})),
             Kind::Rate => one(json!({"do": "rate", "hz": 200})),
             Kind::Invert => one(json!({"do": "invert", "on": !settings.inverted})),
+            Kind::Buffered => one(json!({"do": "buffered", "on": !settings.buffered})),
             Kind::LowPass => one(json!({"do": "low_pass", "hz": 5.0})),
             Kind::HighPass => one(json!({"do": "high_pass", "hz": 0.5})),
             Kind::Notch => one(json!({"do": "notch", "hz": 50.0})),
@@ -269,6 +270,7 @@ fn anything(draws: &mut Draws) -> Value {
         json!({"do": "low_pass", "hz": if u < 0.5 { Value::Null } else { json!(30.0) }}),
         json!({"do": "average", "ms": if u < 0.5 { Value::Null } else { json!(10.0) }}),
         json!({"do": "anti_alias", "on": u < 0.5}),
+        json!({"do": "integral", "on": u < 0.5}),
         json!({"do": "ask_finger"}),
         json!({"do": "ask_still"}),
         json!({"do": "press_finger"}),
@@ -277,7 +279,7 @@ fn anything(draws: &mut Draws) -> Value {
         json!({"do": "rest_arm"}),
         json!({"do": "swap_cable"}),
         json!({"do": "scale", "by": if u < 0.5 { 1 } else { 10 }}),
-    ][(v * 23.0) as usize]
+    ][(v * 24.0) as usize]
         .clone()
 }
 

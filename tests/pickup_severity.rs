@@ -86,7 +86,7 @@ fn hum_rises_as_the_cable_nears_the_power_strip() {
         .map(|y| {
             line(
                 &volts(with(|c| {
-                    c.sensor = Sensor { kind: Kind::Ceramic, shield: Shield::Damaged };
+                    c.sensor = Sensor { kind: Kind::Ceramic, shield: Shield::Damaged, ..Sensor::default() };
                     c.bench.cable.handles = [Point { x: 50.0, y }, Point { x: 70.0, y }];
                 })),
                 50.0,
@@ -216,7 +216,7 @@ fn an_optical_sensor_takes_next_to_no_hum() {
     // Output impedance of a kilohm or less: capacitive hum is negligible (worked from I = 2 pi f C V).
     let of = |kind| {
         let values = volts(with(|c| {
-            c.sensor = Sensor { kind, shield: Shield::None };
+            c.sensor = Sensor { kind, shield: Shield::None, ..Sensor::default() };
             c.recorder.range_v = 2.0;
         }));
         line(&values, 50.0) / line_free_height(&values)

@@ -165,6 +165,8 @@ fn crest(shot: &Shot) -> f64 {
 pub const BELOW: Figure =
     Figure("dip after the peak beyond the usual one, of the peak", |s| dip(s.shown) - dip(s.usual));
 pub const WIDTH: Figure = Figure("width at half height over the usual", |s| width(s.shown) / width(s.usual));
+pub const WIDTH_THEN: Figure =
+    Figure("width at half height then over the usual", |s| width(s.then) / width(s.usual));
 fn width(shot: &Shot) -> f64 {
     shot.mean().map_or(f64::NAN, |m| m.landmarks.width50_ms)
 }

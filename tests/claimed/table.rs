@@ -219,6 +219,37 @@ pub fn claims() -> Vec<Claim> {
         seen("high_pass_high", "Narrow, sharp waves", WIDTH, Under(0.8)),
         seen("high_pass_high", "falls low after each peak", BELOW, Over(0.15)),
         seen("high_pass_high", "a second bump often stands out", SECOND, Over(0.12)).often(0.6),
+        seen("plain_input", "Narrow, sharp waves", WIDTH, Under(0.8)),
+        seen("plain_input", "dip low after each peak", BELOW, Over(0.15)),
+        test(
+            "plain_input",
+            "Turn the high-pass filter off: nothing changes",
+            &[r#"{"do":"high_pass","hz":null}"#],
+            12.0,
+            WIDTH_THEN,
+            Under(0.8),
+        )
+        .against("high_pass_high"),
+        test(
+            "plain_input",
+            "Switch the buffer on: the wave is wide again",
+            &[r#"{"do":"buffered","on":true}"#],
+            30.0,
+            WIDTH_THEN,
+            Over(0.9),
+        )
+        .undone()
+        .against("high_pass_high"),
+        test(
+            "high_pass_high",
+            "Set the high-pass filter lower: the wave is wide again",
+            &[r#"{"do":"high_pass","hz":null}"#],
+            30.0,
+            WIDTH_THEN,
+            Over(0.9),
+        )
+        .undone()
+        .against("plain_input"),
         seen(
             "wrong_scale",
             "the numbers on the axis are a thousand times too large",

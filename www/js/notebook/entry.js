@@ -12,9 +12,9 @@ import { outline } from "./picture.js";
 /** @import { DisplayView, KeptRecording, RecorderSettings, View } from '../types/view' */
 
 /** @type {(keyof RecorderSettings)[]} */
-const SETTINGS = ["range_v", "high_pass_hz", "high_pass_order", "low_pass_hz", "low_pass_order", "notch_hz", "average_ms", "inverted", "scale", "shown", "rate_hz", "bits"];
+const SETTINGS = ["range_v", "high_pass_hz", "high_pass_order", "low_pass_hz", "low_pass_order", "notch_hz", "average_ms", "integral", "buffered", "inverted", "scale", "shown", "rate_hz", "bits"];
 /** @type {(keyof DisplayView & keyof RecorderSettings)[]} */
-const SHOWN = ["range_v", "high_pass_hz", "high_pass_order", "low_pass_hz", "low_pass_order", "notch_hz", "inverted", "scale"]; // of an opened recording
+const SHOWN = ["range_v", "high_pass_hz", "high_pass_order", "low_pass_hz", "low_pass_order", "notch_hz", "integral", "inverted", "scale"]; // of an opened recording
 const ROOM = 0.06; // so much of the window is shown before and after it
 
 /**

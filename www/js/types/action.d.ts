@@ -23,7 +23,7 @@ type RecorderAction =
   | { do: "input"; n: number } | { do: "range"; v: number } | { do: "rate"; hz: number } | { do: "bits"; n: number }
   | { do: "zero" } | { do: "zero_clear" } | { do: "invert"; on: boolean }
   | { do: "high_pass" | "low_pass"; hz: number | null; order?: number } | { do: "notch"; hz: number | null } | { do: "average"; ms: number | null }
-  | { do: "anti_alias"; on: boolean } | { do: "shown"; on: boolean } | { do: "scale"; by: number };
+  | { do: "anti_alias" | "buffered" | "calibrator" | "integral"; on: boolean } | { do: "shown"; on: boolean } | { do: "scale"; by: number };
 
 /** On the trace and the worksheet. */
 type PageAction =

@@ -33,7 +33,7 @@ export type BenchView = {
 export type RecorderSettings = {
   input: number; range_v: number; bits: number; rate_hz: number; zero_v: number; inverted: boolean;
   high_pass_hz: number | null; high_pass_order: number; low_pass_hz: number | null; low_pass_order: number; notch_hz: number | null;
-  average_ms: number | null; anti_alias: boolean; shown: boolean; scale: number;
+  average_ms: number | null; integral: boolean; anti_alias: boolean; buffered: boolean; calibrator: boolean; shown: boolean; scale: number;
 };
 export type RecorderView = RecorderSettings & {
   choices: {
@@ -43,7 +43,7 @@ export type RecorderView = RecorderSettings & {
 };
 
 /** How an opened recording is shown. Range and zero are in its own unit: "V", what the file has, or "" where it tells none. */
-export type DisplayView = Pick<RecorderSettings, "range_v" | "zero_v" | "inverted" | "high_pass_hz" | "high_pass_order" | "low_pass_hz" | "low_pass_order" | "notch_hz" | "scale"> & {
+export type DisplayView = Pick<RecorderSettings, "range_v" | "zero_v" | "inverted" | "high_pass_hz" | "high_pass_order" | "low_pass_hz" | "low_pass_order" | "notch_hz" | "integral" | "scale"> & {
   unit: string;
   /** Whether the samples that are shown are the file's own. */
   as_in_file: boolean;

@@ -206,6 +206,7 @@ refusal-does_not_fit = The plug does not fit there: the shapes are different.
 refusal-socket_taken = Something is already in that socket.
 refusal-replayed = You only look at this attempt. You cannot change it.
 refusal-no_link = There is nothing to record: the computer gets no samples.
+refusal-calibrator_on = The trace shows the calibrator, not the finger. Turn the calibrator off, then record.
 refusal-nothing_in_input = The trace shows input { $input }, and nothing is plugged into it.
 refusal-no_bench = A recording has no equipment that you can change.
 refusal-log_full = This attempt has reached its limit of { $most } actions. Start again with a new seed.

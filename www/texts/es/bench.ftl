@@ -206,6 +206,7 @@ refusal-does_not_fit = La clavija no entra ahí: las formas son distintas.
 refusal-socket_taken = Ese conector ya está ocupado.
 refusal-replayed = Este intento solo lo miras. No lo puedes cambiar.
 refusal-no_link = No hay nada que grabar: a la computadora no llegan muestras.
+refusal-calibrator_on = El trazo muestra el calibrador, no el dedo. Apaga el calibrador y luego graba.
 refusal-nothing_in_input = El trazo muestra la entrada { $input }, y ahí no hay nada conectado.
 refusal-no_bench = Una grabación no tiene equipo que puedas cambiar.
 refusal-log_full = Este intento ha llegado a su límite de { $most } acciones. Empieza otra vez con una semilla nueva.

@@ -8,6 +8,7 @@ hint-other_socket = another socket for: { $end }
 hint-move = move: { $part }
 hint-switch = the switch: { $id }
 hint-do-answer = another number in the blank
+hint-do-buffered = the input buffer on or off
 hint-do-charger = the charger in or out
 hint-do-cursor = the times at both cursors
 hint-do-hand_height = the hand higher or lower
@@ -106,6 +107,18 @@ deed-average = Averaging { $ms }.
 deed-anti_alias = { $on ->
     [true] Anti-alias filter on.
    *[other] Anti-alias filter off.
+}
+deed-buffered = { $on ->
+    [true] Input buffer on.
+   *[other] Input buffer off.
+}
+deed-calibrator = { $on ->
+    [true] Calibrator on.
+   *[other] Calibrator off.
+}
+deed-integral = { $on ->
+    [true] Integral shown.
+   *[other] Integral no longer shown.
 }
 deed-rate = Sampling rate { $hz }.
 deed-bits = Resolution { $n } bit.

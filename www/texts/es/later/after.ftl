@@ -8,6 +8,7 @@ hint-other_socket = otro conector para: { $end }
 hint-move = mover: { $part }
 hint-switch = el interruptor: { $id }
 hint-do-answer = otro número en el espacio en blanco
+hint-do-buffered = el búfer de la entrada puesto o quitado
 hint-do-charger = enchufar o desenchufar el cargador
 hint-do-cursor = los tiempos de los dos cursores
 hint-do-hand_height = la mano más alta o más baja
@@ -106,6 +107,18 @@ deed-average = Promediado: { $ms }.
 deed-anti_alias = { $on ->
     [true] Filtro antialias puesto.
    *[other] Filtro antialias quitado.
+}
+deed-buffered = { $on ->
+    [true] Búfer de la entrada puesto.
+   *[other] Búfer de la entrada quitado.
+}
+deed-calibrator = { $on ->
+    [true] Calibrador puesto.
+   *[other] Calibrador quitado.
+}
+deed-integral = { $on ->
+    [true] Se muestra la integral.
+   *[other] Ya no se muestra la integral.
 }
 deed-rate = Frecuencia de muestreo { $hz }.
 deed-bits = Resolución de { $n } bits.

@@ -244,3 +244,7 @@ scenario-soon-after-exercise =
     .title = Cuánto, y cuándo
     .aim = Mide una frecuencia cardíaca que baja: una ventana de conteo corta, pronto, junto con su tiempo.
     .brief = El sujeto acaba de sentarse después de dos minutos de ejercicio. (Con personas reales: solo voluntarios que puedan hacer ejercicio, según las reglas de tu institución.) La frecuencia cardíaca baja de latido a latido, y sin su tiempo dice poco. Graba enseguida. Separa A y B de diez a quince segundos, dentro del primer minuto. Cuenta, y calcula la frecuencia cardíaca. Después di cuándo fue: ¿cuánto después del final del ejercicio estaba el centro de tu ventana de conteo? La pantalla muestra cuándo empezó la grabación.
+scenario-odd-wave-e =
+    .title = Una onda extraña 5
+    .aim = Reconoce una onda de pulso por su subida rápida, su incisura dícrota y su bajada lenta. Encuentra el ajuste o la correa que la cambia.
+    .brief = Los latidos vienen con regularidad, pero la onda no tiene la forma de un pulso. Un pulso tiene una subida rápida, un pico, una segunda onda y una bajada lenta. Mira dos o tres latidos con una base de tiempo corta. Compáralos con lo que sabes, y averigua qué los cambia. Nombra lo que falla y arréglalo. Después graba, separa A y B al menos quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
