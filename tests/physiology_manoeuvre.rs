@@ -87,6 +87,38 @@ fn light_exercise_is_left_behind_in_minutes() {
 }
 
 #[test]
+fn a_short_hard_exercise_is_left_behind_in_minutes_and_a_long_one_is_not() {
+    let over_rest = |seconds: f64| {
+        let m = Manoeuvre::Exercise { seconds, effort: 0.8 };
+        mean(&over_seeds(m, seconds + 320.0, |b| rate_bpm(b, seconds + 300.0, seconds + 320.0) - 70.0))
+    };
+    let (short, middle, long) = (over_rest(120.0), over_rest(300.0), over_rest(600.0));
+    // Some ten over rest five minutes after two hard minutes (from memory).
+    assert!((4.0..13.0).contains(&short), "{short}");
+    assert!(short < middle && middle < long, "{short} {middle} {long}");
+}
+
+#[test]
+fn who_pants_does_not_keep_the_hand_still() {
+    let unrest = |effort: Option<f64>| {
+        let mut b = body(&calm(), 3, HZ);
+        go(&mut b, 10.0);
+        if let Some(effort) = effort {
+            b.start(Manoeuvre::Exercise { seconds: 60.0, effort });
+        }
+        go(&mut b, 70.0);
+        let (_, breath) = go(&mut b, 20.0);
+        // Within a breath: what is left beside waves of three seconds and longer.
+        let n = (1.0 * HZ) as usize;
+        let quick: Vec<f64> =
+            (n..breath.len()).map(|k| breath[k] - breath[k - n..k].iter().sum::<f64>() / n as f64).collect();
+        (mean(&quick.iter().map(|x| x * x).collect::<Vec<_>>())).sqrt()
+    };
+    let (still, hard) = (unrest(None), unrest(Some(0.9)));
+    assert!(hard > 2.0 * still, "{hard} after exercise, {still} at rest");
+}
+
+#[test]
 fn standing_up_raises_the_rate_twice_and_then_less() {
     let at = |from: f64, to: f64| {
         mean(&over_seeds(Manoeuvre::StandUp, 80.0, |b| rate_bpm(b, 20.0 + from, 20.0 + to))) - 70.0

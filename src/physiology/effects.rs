@@ -15,6 +15,9 @@ struct Effect {
     reaction: Reaction,
 }
 
+/// How far somebody who pants at the highest rate moves the hand, peak to peak in units of the pulse (design default).
+const PANTING: f64 = 0.6;
+
 /// All manoeuvres that still act.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Effects {
@@ -99,6 +102,7 @@ impl Effects {
                     let x = c.rate_bpm / (subject.max_rate_bpm - subject.rest_rate_bpm);
                     d.breathing.per_min += x * (35.0 - subject.breaths_per_min).max(0.0);
                     d.breathing.depth += x;
+                    d.bursts += PANTING * x;
                 }
                 _ => other += c.rate_bpm,
             }

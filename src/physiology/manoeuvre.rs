@@ -206,6 +206,12 @@ fn recovery(fitness: Fitness) -> (f64, f64, f64) {
     }
 }
 
+/// Length of the exercise that [`recovery`] was fitted to, s, and time constant with which its slow part gathers (design default:
+/// after two hard minutes the rate is some ten over rest in five, from memory).
+const TESTED_S: f64 = 600.0;
+/// See [`TESTED_S`].
+const GATHERS_S: f64 = 700.0;
+
 /// How much warmer a finger is after `lasted` s of warming that ended `v` s ago, degrees C. A cold finger rewarms with a time
 /// constant of about 5 min and cools more slowly (design values).
 pub fn warmer_c(subject: &Subject, lasted: f64, v: f64) -> f64 {
@@ -243,10 +249,12 @@ pub fn course(m: &Manoeuvre, subject: &Subject, r: Reaction, u: f64, v: f64) -> 
             let reserve = effort * (subject.max_rate_bpm - rest);
             let (fast, tau, slow_tau) = recovery(subject.fitness);
             let top = reserve * rise(lasted, 35.0);
-            // Light exercise leaves little of the slow part behind, and both are faster.
-            let slow = (1.0 - fast) * effort;
+            // Light exercise leaves little of the slow part behind, and both are faster; so does a short one, since what
+            // falls slowly (heat, what the muscles have made) has gathered slowly. The figures are for ten minutes of it.
+            let gathered = rise(lasted, GATHERS_S) / rise(TESTED_S, GATHERS_S);
+            let slow = (1.0 - fast) * effort * gathered;
             let tau = tau * (0.55 + 0.45 * effort);
-            let left = (1.0 - slow) * decay(v, tau) + slow * decay(v, slow_tau * effort);
+            let left = (1.0 - slow) * decay(v, tau) + slow * decay(v, slow_tau * effort * (0.3 + 0.7 * gathered.min(1.0)));
             // Skin vessels close at the start and open when warm (from memory).
             let warm = 0.5 * effort * rise(lasted, 150.0) * decay(v, 500.0);
             (top * left, 1.0 - 0.3 * hump(u, 12.0) + warm)

@@ -146,6 +146,7 @@ export const TERMS = {
   readiness: { en: "ready", es: "listo" },
   recorder: { en: "recorder", es: "registrador" },
   resolution: { en: "resolution", es: "resolución" },
+  respiratory: { en: "respiratory sinus arrhythmia", es: "arritmia sinusal respiratoria" },
   result_code: { en: "result code", es: "código de resultado" },
   rubric: { en: "rubric", es: "rúbrica" },
   safety: { en: "safety rules", es: "normas de seguridad" },
