@@ -254,7 +254,8 @@ pub fn course(m: &Manoeuvre, subject: &Subject, r: Reaction, u: f64, v: f64) -> 
             let gathered = rise(lasted, GATHERS_S) / rise(TESTED_S, GATHERS_S);
             let slow = (1.0 - fast) * effort * gathered;
             let tau = tau * (0.55 + 0.45 * effort);
-            let left = (1.0 - slow) * decay(v, tau) + slow * decay(v, slow_tau * effort * (0.3 + 0.7 * gathered.min(1.0)));
+            let left = (1.0 - slow) * decay(v, tau)
+                + slow * decay(v, slow_tau * effort * (0.3 + 0.7 * gathered.min(1.0)));
             // Skin vessels close at the start and open when warm (from memory).
             let warm = 0.5 * effort * rise(lasted, 150.0) * decay(v, 500.0);
             (top * left, 1.0 - 0.3 * hump(u, 12.0) + warm)
