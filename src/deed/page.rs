@@ -113,7 +113,15 @@ pub enum Page {
         /// What.
         what: Manoeuvre,
     },
+    /// Wait at the bench while nothing is done.
+    LetPass {
+        /// How long, s: one of [`LET_PASS_S`].
+        s: u32,
+    },
 }
+
+/// How long one can wait at a time, s.
+pub const LET_PASS_S: [u32; 2] = [60, 300];
 
 /// What the trace shows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]

@@ -249,6 +249,7 @@ table! {
         Help         83  "help"            ["mode"]            Paper   Help     Paper    Page
         Hint         84  "hint"            []                  Paper   Hint     Paper    Sheet
         AnotherWindow 85 "another_window"  []                  Measure Measure  Cursor   Sheet
+        LetPass      86  "let_pass"        ["s"]               Measure Subject  Subject  Bench
     }
 }
 

@@ -193,6 +193,7 @@ impl Session {
                     self.run.exercise_ended_s = Some(now_s + seconds);
                 }
             }
+            Page::LetPass { s } => self.let_pass(s)?,
             Page::Answer { .. }
             | Page::KeepWindow {}
             | Page::KeepClear {}

@@ -4,10 +4,11 @@ use super::action::Refusal;
 use super::attempt::Session;
 use super::heard::Piece;
 use super::opened::Opened;
-use super::save::samples_left;
+use super::save::{MOST_SAMPLES, samples_left};
 use super::trace::LONGEST_RECORDING_S;
 use crate::assess::window::Peak;
 use crate::chain::{Answer, Chain, Looks};
+use crate::deed::page::LET_PASS_S;
 use crate::scenario::Scenario;
 use crate::trace::live::Live;
 
@@ -160,6 +161,24 @@ impl Session {
             self.run_steady(piece);
             left -= piece;
         }
+    }
+
+    /// Waits for `s` seconds at once: what wears off or warms up does so meanwhile, as if one had sat there.
+    pub(super) fn let_pass(&mut self, s: u32) -> Result<(), Refusal> {
+        if !LET_PASS_S.contains(&s) {
+            let expected = LET_PASS_S.map(|s| s.to_string()).join(", ");
+            return Err(Refusal::BadValue { field: "s", expected });
+        }
+        if self.trace.recording {
+            return Err(Refusal::Recording { what: "let_pass" });
+        }
+        let chain = self.chain().ok_or(Refusal::NoBench {})?;
+        let samples = u64::from(s) * u64::from(chain.settings().rate_hz);
+        if samples_left(chain) < samples {
+            return Err(Refusal::WorldOver { most: MOST_SAMPLES });
+        }
+        self.run_long(samples);
+        Ok(())
     }
 
     /// Lets samples pass during which the link stays as it is.

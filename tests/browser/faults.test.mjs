@@ -207,6 +207,28 @@ describe("faults", { concurrency: 3 }, () => {
     });
   });
 
+  test("five minutes pass at one press: a cold finger under a warm towel gets warm, and the clock has gone on", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await student.openScenario(page, url, "small-pulse-b", 7);
+      const feels = async () => {
+        await pressButton(page, "Ask how the finger feels");
+        return note(page).innerText();
+      };
+      assert.match(await feels(), /My finger is cold/);
+      await pressButton(page, "Warm the hand");
+      const before = await student.pen(page);
+      await pressButton(page, "1 min");
+      assert.match(await note(page).innerText(), /You wait 1 min\. The clock/);
+      for (let k = 0; k < 3; k += 1) await pressButton(page, "5 min");
+      assert.match(await note(page).innerText(), /You wait 5 min/);
+      assert.ok(await student.pen(page) >= before + 960, `${before} s before, ${await student.pen(page)} s after 16 minutes`);
+      assert.match(await feels(), /It feels warm/);
+      await pressButton(page, "Record");
+      await pressButton(page, "1 min");
+      assert.match(await note(page).innerText(), /You cannot change that while you record/);
+    });
+  });
+
   test("the trace can be switched off and on, and values scaled", async () => {
     await withPage(wide, async ({ page, url }) => {
       await student.openScenario(page, url, "hum-on-the-trace", 5);

@@ -37,6 +37,7 @@ function shown(deed, args, unit) {
   if (deed === "sensor_side") out.face = t(`strap-face-${args.side}`);
   if (deed === "other_hand") out.on = t(`other-${args.on}`);
   if (deed === "manoeuvre") out.what = t(`ask-${args.what}`);
+  if (deed === "let_pass") out.n = args.s / 60;
   if (deed === "answer") Object.assign(out, { field: t(`field-${args.field}`), text: args.text === "" ? "–" : args.text });
   if (deed === "cursor") out.which = String(args.which).toUpperCase();
   if (typeof args.t === "number") out.t = timeText(args.t);

@@ -149,7 +149,7 @@ const PARTS = {
   charger: (make, look) => [make.charger(true), look("power_strip")],
   phone: (make, look) => [look("around")],
   lamp: (make, look) => [make.power("lamp", true), look("around")],
-  hand: (make, look) => [make.strapOn(), make.tightness(), make.does("ask_still", { do: "ask_still" }), make.does("ask_quiet", { do: "ask_quiet" }), make.does("ask_finger", { do: "ask_finger" }), make.asking(), make.height(),
+  hand: (make, look) => [make.strapOn(), make.tightness(), make.does("ask_still", { do: "ask_still" }), make.does("ask_quiet", { do: "ask_quiet" }), make.does("ask_finger", { do: "ask_finger" }), make.asking(), make.waiting(), make.height(),
     make.does("warm_hand", { do: "manoeuvre", what: "warm_hand" }), make.does("rest_arm", { do: "rest_arm" }), look("subject")],
   cable1: (make, look) => [look("cable"), make.does("swap_cable", { do: "swap_cable" })],
   cable2: (make, look) => [look("cable"), make.does("swap_cable", { do: "swap_cable" })],

@@ -26,6 +26,7 @@ const RISKY = new Set(["ice_water", "valsalva", "face_immersion"]);
 // What a class does, and not everybody in it may.
 const EFFORT = new Set(["exercise", "breath_hold", "grip", "cold_other_hand"]);
 const OTHER_HAND = /** @type {OtherHand[]} */ (["lap", "laptop", "case"]);
+const PASSES_S = [60, 300]; // as long as the core lets one wait at a time
 const REST_MS = 220; // a slider that rests for this long is put to the world; what it passed on the way is not
 
 /** @param {string} key @param {string} kind @param {{ min: number, max: number, step: number }} range @param {(value: number) => unknown} move */
@@ -158,6 +159,11 @@ export function controlsOf(act) {
       explain(asked.el, "explain-ask");
       asked.set(Object.keys(ASKED).map((id) => /** @type {Option} */ ([id, t(`ask-${id}`)])), "deep_breath");
       return { el: h("div", { class: "asking" }, asked.el, button(t("ask-do"), () => act({ do: "manoeuvre", what: ASKED[asked.select.value] })), caution) };
+    },
+    /** Waits at once for what takes minutes. @returns {Control} */
+    waiting() {
+      const ways = PASSES_S.map((s) => button(t("wait-minutes", { n: s / 60 }), () => act({ do: "let_pass", s }), { kind: "btn-plain" }));
+      return { el: explain(h("div", { class: "row", role: "group", "aria-label": t("wait-title") }, h("span", { class: "lbl" }, t("wait-title")), ways), "explain-wait") };
     },
     /** @returns {Control} */
     shade() {

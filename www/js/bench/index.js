@@ -169,6 +169,7 @@ export class BenchPane {
     if (ASKING.has(action.do) && bench.said) this.answer(bench.said);
     if (action.do === "look") this.lookAt(action.at);
     if (action.do === "manoeuvre") this.tell(t(action.what === "warm_hand" ? "bench-warm_hand" : "ask-done"));
+    if (action.do === "let_pass") this.tell(t("wait-done", { n: action.s / 60 }));
     if (action.do === "rescan") this.tell(t(link.seen ? "bench-rescan_seen" : "bench-rescan_none"));
     if (action.do === "other_hand") this.tell(t(`bench-other-${action.on}`));
     if (TOLD.has(action.do)) this.tell(t(`bench-${action.do}`));

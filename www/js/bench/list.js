@@ -36,7 +36,7 @@ export class PartsList {
     this.el = h("div", { class: "list" },
       explainAll(group("list-cables", bench.ends.map((end) => put(make.plug(end.id))), "list-cables"), "explain-end"),
       group("list-power", [put(make.power("power_strip")), put(make.power("recorder")), put(make.charger()), put(make.power("lamp"))], "list-power"),
-      group("list-finger", [put(make.strapOn()), put(make.tightness()), h("div", { class: "pair" }, put(make.place()), put(make.face())), put(make.height()), put(make.asking())], "list-finger"),
+      group("list-finger", [put(make.strapOn()), put(make.tightness()), h("div", { class: "pair" }, put(make.place()), put(make.face())), put(make.height()), put(make.asking()), put(make.waiting())], "list-finger"),
       group("list-try", [
         set("try-look", row(SPOTS.map((at) => button(t(`look-${at}`), () => act({ do: "look", at }))))),
         set("try-touch", row(put(make.does("tap_sensor", { do: "tap_sensor" })), put(make.does("press_finger", { do: "press_finger" })))),

@@ -16,7 +16,7 @@ type BenchAction =
 type PokeAction =
   | { do: "wiggle"; end: End } | { do: "look"; at: LookAt }
   | { do: "tap_sensor" | "ask_still" | "rescan" | "ask_quiet" | "ask_finger" | "swap_cable" | "press_finger" | "rest_arm" | "tell_instructor" }
-  | { do: "manoeuvre"; what: Manoeuvre };
+  | { do: "manoeuvre"; what: Manoeuvre } | { do: "let_pass"; s: number };
 
 /** At the recorder's settings; null turns a filter off. */
 type RecorderAction =

@@ -24,6 +24,7 @@ explain-anti_alias = Removes what is too fast for the sampling rate, before it c
 explain-scale = Multiplies the shown values. ×10 and ×1000 are for sensors with their own amplifier.
 
 explain-end = Each plug, and the socket that it is in. The button beside it wiggles the plug.
+explain-wait = Waits at once. Use it when something takes minutes: a cold finger that gets warm, or a heart rate after exercise.
 explain-strap_on = Whether the sensor is strapped on the fingertip.
 explain-tightness = How hard the strap presses, from loose to tight. Too loose gives a small pulse; too tight stops the blood.
 explain-place = Where on the finger the sensor is. The soft part of the fingertip has the most blood vessels.

@@ -24,6 +24,7 @@ explain-anti_alias = Quita lo que es demasiado rápido para la frecuencia de mue
 explain-scale = Multiplica los valores mostrados. ×10 y ×1000 son para sensores con amplificador propio.
 
 explain-end = Cada clavija, y el conector en el que está. Con el botón de al lado meneas la clavija.
+explain-wait = Espera de golpe. Úsalo cuando algo tarda minutos: un dedo frío que se calienta, o la frecuencia cardíaca tras el ejercicio.
 explain-strap_on = Si el sensor está sujeto con la correa a la yema del dedo.
 explain-tightness = Con cuánta fuerza presiona la correa, de floja a apretada. Demasiado floja da un pulso pequeño; demasiado apretada detiene la sangre.
 explain-place = En qué parte del dedo está el sensor. La yema blanda tiene más vasos.

@@ -120,6 +120,7 @@ deed-integral = { $on ->
     [true] Integral shown.
    *[other] Integral no longer shown.
 }
+deed-let_pass = Waited { $n } min.
 deed-rate = Sampling rate { $hz }.
 deed-bits = Resolution { $n } bit.
 deed-scale = Value scale ×{ $by }.

@@ -120,6 +120,7 @@ deed-integral = { $on ->
     [true] Se muestra la integral.
    *[other] Ya no se muestra la integral.
 }
+deed-let_pass = Espera de { $n } min.
 deed-rate = Frecuencia de muestreo { $hz }.
 deed-bits = Resolución de { $n } bits.
 deed-scale = Escala de valores ×{ $by }.
