@@ -156,6 +156,8 @@ class-choose = Choose files
 class-codes = Or paste result codes. Other text around them does no harm. A link in the text counts as the assignment
 class-take_codes = Use the result codes
 class-pasted = pasted
+class-file = File { $n }
+class-files_hidden = File names can hold student IDs, so they are hidden. Tick “Show the student IDs” to see them.
 class-result_of = { $from }, result { $n }
 class-part_points = { $n } points
 class-part_before_open = started before it opened
@@ -331,6 +333,7 @@ class-roster-wrong-two_columns = Line { $line }: “{ $first }” and “{ $seco
 }. Rename one of them.
 class-roster-wrong-no_code = Line { $line }: the student ID is missing.
 class-roster-wrong-twice = Line { $line }: the student ID “{ $student }” is already on line { $first }.
+class-roster-wrong-twice_hidden = Line { $line }: the student ID is already on line { $first }.
 class-roster-wrong-too_many_cells = Line { $line }: { $found } cells for { $columns } columns. Put quotes around a cell that has a separator in it.
 class-roster-wrong-long_cell = Line { $line }: a cell has { $length } characters; at most { $most }.
 class-roster-wrong-unknown = The list cannot be read ({ $code }).
@@ -347,6 +350,15 @@ class-pick_best = the best attempt
 class-pick_last = the last attempt
 class-due = Submit before
 class-tiles = Show one kind of student
+class-tiles_of = { $n ->
+    [one] Of the one student on the list:
+   *[other] Of the { $n } students on the list:
+}
+class-tiles_all = { $n ->
+    [one] One student has submitted results. No list is open.
+   *[other] { $n } students have submitted results. No list is open.
+}
+class-not_listed = not on the list
 class-state-absent = nothing submitted
 class-state-unusable = unusable
 class-state-wrong_bench = wrong scenario
@@ -354,7 +366,7 @@ class-state-tried = not ready
 class-state-ready = ready
 class-state-waived = excused
 class-minutes_of = Time of an attempt: median { $v } min; half of the students took { $low } to { $high } min.
-class-first_last = Results at the first check and at the last one, of { $of }.
+class-first_last = Results at the first check and at the last one, of { $of } results with a check.
 class-talk_about = Press a line to see whose results those are.
 class-both = { $n } at first and at last
 class-from_to = { $first } at first, { $last } at last

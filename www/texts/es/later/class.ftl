@@ -156,6 +156,8 @@ class-choose = Elegir archivos
 class-codes = O pega códigos de resultado. Otro texto alrededor no molesta. Un enlace en el texto vale como la asignación
 class-take_codes = Usar los códigos de resultado
 class-pasted = lo pegado
+class-file = Archivo { $n }
+class-files_hidden = Los nombres de archivo pueden contener ID de estudiante, así que están ocultos. Marca «Mostrar los ID de estudiante» para verlos.
 class-result_of = { $from }, resultado { $n }
 class-part_points = { $n } puntos
 class-part_before_open = empezada antes de abrirse
@@ -331,6 +333,7 @@ class-roster-wrong-two_columns = Línea { $line }: «{ $first }» y «{ $second 
 }. Cambia el título de una.
 class-roster-wrong-no_code = Línea { $line }: falta el ID de estudiante.
 class-roster-wrong-twice = Línea { $line }: el ID de estudiante «{ $student }» ya está en la línea { $first }.
+class-roster-wrong-twice_hidden = Línea { $line }: el ID de estudiante ya está en la línea { $first }.
 class-roster-wrong-too_many_cells = Línea { $line }: { $found } celdas para { $columns } columnas. Pon entre comillas la celda que contiene un separador.
 class-roster-wrong-long_cell = Línea { $line }: una celda tiene { $length } caracteres; como mucho { $most }.
 class-roster-wrong-unknown = La lista no se puede leer ({ $code }).
@@ -347,6 +350,15 @@ class-pick_best = el mejor intento
 class-pick_last = el último intento
 class-due = Entregar antes de
 class-tiles = Mostrar un tipo de estudiantes
+class-tiles_of = { $n ->
+    [one] Del único estudiante de la lista:
+   *[other] De los { $n } estudiantes de la lista:
+}
+class-tiles_all = { $n ->
+    [one] Un estudiante entregó resultados. No hay ninguna lista abierta.
+   *[other] { $n } estudiantes entregaron resultados. No hay ninguna lista abierta.
+}
+class-not_listed = fuera de la lista
 class-state-absent = nada entregado
 class-state-unusable = inservible
 class-state-wrong_bench = otro escenario
@@ -354,7 +366,7 @@ class-state-tried = no está listo
 class-state-ready = listo
 class-state-waived = exento
 class-minutes_of = Tiempo de un intento: mediana { $v } min; la mitad de los estudiantes tardó de { $low } a { $high } min.
-class-first_last = Resultados en la primera comprobación y en la última, de { $of }.
+class-first_last = Resultados en la primera comprobación y en la última, de { $of } resultados con comprobación.
 class-talk_about = Pulsa una línea para ver de quiénes son esos resultados.
 class-both = { $n } al principio y al final
 class-from_to = { $first } al principio, { $last } al final
