@@ -69,11 +69,13 @@ class ClassScreen {
     const overview = h("div", { class: "report" });
     const students = new Students({ faults: this.faults, look: (k) => this.look(k), altered: () => this.altered() });
     const out = new Out({ faults: this.faults });
-    const terms = new TermsRow(() => this.altered(), () => this.on?.intake.renamed());
+    /** @type {Intake} */
+    let intake;
+    const terms = new TermsRow(() => this.altered(), () => intake.renamed());
     const files = h("div", { class: "row class-files" }, button(t("class-save"), () => this.save(), { kind: "btn-strong", pic: "save" }), button(t("class-csv"), () => download("grades.csv", state.course.csv(), "text/csv"), { pic: "save" }),
       button(t("class-print"), () => print()), button(t("class-empty"), () => this.forget(), { kind: "btn-plain" }));
     const results = h("div", { class: "class-results", hidden: true }, terms.el, overview, students.el, files, out.el);
-    const intake = new Intake({ scenarios: this.scenarios, faults: this.faults, took: () => this.sumUp(), openClass: (text) => this.openClass(text) });
+    intake = new Intake({ scenarios: this.scenarios, faults: this.faults, took: () => this.sumUp(), openClass: (text) => this.openClass(text) });
     return { overview, students, out, results, intake };
   }
 
