@@ -44,7 +44,7 @@ describe("what the screen of a class tells", { concurrency: 2 }, () => {
       const shown = () => page.locator("#class").innerText();
       assert.doesNotMatch(await shown(), /s765432/, "a student ID stands on the screen while student IDs are hidden");
       const wrong = page.locator(".intake-wide .intake-wrong");
-      assert.match(await wrong.innerText(), /File names can hold student IDs, so they are hidden\./);
+      assert.match(await wrong.innerText(), /File names can contain student IDs, so they are hidden\./);
       assert.match(await wrong.innerText(), /File 1[^]*File 2[^]*File 3/, "files that could not be used are not told apart");
       await page.getByLabel("Show the student IDs").check();
       for (const name of [/s7654321\.dicrotic-result\.json/, /s7654322\.json/, /s7654323\.txt/]) assert.match(await wrong.innerText(), name);
