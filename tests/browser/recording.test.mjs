@@ -100,15 +100,21 @@ test("how a recording is shown is chosen by range, zero, polarity and filters; w
     // The whole height stands first; other ranges have the file's unit, and only those are offered that show something of it.
     const range = page.getByLabel("Full-scale range", { exact: true });
     const offered = () => range.locator("option").allInnerTexts();
-    assert.deepEqual(await offered(), ["whole height", "±1,000 mV", "±500 mV"]);
+    assert.deepEqual(await offered(), ["±1,000 mV", "±500 mV", "whole height"]);
+    // Far from zero every range about zero is taller than the whole height: there is no smaller one before "Zero here".
+    assert.ok(await page.getByRole("button", { name: "Smaller range" }).isDisabled());
     const before = await student.savedRecording(page);
     await pressButton(page, "Zero here");
-    assert.deepEqual(await offered(), ["whole height", "±100 mV", "±50 mV", "±20 mV", "±10 mV", "±5 mV", "±2 mV", "±1 mV"]);
+    assert.deepEqual(await offered(), ["±100 mV", "±50 mV", "whole height", "±20 mV", "±10 mV", "±5 mV", "±2 mV", "±1 mV"]);
     await page.getByRole("button", { name: "Smaller range" }).click();
-    assert.equal(await range.inputValue(), "100");
+    assert.equal(await range.inputValue(), "20");
     await page.getByRole("button", { name: "Larger range" }).click();
     assert.equal(await range.inputValue(), "0");
     await pressButton(page, "Undo zero");
+    // Undo takes "Zero here" back as well.
+    await pressButton(page, "Zero here");
+    await page.locator("#views-more").getByRole("button", { name: "Undo", exact: true }).click();
+    assert.deepEqual(await offered(), ["±1,000 mV", "±500 mV", "whole height"]);
 
     assert.deepEqual(await page.locator(".stage-name").allInnerTexts(), ["Amplifier", "Filters", "Screen"]);
     await (await stage(page, "amplifier")).getByLabel("Invert").check();
