@@ -164,6 +164,16 @@ test("after a check another counting window is chosen with one press, as often a
       assert.equal(await student.reading(page, "A to B"), `${(end - 0.6).toFixed(1)} s`, `window ${k + 1}`);
       assert.equal(await page.locator(".cursor-a").evaluate((el) => el === document.activeElement), true);
       assert.match(await page.locator(".strip-note").innerText(), /The cursors stay where they were/);
+      // The result that was there can still be read, and nothing of it stands about elsewhere.
+      const earlier = page.locator("#brief .earlier details");
+      assert.equal(await earlier.count(), k + 1);
+      assert.equal(await earlier.nth(k).locator("summary").innerText(), `Counting window ${k + 1}: A 0.60 s, B ${end.toFixed(2)} s`);
+      await earlier.nth(k).locator("summary").click();
+      assert.match(await earlier.nth(k).innerText(), /Your reading agrees with the detector\..*from A to B.*shown like this: as in the file; range whole height/s);
+      assert.equal(await earlier.nth(k).locator("button").count(), 0);
+      await earlier.nth(k).locator("summary").click();
+      await page.locator(".cursor-a").focus();
+      assert.equal(await page.locator(".sheet-note").innerText(), "");
     }
     // Two wrong readings close a window, not the recording.
     for (const go of [1, 2]) {

@@ -143,6 +143,8 @@ export class Lab {
     offerViews(["brief"]);
     showView("brief");
     this.go("measure");
+    const { a } = this.session.view.cursors;
+    if (a !== null) this.trace.bringToSight(a, a);
     this.trace.tell(t("sheet-another_now"));
   }
 
