@@ -87,4 +87,19 @@ describe("what the screen of a class tells", { concurrency: 2 }, () => {
       }
     });
   });
+
+  test("an attempt that is looked at says whose it is, and that a look changes nothing", async () => {
+    const [file] = classOfThirty();
+    await withPage(wide, async ({ page, url }) => {
+      await opened(page, url);
+      await open(page, "Choose files", [file]);
+      await graded(page);
+      await page.locator(".students [data-look]").first().click();
+      await page.locator(".debrief").waitFor();
+      assert.equal(await page.locator("#calm").innerText(), "This is an attempt of Student 1. You only look at it. Nothing that you do here changes it.");
+      await page.goBack();
+      await page.locator(".students [data-look]").first().waitFor();
+      assert.equal(await page.locator("#calm").isVisible(), false);
+    });
+  });
 });

@@ -19,6 +19,7 @@ import { report } from "./report.js";
 import { changed, forget, layDown, putCourse, saved, state, takeUp } from "./state.js";
 import { Students } from "./students.js";
 import { TermsRow } from "./terms.js";
+import { nameOf } from "./words.js";
 /** @import { Bench } from '../core.js' */
 /** @import { FaultBook, ScenarioEntry, ScreenWays } from '../types/page' */
 
@@ -39,6 +40,16 @@ export async function looked(k) {
   await takeUp();
   const source = state.course.source(k) ?? state.waiting[k];
   return source ? attemptOf(source) : null;
+}
+
+/**
+ * Whose attempt is looked at, as its line calls them, and that nothing is changed by it.
+ * @param {number} k
+ */
+export function lookedTold(k) {
+  const { lines } = state.course.told();
+  const line = lines.findIndex((one) => one.results.includes(k));
+  return line < 0 ? t("class-looking") : t("class-looking_at", { name: nameOf(lines[line], line) });
 }
 
 class ClassScreen {
