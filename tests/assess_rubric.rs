@@ -7,6 +7,7 @@ use serde_json::{Value, json};
 
 const PLAIN: &str = include_str!("../scenarios/04-rest-pulse.toml");
 const HUM: &str = include_str!("../scenarios/20-thick-trace-a.toml");
+const WIRING: &str = include_str!("../scenarios/01-first-wiring.toml");
 const TWO: &str = include_str!("../scenarios/60-two-windows.toml");
 const NAMING: &str = include_str!("../scenarios/58-what-is-it.toml");
 
@@ -84,6 +85,30 @@ fn what_is_asked_for_is_wanted() {
         }
     });
     assert!(!wrong.ready() && open(&wrong).contains(&"measurement: exact_count".into()), "{wrong:?}");
+}
+
+#[test]
+fn a_caution_agreed_to_after_the_sensor_was_put_on_came_too_late() {
+    let agrees = |steps: &mut Vec<Value>, k: usize| {
+        steps.retain(|s| s["do"] != "agree");
+        let strap = steps.iter().position(|s| s["do"] == "strap_on").expect("the sensor is put on");
+        steps.insert(strap + k, json!({"do": "agree"}));
+    };
+    let wired = |k: Option<usize>| with(WIRING, |steps| k.into_iter().for_each(|k| agrees(steps, k)));
+    assert_eq!(open(&wired(None).1), Vec::<String>::new());
+    assert_eq!(open(&wired(Some(0)).1), Vec::<String>::new(), "just before it");
+    let (passed, late) = wired(Some(1));
+    assert!(passed && !late.ready() && open(&late) == ["safety: caution"], "{late:?}");
+    // The point leads to where it was agreed to.
+    let point = late.rows.iter().flat_map(|r| &r.points).find(|p| p.code == "caution").unwrap();
+    assert!(point.log.is_some() && !point.got);
+    // A sensor that sits on the finger from the start is taken off and put on again only later.
+    let (_, sits) = with(PLAIN, |steps| {
+        steps.retain(|s| s["do"] != "agree");
+        let check = steps.len() - 1;
+        steps.insert(check, json!({"do": "agree"}));
+    });
+    assert_eq!(open(&sits), Vec::<String>::new());
 }
 
 #[test]

@@ -116,7 +116,14 @@ fn what_came_first_is_what_is_talked_about() {
     assert_eq!((trace[0].id.as_str(), trace[0].last), ("hum", rows));
     let told = class.told();
     assert_eq!(told["states"]["absent"], rows);
-    assert_eq!(told["states"]["ready"], 9 * rows + 1);
+    // The guest is ready and stands on no list: the numbers are of those who stand there.
+    assert_eq!(told["states"]["ready"], 9 * rows);
+    assert_eq!(told["counted"], LISTED);
+    let mut without = class.clone();
+    without.roster.clear();
+    let told_without = without.told();
+    assert_eq!(told_without["counted"].as_u64(), Some(without.lines().len() as u64));
+    assert_eq!(told_without["states"]["ready"], 9 * rows + 1);
     let groups = told["groups"].as_array().unwrap();
     assert_eq!(
         groups.iter().map(|g| g["group"].as_str().unwrap()).collect::<Vec<_>>(),

@@ -150,12 +150,24 @@ fn a_filter_starts_without_a_step_of_its_own() {
 fn the_range_changes_no_answer_and_fits_the_recordings_own_height() {
     let mut session = Session::of_recording("r.csv", RATE, &pulse(75.0, 512.0));
     let display = session.view()["display"].clone();
-    assert_eq!(display["choices"]["range_v"], json!([0.0, 1000.0]), "smaller ones show nothing of it");
+    assert_eq!(
+        display["choices"]["range_v"],
+        json!([1000.0, 0.0]),
+        "smaller ones show nothing of it, and this one is taller than all of it"
+    );
     assert_eq!((&display["range_v"], &display["as_in_file"]), (&json!(0.0), &json!(true)));
     let (peaks, before) = (session.reference_peaks(), shown(&session));
     act(&mut session, json!({"do": "zero"})).unwrap();
     // Between .01 of the height and all of it; 1-2-5 steps (design default).
-    assert_eq!(session.view()["display"]["choices"]["range_v"], json!([0.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02]));
+    assert_eq!(session.view()["display"]["choices"]["range_v"], json!([1.0, 0.0, 0.5, 0.2, 0.1, 0.05, 0.02]));
+    // Each shows less than the one before it.
+    let mut tallest = f64::INFINITY;
+    for v in [1.0, 0.0, 0.5, 0.2, 0.1, 0.05, 0.02] {
+        act(&mut session, json!({"do": "range", "v": v})).unwrap();
+        let (low, high) = session.value_range();
+        assert!(high - low < tallest, "{v}: {low} to {high}");
+        tallest = high - low;
+    }
     for v in [1.0, 0.02, 0.0] {
         act(&mut session, json!({"do": "range", "v": v})).unwrap();
         let (low, high) = session.value_range();

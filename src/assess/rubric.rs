@@ -205,6 +205,15 @@ impl Facts<'_> {
         Point { code, got: log.is_some(), log, at_s, evidence: None }
     }
 
+    /// The point for something done before something else.
+    fn before(&self, code: &'static str, kind: Deed, other: Deed) -> Point {
+        let first = |kind: Deed| self.done.iter().position(|d| d.kind() == kind);
+        match (first(kind), first(other)) {
+            (Some(k), Some(late)) if k > late => Point { got: false, ..self.deed(code, kind) },
+            _ => self.deed(code, kind),
+        }
+    }
+
     /// The point for something that is so.
     fn fact(&self, code: &'static str, got: bool) -> Point {
         Point { code, got, log: None, at_s: None, evidence: None }
@@ -247,6 +256,7 @@ impl Facts<'_> {
         let readable = |s: &f64| (READABLE_S[0]..=READABLE_S[1]).contains(s);
         match how {
             How::Done(deed) => self.deed(code, deed),
+            How::Before(deed, other) => self.before(code, deed, other),
             How::Routed => self.fact(code, self.routed),
             How::Strapped => self.fact(code, self.strapped),
             How::Without(findings) => self.clean(code, findings),

@@ -9,6 +9,7 @@ use super::action::Refusal;
 use super::attempt::Session;
 use super::kept_recording::KeptRecording;
 use super::run::World;
+use super::trace::ROOM;
 use crate::math;
 use crate::measure::detect::detect;
 use crate::recorder::filters::{Memory, Section};
@@ -155,7 +156,7 @@ impl Opened {
         Recording::of_values(rate_hz, &values).turned(1.0, zero, s.scale)
     }
 
-    /// The ranges that are offered for what is shown: 0, the whole height, and from the widest on steps of 1, 2 and 5 times a power of
+    /// The ranges that are offered for what is shown, from the tallest: 0, the whole height, and steps of 1, 2 and 5 times a power of
     /// ten, as long as something of the recording is on the screen.
     fn ranges(&self, shown: &Recording) -> Vec<f64> {
         let Some(Extent { min, max }) = shown.extent(0, shown.len()) else { return vec![0.0] };
@@ -163,13 +164,13 @@ impl Opened {
         let farthest = low.abs().max(high.abs());
         let nearest = if low <= 0.0 && high >= 0.0 { 0.0 } else { low.abs().min(high.abs()) };
         let least = nearest.max(FINEST * (high - low));
-        let mut found = vec![0.0];
+        let mut found = Vec::new();
         // The last step of a power of ten that is no smaller than the farthest value.
         let mut power = -30;
         while power < 40 && decimal(5, power) < farthest {
             power += 1;
         }
-        'powers: while power > -30 && found.len() <= MOST_RANGES {
+        'powers: while power > -30 && found.len() < MOST_RANGES {
             for digit in [5, 2, 1] {
                 let step = decimal(digit, power);
                 let next = if digit == 1 {
@@ -187,6 +188,10 @@ impl Opened {
             }
             power -= 1;
         }
+        // By what they show, the tallest first, so that the next one is always the smaller one: of a recording far from zero the whole
+        // height is less than any range about zero.
+        let whole = found.iter().take_while(|v| 2.0 * **v >= (1.0 + 2.0 * ROOM) * (high - low)).count();
+        found.insert(whole, 0.0);
         found
     }
 

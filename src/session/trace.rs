@@ -69,6 +69,9 @@ impl Trace {
     }
 }
 
+/// Room above and below the whole height of an opened recording, of its height; design default.
+pub(super) const ROOM: f64 = 0.06;
+
 impl Session {
     /// Does what is done on the trace.
     pub(super) fn on_power_strip(&mut self, page: &Page) -> Result<(), Refusal> {
@@ -195,7 +198,7 @@ impl Session {
         extent.map_or((-1.0, 1.0), |e| {
             let (low, high) = (f64::from(e.min), f64::from(e.max));
             // A flat line far from zero wants room that its own size does not swallow.
-            let room = 0.06 * (high - low).max(1e-9).max(1e-6 * low.abs().max(high.abs()));
+            let room = ROOM * (high - low).max(1e-9).max(1e-6 * low.abs().max(high.abs()));
             (low - room, high + room)
         })
     }

@@ -142,4 +142,20 @@ describe("what is passed on", { concurrency: 2 }, () => {
       await page.locator(".out-at .problem").filter({ hasText: "not a web address" }).waitFor();
     });
   });
+
+  test("a course says what it still needs, and which parts look alike", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await openAssign(page, url);
+      await page.locator(".course-maker summary").first().click();
+      const lacks = page.locator(".course-lacks");
+      assert.equal(await lacks.innerText(), "");
+      await pressButton(page, "Add the scenario of this form");
+      await lacks.filter({ hasText: "The course needs a title. Then there is a link." }).waitFor();
+      await page.getByLabel("Title of the course").fill("Pulse");
+      await page.locator(".course-maker .address").filter({ hasText: "#c=" }).waitFor();
+      assert.equal(await lacks.innerText(), "");
+      await pressButton(page, "Add the scenario of this form");
+      await lacks.filter({ hasText: /Two parts have the heading “.+”\./ }).waitFor();
+    });
+  });
 });

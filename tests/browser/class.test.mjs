@@ -53,7 +53,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
         const box = await page.locator(part).first().boundingBox();
         assert.ok(box && box.y >= 0 && box.y + box.height <= 900, `${part} is out of sight: ${JSON.stringify(box)}`);
       }
-      assert.match(await page.locator(".tile-absent").innerText(), /15\s*nothing submitted/);
+      assert.match(await page.locator(".tile-absent").innerText(), /15 of 300\s*nothing submitted/);
       assert.match(await page.locator(".heat-misreadings li").first().innerText(), /multiplier of another T\s*60 at first, 30 at last/);
       // Found, filtered, sorted.
       await page.locator(".tile-unusable").click();
@@ -137,7 +137,7 @@ describe("a class of three hundred", { concurrency: 1 }, () => {
       await page.getByText("Or paste the list").click();
       await page.getByLabel(/One student per line/).fill("code,name\nS-001,Ada\nS-001,Ben\n");
       await pressButton(page, "Use the list");
-      await page.getByText("Line 3: the student ID “S-001” is already on line 2.").waitFor();
+      await page.getByText("Line 3: the student ID is already on line 2.").waitFor();
       assert.match(await page.locator(".roster-said").innerText(), /One student is on the list/, "one line that is wrong takes the list along");
       await open(page, "Open the list", [made.assignment]);
       await page.getByText("This is not a list of students").waitFor();

@@ -49,6 +49,10 @@ describe("helps", { concurrency: 2 }, () => {
   test("a worked example can be left at once, and refuses a hand in it", async () => {
     await withPage(wide, async ({ page, url }) => {
       await page.goto(`${url}#watch=rest-pulse`);
+      // What is seen first says what this is, in whole sentences, and asks for nothing.
+      await page.locator(".narrator-deed").filter({ hasText: "Watch how it is done here." }).waitFor();
+      assert.equal(await page.locator(".steps-next").innerText(), "This is the example. Watch: you do not need to do anything.");
+      assert.deepEqual(await page.$$eval(".narrator-deed, .steps-next", (all) => all.filter((el) => el.scrollWidth > el.clientWidth + 1 || el.scrollHeight > el.clientHeight + 1).map((el) => el.textContent)), [], "a sentence is cut off");
       await page.locator(".narrator-deed").waitFor();
       await pressButton(page, "Record");
       assert.match(await page.locator(".strip-note").innerText(), /does every step itself/);

@@ -100,15 +100,21 @@ test("how a recording is shown is chosen by range, zero, polarity and filters; w
     // The whole height stands first; other ranges have the file's unit, and only those are offered that show something of it.
     const range = page.getByLabel("Full-scale range", { exact: true });
     const offered = () => range.locator("option").allInnerTexts();
-    assert.deepEqual(await offered(), ["whole height", "±1,000 mV", "±500 mV"]);
+    assert.deepEqual(await offered(), ["±1,000 mV", "±500 mV", "whole height"]);
+    // Far from zero every range about zero is taller than the whole height: there is no smaller one before "Zero here".
+    assert.ok(await page.getByRole("button", { name: "Smaller range" }).isDisabled());
     const before = await student.savedRecording(page);
     await pressButton(page, "Zero here");
-    assert.deepEqual(await offered(), ["whole height", "±100 mV", "±50 mV", "±20 mV", "±10 mV", "±5 mV", "±2 mV", "±1 mV"]);
+    assert.deepEqual(await offered(), ["±100 mV", "±50 mV", "whole height", "±20 mV", "±10 mV", "±5 mV", "±2 mV", "±1 mV"]);
     await page.getByRole("button", { name: "Smaller range" }).click();
-    assert.equal(await range.inputValue(), "100");
+    assert.equal(await range.inputValue(), "20");
     await page.getByRole("button", { name: "Larger range" }).click();
     assert.equal(await range.inputValue(), "0");
     await pressButton(page, "Undo zero");
+    // Undo takes "Zero here" back as well.
+    await pressButton(page, "Zero here");
+    await page.locator("#views-more").getByRole("button", { name: "Undo", exact: true }).click();
+    assert.deepEqual(await offered(), ["±1,000 mV", "±500 mV", "whole height"]);
 
     assert.deepEqual(await page.locator(".stage-name").allInnerTexts(), ["Amplifier", "Filters", "Screen"]);
     await (await stage(page, "amplifier")).getByLabel("Invert").check();
@@ -158,6 +164,16 @@ test("after a check another counting window is chosen with one press, as often a
       assert.equal(await student.reading(page, "A to B"), `${(end - 0.6).toFixed(1)} s`, `window ${k + 1}`);
       assert.equal(await page.locator(".cursor-a").evaluate((el) => el === document.activeElement), true);
       assert.match(await page.locator(".strip-note").innerText(), /The cursors stay where they were/);
+      // The result that was there can still be read, and nothing of it stands about elsewhere.
+      const earlier = page.locator("#brief .earlier details");
+      assert.equal(await earlier.count(), k + 1);
+      assert.equal(await earlier.nth(k).locator("summary").innerText(), `Counting window ${k + 1}: A 0.60 s, B ${end.toFixed(2)} s`);
+      await earlier.nth(k).locator("summary").click();
+      assert.match(await earlier.nth(k).innerText(), /Your reading agrees with the detector\..*from A to B.*shown like this: as in the file; range whole height/s);
+      assert.equal(await earlier.nth(k).locator("button").count(), 0);
+      await earlier.nth(k).locator("summary").click();
+      await page.locator(".cursor-a").focus();
+      assert.equal(await page.locator(".sheet-note").innerText(), "");
     }
     // Two wrong readings close a window, not the recording.
     for (const go of [1, 2]) {

@@ -101,7 +101,7 @@ export class Lab {
     const places = { row: $("worksheet"), brief: $("brief"), name: $("name"), result: $("result") };
     this.sheet = new SheetPane(places, session, { settle: () => this.trace.cursors.settleAll(), again: again ?? (() => {}), judged: () => showView("result"), another: () => this.another() });
     $("result").append(this.trace.trail);
-    this.steps = new Steps($("steps"), session, { title: this.title, go: (step) => this.go(step), tells: (next) => this.bench?.pointOut(next), leads: !this.recording && !back && !watched && !assigned });
+    this.steps = new Steps($("steps"), session, { title: this.title, go: (step) => this.go(step), tells: (next) => this.bench?.pointOut(next), leads: !this.recording && !back && !watched && !assigned, watched: Boolean(watched) });
     $("views-more").replaceChildren(button(t("undo"), () => session.undo() || say(t("undo-nothing")), { kind: "btn-plain", pic: "undo", title: t("undo") }));
     this.told = false; // whether there is a result to be seen
     session.onView(({ check }) => {
@@ -143,6 +143,8 @@ export class Lab {
     offerViews(["brief"]);
     showView("brief");
     this.go("measure");
+    const { a } = this.session.view.cursors;
+    if (a !== null) this.trace.bringToSight(a, a);
     this.trace.tell(t("sheet-another_now"));
   }
 

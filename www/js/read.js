@@ -31,7 +31,7 @@ export async function showWords(root, back) {
 export async function showTeach(root, back) {
   await bringTexts("teach");
   const parts = ["before", "links", "class", "fair", "safety", "hour", "limits"].map((part) => {
-    const lines = ["a", "b", "c", "d"].map((line) => `teach-${part}.${line}`).filter(has);
+    const lines = ["a", "b", "c", "d", "e", "f"].map((line) => `teach-${part}.${line}`).filter(has);
     return h("section", { class: "teach-part" }, h("h2", {}, t(`teach-${part}`)), h("ul", {}, lines.map((line) => h("li", {}, t(line)))));
   });
   page(root, [t("teach-title"), t("teach-lede")], back, h("div", { class: "teach" }, parts));

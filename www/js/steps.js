@@ -30,11 +30,12 @@ const OWN = new Set(["measure", "name", "check"]);
 export class Steps {
   /**
    * title: of what is worked on; go(step): brings one where a step is done; tells(next): hears what is next, by its code; leads: whether that
-   * is ringed, on a first visit.
+   * is ringed, on a first visit; watched: an example plays, and whoever watches has nothing to do.
    * @param {HTMLElement} root @param {Session} session
-   * @param {{ title: string, go: (step: StepName) => unknown, tells: (next: string | null) => unknown, leads: boolean }} ways
+   * @param {{ title: string, go: (step: StepName) => unknown, tells: (next: string | null) => unknown, leads: boolean, watched: boolean }} ways
    */
-  constructor(root, session, { title, go, tells, leads }) {
+  constructor(root, session, { title, go, tells, leads, watched }) {
+    this.watched = watched;
     this.session = session;
     this.go = go;
     this.tells = tells;
@@ -76,9 +77,10 @@ export class Steps {
     const passed = Boolean(check?.passed), at = check ? "check" : told.at;
     refill(this.line, [told.steps, at, passed], () => told.steps.map((one) => this.step(one, at, passed)));
     // After a check the result says what to do, and the line must not send anybody elsewhere.
-    if (check && !passed) words(this.next, t(check.over ? "next-closed" : "next-check_again"));
+    if (this.watched) words(this.next, check ? "" : t("next-watched"));
+    else if (check && !passed) words(this.next, t(check.over ? "next-closed" : "next-check_again"));
     else words(this.next, told.next && !passed ? coded("next", told.next) : t("next-nothing"));
-    this.tells(check ? null : told.next);
+    this.tells(check || this.watched ? null : told.next);
   }
 
   /** @param {Told["steps"][number]} step @param {StepName | null} at @param {boolean} passed */

@@ -32,6 +32,8 @@ export function inverseOf(action, before) {
       return part ? { do: "move", part: part.id, x: part.x, y: part.y } : null;
     }
     case "range": return set && { do: "range", v: set.range_v };
+    // A zero is where the trace was when it was set: only the first one can be taken back to none.
+    case "zero": return set && set.zero_v === 0 ? { do: "zero_clear" } : null;
     case "time_base": return { do: "time_base", s: before.time_base.s };
     case "invert": return { do: "invert", on: !action.on };
     case "input": return recorder && { do: "input", n: recorder.input };

@@ -17,6 +17,8 @@ pub struct PointOf {
 pub(super) enum How {
     /// Something was done.
     Done(Deed),
+    /// The first was done before the second was done for the first time; at any time where the second was not.
+    Before(Deed, Deed),
     /// The sensor's cable is in the input that is shown.
     Routed,
     /// The strap is on and snug.
@@ -81,8 +83,8 @@ pub(super) const MENDED: PointOf = PointOf::of("mended", How::Mended);
 pub(super) const TOLD: PointOf = PointOf::of("told", How::Done(Deed::TellInstructor));
 /// The uncertainty, where it is asked for.
 pub(super) const UNCERTAINTY: &[PointOf] = &[PointOf::right("uncertainty", &[Step::Uncertainty])];
-/// The caution read.
-pub(super) const SAFETY: &[PointOf] = &[PointOf::of("caution", How::Done(Deed::Agree))];
+/// The caution read while it is one: before a sensor is put on a finger. Where it is there already nobody can come too late.
+pub(super) const SAFETY: &[PointOf] = &[PointOf::of("caution", How::Before(Deed::Agree, Deed::StrapOn))];
 
 /// The cursors where they belong.
 pub const CLEAN_WINDOW: PointOf = PointOf::right("clean_window", &[Step::Window, Step::Window1]);

@@ -172,9 +172,11 @@ impl Class {
             faults, steps, skills, results, again, not_compared, turned, several, doubtful, ..
         } = sum_up(&self.graded);
         let [wrong, misreadings, trace] = self.talk();
-        let states: BTreeMap<&str, usize> = STATES
-            .map(|state| (state.name(), lines.iter().filter(|line| line.state == state).count()))
-            .into();
+        // Where there is a list, the states are those of the list: who is not on it would make more of them than there are students.
+        let has_list = !self.roster.is_empty();
+        let counted = || lines.iter().filter(|line| line.listed || !has_list);
+        let states: BTreeMap<&str, usize> =
+            STATES.map(|state| (state.name(), counted().filter(|line| line.state == state).count())).into();
         let judged = |verdict: &Verdict| *verdict != Verdict::Note;
         let checked = self.here().iter().filter(|g| g.steps.iter().any(|(_, v)| judged(v))).count();
         let failed: Vec<Value> = self
@@ -190,7 +192,7 @@ impl Class {
             json!({"title": plan.course.title, "parts": plan.part.iter().map(part).collect::<Vec<_>>()})
         });
         json!({
-            "course": course, "states": states, "groups": groups(&lines), "changes": self.changes(&lines),
+            "course": course, "states": states, "counted": counted().count(), "groups": groups(&lines), "changes": self.changes(&lines),
             "wrong": wrong, "misreadings": misreadings, "trace": trace, "checked": checked,
             "faults": faults, "steps": steps, "skills": skills, "minutes": minutes(&lines), "results": results,
             "again": again, "not_compared": not_compared, "turned": turned, "several": several,

@@ -59,6 +59,7 @@ export class CourseMaker {
     this.said = h("span", { class: "quiet", role: "status" });
     this.link = h("output", { class: "address", tabindex: "0", role: "group", "aria-label": t("assign-course_link") });
     this.length = h("p", { class: "quiet" });
+    this.lacks = h("p", { class: "problem course-lacks", role: "status" });
     this.open = h("a", { class: "btn btn-plain" }, t("assign-as_student"));
     this.copies = button(t("assign-course_copy"), () => this.copy(), { kind: "btn-strong" });
     this.saves = button(t("assign-course_save"), () => this.saveFile(), { pic: "save" });
@@ -67,7 +68,7 @@ export class CourseMaker {
       h("div", { class: "fld" }, h("label", { for: title }, t("assign-course_title")), this.title), h("div", { class: "fld" }, h("label", { for: more }, t("assign-course_words")), this.words),
       this.list,
       h("div", { class: "row" }, button(t("assign-course_add"), () => this.addCurrent(), { pic: "plus" }), button(t("assign-course_files"), () => chooseFiles(".toml,.txt,text/plain", (files) => this.addFiles(files), true), { pic: "open" }), this.anew),
-      this.problem, h("div", {}, this.link, this.length), h("div", { class: "row" }, this.copies, this.open, this.saves, this.said));
+      this.problem, this.lacks, h("div", {}, this.link, this.length), h("div", { class: "row" }, this.copies, this.open, this.saves, this.said));
     this.open.addEventListener("focus", () => this.due && this.workOut());
     const kept = recall(DRAFT);
     if (isCourse(kept)) this.value = kept;
@@ -195,6 +196,9 @@ export class CourseMaker {
     prop(this.anew, "hidden", this.value.part.length === 0 && !this.value.course.title);
     markWrong(this.el, null);
     const { course, part } = this.value;
+    const titles = part.map((one) => brief(one.scenario).title);
+    const alike = titles.find((title, k) => titles.indexOf(title) < k);
+    words(this.lacks, (part.length === 0) === !course.title.trim() ? (alike ? t("assign-course_alike", { title: alike }) : "") : part.length === 0 ? t("assign-course_no_part") : t("assign-course_no_title"));
     if (part.length === 0 || !course.title.trim()) return;
     course.id = plainName(course.title, 50) || "course";
     try {

@@ -8,6 +8,7 @@ import { isCourseText, scenarioValue } from "../desk.js";
 import { h } from "../dom.js";
 import { listed, num, t } from "../text.js";
 import { button } from "../widgets.js";
+import { fileName } from "./names.js";
 import { state } from "./state.js";
 /** @import { FaultBook } from '../types/page' */
 /** @import { SetBench } from '../types/told' */
@@ -26,6 +27,8 @@ export class Given {
   constructor({ faults, altered }) {
     this.faults = faults;
     this.altered = altered;
+    /** @type {[from: string, told: string][]} */
+    this.complaints = [];
     this.wrong = h("ul", { class: "intake-wrong given-wrong", role: "status", "aria-label": t("class-wrong_list") });
     this.said = h("p", { class: "quiet given-none" }, t("class-given_none"));
     this.list = h("ul", { class: "given-list", "aria-label": t("class-step_set") });
@@ -35,12 +38,19 @@ export class Given {
 
   /** Something that could not be set, told where it was opened. @param {string} from @param {string} told */
   complain(from, told) {
-    this.wrong.append(h("li", {}, h("b", {}, from), " ", told));
+    this.complaints.push([from, told]);
+    this.showComplaints();
+  }
+
+  /** What was complained of, with the files' names where those may be shown. */
+  showComplaints() {
+    this.wrong.replaceChildren(...this.complaints.map(([from, told], k) => h("li", {}, h("b", {}, fileName(from, k)), " ", told)));
   }
 
   /** What was told of something opened before is over. */
   fresh() {
-    this.wrong.replaceChildren();
+    this.complaints = [];
+    this.showComplaints();
   }
 
   show() {

@@ -19,6 +19,7 @@ import { report } from "./report.js";
 import { changed, forget, layDown, putCourse, saved, state, takeUp } from "./state.js";
 import { Students } from "./students.js";
 import { TermsRow } from "./terms.js";
+import { nameOf } from "./words.js";
 /** @import { Bench } from '../core.js' */
 /** @import { FaultBook, ScenarioEntry, ScreenWays } from '../types/page' */
 
@@ -39,6 +40,16 @@ export async function looked(k) {
   await takeUp();
   const source = state.course.source(k) ?? state.waiting[k];
   return source ? attemptOf(source) : null;
+}
+
+/**
+ * Whose attempt is looked at, as its line calls them, and that nothing is changed by it.
+ * @param {number} k
+ */
+export function lookedTold(k) {
+  const { lines } = state.course.told();
+  const line = lines.findIndex((one) => one.results.includes(k));
+  return line < 0 ? t("class-looking") : t("class-looking_at", { name: nameOf(lines[line], line) });
 }
 
 class ClassScreen {
@@ -69,11 +80,13 @@ class ClassScreen {
     const overview = h("div", { class: "report" });
     const students = new Students({ faults: this.faults, look: (k) => this.look(k), altered: () => this.altered() });
     const out = new Out({ faults: this.faults });
-    const terms = new TermsRow(() => this.altered());
+    /** @type {Intake} */
+    let intake;
+    const terms = new TermsRow(() => this.altered(), () => intake.renamed());
     const files = h("div", { class: "row class-files" }, button(t("class-save"), () => this.save(), { kind: "btn-strong", pic: "save" }), button(t("class-csv"), () => download("grades.csv", state.course.csv(), "text/csv"), { pic: "save" }),
       button(t("class-print"), () => print()), button(t("class-empty"), () => this.forget(), { kind: "btn-plain" }));
     const results = h("div", { class: "class-results", hidden: true }, terms.el, overview, students.el, files, out.el);
-    const intake = new Intake({ scenarios: this.scenarios, faults: this.faults, took: () => this.sumUp(), openClass: (text) => this.openClass(text) });
+    intake = new Intake({ scenarios: this.scenarios, faults: this.faults, took: () => this.sumUp(), openClass: (text) => this.openClass(text) });
     return { overview, students, out, results, intake };
   }
 

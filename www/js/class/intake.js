@@ -10,10 +10,13 @@ import { coded, t } from "../text.js";
 import { button } from "../widgets.js";
 import { askSet, Given } from "./given.js";
 import { Grader } from "./grader.js";
+import { fileName, hidesSome } from "./names.js";
 import { changed, state } from "./state.js";
 /** @import { FaultBook, ScenarioEntry } from '../types/page' */
 /** @import { Source } from '../types/told' */
 /** @import { Waiting } from './grader.js' */
+/** @import { Args } from '../types/names' */
+/** @typedef {{ code: string, args: Args }} RosterWrong */
 
 const MOST_FILE = 4 << 20, MOST_COURSE_FILE = 16 << 20;
 const SHOW_EVERY_MS = 1500; // while it is at work: to show a class takes a processor away from grading it
@@ -30,7 +33,10 @@ export class Intake {
     this.openClass = openClass;
     this.knewOwn = this.ended = false;
     this.shown = 0;
-    /** @type {string[]} */
+    /** @type {RosterWrong[]} */
+    this.rosterErrors = [];
+    this.rosterTaken = 0;
+    /** @type {[file: string, told: string][]} */
     this.said = []; // what is wrong with what was opened here, beside the results of the class
     this.grader = new Grader({
       took: (source, graded) => state.course.take(source, graded),
@@ -50,7 +56,7 @@ export class Intake {
         button(t("class-choose"), () => chooseFiles(".json,.txt,.toml", (files) => this.files(files), true), { kind: "btn-strong", pic: "open" })));
     const codes = this.box("codes", "class-codes", "class-take_codes", (text) => this.paste(text));
     this.rosterSaid = h("p", { class: "quiet roster-said", role: "status" });
-    this.rosterWrong = h("ul", { class: "intake-wrong", tabindex: "0", "aria-label": t("class-roster_wrong") });
+    this.rosterWrong = h("ul", { class: "intake-wrong roster-wrong", tabindex: "0", "aria-label": t("class-roster_wrong") });
     this.forgetList = button(t("class-roster_forget"), () => { state.course.forgetRoster(); this.listed(); this.altered(); }, { kind: "btn-plain" });
     const roster = this.box("roster", "class-roster_paste", "class-roster_take", (text) => this.roster(text));
     this.el = h("section", { class: "intake", "aria-label": t("class-intake") },
@@ -122,13 +128,28 @@ export class Intake {
    */
   roster(text) {
     const { taken, wrong } = state.course.roster(text);
-    const why = wrong.map(({ code, args }) => h("li", {}, coded("class-roster-wrong", code, args)));
-    this.rosterWrong.replaceChildren(...(taken > 0 && wrong.length > 0 ? [h("li", {}, h("b", {}, t("class-roster_left_out", { n: wrong.length })))] : []), ...why);
+    this.rosterErrors = wrong;
+    this.rosterTaken = taken;
+    this.showRosterErrors();
     if (taken > 0) {
       this.altered();
       this.listed();
     }
     return wrong.length === 0;
+  }
+
+  /** What is wrong with the list; the ID of a student in it is told where IDs are shown, and the line's number always. */
+  showRosterErrors() {
+    const wrong = this.rosterErrors;
+    const why = (/** @type {RosterWrong} */ { code, args }) => coded("class-roster-wrong", code === "twice" && !state.view.names ? "twice_hidden" : code, args);
+    this.rosterWrong.replaceChildren(...(this.rosterTaken > 0 && wrong.length > 0 ? [h("li", {}, h("b", {}, t("class-roster_left_out", { n: wrong.length })))] : []), ...wrong.map((one) => h("li", {}, why(one))));
+  }
+
+  /** Whether names may be shown is otherwise than it was. */
+  renamed() {
+    this.given.showComplaints();
+    this.showRosterErrors();
+    this.showWrong();
   }
 
   /** What is set is other than it was: all that came in is compared with it. */
@@ -256,8 +277,8 @@ export class Intake {
 
   /** @param {string} file @param {string} told */
   complain(file, told) {
-    this.said.push(`${file}: ${told}`);
-    this.wrong.append(h("li", {}, h("b", {}, file), " ", told));
+    this.said.push([file, told]);
+    this.showWrong();
   }
 
   /** Shows how far it is; the class is shown now and then while it comes in, and at the end. */
@@ -282,12 +303,20 @@ export class Intake {
   summedUp() {
     const { results, again, failed } = state.course.told();
     words(this.status, results + again + failed.length > 0 ? t("class-came", { n: results + again, wrong: failed.length }) : "");
+    this.showWrong();
+  }
+
+  /** Each file that could not be used, under its reason; by its name where that may be shown. */
+  showWrong() {
     /** @type {Map<string, Set<string>>} */
     const by = new Map();
-    for (const { file, why, args } of failed) {
+    for (const [file, told] of this.said) by.set(told, (by.get(told) ?? new Set()).add(file));
+    for (const { file, why, args } of state.course.told().failed) {
       const reason = coded("error", why, args);
       by.set(reason, (by.get(reason) ?? new Set()).add(file));
     }
-    this.wrong.replaceChildren(...this.said.map((one) => h("li", {}, one)), ...[...by].map(([reason, files]) => h("li", {}, reason, h("ul", {}, [...files].map((file) => h("li", {}, h("b", {}, file)))))));
+    const files = [...new Set([...by.values()].flatMap((some) => [...some]))];
+    const name = (/** @type {string} */ file) => h("li", {}, h("b", {}, fileName(file, files.indexOf(file))));
+    this.wrong.replaceChildren(...(hidesSome(files) ? [h("li", { class: "names-hidden" }, t("class-files_hidden"))] : []), ...[...by].map(([reason, some]) => h("li", {}, reason, h("ul", {}, [...some].map(name)))));
   }
 }

@@ -10,6 +10,8 @@ import { named, nameOf, NONE, OF } from "./words.js";
 
 /** @type {ClassState[]} */
 export const STATES = ["absent", "unusable", "wrong_bench", "tried", "ready", "waived"];
+/** What is looked at besides states: who is not on the list. */
+export const UNLISTED = "unlisted";
 const MOST_CHANGES = 12, MOST_TALK = 6;
 
 /** What students are talked to about, and by which they are found. */
@@ -31,14 +33,20 @@ export function aboutWords(about, faults) {
  * @param {ClassTold} told @param {FaultBook} faults @param {() => unknown} filtered @returns {Node[]}
  */
 export function report(told, faults, filtered) {
-  const tiles = h("div", { class: "tiles", role: "group", "aria-label": t("class-tiles") }, STATES.filter((one) => told.states[one] > 0 || one !== "waived").map((one) => {
+  /** @param {string} one @param {string} figure @param {string} name @returns {HTMLElement} */
+  const tileOf = (one, figure, name) => {
     const tile = h("button", { type: "button", class: `tile tile-${one}`, "aria-pressed": String(state.view.only === one), onclick: () => {
       state.view.only = state.view.only === one ? "" : one;
       for (const other of tiles.querySelectorAll("button")) attr(other, "aria-pressed", String(other === tile && state.view.only === one));
       filtered();
-    } }, h("b", {}, num(told.states[one], 0)), h("span", {}, named("class-state", one)));
+    } }, h("b", {}, figure), h("span", {}, name));
     return tile;
-  }));
+  };
+  const beside = told.lines.length - told.counted;
+  const tiles = h("div", { class: "tiles", role: "group", "aria-label": t("class-tiles") },
+    STATES.filter((one) => told.states[one] > 0 || one !== "waived").map((one) => tileOf(one, t("class-of", { n: told.states[one], of: told.counted }), named("class-state", one))),
+    beside > 0 && tileOf(UNLISTED, num(beside, 0), t("class-not_listed")));
+  const of = h("p", { class: "quiet tiles-of" }, told.listed > 0 ? t("class-tiles_of", { n: told.counted }) : t("class-tiles_all", { n: told.counted }));
   const { minutes } = told;
   const notes = [
     told.not_compared > 0 && t("class-not_compared", { n: told.not_compared }),
@@ -48,7 +56,7 @@ export function report(told, faults, filtered) {
   ].filter((note) => typeof note === "string");
   const parts = [
     h("p", { class: "only-printed" }, [listed([...new Set(state.course.setTold().map((one) => one.title))]), new Date().toLocaleDateString()].filter(Boolean).join(", ")),
-    tiles, minutes && h("p", { class: "quiet class-time" }, t("class-minutes_of", { v: num(minutes[1], 0), low: num(minutes[0], 0), high: num(minutes[2], 0) }), told.checked > 0 && h("span", { class: "talk-about" }, " ", t("class-talk_about"))), notes.map((note) => h("p", { class: "quiet class-note" }, note)), changes(told),
+    h("div", { class: "tiles-told" }, of, tiles), minutes && h("p", { class: "quiet class-time" }, t("class-minutes_of", { v: num(minutes[1], 0), low: num(minutes[0], 0), high: num(minutes[2], 0) }), told.checked > 0 && h("span", { class: "talk-about" }, " ", t("class-talk_about"))), notes.map((note) => h("p", { class: "quiet class-note" }, note)), changes(told),
     h("div", { class: "class-talk" },
       ABOUT.map((key) => talk(key, told, faults, filtered))),
     groups(told),
@@ -84,12 +92,14 @@ function row(about, name, figure, share, filtered) {
 /** @param {ClassTold} told */
 function groups(told) {
   if (told.groups.length < 2) return null;
-  const head = ["group", "n", ...STATES.filter((one) => told.states[one] > 0), "points", "misreading"];
+  // A group of those who are not on the list can stand where nobody on it does.
+  const stands = STATES.filter((_, k) => told.groups.some((one) => one.states[k] > 0));
+  const head = ["group", "n", ...stands, "points", "misreading"];
   const title = (/** @type {string} */ key) => (STATES.some((one) => one === key) ? named("class-state", key) : t(`class-group_${key}`));
   return h("section", { class: "groups", "aria-labelledby": "groups-h" }, h("h2", { id: "groups-h" }, t("class-groups")), h("div", { class: "wide-table", role: "group", "aria-labelledby": "groups-h", tabindex: "0" }, h("table", {},
     h("thead", {}, h("tr", {}, head.map((key) => h("th", { scope: "col" }, title(key))))),
     h("tbody", {}, told.groups.map((one) => h("tr", {}, h("th", { scope: "row" }, one.group || t("class-group_none")), h("td", {}, num(one.n, 0)),
-      STATES.flatMap((name, k) => (told.states[name] > 0 ? [h("td", {}, num(one.states[k], 0))] : [])),
+      stands.map((name) => h("td", {}, num(one.states[STATES.indexOf(name)], 0))),
       h("td", {}, one.points === null ? NONE : t("class-points_of", { n: num(one.points, 1), of: told.course ? OF * told.course.parts.length : OF })), h("td", {}, one.misreading ? named("class-misreading", one.misreading) : NONE)))))));
 }
 

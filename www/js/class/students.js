@@ -5,7 +5,7 @@ import { attr, h, newId, prop } from "../dom.js";
 import { num, t } from "../text.js";
 import { button, Choice } from "../widgets.js";
 import { decide } from "./care.js";
-import { aboutWords, STATES } from "./report.js";
+import { aboutWords, STATES, UNLISTED } from "./report.js";
 import { state } from "./state.js";
 import { groupName, named, nameOf, NONE, partOf, remarksOf, wrongOf } from "./words.js";
 /** @import { FaultBook, Kid } from '../types/page' */
@@ -31,8 +31,11 @@ export function shown(told, faults) {
   const { search, sort, group, only, about } = state.view;
   const wanted = search.trim().toLowerCase();
   const has = (/** @type {ClassLine} */ line) => [line.code, line.name, line.email, ...wrongOf(line, faults)].some((text) => text.toLowerCase().includes(wanted));
+  // The tiles count those on the list, where there is one.
+  const counted = (/** @type {ClassLine} */ line) => line.listed || told.listed === 0;
+  const asked = (/** @type {ClassLine} */ line) => !only || (only === UNLISTED ? !counted(line) : counted(line) && line.state === only);
   return told.lines.map((line, k) => ({ line, k }))
-    .filter(({ line }) => (!only || line.state === only) && (!about || line.met.includes(about)) && (!group || line.group === group) && (!wanted || has(line)))
+    .filter(({ line }) => asked(line) && (!about || line.met.includes(about)) && (!group || line.group === group) && (!wanted || has(line)))
     .sort(SORTS[sort] ?? SORTS.state);
 }
 

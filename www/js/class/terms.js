@@ -20,8 +20,8 @@ export function momentText(s) {
 export const momentOf = (text) => Math.max(0, Math.round(new Date(text).getTime() / 1000) || 0);
 
 export class TermsRow {
-  /** @param {() => unknown} altered */
-  constructor(altered) {
+  /** @param {() => unknown} altered @param {() => unknown} named Whether names may be shown is otherwise than it was. */
+  constructor(altered, named) {
     const terms = state.course.terms();
     const put = () => {
       state.course.terms(terms);
@@ -47,6 +47,7 @@ export class TermsRow {
     prop(due, "value", momentText(terms.due_s));
     const names = new Tick(t("class-names"), (on) => {
       state.view.names = on;
+      named();
       altered();
     });
     names.set(state.view.names);

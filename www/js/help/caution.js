@@ -30,7 +30,7 @@ export class Caution {
   /** Shows it; agreeing is an action of the attempt, closing it is none. */
   read() {
     const dialog = question();
-    dialog.replaceChildren(h("h2", { id: "ask-h" }, t("caution-title")), h("p", {}, t("caution-before")),
+    dialog.replaceChildren(h("h2", { id: "ask-h" }, t("caution-title")), ...["before", "power", "body"].map((part) => h("p", {}, t(`caution-${part}`))), h("p", { class: "quiet" }, t("caution-when")),
       h("div", { class: "row" }, button(t("caution-agree"), () => this.agree(dialog), { kind: "btn-strong", autofocus: true }), button(t("caution-later"), () => dialog.close())));
     dialog.showModal();
   }

@@ -28,6 +28,7 @@ export async function openScreen(navigation, name, look = null) {
     const from = stood;
     stood = "";
     stand(bench, { back: () => (from === name ? history.back() : (location.hash = `#${name}`)) });
+    if (look !== null) calm(module.lookedTold?.(look) ?? "");
     return;
   }
   const section = byId(name);

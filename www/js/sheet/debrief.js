@@ -4,6 +4,8 @@
 import { h, refill } from "../dom.js";
 import { faultWords } from "../faults/words.js";
 import { has, listed, num, t } from "../text.js";
+import { Settings } from "../trace/settings.js";
+import { rangeText } from "../trace/units.js";
 import { readingOf } from "./misreading.js";
 import { ask, doNext, glyph, own, see } from "./parts.js";
 import { processPart } from "./process.js";
@@ -11,7 +13,7 @@ import { truthPart } from "./truths.js";
 /** @import { Check, Finding, Truth } from '../types/check' */
 /** @import { Args } from '../types/names' */
 /** @import { FaultBook, FaultWords } from '../types/page' */
-/** @import { Criteria, View } from '../types/view' */
+/** @import { Criteria, DisplayView, View } from '../types/view' */
 /** @import { Reading } from './misreading.js' */
 
 /** @type {Record<string, number>} */
@@ -54,17 +56,17 @@ export class Debrief {
     if (view.getBoundingClientRect().top < 0 || view.getBoundingClientRect().top > innerHeight / 2) view.scrollIntoView({ block: "start", behavior: "auto" });
   }
 
-  /** @param {Pick<View, "check" | "named">} view */
-  show({ check, named }) {
+  /** @param {Pick<View, "check" | "named" | "display">} view */
+  show({ check, named, display }) {
     this.el.hidden = !check;
     if (!check) return;
-    this.last = { check, named };
+    this.last = { check, named, display };
     const { words: book } = this;
     if (check.truth && (this.naming || check.truth.faults?.length > 0) && !this.words) this.bringWords();
     const first = check.steps.findIndex((step) => ["wrong", "missing"].includes(step.verdict));
     const reading = readingOf(check);
     refill(this.head, [check, named, Boolean(this.words)], () => [
-      h("h3", { class: "debrief-h" }, t(this.headline(check))),
+      h("h3", { class: "debrief-h" }, t(this.headline(check))), display && check.steps.length > 0 && judgedBy(display),
       check.steps.length > 0 && h("ol", { class: "steps" }, check.steps.map((step, i) => this.step(step, i === first, reading)), reading && !reading.step && this.reading(reading)),
     ]);
     refill(this.truths, [check.truth, named, Boolean(this.words), this.failed], () => check.truth && [truthPart(check.truth, this.recording), this.faults(check.truth, named ?? [])]);
@@ -81,7 +83,7 @@ export class Debrief {
 
   /** @param {Check} check */
   headline({ passed, steps, over, try: n }) {
-    if (passed) return "debrief-passed";
+    if (passed) return this.recording ? "debrief-agrees" : "debrief-passed";
     if (steps.length === 0) return "debrief-revealed";
     return over ? "debrief-closed" : n > 1 ? "debrief-second" : "debrief-first";
   }
@@ -132,6 +134,12 @@ export class Debrief {
       others.length > 0 && book && h("p", { class: "quiet" }, t("truth-not_there", { list: listed(others.map(nameOf)) })));
   }
 }
+
+/**
+ * With what a reading of an opened recording is compared, and how the recording was shown then: the detector reads what is shown.
+ * @param {DisplayView} display
+ */
+const judgedBy = (display) => h("p", { class: "quiet judged-by" }, t("debrief-judged_by"), " ", t("debrief-shown", { ways: Settings.waysOf(display) || t("shown-as_in_file"), range: rangeText(display.range_v, display.unit) }));
 
 /**
  * Shares as percent, the rest rounded for reading; a share near what is asked for gets a decimal.

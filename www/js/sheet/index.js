@@ -12,6 +12,7 @@ import { Naming } from "../faults/naming.js";
 import { AskedPoints, askedOfRecording, askedPage } from "./asked.js";
 import { Blank } from "./blank.js";
 import { Debrief } from "./debrief.js";
+import { asItStood, Earlier } from "./earlier.js";
 import { FirstWindow } from "./first_window.js";
 import { aboutKey, blanksOf, lineKey, taskLine, taskOf } from "./task.js";
 /** @import { Session } from '../session.js' */
@@ -37,7 +38,8 @@ export class SheetPane {
     this.reveal = button(t(this.recording ? "sheet-reveal_recording" : naming ? "sheet-reveal_faults" : "sheet-reveal"), () => this.doReveal());
     this.again = button(t("sheet-again"), again, { pic: "again" });
     // Beside the result, and in the place of the check when that is closed.
-    this.others = this.recording ? [0, 1].map(() => button(t("sheet-another"), () => session.act({ do: "another_window" }) && another())) : [];
+    this.others = this.recording ? [0, 1].map(() => button(t("sheet-another"), () => this.goOnTo(another))) : [];
+    this.earlier = this.recording ? new Earlier() : null;
     this.note = h("p", { class: "pencil sheet-note", role: "status" });
     this.debrief = new Debrief(session.view);
     this.naming = session.view.scenario?.name_faults ? new Naming(session) : null;
@@ -55,9 +57,20 @@ export class SheetPane {
     brief.append(h("p", { class: "quiet" }, t(this.recording ? "sheet-about_recording" : aboutKey(task.kind))), this.asked);
     name.replaceChildren(...(this.naming ? [this.naming.el] : []));
     result.replaceChildren(h("h2", { id: "result-h", class: "vh" }, t("view-result")), h("div", { class: "row result-ways" }, this.others[0], task.reads !== "stretch" && this.reveal), this.debrief.el);
+    if (this.earlier) brief.append(this.earlier.el);
     this.ways = { before: brief.appendChild(h("div", { class: "row" })), after: /** @type {HTMLElement} */ (result.querySelector(".result-ways")) };
     session.onView((view) => this.show(view));
     session.onRefusal((code, args, action) => paneOf(action.do) === "sheet" && action.do !== "name" && words(this.note, this.recording && code === "attempt_over" ? t("sheet-window_over") : refusalText(code, args)));
+  }
+
+  /** Another window of an opened recording; the result of this one stays where it can be read. @param {() => unknown} another */
+  goOnTo(another) {
+    const { cursors } = this.session.view;
+    const result = asItStood(this.debrief.el);
+    words(this.note, "");
+    if (!this.session.act({ do: "another_window" })) return;
+    this.earlier?.keep(cursors, result);
+    another();
   }
 
   /** The blanks; where two windows are compared, those of each under a head of its own. */

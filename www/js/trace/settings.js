@@ -16,10 +16,10 @@ import { hzText, msText, rangeText, spanText, valueText, voltsText } from "./uni
 const ascending = (values) => [...new Set(values)].sort((a, b) => a - b);
 
 /**
- * The ranges of an opened recording from the whole height (0) on to the finest; the one that is set stands among them.
+ * The ranges of an opened recording as the core orders them, the tallest first; 0 is the whole height. The one that is set stands among them.
  * @param {number[]} values @param {number} now
  */
-const widestFirst = (values, now) => [...new Set([...values, now])].sort((a, b) => (a === 0 ? -1 : b === 0 ? 1 : b - a));
+const withNow = (values, now) => (values.includes(now) ? values : [now, ...values]);
 
 const PASSES = /** @type {const} */ (["high_pass", "low_pass"]);
 const FILTERS = /** @type {const} */ ([...PASSES, "notch"]);
@@ -80,7 +80,7 @@ export class Settings {
     /** @param {number} v */
     const ranged = (v) => rangeText(v, unit);
     if (recorder) this.range.set(list(choices.range_v, ranged), recorder.range_v);
-    else this.range.set(widestFirst(choices.range_v, set.range_v).map((v) => [v, ranged(v)]), set.range_v);
+    else this.range.set(withNow(choices.range_v, set.range_v).map((v) => [v, ranged(v)]), set.range_v);
     // What is added brings this value of the file to the middle.
     this.zeroSays.textContent = zero ? t("set-zero_at", { v: recorder ? voltsText(zero) : valueText(-zero, unit) }) : "";
     attr(this.zeroClear, "hidden", !zero);

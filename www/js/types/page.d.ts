@@ -91,5 +91,5 @@ export type Outline = { from_s: number; to_s: number; line: string };
 export type ScreenWays = { scenarios: ScenarioEntry[]; report: (error: unknown) => void };
 /** A screen as it stands; comeBack(): goes on where it was left, false where that was nowhere. */
 export type Screen = { end(): void; comeBack?(): boolean };
-/** What brings a screen; looked(k): one attempt of it as a bench, null where there is none of this number. */
-export type ScreenModule = { showScreen(root: HTMLElement, ways: ScreenWays): Promise<Screen>; looked?(k: number): Promise<Bench | null> };
+/** What brings a screen; looked(k): one attempt of it as a bench, null where there is none of this number; lookedTold(k): whose it is, in words. */
+export type ScreenModule = { showScreen(root: HTMLElement, ways: ScreenWays): Promise<Screen>; looked?(k: number): Promise<Bench | null>; lookedTold?(k: number): string };

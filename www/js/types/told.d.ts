@@ -93,9 +93,9 @@ export type Often = { id: string; first: number; last: number };
 export type ClassCourse = { title: string; parts: { title: string; opens_s: number | null; due_s: number | null }[] };
 export type ClassGroup = { group: string; n: number; states: number[]; points: number | null; misreading: string };
 export type ClassChange = { code: string; before: ClassState | null; now: ClassState; points: [number | null, number | null] };
-/** All that there is to be seen of a class. */
+/** All that there is to be seen of a class; states: of those on the list, counted in all; of everybody where there is none. */
 export type ClassTold = {
-  course: ClassCourse | null; states: Record<ClassState, number>; groups: ClassGroup[]; changes: ClassChange[]; wrong: Often[]; misreadings: Often[]; trace: Often[]; checked: number;
+  course: ClassCourse | null; states: Record<ClassState, number>; counted: number; groups: ClassGroup[]; changes: ClassChange[]; wrong: Often[]; misreadings: Often[]; trace: Often[]; checked: number;
   faults: { id: string; met: number; left: number }[]; steps: { step: string; judged: number; right: number }[]; skills: [string, number][];
   minutes: [number, number, number] | null; results: number; again: number; not_compared: number; turned: number; several: [string, number][];
   doubtful: number; failed: { file: string; student: string; why: string; args: Args }[]; listed: number; lines: ClassLine[];

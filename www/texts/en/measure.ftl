@@ -133,7 +133,10 @@ side-back = Back to the scenario
 side-back_start = Back to the scenarios
 notebook-full = This attempt is not in the notebook: this device’s storage is full or switched off. Print or export what you need, and delete old pages.
 
-caution-before = Before you put a sensor on a person, ask them. Follow your local safety rules and your institution’s rules. Wipe sensor and strap first. Keep wet hands away from power. Do not use a damaged cord: tell your instructor. Loosen the strap at once if a finger goes numb or dark. Only licensed clinicians say what a trace means.
+caution-before = Before you put a sensor on a person or record them, ask them. Anyone may say no. Follow your local safety rules and your institution’s rules. Wipe sensor and strap first. Use a strap without latex for a person who is allergic to it.
+caution-power = Keep wet hands away from power. Never bypass the ground contact of a plug. Do not use a damaged cord: tell your instructor.
+caution-body = Loosen the strap at once if a finger goes numb or dark. If a person feels faint, stop. Let them sit or lie down, and get help by your institution’s rules. Only licensed clinicians say what a trace means.
+caution-when = Agree before you put the sensor on. After that, it gives no point.
 caution-read = Before the sensor goes on: the caution
 caution-later = Later
 caution-agree = I have read it and will follow it

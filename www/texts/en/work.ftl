@@ -40,6 +40,7 @@ next-sensor_place = Move the sensor to the fingertip.
 next-sensor_side = Turn the sensing side to the skin.
 next-adjust_any = Get a clean pulse that fills a good part of the screen.
 next-adjust_no_data = No samples arrive. Is everything connected?
+next-watched = This is the example. Watch: you do not need to do anything.
 next-adjust_flat = The trace is flat. Is the input right, and does the sensor touch the skin?
 next-adjust_clipped = Tops or bottoms are cut flat. Choose a larger range.
 next-adjust_small = The pulse is small on the screen. Choose a smaller range.

@@ -133,7 +133,10 @@ side-back = Volver al escenario
 side-back_start = Volver a los escenarios
 notebook-full = Este intento no está en el cuaderno: el almacenamiento del dispositivo está lleno o desactivado. Imprime o exporta lo que necesites y borra páginas antiguas.
 
-caution-before = Antes de poner un sensor a una persona, pregúntale. Sigue las normas de seguridad locales y las de tu institución. Limpia antes sensor y correa. No acerques manos mojadas a la corriente. No uses un cable dañado: avisa a tu docente. Afloja la correa enseguida si un dedo se duerme u oscurece. Solo los profesionales de la salud habilitados dicen qué significa un trazo.
+caution-before = Antes de poner un sensor a una persona o de grabarla, pregúntale. Cualquiera puede decir que no. Sigue las normas de seguridad locales y las de tu institución. Limpia antes sensor y correa. Usa una correa sin látex para quien tenga alergia.
+caution-power = No acerques manos mojadas a la corriente. Nunca anules el contacto de tierra de un enchufe. No uses un cable dañado: avisa a tu docente.
+caution-body = Afloja la correa enseguida si un dedo se duerme u oscurece. Si alguien se marea, para. Que se siente o se acueste, y pide ayuda según las normas de tu institución. Solo los profesionales de la salud habilitados dicen qué significa un trazo.
+caution-when = Acepta antes de poner el sensor. Después no da ningún punto.
 caution-read = Antes de poner el sensor: la advertencia
 caution-later = Más tarde
 caution-agree = Lo he leído y lo cumpliré

@@ -40,6 +40,7 @@ next-sensor_place = Lleva el sensor a la yema del dedo.
 next-sensor_side = Gira el lado sensible hacia la piel.
 next-adjust_any = Consigue un pulso limpio que llene buena parte de la pantalla.
 next-adjust_no_data = No llegan muestras. ¿Está todo conectado?
+next-watched = Este es el ejemplo. Mira: no tienes que hacer nada.
 next-adjust_flat = El trazo es plano. ¿Es la entrada correcta y toca el sensor la piel?
 next-adjust_clipped = Hay partes altas o bajas recortadas. Elige un rango mayor.
 next-adjust_small = El pulso es pequeño en la pantalla. Elige un rango menor.

@@ -150,12 +150,16 @@ class-title = Class results
 class-lede = Open what the class submitted. It is graded on this computer: the files stay here. Save the class as a file to keep it. If you close this browser tab, the class is lost.
 class-set = Assign a scenario to a class
 class-back = Back to the class
+class-looking = You only look at this attempt. Nothing that you do here changes it.
+class-looking_at = This is an attempt of { $name }. You only look at it. Nothing that you do here changes it.
 class-intake = Open results
 class-drop = Drop result files here, as many as you like.
 class-choose = Choose files
 class-codes = Or paste result codes. Other text around them does no harm. A link in the text counts as the assignment
 class-take_codes = Use the result codes
 class-pasted = pasted
+class-file = File { $n }
+class-files_hidden = File names can contain student IDs, so they are hidden. Tick “Show the student IDs” to see them.
 class-result_of = { $from }, result { $n }
 class-part_points = { $n } points
 class-part_before_open = started before it opened
@@ -246,7 +250,7 @@ class-copied = The same actions, with the same pauses, came from { $who }.
 class-doubt-changed = The file was changed after it was written.
 class-doubt-other_scenario = The text of the scenario was changed.
 class-doubt-other_program = Another version of Dicrotic made it. That version may judge differently.
-class-doubt-differs = A replay gives another result than it says.
+class-doubt-differs = The page did the student’s actions again, and got another result than the file says. It does not count. Look at the attempt.
 class-faults = Faults not fixed
 class-faults_about = Results in which it was still there at the end.
 class-misreadings = Misreadings
@@ -331,6 +335,7 @@ class-roster-wrong-two_columns = Line { $line }: “{ $first }” and “{ $seco
 }. Rename one of them.
 class-roster-wrong-no_code = Line { $line }: the student ID is missing.
 class-roster-wrong-twice = Line { $line }: the student ID “{ $student }” is already on line { $first }.
+class-roster-wrong-twice_hidden = Line { $line }: the student ID is already on line { $first }.
 class-roster-wrong-too_many_cells = Line { $line }: { $found } cells for { $columns } columns. Put quotes around a cell that has a separator in it.
 class-roster-wrong-long_cell = Line { $line }: a cell has { $length } characters; at most { $most }.
 class-roster-wrong-unknown = The list cannot be read ({ $code }).
@@ -347,6 +352,15 @@ class-pick_best = the best attempt
 class-pick_last = the last attempt
 class-due = Submit before
 class-tiles = Show one kind of student
+class-tiles_of = { $n ->
+    [one] Of the one student on the list:
+   *[other] Of the { $n } students on the list:
+}
+class-tiles_all = { $n ->
+    [one] One student has submitted results. No list is open.
+   *[other] { $n } students have submitted results. No list is open.
+}
+class-not_listed = not on the list
 class-state-absent = nothing submitted
 class-state-unusable = unusable
 class-state-wrong_bench = wrong scenario
@@ -354,7 +368,7 @@ class-state-tried = not ready
 class-state-ready = ready
 class-state-waived = excused
 class-minutes_of = Time of an attempt: median { $v } min; half of the students took { $low } to { $high } min.
-class-first_last = Results at the first check and at the last one, of { $of }.
+class-first_last = Results at the first check and at the last one, of { $of } results with a check.
 class-talk_about = Press a line to see whose results those are.
 class-both = { $n } at first and at last
 class-from_to = { $first } at first, { $last } at last
@@ -495,6 +509,9 @@ assign-course_add = Add the scenario of this form
 assign-course_files = Add assignment files or links
 assign-course_anew = Start another course
 assign-course_no_bench = The scenario of this form cannot be used yet; see above.
+assign-course_no_title = The course needs a title. Then there is a link.
+assign-course_no_part = Add an assignment. Then there is a link.
+assign-course_alike = Two parts have the heading “{ $title }”. Students cannot tell them apart: give one of them another title.
 assign-course_bad_file = { $file } was not added. { $told }
 assign-course_up = Up
 assign-course_up_of = Move “{ $title }” up

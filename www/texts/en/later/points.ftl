@@ -32,4 +32,4 @@ rubric-point-height_read = You read the height correctly
 rubric-point-uncertainty = An uncertainty that fits
 rubric-point-middle_read = The time of the middle is correct
 rubric-point-told = You told the instructor what you saw
-rubric-point-caution = You agreed to the caution
+rubric-point-caution = You agreed to the caution, before you put the sensor on

@@ -150,12 +150,16 @@ class-title = Resultados de la clase
 class-lede = Abre lo que entregó la clase. Se califica en esta computadora: los archivos se quedan aquí. Guarda la clase como archivo para conservarla. Si cierras esta pestaña, la clase se pierde.
 class-set = Asignar un escenario a una clase
 class-back = Volver a la clase
+class-looking = Este intento solo lo miras. Nada de lo que hagas aquí lo cambia.
+class-looking_at = Este es un intento de { $name }. Solo lo miras. Nada de lo que hagas aquí lo cambia.
 class-intake = Abrir resultados
 class-drop = Suelta aquí archivos de resultado, tantos como quieras.
 class-choose = Elegir archivos
 class-codes = O pega códigos de resultado. Otro texto alrededor no molesta. Un enlace en el texto vale como la asignación
 class-take_codes = Usar los códigos de resultado
 class-pasted = lo pegado
+class-file = Archivo { $n }
+class-files_hidden = Los nombres de archivo pueden contener ID de estudiante, así que están ocultos. Marca «Mostrar los ID de estudiante» para verlos.
 class-result_of = { $from }, resultado { $n }
 class-part_points = { $n } puntos
 class-part_before_open = empezada antes de abrirse
@@ -246,7 +250,7 @@ class-copied = Las mismas acciones, con las mismas pausas, llegaron de { $who }.
 class-doubt-changed = El archivo se cambió después de escribirse.
 class-doubt-other_scenario = El texto del escenario se cambió.
 class-doubt-other_program = Lo hizo otra versión de Dicrotic. Esa versión puede juzgar de otro modo.
-class-doubt-differs = Al reproducirlo da otro resultado del que dice.
+class-doubt-differs = La página repitió las acciones del estudiante y dio otro resultado que el archivo. No cuenta. Mira el intento.
 class-faults = Fallos sin arreglar
 class-faults_about = Resultados en los que seguía ahí al final.
 class-misreadings = Errores de lectura
@@ -331,6 +335,7 @@ class-roster-wrong-two_columns = Línea { $line }: «{ $first }» y «{ $second 
 }. Cambia el título de una.
 class-roster-wrong-no_code = Línea { $line }: falta el ID de estudiante.
 class-roster-wrong-twice = Línea { $line }: el ID de estudiante «{ $student }» ya está en la línea { $first }.
+class-roster-wrong-twice_hidden = Línea { $line }: el ID de estudiante ya está en la línea { $first }.
 class-roster-wrong-too_many_cells = Línea { $line }: { $found } celdas para { $columns } columnas. Pon entre comillas la celda que contiene un separador.
 class-roster-wrong-long_cell = Línea { $line }: una celda tiene { $length } caracteres; como mucho { $most }.
 class-roster-wrong-unknown = La lista no se puede leer ({ $code }).
@@ -347,6 +352,15 @@ class-pick_best = el mejor intento
 class-pick_last = el último intento
 class-due = Entregar antes de
 class-tiles = Mostrar un tipo de estudiantes
+class-tiles_of = { $n ->
+    [one] Del único estudiante de la lista:
+   *[other] De los { $n } estudiantes de la lista:
+}
+class-tiles_all = { $n ->
+    [one] Un estudiante entregó resultados. No hay ninguna lista abierta.
+   *[other] { $n } estudiantes entregaron resultados. No hay ninguna lista abierta.
+}
+class-not_listed = fuera de la lista
 class-state-absent = nada entregado
 class-state-unusable = inservible
 class-state-wrong_bench = otro escenario
@@ -354,7 +368,7 @@ class-state-tried = no está listo
 class-state-ready = listo
 class-state-waived = exento
 class-minutes_of = Tiempo de un intento: mediana { $v } min; la mitad de los estudiantes tardó de { $low } a { $high } min.
-class-first_last = Resultados en la primera comprobación y en la última, de { $of }.
+class-first_last = Resultados en la primera comprobación y en la última, de { $of } resultados con comprobación.
 class-talk_about = Pulsa una línea para ver de quiénes son esos resultados.
 class-both = { $n } al principio y al final
 class-from_to = { $first } al principio, { $last } al final
@@ -495,6 +509,9 @@ assign-course_add = Añadir el escenario de este formulario
 assign-course_files = Añadir archivos de asignaciones o enlaces
 assign-course_anew = Empezar otro curso
 assign-course_no_bench = El escenario de este formulario aún no se puede usar; mira arriba.
+assign-course_no_title = El curso necesita un título. Entonces hay un enlace.
+assign-course_no_part = Agrega una asignación. Entonces hay un enlace.
+assign-course_alike = Dos partes tienen el encabezado «{ $title }». Los estudiantes no las distinguen: da otro título a una de ellas.
 assign-course_bad_file = { $file } no se añadió. { $told }
 assign-course_up = Subir
 assign-course_up_of = Subir «{ $title }»

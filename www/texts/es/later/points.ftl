@@ -32,4 +32,4 @@ rubric-point-height_read = Leíste bien la altura
 rubric-point-uncertainty = Una incertidumbre que encaja
 rubric-point-middle_read = El tiempo del centro es correcto
 rubric-point-told = Contaste a tu docente lo que viste
-rubric-point-caution = Leíste y aceptaste la advertencia
+rubric-point-caution = Leíste y aceptaste la advertencia, antes de poner el sensor
