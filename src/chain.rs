@@ -21,20 +21,25 @@ mod told;
 pub use config::{Config, Trouble};
 pub use poke::{Answer, Looks, Poke, Voice};
 
-use crate::bench::strap::Strap;
+use crate::bench::strap::{OtherHand, Strap};
 use crate::bench::table::{Part, Point};
 use crate::bench::wiring::End;
 use crate::bench::{Bench, Change as BenchChange, Refusal};
 use crate::physiology::{Body, Manoeuvre, Subject};
 use crate::pickup::cable_noise::CableNoise;
 use crate::pickup::contact::{self, Contact, Finger};
+use crate::pickup::damp::Damp;
+use crate::pickup::fan::{self, Fan};
 use crate::pickup::field::{self, Hum};
 use crate::pickup::light::{self, Flicker};
 use crate::pickup::motion::Motion;
 use crate::pickup::phone::Phone;
 use crate::pickup::plug::Plug;
 use crate::pickup::power_line::{Mix, Oscillator};
-use crate::pickup::sensor::Kind;
+use crate::pickup::sensor::{self, Kind};
+use crate::pickup::shaken::Shaken;
+use crate::pickup::sleeve::Sleeve;
+use crate::pickup::thumb::Thumb;
 use crate::pickup::tremor::Tremor;
 use crate::recorder::Recorder;
 use crate::recorder::filters::{Memory, Section};
@@ -60,6 +65,11 @@ pub const COLD_C: f64 = 29.0;
 /// How far the breath moves an arm that is not supported, peak to peak in units of the pulse (design default): usual are .05 to
 /// .15.
 const SWAY: f64 = 1.2;
+/// Share of the light that a smear on the sensing side lets through and back: at the least severity that counts, and less at the
+/// greatest (design default).
+const SMEAR: (f64, f64) = (0.35, 0.25);
+/// What of the laptop's voltage a fingertip takes over less than a palm (design default).
+const LIGHT_TOUCH: f64 = 0.6;
 /// How long a press on the finger lasts, s.
 const PRESS_S: f64 = 3.0;
 
@@ -83,6 +93,12 @@ pub struct Chain {
     contact: Contact,
     motion: Motion,
     tremor: Tremor,
+    sleeve: Sleeve,
+    thumb: Option<Thumb>,
+    shaken: Shaken,
+    fan: Fan,
+    fan_reach: f64,
+    damp: Damp,
     cable_noise: CableNoise,
     phone: Phone,
     phone_v: f64,
@@ -125,13 +141,20 @@ impl Chain {
             samples: 0,
             finger,
             pulse_v: subject.pulse_mv * 1e-3 * config.sensor.sensitivity(),
-            body: Body::new(subject, seed, rate),
+            sleeve: Sleeve::new(rate, config.trouble.sleeve),
+            thumb: (config.trouble.thumb > 0.0)
+                .then(|| Thumb::new(rate, config.trouble.thumb, subject.rest_rate_bpm, seed)),
+            shaken: Shaken::new(rate, config.trouble.shaken, seed),
+            fan: Fan::new(rate, config.trouble.fan, seed),
+            fan_reach: 0.0,
+            damp: Damp::new(rate, config.trouble.damp, seed),
             contact: Contact::new(rate, config.trouble.slip, seed).through_back(config.sensor.through_back()),
             motion: Motion::new(rate, config.trouble.unrest, seed),
             tremor: Tremor::new(rate, config.trouble.tremor, config.trouble.tapping, seed),
             cable_noise: CableNoise::new(rate, seed),
             phone: Phone::new(rate, seed),
             phone_v: 0.0,
+            body: Body::new(subject, seed, rate),
             light: Flicker::new(config.power_line.hz, rate, seed),
             flicker: 0.0,
             sensor_section: Section::high_pass(1, config.sensor.corner_hz(), rate),
@@ -154,6 +177,7 @@ impl Chain {
             recorder,
             config,
         };
+        chain.set_section(rate);
         chain.refresh();
         chain.contact.settle();
         chain.next_sigh();
@@ -164,11 +188,16 @@ impl Chain {
 
     /// Takes over the bench as it now is.
     fn refresh(&mut self) {
-        self.contact.set(&self.bench.strap, &self.finger);
-        self.hum = field::hum_at_sensor(&self.bench, &self.config.sensor, &self.config.power_line);
+        self.contact.set(&self.held(), &self.finger);
+        self.hum = self.hum_on(&self.bench);
+        self.fan_reach = if self.fan.size() > 0.0 && self.config.sensor.kind != Kind::Optical {
+            fan::reach(&self.bench)
+        } else {
+            0.0
+        };
         self.phone_v = self.config.trouble.phone * field::phone_spikes_v(&self.bench, &self.config.sensor);
         self.flicker = if self.config.sensor.kind == Kind::Optical && self.bench.strap.on {
-            light::flicker(&self.bench)
+            self.clear() * light::flicker(&self.bench)
         } else {
             0.0
         };
@@ -202,7 +231,12 @@ impl Chain {
             BenchChange::Move { part: Part::Cable1 | Part::Cable2 | Part::Hand | Part::Recorder, .. } => {
                 self.cable_noise.rustle();
             }
-            BenchChange::StrapOn {} | BenchChange::Strap { .. } => self.contact.fasten(),
+            BenchChange::StrapOn {} | BenchChange::Strap { .. } => {
+                self.contact.fasten();
+                // Whoever fastens the strap needs nobody who holds the sensor.
+                self.thumb.iter_mut().for_each(Thumb::let_go);
+            }
+            BenchChange::StrapOff {} => self.thumb.iter_mut().for_each(Thumb::let_go),
             _ => {}
         }
         self.refresh();
@@ -219,6 +253,11 @@ impl Chain {
             self.contact.set_rate(rate);
             self.motion.set_rate(rate);
             self.tremor.set_rate(rate);
+            self.sleeve.set_rate(rate);
+            self.thumb.iter_mut().for_each(|thumb| thumb.set_rate(rate));
+            self.shaken.set_rate(rate);
+            self.fan.set_rate(rate);
+            self.damp.set_rate(rate);
             self.cable_noise.set_rate(rate);
             self.phone.set_rate(rate);
             self.light.set_rate(rate);
@@ -227,9 +266,47 @@ impl Chain {
             self.plug.set_rate(rate);
             self.cable_break.set_rate(rate);
             self.next_sigh();
-            self.sensor_section = Section::high_pass(1, self.config.sensor.corner_hz(), rate);
+            self.set_section(rate);
         }
         Ok(())
+    }
+
+    /// The sensor's own high-pass as it now is.
+    fn set_section(&mut self, rate_hz: f64) {
+        self.sensor_section = Section::high_pass(1, self.corner_hz(), rate_hz);
+    }
+
+    /// Corner of the sensor's own high-pass with what leaks beside it, Hz.
+    fn corner_hz(&self) -> f64 {
+        let own = &self.config.sensor;
+        if self.leaks() {
+            sensor::corner_hz(self.damp.beside(own.resistance_ohm()), own.capacitance_f())
+        } else {
+            own.corner_hz()
+        }
+    }
+
+    /// The strap that would press as what holds the sensor does.
+    fn held(&self) -> Strap {
+        self.thumb.as_ref().map_or_else(|| self.bench.strap.clone(), |thumb| thumb.held(&self.bench.strap))
+    }
+
+    /// Share of a light sensor's light that gets through what is on its sensing side.
+    fn clear(&self) -> f64 {
+        if self.smeared() { SMEAR.0 - SMEAR.1 * self.config.trouble.smear } else { 1.0 }
+    }
+
+    /// Hum at the sensor on a bench.
+    fn hum_on(&self, bench: &Bench) -> Hum {
+        let of = |bench: &Bench| field::hum_at_sensor(bench, &self.config.sensor, &self.config.power_line);
+        let all = of(bench);
+        let lightly = LIGHT_TOUCH * self.config.trouble.light_touch;
+        if lightly == 0.0 || bench.strap.other_hand != OtherHand::Laptop {
+            return all;
+        }
+        let mut without = bench.clone();
+        without.strap.other_hand = OtherHand::Lap;
+        Hum { body_v: all.body_v - lightly * (all.body_v - of(&without).body_v), ..all }
     }
 
     /// Runs on for `samples` samples and appends their 16-bit codes, whether or not the computer sees the recorder.
@@ -263,7 +340,7 @@ impl Chain {
 
     /// A light press on the strapped finger: the contact is better for as long as a loose sensor is held down.
     fn press(&mut self, signal: &mut [f64]) {
-        let strap = &self.bench.strap;
+        let strap = &self.held();
         let dt = 1.0 / self.recorder.settings().analogue_rate_hz();
         let held = Strap { tightness: strap.tightness.max(0.6), ..strap.clone() };
         // What has slipped is held in its place too.
@@ -282,16 +359,26 @@ impl Chain {
     /// The voltage at the chosen input; `other` is work space of the same length.
     fn analogue(&mut self, signal: &mut [f64], other: &mut [f64]) {
         self.body.fill(signal, other);
+        self.sleeve.apply(signal);
         for (x, breath) in signal.iter_mut().zip(other.iter()) {
             *x += breath;
         }
         self.contact.apply(signal);
+        let clear = self.clear();
+        if clear < 1.0 {
+            signal.iter_mut().for_each(|x| *x *= clear);
+        }
+        if let (Some(thumb), true) = (&mut self.thumb, self.config.sensor.kind != Kind::Optical) {
+            thumb.add(signal);
+        }
         if self.press_left > 0.0 {
             self.press(signal);
         }
         let strap = &self.bench.strap;
         self.motion.apply(signal, contact::motion_gain(strap.pressure_mmhg()), strap.on);
         self.tremor.apply(signal, strap.on);
+        self.shaken.apply(signal, strap.on);
+        self.fan.add(signal, self.fan_reach);
         self.cable_noise.apply(signal);
         if self.flicker > 0.0 {
             self.light.add(signal, self.flicker);
@@ -302,11 +389,15 @@ impl Chain {
             self.phone.add(signal, self.phone_v);
         }
 
+        if self.leaks() {
+            self.damp.add(signal);
+        }
+
         if !self.routed() {
             signal.fill(0.0);
             self.power_line_open.add(signal, &self.hum_open, 0.0);
         } else if self.plug.is_at_work() || self.cable_break.is_at_work() {
-            let corner_hz = self.config.sensor.corner_hz();
+            let corner_hz = self.corner_hz();
             // Plug and wire lie in series: where either is open, the input is. Both run on, each by its own draws.
             other.fill(0.0);
             self.power_line_open.add(other, &self.hum_open, 0.0);
