@@ -23,13 +23,15 @@ mod told;
 pub use config::{Config, Trouble};
 pub use poke::{Answer, Looks, Poke, Voice};
 
-use crate::bench::strap::Strap;
+use crate::bench::strap::{OtherHand, Strap};
 use crate::bench::table::{Part, Point};
 use crate::bench::wiring::End;
 use crate::bench::{Bench, Change as BenchChange, Refusal};
 use crate::physiology::{Body, Manoeuvre, Subject};
 use crate::pickup::cable_noise::CableNoise;
 use crate::pickup::contact::{self, Contact, Finger};
+use crate::pickup::damp::Damp;
+use crate::pickup::fan::{self, Fan};
 use crate::pickup::field::{self, Hum};
 use crate::pickup::light::{self, Flicker};
 use crate::pickup::motion::Motion;
@@ -37,6 +39,9 @@ use crate::pickup::phone::Phone;
 use crate::pickup::plug::Plug;
 use crate::pickup::power_line::{Mix, Oscillator};
 use crate::pickup::sensor::Kind;
+use crate::pickup::shaken::Shaken;
+use crate::pickup::sleeve::Sleeve;
+use crate::pickup::thumb::Thumb;
 use crate::pickup::tremor::Tremor;
 use crate::recorder::Recorder;
 use crate::recorder::calibrator::Calibrator;
@@ -63,6 +68,11 @@ pub const COLD_C: f64 = 29.0;
 /// How far the breath moves an arm that is not supported, peak to peak in units of the pulse (design default): usual are .05 to
 /// .15.
 const SWAY: f64 = 1.2;
+/// Share of the light that a smear on the sensing side lets through and back: at the least severity that counts, and less at the
+/// greatest (design default).
+const SMEAR: (f64, f64) = (0.35, 0.25);
+/// What of the laptop's voltage a fingertip takes over less than a palm (design default).
+const LIGHT_TOUCH: f64 = 0.6;
 /// How long a press on the finger lasts, s.
 const PRESS_S: f64 = 3.0;
 
@@ -86,6 +96,12 @@ pub struct Chain {
     contact: Contact,
     motion: Motion,
     tremor: Tremor,
+    sleeve: Sleeve,
+    thumb: Option<Thumb>,
+    shaken: Shaken,
+    fan: Fan,
+    fan_reach: f64,
+    damp: Damp,
     cable_noise: CableNoise,
     phone: Phone,
     phone_v: f64,
@@ -129,13 +145,20 @@ impl Chain {
             samples: 0,
             finger,
             pulse_v: subject.pulse_mv * 1e-3 * config.sensor.sensitivity(),
-            body: Body::new(subject, seed, rate),
+            sleeve: Sleeve::new(rate, config.trouble.sleeve),
+            thumb: (config.trouble.thumb > 0.0)
+                .then(|| Thumb::new(rate, config.trouble.thumb, subject.rest_rate_bpm, seed)),
+            shaken: Shaken::new(rate, config.trouble.shaken, seed),
+            fan: Fan::new(rate, config.trouble.fan, seed),
+            fan_reach: 0.0,
+            damp: Damp::new(rate, config.trouble.damp, seed),
             contact: Contact::new(rate, config.trouble.slip, seed).through_back(config.sensor.through_back()),
             motion: Motion::new(rate, config.trouble.unrest, seed),
             tremor: Tremor::new(rate, config.trouble.tremor, config.trouble.tapping, seed),
             cable_noise: CableNoise::new(rate, seed),
             phone: Phone::new(rate, seed),
             phone_v: 0.0,
+            body: Body::new(subject, seed, rate),
             light: Flicker::new(config.power_line.hz, rate, seed),
             flicker: 0.0,
             sensor_section: Section::high_pass(1, config.sensor.corner_hz(config.recorder.input_ohm()), rate),
@@ -159,6 +182,7 @@ impl Chain {
             recorder,
             config,
         };
+        chain.set_section(rate);
         chain.refresh();
         chain.contact.settle();
         chain.next_sigh();
@@ -169,11 +193,16 @@ impl Chain {
 
     /// Takes over the bench as it now is.
     fn refresh(&mut self) {
-        self.contact.set(&self.bench.strap, &self.finger);
-        self.refresh_hum();
+        self.contact.set(&self.held(), &self.finger);
+        self.hum = self.hum_on(&self.bench);
+        self.fan_reach = if self.fan.size() > 0.0 && self.config.sensor.kind != Kind::Optical {
+            fan::reach(&self.bench)
+        } else {
+            0.0
+        };
         self.phone_v = self.config.trouble.phone * field::phone_spikes_v(&self.bench, &self.config.sensor);
         self.flicker = if self.config.sensor.kind == Kind::Optical && self.bench.strap.on {
-            light::flicker(&self.bench)
+            self.clear() * light::flicker(&self.bench)
         } else {
             0.0
         };
@@ -187,16 +216,6 @@ impl Chain {
             self.cable_break.set_looseness(looseness);
         }
         self.seen = self.link_path() && (self.seen || self.config.finds_recorder);
-    }
-
-    fn refresh_hum(&mut self) {
-        let input_ohm = self.recorder.settings().input_ohm();
-        self.hum = field::hum_at_sensor(&self.bench, &self.config.sensor, input_ohm, &self.config.power_line);
-    }
-
-    /// Corner of the high-pass that sensor and input make together, Hz.
-    fn corner_hz(&self) -> f64 {
-        self.config.sensor.corner_hz(self.recorder.settings().input_ohm())
     }
 
     fn next_sigh(&mut self) {
@@ -217,7 +236,12 @@ impl Chain {
             BenchChange::Move { part: Part::Cable1 | Part::Cable2 | Part::Hand | Part::Recorder, .. } => {
                 self.cable_noise.rustle();
             }
-            BenchChange::StrapOn {} | BenchChange::Strap { .. } => self.contact.fasten(),
+            BenchChange::StrapOn {} | BenchChange::Strap { .. } => {
+                self.contact.fasten();
+                // Whoever fastens the strap needs nobody who holds the sensor.
+                self.thumb.iter_mut().for_each(Thumb::let_go);
+            }
+            BenchChange::StrapOff {} => self.thumb.iter_mut().for_each(Thumb::let_go),
             _ => {}
         }
         self.refresh();
@@ -234,6 +258,11 @@ impl Chain {
             self.contact.set_rate(rate);
             self.motion.set_rate(rate);
             self.tremor.set_rate(rate);
+            self.sleeve.set_rate(rate);
+            self.thumb.iter_mut().for_each(|thumb| thumb.set_rate(rate));
+            self.shaken.set_rate(rate);
+            self.fan.set_rate(rate);
+            self.damp.set_rate(rate);
             self.cable_noise.set_rate(rate);
             self.phone.set_rate(rate);
             self.light.set_rate(rate);
@@ -243,9 +272,50 @@ impl Chain {
             self.cable_break.set_rate(rate);
             self.next_sigh();
         }
-        self.sensor_section = Section::high_pass(1, self.corner_hz(), rate);
-        self.refresh_hum();
+        self.set_section(rate);
+        self.hum = self.hum_on(&self.bench);
         Ok(())
+    }
+
+    /// The sensor's own high-pass as it now is.
+    fn set_section(&mut self, rate_hz: f64) {
+        self.sensor_section = Section::high_pass(1, self.corner_hz(), rate_hz);
+    }
+
+    /// Resistance of the input with what leaks beside it, ohm.
+    fn input_ohm(&self) -> f64 {
+        let own = self.recorder.settings().input_ohm();
+        if self.leaks() { self.damp.beside(own) } else { own }
+    }
+
+    /// Corner of the high-pass that sensor and input make together, Hz.
+    fn corner_hz(&self) -> f64 {
+        self.config.sensor.corner_hz(self.input_ohm())
+    }
+
+    /// The strap that would press as what holds the sensor does.
+    fn held(&self) -> Strap {
+        self.thumb.as_ref().map_or_else(|| self.bench.strap.clone(), |thumb| thumb.held(&self.bench.strap))
+    }
+
+    /// Share of a light sensor's light that gets through what is on its sensing side.
+    fn clear(&self) -> f64 {
+        if self.smeared() { SMEAR.0 - SMEAR.1 * self.config.trouble.smear } else { 1.0 }
+    }
+
+    /// Hum at the sensor on a bench.
+    fn hum_on(&self, bench: &Bench) -> Hum {
+        let of = |bench: &Bench| {
+            field::hum_at_sensor(bench, &self.config.sensor, self.input_ohm(), &self.config.power_line)
+        };
+        let all = of(bench);
+        let lightly = LIGHT_TOUCH * self.config.trouble.light_touch;
+        if lightly == 0.0 || bench.strap.other_hand != OtherHand::Laptop {
+            return all;
+        }
+        let mut without = bench.clone();
+        without.strap.other_hand = OtherHand::Lap;
+        Hum { body_v: all.body_v - lightly * (all.body_v - of(&without).body_v), ..all }
     }
 
     /// Runs on for `samples` samples and appends their 16-bit codes, whether or not the computer sees the recorder.
@@ -279,7 +349,7 @@ impl Chain {
 
     /// A light press on the strapped finger: the contact is better for as long as a loose sensor is held down.
     fn press(&mut self, signal: &mut [f64]) {
-        let strap = &self.bench.strap;
+        let strap = &self.held();
         let dt = 1.0 / self.recorder.settings().analogue_rate_hz();
         let held = Strap { tightness: strap.tightness.max(0.6), ..strap.clone() };
         // What has slipped is held in its place too.
@@ -298,16 +368,26 @@ impl Chain {
     /// The voltage at the chosen input; `other` is work space of the same length.
     fn analogue(&mut self, signal: &mut [f64], other: &mut [f64]) {
         self.body.fill(signal, other);
+        self.sleeve.apply(signal);
         for (x, breath) in signal.iter_mut().zip(other.iter()) {
             *x += breath;
         }
         self.contact.apply(signal);
+        let clear = self.clear();
+        if clear < 1.0 {
+            signal.iter_mut().for_each(|x| *x *= clear);
+        }
+        if let (Some(thumb), true) = (&mut self.thumb, self.config.sensor.kind != Kind::Optical) {
+            thumb.add(signal);
+        }
         if self.press_left > 0.0 {
             self.press(signal);
         }
         let strap = &self.bench.strap;
         self.motion.apply(signal, contact::motion_gain(strap.pressure_mmhg()), strap.on);
         self.tremor.apply(signal, strap.on);
+        self.shaken.apply(signal, strap.on);
+        self.fan.add(signal, self.fan_reach);
         self.cable_noise.apply(signal);
         if self.flicker > 0.0 {
             self.light.add(signal, self.flicker);
@@ -316,6 +396,10 @@ impl Chain {
         self.pick_up(signal, &mut noise[..signal.len()]);
         if self.config.trouble.phone > 0.0 {
             self.phone.add(signal, self.phone_v);
+        }
+
+        if self.leaks() {
+            self.damp.add(signal);
         }
 
         if self.recorder.settings().calibrator {

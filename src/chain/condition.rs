@@ -4,12 +4,13 @@
 use super::{Chain, TAUT_CM};
 use crate::bench::Bench;
 use crate::bench::wiring::End;
-use crate::pickup::field;
+use crate::pickup::sensor::Kind;
+use crate::pickup::thumb::Thumb;
 
 impl Chain {
     /// Whether power and data have a way from recorder to computer.
     pub fn link_path(&self) -> bool {
-        self.bench.wiring.recorder_powered() && self.bench.wiring.data_path()
+        self.bench.wiring.recorder_powered() && self.bench.wiring.data_path() && !self.port_busy()
     }
 
     /// Whether the computer has found the recorder, be the link open at the moment or not.
@@ -20,6 +21,75 @@ impl Chain {
     /// Whether the computer's port in use loses the recorder now and then.
     pub fn port_fails(&self) -> bool {
         self.gaps.fails_at(self.bench.wiring.socket_of(End::DataComputer))
+    }
+
+    /// Whether another program keeps the recorder.
+    pub fn port_busy(&self) -> bool {
+        self.config.trouble.busy > 0.0
+    }
+
+    /// Whether a leak at the plug drains the sensor; a light sensor's amplifier does not mind.
+    pub fn leaks(&self) -> bool {
+        self.damp.leaks() && !self.config.sensor.drives_cable()
+    }
+
+    /// Whether the sensor's plug looks damp.
+    pub fn plug_damp(&self) -> bool {
+        self.damp.leaks()
+    }
+
+    /// Whether something on a light sensor's sensing side keeps light away.
+    pub fn smeared(&self) -> bool {
+        self.config.trouble.smear > 0.0 && self.config.sensor.kind == Kind::Optical
+    }
+
+    /// One step of the converter, V.
+    pub fn step_v(&self) -> f64 {
+        let set = self.settings();
+        2.0 * set.range_v / f64::from(1_u32 << set.bits)
+    }
+
+    /// Whether a sleeve presses the forearm.
+    pub fn sleeve_tight(&self) -> bool {
+        self.sleeve.is_tight()
+    }
+
+    /// Whether a helper's thumb is on the sensor.
+    pub fn thumb_holds(&self) -> bool {
+        self.thumb.as_ref().is_some_and(Thumb::holds)
+    }
+
+    /// Whether the helper's pulse is in the trace.
+    pub fn thumb_felt(&self) -> bool {
+        self.thumb_holds() && self.config.sensor.kind != Kind::Optical
+    }
+
+    /// Whether somebody shakes the table.
+    pub fn table_shaken(&self) -> bool {
+        self.shaken.goes_on()
+    }
+
+    /// Whether the hand feels how the table is shaken.
+    pub fn shaking_felt(&self) -> bool {
+        self.shaken.is_felt()
+    }
+
+    /// The wave of the computer's fan over the best pulse, peak to peak.
+    pub fn fan_share(&self) -> f64 {
+        self.fan.size() * self.fan_reach
+    }
+
+    /// Heart rate over the last fifteen beats, over the resting rate; 1 where there are fewer than five.
+    pub fn rate_over_rest(&self) -> f64 {
+        let beats = self.body.beats();
+        let last = &beats[beats.len().saturating_sub(16)..];
+        match (last.first(), last.last()) {
+            (Some(first), Some(end)) if last.len() >= 5 => {
+                let per_min = 60.0 * (last.len() - 1) as f64 / (end.peak_s - first.peak_s);
+                per_min / self.body.subject().rest_rate_bpm
+            }
+            _ => 1.0,
+        }
     }
 
     /// Whether the sensor's plug is not pushed home.
@@ -81,9 +151,7 @@ impl Chain {
 
     /// Hum at the sensor over the best pulse, both peak to peak, as it would be at another bench.
     pub fn hum_share_at(&self, bench: &Bench) -> f64 {
-        let input_ohm = self.recorder.settings().input_ohm();
-        2.0 * field::hum_at_sensor(bench, &self.config.sensor, input_ohm, &self.config.power_line).total_v()
-            / self.pulse_v
+        2.0 * self.hum_on(bench).total_v() / self.pulse_v
     }
 
     /// Hum at the sensor over the best pulse, both peak to peak, before any filter.

@@ -53,6 +53,22 @@ pub struct Trouble {
     pub sighs: f64,
     /// How far the breathing moves the trace.
     pub breath_drift: f64,
+    /// How damp the sensor's plug is, until it is wiped.
+    pub damp: f64,
+    /// How strongly steps and typing shake the table, until the arm lies on a cushion.
+    pub shaken: f64,
+    /// How strongly the computer's fan shakes a sensor's cable that touches it.
+    pub fan: f64,
+    /// How hard a helper's thumb holds the sensor on the finger, until the strap is changed.
+    pub thumb: f64,
+    /// How hard a sleeve presses the forearm, until it is pushed up.
+    pub sleeve: f64,
+    /// How dirty the sensing side of a light sensor is, until it is wiped.
+    pub smear: f64,
+    /// Whether another program keeps the recorder, at any severity above 0, until it is closed.
+    pub busy: f64,
+    /// How lightly the other hand lies where it lies on the laptop: 0 is the whole palm, 1 a fingertip.
+    pub light_touch: f64,
 }
 
 impl Trouble {
@@ -70,6 +86,14 @@ impl Trouble {
             ("port_gaps", self.port_gaps),
             ("sighs", self.sighs),
             ("breath_drift", self.breath_drift),
+            ("damp", self.damp),
+            ("shaken", self.shaken),
+            ("fan", self.fan),
+            ("thumb", self.thumb),
+            ("sleeve", self.sleeve),
+            ("smear", self.smear),
+            ("busy", self.busy),
+            ("light_touch", self.light_touch),
         ];
         match all.into_iter().find(|(_, v)| !(v.is_finite() && (0.0..=1.0).contains(v))) {
             Some(bad) => Err(bad),

@@ -40,6 +40,14 @@ pub enum Poke {
     RestArm {},
     /// Tell the instructor what was seen.
     TellInstructor {},
+    /// Push the sleeve up, and take a watch off.
+    PushUpSleeve {},
+    /// Wipe the sensor's plug clean and dry.
+    DryPlug {},
+    /// Wipe the sensing side of the sensor.
+    WipeSensor {},
+    /// Close other programs on the computer.
+    ClosePrograms {},
 }
 
 /// How the subject answers a request.
@@ -58,6 +66,8 @@ pub enum Answer {
     FingerWarm,
     /// "It pinches and throbs."
     FingerThrobs,
+    /// "My whole hand feels full and heavy."
+    HandFull,
 }
 
 /// How the hand looks.
@@ -112,6 +122,7 @@ impl Chain {
                 let cold = self.finger_temp_c() < COLD_C;
                 return Some(match self.bench.strap.feel() {
                     Feel::Tight => Answer::FingerThrobs,
+                    _ if self.sleeve.dusky() => Answer::HandFull,
                     _ if cold => Answer::FingerCold,
                     _ => Answer::FingerWarm,
                 });
@@ -119,6 +130,17 @@ impl Chain {
             Poke::SwapCable {} => {
                 self.config.trouble.cable_break = 0.0;
                 self.config.sensor.shield = Shield::Good;
+                self.dry_plug();
+                self.refresh();
+            }
+            Poke::PushUpSleeve {} => self.sleeve.push_up(),
+            Poke::DryPlug {} => self.dry_plug(),
+            Poke::WipeSensor {} => {
+                self.config.trouble.smear = 0.0;
+                self.refresh();
+            }
+            Poke::ClosePrograms {} => {
+                self.config.trouble.busy = 0.0;
                 self.refresh();
             }
             Poke::PressFinger {} => self.press_left = PRESS_S,
@@ -127,6 +149,7 @@ impl Chain {
                 // Who lies on the cushion already lies no softer for being asked again.
                 if !self.rested {
                     self.rested = true;
+                    self.shaken.lay_on_cushion();
                     self.config.trouble.tremor *= RESTED_SHARE;
                 }
                 let tapping = if self.tremor.taps() { self.config.trouble.tapping } else { 0.0 };
@@ -134,6 +157,13 @@ impl Chain {
             }
         }
         None
+    }
+
+    /// The sensor's plug is clean and dry.
+    fn dry_plug(&mut self) {
+        self.damp.dry();
+        self.set_section(self.recorder.settings().analogue_rate_hz());
+        self.refresh();
     }
 
     /// Lets the subject begin a manoeuvre.

@@ -36,7 +36,7 @@ impl Chain {
     pub fn looks(&self) -> Looks {
         if self.motion.unrest() > 0.1 || self.tremor.taps() {
             Looks::Moving
-        } else if self.contact.dusky() {
+        } else if self.contact.dusky() || self.sleeve.dusky() {
             Looks::Dusky
         } else {
             Looks::Calm

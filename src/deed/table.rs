@@ -251,6 +251,13 @@ table! {
         AnotherWindow 85 "another_window"  []                  Measure Measure  Cursor   Sheet
         LetPass      86  "let_pass"        ["s"]               Measure Subject  Subject  Bench
     }
+    // Rows that came later stand here: the order of the rows above is pinned.
+    Poke of Poke {
+        PushUpSleeve   51 "push_up_sleeve"  []                 Change  Subject  Subject  Bench
+        DryPlug        52 "dry_plug"        []                 Change  Wiring   Table    Bench
+        WipeSensor     53 "wipe_sensor"     []                 Change  Strap    Strap    Bench
+        ClosePrograms  54 "close_programs"  []                 Change  Wiring   Link     Bench
+    }
 }
 
 impl Kind {

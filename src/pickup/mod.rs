@@ -10,9 +10,16 @@
 //! - [`phone`]: a phone's bursts
 //! - [`light`]: room light on an optical sensor
 //! - [`plug`]: a plug that makes and breaks contact
+//! - [`damp`]: a plug that leaks
+//! - [`sleeve`]: a sleeve that presses the forearm
+//! - [`thumb`]: a helper's thumb with a pulse of its own
+//! - [`shaken`]: a table that is shaken by steps
+//! - [`fan`]: a cable that is shaken by the computer's fan
 
 pub mod cable_noise;
 pub mod contact;
+pub mod damp;
+pub mod fan;
 pub mod field;
 pub mod light;
 pub mod motion;
@@ -20,4 +27,7 @@ pub mod phone;
 pub mod plug;
 pub mod power_line;
 pub mod sensor;
+pub mod shaken;
+pub mod sleeve;
+pub mod thumb;
 pub mod tremor;

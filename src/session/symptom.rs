@@ -33,9 +33,10 @@ pub fn measure(session: &Session, symptom: Symptom) -> f64 {
             let found = session.preview().is_some_and(|(r, _)| r.steps.iter().any(|f| f.code == code));
             sure(found)
         }
+        Symptom::Raised => chain.rate_over_rest() / 1.17,
         Symptom::HumBehindFilters => 2.0 * chain.hum_v() / chain.best_pulse_v() / 0.1,
-        // Sighs come a few times a minute.
-        Symptom::Shrinking => {
+        // Sighs come a few times a minute, slow breaths hardly more often.
+        Symptom::Shrinking | Symptom::Swinging => {
             Look::at(session, chain, 2.5 * LOOK_S).map_or(0.0, |look| look.figure(symptom, session))
         }
         _ => Look::at(session, chain, LOOK_S).map_or(0.0, |look| look.figure(symptom, session)),
@@ -105,6 +106,13 @@ impl Look {
             }
             Symptom::Shrinking => 0.45 / self.smallest_beat().max(1e-3),
             Symptom::Uneven => self.unevenness() / 0.25,
+            Symptom::TwoPulses => {
+                let likeness = quality::quality(&self.values, self.rate_hz).map_or(0.0, |q| q.likeness);
+                (1.0 - likeness) / 0.1
+            }
+            Symptom::Stairs => session.chain().map_or(0.0, Chain::step_v) / pulse / 0.0155,
+            Symptom::Swinging => self.swing() / 0.25,
+            Symptom::Buzz => 2.83 * self.band_rms(22.0, 38.0) / pulse / 0.12,
             Symptom::FewBeats => 2.0 * self.interval_s() / session.time_base_s(),
             Symptom::ManyBeats => session.time_base_s() / self.interval_s() / 40.0,
             _ => 0.0,
@@ -245,6 +253,17 @@ impl Look {
                 sizes[0].min(sizes[sizes.len() / 8]) / self.best_v.min(2.0 * middle)
             }
             _ => 1.0,
+        }
+    }
+
+    /// From the short intervals to the long ones, a tenth of them left out at each end, of the middle one.
+    fn swing(&self) -> f64 {
+        let mut intervals: Vec<f64> = self.beats.windows(2).map(|w| w[1] - w[0]).collect();
+        intervals.sort_by(f64::total_cmp);
+        let tenth = intervals.len() / 10;
+        match (intervals.get(tenth), intervals.iter().nth_back(tenth)) {
+            (Some(short), Some(long)) => (long - short) / self.interval_s(),
+            _ => 0.0,
         }
     }
 

@@ -40,6 +40,15 @@ pub const AT_TIP: Figure = Figure("sensor looks on the tip", |s| s.shown.is("/be
 pub const ON_FINGER: Figure = Figure("sensor looks on the finger", |s| s.shown.is("/bench/strap/on", true));
 pub const SAYS_COLD: Figure = Figure("says: cold", |s| s.then.is("/bench/said", "finger_cold"));
 pub const SAYS_WARM: Figure = Figure("says: warm", |s| s.then.is("/bench/said", "finger_warm"));
+pub const SAYS_FULL: Figure = Figure("says: the hand feels full", |s| s.then.is("/bench/said", "hand_full"));
+pub const SLEEVE: Figure = Figure("sleeve looks tight", |s| s.shown.is("/bench/sleeve_tight", true));
+pub const THUMB: Figure = Figure("thumb is seen on the sensor", |s| s.shown.is("/bench/thumb_holds", true));
+pub const SMEAR: Figure = Figure("smear is seen", |s| s.shown.is("/bench/smeared", true));
+pub const DAMP: Figure = Figure("plug looks damp", |s| s.shown.is("/bench/plug_damp", true));
+pub const OTHER_PROGRAM: Figure =
+    Figure("another program is open", |s| s.shown.is("/bench/other_program", true));
+pub const HIGH_PASS_OFF: Figure =
+    Figure("high-pass filter is off", |s| s.shown.is("/recorder/high_pass_hz", serde_json::Value::Null));
 pub const SAYS_THROBS: Figure = Figure("says: it throbs", |s| s.then.is("/bench/said", "finger_throbs"));
 pub const SLACK: Figure = Figure("spare sensor cable, cm", |s| s.shown.number("/bench/cable/slack_cm"));
 pub const HAND_HEIGHT: Figure = Figure("height of the hand, cm", |s| s.shown.number("/bench/hand/height_cm"));
@@ -136,6 +145,8 @@ pub const BEATS_SHOWN: Figure =
     Figure("beats on a screen", |s| s.shown.number("/time_base/s") / s.usual.interval());
 pub const BEATS_SHOWN_THEN: Figure =
     Figure("beats on a screen then", |s| s.then.number("/time_base/s") / s.usual.interval());
+pub const RATE_THEN: Figure =
+    Figure("heart rate then over before", |s| s.shown.interval() / s.then.interval());
 pub const SAMPLES_A_BEAT: Figure = Figure("samples a beat", |s| s.shown.rate_hz * s.usual.interval());
 pub const RATE: Figure = Figure("heart rate over the usual", |s| s.usual.interval() / s.shown.interval());
 pub const INTERVALS_EVEN: Figure =
@@ -214,6 +225,7 @@ pub const LATE: Figure = Figure("lag behind the usual trace, ms", |s| {
     let alike = |lag: usize| (400..n - 100).step_by(5).map(|k| a[k] * b[k - lag]).sum::<f64>();
     (0..400).step_by(5).max_by(|x, y| alike(*x).total_cmp(&alike(*y))).unwrap_or(0) as f64
 });
+pub const LIKENESS_THEN: Figure = Figure("likeness of the beats then", |s| s.then.likeness());
 pub const LIKENESS: Figure = Figure("likeness of the beats", |s| s.shown.likeness());
 
 // Disturbances, in heights of the usual pulse.
@@ -267,6 +279,30 @@ pub const SPIKE_GAPS: Figure = Figure("share of quarter seconds without spikes",
     let runs: Vec<bool> =
         all.chunks((0.25 * s.shown.rate_hz) as usize).map(|run| run.iter().all(|v| *v < tall)).collect();
     runs.iter().filter(|quiet| **quiet).count() as f64 / runs.len() as f64
+});
+/// The fan of a computer turns 1,500 to 2,100 times a minute.
+fn fan(shot: &Shot) -> f64 {
+    2.83 * shot.rms(22.0, 38.0)
+}
+pub const BUZZ: Figure =
+    Figure("waves of 22 to 38 Hz over the usual pulse", |s| fan(s.shown) / s.usual.height());
+pub const BUZZ_OVER_HUM: Figure =
+    Figure("waves of 22 to 38 Hz over the hum", |s| fan(s.shown) / s.shown.hum().max(1e-9));
+pub const BUZZ_OVER_TREMOR: Figure = Figure("waves of 22 to 38 Hz over those of 8 to 12 Hz", |s| {
+    s.shown.rms(22.0, 38.0) / s.shown.rms(8.0, 12.0)
+});
+pub const BUZZ_CHANGE: Figure =
+    Figure("waves of 22 to 38 Hz then over before", |s| fan(s.then) / fan(s.shown));
+/// Level to level of the converter: the smallest step that the trace makes.
+fn level(shot: &Shot) -> f64 {
+    let steps = shot.values.windows(2).map(|w| (w[1] - w[0]).abs()).filter(|v| *v > 1e-9);
+    steps.fold(f64::MAX, f64::min)
+}
+pub const LEVEL: Figure = Figure("smallest step over the usual pulse", |s| level(s.shown) / s.usual.height());
+pub const LEVEL_THEN: Figure =
+    Figure("smallest step then over the usual pulse", |s| level(s.then) / s.usual.height());
+pub const COUNTED: Figure = Figure("count on the sheet over the beats from A to B", |s| {
+    s.shown.number("/worksheet/count/value") * s.usual.interval() / s.shown.number("/cursors/interval_s")
 });
 /// Least of the quarter seconds: the pulse is gone where it does not even go on falling or rising.
 pub const LOST: Figure = Figure("stretches without a pulse", |s| {
@@ -362,6 +398,25 @@ pub const UNEVEN: Figure = Figure("largest change of interval, of the middle one
     let intervals = s.shown.intervals();
     let change = intervals.windows(2).map(|w| (w[1] - w[0]).abs()).fold(0.0, f64::max);
     change / part(&intervals, 0.5)
+});
+/// From short intervals to long ones, a tenth left out at each end.
+pub const SWING: Figure = Figure("swing of the intervals, of the middle one", |s| {
+    let intervals = s.shown.intervals();
+    (part(&intervals, 0.9) - part(&intervals, 0.1)) / part(&intervals, 0.5)
+});
+/// How well a wave of the breath's period fits the intervals: share of their variance, the best of near periods.
+pub const RHYTHM_WITH_BREATH: Figure = Figure("share of the intervals' variance at the breath", |s| {
+    let (beats, intervals) = (s.shown.beats(), s.shown.intervals());
+    let mean = intervals.iter().sum::<f64>() / intervals.len() as f64;
+    let all: f64 = intervals.iter().map(|i| (i - mean) * (i - mean)).sum();
+    let share = |hz: f64| {
+        let (c, q) = intervals.iter().zip(beats).fold((0.0, 0.0), |(c, q), (i, at)| {
+            (c + (i - mean) * cos(TAU * hz * at), q + (i - mean) * sin(TAU * hz * at))
+        });
+        2.0 * (c * c + q * q) / intervals.len() as f64 / all
+    };
+    let breath = s.shown.breaths_per_min / 60.0;
+    (-10..=10).map(|k| share(breath * (1.0 + 0.02 * f64::from(k)))).fold(0.0, f64::max)
 });
 pub const IN_TIME: Figure = Figure("share of intervals near the usual one", |s| {
     let (intervals, usual) = (s.shown.intervals(), s.usual.interval());

@@ -184,7 +184,7 @@ fn offered(fault: &Fault) -> Vec<usize> {
     (0..SENSORS.len())
         .filter(|sensor| works(*sensor, fault.severity.0) && works(*sensor, fault.severity.1))
         // What brings a sensor of its own is the same with all.
-        .filter(|sensor| fault.id != "room_light" || *sensor == 2)
+        .filter(|sensor| !["room_light", "light_sensor_dirty"].contains(&fault.id) || *sensor == 2)
         .collect()
 }
 

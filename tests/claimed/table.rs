@@ -520,5 +520,148 @@ pub fn claims() -> Vec<Claim> {
         seen("wrong_multiplier", "A count is multiplied by six", MULTIPLIER, Within(6.0, 6.0))
             .against("window_misread"),
         seen("others_file", "A recording that was there before you made one", RECORDINGS, YES),
+        seen("table_shaken", "Groups of short swings", FAST, Over(0.8)),
+        test("table_shaken", "the swings go on", STILL, 20.0, FAST_GAIN, Over(3.0))
+            .against("moving")
+            .against("tapping")
+            .wide(),
+        test("table_shaken", "The sensor cable is loose", &[], 0.0, SLACK, Over(8.0)).against("cable_taut"),
+        test(
+            "table_shaken",
+            "With the arm on a cushion they are much smaller",
+            &[r#"{"do":"rest_arm"}"#, r#"{"wait":2}"#],
+            12.0,
+            FAST_GAIN,
+            Under(6.0),
+        )
+        .undone()
+        .wide(),
+        seen("cable_on_computer", "A thick trace with even small waves", BUZZ, Over(0.1)),
+        test("cable_on_computer", "slower than hum", &[], 0.0, BUZZ_OVER_HUM, Over(1.5))
+            .against("cable_on_power_strip"),
+        test("cable_on_computer", "faster than trembling", &[], 0.0, BUZZ_OVER_TREMOR, Over(1.0))
+            .against("trembling"),
+        test(
+            "cable_on_computer",
+            "Move the sensor cable away: they are gone",
+            CABLE_AWAY,
+            10.0,
+            BUZZ_CHANGE,
+            Under(0.3),
+        )
+        .undone(),
+        seen("hum_folded", "The beats often change their shape and height", LIKENESS, Under(0.97))
+            .often(0.85),
+        test(
+            "hum_folded",
+            "the slow wave turns into a thick trace of hum",
+            &[r#"{"do":"rate","hz":1000}"#, r#"{"wait":2}"#],
+            10.0,
+            HUM_THEN,
+            Over(0.1),
+        )
+        .against("breath_drift")
+        .against("sampling_slow"),
+        seen("hum_folded", "as if there were a second, slow pulse", SAMPLES_A_BEAT, Under(90.0))
+            .against("cable_on_power_strip"),
+        seen("bits_few", "steps of equal height", LEVEL, Over(0.014)),
+        test(
+            "bits_few",
+            "Choose 16 bits: the steps are gone",
+            &[r#"{"do":"bits","n":16}"#, r#"{"wait":1}"#],
+            10.0,
+            LEVEL_THEN,
+            Under(0.005),
+        )
+        .undone(),
+        test("bits_few", "keeps its height on the screen", &[], 0.0, FILL, Over(0.085))
+            .against("range_large"),
+        seen("bits_few", "A pulse made of steps", SAMPLES_A_BEAT, Over(100.0)).against("sampling_slow"),
+        seen("bumps_counted", "twice the number of beats", COUNTED, Over(1.6))
+            .against("window_misread")
+            .against("wrong_multiplier"),
+        seen("recorder_in_use", "indicator light is on", LIGHT, YES).against("recorder_off"),
+        seen("recorder_in_use", "Every plug is in", PLUGS_OUT, NO).against("data_cable_out"),
+        seen("recorder_in_use", "computer sees no recorder", FOUND, NO),
+        test("recorder_in_use", "it finds nothing", RESCAN, 1.0, FOUND_THEN, NO).against("not_rescanned"),
+        test(
+            "recorder_in_use",
+            "In another port it finds nothing either",
+            &[r#"{"do":"plug","end":"data_computer","socket":"port2"}"#],
+            1.0,
+            FOUND_THEN,
+            NO,
+        )
+        .against("charge_port"),
+        test("recorder_in_use", "another program is open", &[], 0.0, OTHER_PROGRAM, YES),
+        remedy("recorder_in_use", "Close the other program", FOUND_THEN, YES).against("charge_port"),
+        seen("plug_damp", "Narrow waves", WIDTH, Under(0.85)),
+        seen("plug_damp", "smaller than before", HEIGHT, Under(0.9)),
+        test("plug_damp", "The high-pass filter is off", &[], 0.0, HIGH_PASS_OFF, YES)
+            .against("high_pass_high"),
+        test("plug_damp", "Wiggle the plug: nothing changes", WIGGLE, 1.0, ANSWERED, Under(3.0))
+            .against("plug_half_in")
+            .throughout(),
+        test("plug_damp", "Look at the plug", &[], 0.0, DAMP, YES),
+        seen("light_sensor_dirty", "A small pulse", HEIGHT, Under(0.5)).against_none().against("range_large"),
+        test("light_sensor_dirty", "the pulse stays small", PRESS, 2.2, GROWTH, Under(1.4))
+            .against("strap_loose"),
+        test("light_sensor_dirty", "the finger is warm", ASK, 0.0, SAYS_WARM, YES).against("finger_cold"),
+        test("light_sensor_dirty", "Look at the sensing side", &[], 0.0, SMEAR, YES),
+        remedy("light_sensor_dirty", "Wipe the sensing side", HEIGHT_THEN, Over(0.8)).against("finger_cold"),
+        seen("sleeve_tight", "A small", HEIGHT, Under(0.6)),
+        seen("sleeve_tight", "round pulse", FINE_LEFT, Under(0.85)),
+        seen("sleeve_tight", "a dark fingertip", DUSKY, YES).against_none().against("hand_low"),
+        seen("sleeve_tight", "the strap fits well", STRAP_SNUG, YES).against("strap_tight"),
+        test("sleeve_tight", "the whole hand feels full", ASK, 0.0, SAYS_FULL, YES)
+            .against("strap_tight")
+            .against("finger_cold"),
+        test(
+            "sleeve_tight",
+            "Loosen the strap: nothing changes",
+            &[r#"{"do":"strap","tightness":0.66}"#, r#"{"wait":40}"#],
+            10.0,
+            HEIGHT_THEN,
+            Under(0.6),
+        )
+        .against("strap_tight"),
+        test("sleeve_tight", "Look at the forearm", &[], 0.0, SLEEVE, YES),
+        test(
+            "sleeve_tight",
+            "the pulse grows within half a minute",
+            &[r#"{"do":"push_up_sleeve"}"#, r#"{"wait":25}"#],
+            6.0,
+            HEIGHT_THEN,
+            Over(0.8),
+        )
+        .undone(),
+        seen("thumb_on_sensor", "Two pulses", LIKENESS, Under(0.965)),
+        test("thumb_on_sensor", "Look at the sensor", &[], 0.0, THUMB, YES)
+            .against("premature")
+            .against("tapping")
+            .against("moving"),
+        test(
+            "thumb_on_sensor",
+            "one pulse is left",
+            &[r#"{"do":"strap","tightness":0.72}"#, r#"{"wait":3}"#],
+            12.0,
+            LIKENESS_THEN,
+            Over(0.975),
+        )
+        .undone(),
+        seen("breath_rhythm", "shorter and longer little by little", SWING, Over(0.285)).watched(40.0),
+        test(
+            "breath_rhythm",
+            "the rhythm often goes with each breath",
+            &[],
+            0.0,
+            RHYTHM_WITH_BREATH,
+            Over(0.35),
+        )
+        .watched(60.0)
+        .often(0.9)
+        .against("premature"),
+        seen("not_rested", "a heart rate well above", RATE, Over(1.14)).against_none().against("talking"),
+        test("not_rested", "the heart rate is lower", &[r#"{"wait":180}"#], 20.0, RATE_THEN, Under(0.95)),
     ]
 }

@@ -81,6 +81,16 @@ pub enum Symptom {
     Shrinking,
     /// An interval that does not fit the others.
     Uneven,
+    /// Beats that do not resemble each other: two rhythms in one trace.
+    TwoPulses,
+    /// Steps of the converter as tall as a part of the pulse.
+    Stairs,
+    /// Intervals that lengthen and shorten in turn.
+    Swinging,
+    /// A wave of 22 to 38 Hz.
+    Buzz,
+    /// A rate well over the resting one.
+    Raised,
     /// Fewer than two beats on the screen.
     FewBeats,
     /// More beats on the screen than can be told apart.

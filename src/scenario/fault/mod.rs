@@ -5,8 +5,10 @@
 //! words for cause, symptom, test and remedy stand with the page's texts under the entry's name.
 //!
 //! - [`entry`]: the form of an entry
-//! - [`powerless`], [`silent`], [`screen`], [`skin`], [`noise`], [`subject`], [`paper`]: the entries
+//! - [`powerless`], [`silent`], [`screen`], [`skin`], [`noise`], [`subject`], [`paper`], [`around`], [`body`]: the entries
 
+mod around;
+mod body;
 pub mod entry;
 mod noise;
 mod paper;
@@ -28,6 +30,8 @@ pub fn all() -> impl Iterator<Item = &'static Fault> {
         noise::FAULTS,
         subject::FAULTS,
         paper::FAULTS,
+        around::FAULTS,
+        body::FAULTS,
     ]
     .into_iter()
     .flatten()

@@ -8,10 +8,11 @@ use crate::bench::wiring::Switch;
 use crate::deed::{Kind, Tell};
 use crate::pickup::sensor::{Kind as SensorKind, Shield};
 
-/// A cable with a torn shield, laid along the power strip.
-fn lay_on_power_strip(s: &mut Situation) {
+/// A cable with a torn shield, laid along the power strip: right at it, or a hand's width from it where the severity is least.
+pub(super) fn lay_on_power_strip(s: &mut Situation, severity: f64) {
     s.config.sensor.shield = Shield::Damaged;
-    s.config.bench.cable.handles = [Point { x: 50.0, y: 11.0 }, Point { x: 72.0, y: 12.0 }];
+    let off = 7.0 * (1.0 - severity);
+    s.config.bench.cable.handles = [Point { x: 50.0, y: 11.0 + off }, Point { x: 72.0, y: 12.0 + off }];
 }
 
 /// The entries.
@@ -31,7 +32,7 @@ pub(super) const FAULTS: &[Fault] = &[
         brings: &[],
         at_work: AtWork::Is(|s| s.hum_is_of(HumBy::Cable)),
         symptom: Symptom::Hum,
-        apply: |s, _| lay_on_power_strip(s),
+        apply: lay_on_power_strip,
     },
     Fault {
         id: "charger_near",
@@ -64,8 +65,9 @@ pub(super) const FAULTS: &[Fault] = &[
         brings: &[],
         at_work: AtWork::Is(|s| s.hum_is_of(HumBy::Hand)),
         symptom: Symptom::Hum,
-        apply: |s, _| {
+        apply: |s, severity| {
             s.config.sensor.shield = Shield::Damaged;
+            s.config.trouble.light_touch = 1.0 - severity;
             s.config.bench.wiring.charger_plugged = true;
             s.config.bench.strap.other_hand = OtherHand::Laptop;
         },
@@ -89,7 +91,7 @@ pub(super) const FAULTS: &[Fault] = &[
         }),
         symptom: Symptom::Hum,
         apply: |s, _| {
-            lay_on_power_strip(s);
+            lay_on_power_strip(s, 1.0);
             s.config.recorder.notch_hz = Some(110.0 - s.config.power_line.hz);
         },
     },
@@ -114,7 +116,7 @@ pub(super) const FAULTS: &[Fault] = &[
         }),
         symptom: Symptom::HumBehindFilters,
         apply: |s, _| {
-            lay_on_power_strip(s);
+            lay_on_power_strip(s, 1.0);
             s.config.recorder.notch_hz = Some(s.config.power_line.hz);
             s.config.recorder.low_pass_hz = Some(10.0);
         },

@@ -83,7 +83,7 @@ pub(super) const FAULTS: &[Fault] = &[
         brings: &[],
         at_work: AtWork::Is(|s| s.chain.finger_temp_c() < COLD_C),
         symptom: Symptom::Weak,
-        apply: |s, severity| s.config.subject.finger_temp_c = Some(25.0 - 7.0 * severity),
+        apply: |s, severity| s.config.subject.finger_temp_c = Some(25.4 - 3.0 * severity),
     },
     Fault {
         id: "hand_low",

@@ -94,6 +94,8 @@ pub(super) fn bench(chain: &Chain, session: &Session) -> Value {
             "handles": bench.cable.handles.map(|p| [p.x, p.y]), "shield": chain.config().sensor.shield,
         },
         "voice": chain.voice(),
+        "sleeve_tight": chain.sleeve_tight(), "thumb_holds": chain.thumb_holds(), "shaken": chain.table_shaken(),
+        "plug_damp": chain.plug_damp(), "smeared": chain.smeared(), "other_program": chain.port_busy(),
         "said": session.run.said,
     })
 }

@@ -116,8 +116,8 @@ export class Card {
     /** @param {LookAt} at @returns {Control} */
     const look = (at) => ({ el: button(t("card-look"), () => act({ do: "look", at })) });
     const [kind, id] = thing.split(":");
-    if (kind === "end") return [make.fits(/** @type {End} */ (id)), make.wiggle(/** @type {End} */ (id)), look(id === "sensor" ? "cable" : "recorder")];
-    if (thing === "sensor") return [make.strapOn(), make.tightness(), beside(make.place(), make.face()), make.does("tap_sensor", { do: "tap_sensor" }), make.does("press_finger", { do: "press_finger" }), make.shade(), look("sensor")];
+    if (kind === "end") return [make.fits(/** @type {End} */ (id)), make.wiggle(/** @type {End} */ (id)), ...(id === "sensor" ? [make.does("dry_plug", { do: "dry_plug" })] : []), look(id === "sensor" ? "cable" : "recorder")];
+    if (thing === "sensor") return [make.strapOn(), make.tightness(), beside(make.place(), make.face()), make.does("tap_sensor", { do: "tap_sensor" }), make.does("press_finger", { do: "press_finger" }), make.does("wipe_sensor", { do: "wipe_sensor" }), make.shade(), look("sensor")];
     return PARTS[/** @type {Part} */ (id)]?.(make, look) ?? [];
   }
 
@@ -144,13 +144,13 @@ function nameOf(thing) {
 /** @type {Partial<Record<Part, (make: Controls, look: (at: LookAt) => Control) => Control[]>>} */
 const PARTS = {
   recorder: (make, look) => [make.power("recorder", true), look("recorder"), make.other()],
-  computer: (make, look) => [make.does("rescan", { do: "rescan" }), look("computer"), make.other()],
+  computer: (make, look) => [make.does("rescan", { do: "rescan" }), make.does("close_programs", { do: "close_programs" }), look("computer"), make.other()],
   power_strip: (make, look) => [make.power("power_strip", true), look("power_strip")],
   charger: (make, look) => [make.charger(true), look("power_strip")],
   phone: (make, look) => [look("around")],
   lamp: (make, look) => [make.power("lamp", true), look("around")],
   hand: (make, look) => [make.strapOn(), make.tightness(), make.does("ask_still", { do: "ask_still" }), make.does("ask_quiet", { do: "ask_quiet" }), make.does("ask_finger", { do: "ask_finger" }), make.asking(), make.waiting(), make.height(),
-    make.does("warm_hand", { do: "manoeuvre", what: "warm_hand" }), make.does("rest_arm", { do: "rest_arm" }), look("subject")],
+    make.does("warm_hand", { do: "manoeuvre", what: "warm_hand" }), make.does("rest_arm", { do: "rest_arm" }), make.does("push_up_sleeve", { do: "push_up_sleeve" }), look("subject")],
   cable1: (make, look) => [look("cable"), make.does("swap_cable", { do: "swap_cable" })],
   cable2: (make, look) => [look("cable"), make.does("swap_cable", { do: "swap_cable" })],
 };

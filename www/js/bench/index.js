@@ -196,7 +196,7 @@ const benchOf = (view) => /** @type {BenchView} */ (view.bench);
 /** @type {Set<Action["do"]>} */
 const ASKING = new Set(["ask_still", "ask_quiet", "ask_finger"]);
 /** @type {Set<Action["do"]>} */
-const TOLD = new Set(["swap_cable", "rest_arm", "tell_instructor"]);
+const TOLD = new Set(["swap_cable", "rest_arm", "tell_instructor", "push_up_sleeve", "dry_plug", "wipe_sensor", "close_programs"]);
 
 /**
  * A refusal of the world as a sentence; ends and sockets are named.

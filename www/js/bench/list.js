@@ -40,10 +40,10 @@ export class PartsList {
       group("list-try", [
         set("try-look", row(SPOTS.map((at) => button(t(`look-${at}`), () => act({ do: "look", at }))))),
         set("try-touch", row(put(make.does("tap_sensor", { do: "tap_sensor" })), put(make.does("press_finger", { do: "press_finger" })))),
-        set("look-computer", row(put(make.does("rescan", { do: "rescan" })))),
+        set("look-computer", row(put(make.does("rescan", { do: "rescan" })), put(make.does("close_programs", { do: "close_programs" })))),
         set("try-ask", row(put(make.does("ask_still", { do: "ask_still" })), put(make.does("ask_quiet", { do: "ask_quiet" })), put(make.does("ask_finger", { do: "ask_finger" })))),
         set("try-other", put(make.other())),
-        set("try-help", row(put(make.does("warm_hand", { do: "manoeuvre", what: "warm_hand" })), put(make.does("swap_cable", { do: "swap_cable" })), put(make.does("rest_arm", { do: "rest_arm" })), put(make.does("tell_instructor", { do: "tell_instructor" }))), put(make.shade())),
+        set("try-help", row(put(make.does("warm_hand", { do: "manoeuvre", what: "warm_hand" })), put(make.does("swap_cable", { do: "swap_cable" })), put(make.does("rest_arm", { do: "rest_arm" })), put(make.does("push_up_sleeve", { do: "push_up_sleeve" })), put(make.does("dry_plug", { do: "dry_plug" })), put(make.does("wipe_sensor", { do: "wipe_sensor" })), put(make.does("tell_instructor", { do: "tell_instructor" }))), put(make.shade())),
       ], "list-try"),
       this.mover(bench), explainButton());
   }

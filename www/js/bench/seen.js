@@ -31,13 +31,13 @@ export function seen(bench, at) {
   /** @type {Record<LookAt, () => (string | false)[]>} */
   const places = {
     recorder: () => [lit(bench, "recorder"), plug("power_recorder"), plug("power_wall"), plug("data_recorder"), plug("sensor")],
-    computer: () => [plug("data_computer")],
+    computer: () => [plug("data_computer"), bench.other_program && t("seen-other_program")],
     power_strip: () => [lit(bench, "power_strip"), bench.charger_plugged && lit(bench, "charger"), plug("power_wall"), !bench.charger_plugged && t("seen-charger_out")],
     cable: () => [t(cable.slack_cm < TAUT_CM ? "seen-cable_taut" : cable.slack_cm > LOOPS_CM ? "seen-cable_loops" : "seen-cable_easy"),
-      t("seen-cable_near", { strip: toCable("power_strip"), charger: toCable("charger") }), plug("sensor"), cable.shield === "damaged" && t("seen-shield_torn")],
-    sensor: () => [strap.on ? t("seen-sensor_on", { place: t(`strap-place-${strap.place}`), face: t(`seen-face-${strap.side}`), strap: t(`seen-strap-${strap.feel}`) }) : t("seen-sensor_off"), strap.shaded && t("seen-shaded")],
-    subject: () => [t(`seen-hand-${hand.looks}`, { where: height === 0 ? t("hand-level") : t(height > 0 ? "hand-above" : "hand-below", { cm: Math.abs(height) }) }), t(`seen-other-${strap.other_hand}`), t(`seen-voice-${bench.voice}`)],
-    around: () => [t("seen-phone", { far: toCable("phone") }), t("seen-charger_lies", { far: toCable("charger") }), lamps.lamp ? t("seen-lamp_on", { far: away(gap(part("lamp"), [hand.finger_x, hand.finger_y])) }) : t("seen-lamp_off")],
+      t("seen-cable_near", { strip: toCable("power_strip"), charger: toCable("charger") }), plug("sensor"), bench.plug_damp && t("seen-plug_damp"), cable.shield === "damaged" && t("seen-shield_torn")],
+    sensor: () => [strap.on ? t("seen-sensor_on", { place: t(`strap-place-${strap.place}`), face: t(`seen-face-${strap.side}`), strap: t(`seen-strap-${strap.feel}`) }) : t("seen-sensor_off"), strap.on && bench.thumb_holds && t("seen-thumb"), bench.smeared && t("seen-smeared"), strap.shaded && t("seen-shaded")],
+    subject: () => [t(`seen-hand-${hand.looks}`, { where: height === 0 ? t("hand-level") : t(height > 0 ? "hand-above" : "hand-below", { cm: Math.abs(height) }) }), bench.sleeve_tight && t("seen-sleeve_tight"), t(`seen-other-${strap.other_hand}`), t(`seen-voice-${bench.voice}`)],
+    around: () => [t("seen-phone", { far: toCable("phone") }), t("seen-charger_lies", { far: toCable("charger") }), lamps.lamp ? t("seen-lamp_on", { far: away(gap(part("lamp"), [hand.finger_x, hand.finger_y])) }) : t("seen-lamp_off"), bench.shaken && t("seen-shaken")],
   };
   return (places[at]?.() ?? []).filter((line) => typeof line === "string");
 }

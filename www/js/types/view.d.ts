@@ -26,8 +26,10 @@ export type BenchView = {
   hand: HandAt;
   cable: { points: Point[]; slack_cm: number; handles: Point[]; shield: "good" | "damaged" | "none" };
   voice: "quiet" | "talking" | "sighing";
+  /** What an eye sees beside: at the forearm, on the sensor, at the table, at the plug, on the screen of the computer. */
+  sleeve_tight: boolean; thumb_holds: boolean; shaken: boolean; plug_damp: boolean; smeared: boolean; other_program: boolean;
   /** What the subject answered last. */
-  said: "will_keep_still" | "am_still" | "will_be_quiet" | "finger_cold" | "finger_warm" | "finger_throbs" | null;
+  said: "will_keep_still" | "am_still" | "will_be_quiet" | "finger_cold" | "finger_warm" | "finger_throbs" | "hand_full" | null;
 };
 
 export type RecorderSettings = {
