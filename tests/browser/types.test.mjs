@@ -79,7 +79,7 @@ before(async () => {
   const bench = watched(new core.Lab(assigned, "7"));
   bench.see("Summary", bench.lab.summary());
   for (const action of [
-    { do: "help", mode: "alone" }, { do: "notch", hz: 50 }, { do: "average", ms: 10 }, { do: "low_pass", hz: 30, order: 1 }, { do: "high_pass", hz: 0.5 }, { do: "zero" }, { do: "zero_clear" }, { do: "let_pass", s: 60 }, { do: "buffered", on: false }, { do: "calibrator", on: true }, { do: "calibrator", on: false }, { do: "integral", on: true },
+    { do: "help", mode: "alone" }, { do: "notch", hz: 50 }, { do: "average", ms: 10 }, { do: "low_pass", hz: 30, order: 1 }, { do: "high_pass", hz: 0.5 }, { do: "zero" }, { do: "zero_clear" }, { do: "let_pass", s: 60 }, ...["push_up_sleeve", "dry_plug", "wipe_sensor", "close_programs"].map((name) => ({ do: name })), { do: "buffered", on: false }, { do: "calibrator", on: true }, { do: "calibrator", on: false }, { do: "integral", on: true },
     { do: "ask_finger" }, { do: "ask_still" }, { do: "ask_quiet" }, ...["recorder", "computer", "power_strip", "cable", "sensor", "subject", "around"].map((at) => ({ do: "look", at })), { do: "shade", on: true }, { do: "other_hand", on: "case" }, { do: "hand_height", cm: 20 }, { do: "manoeuvre", what: "talk" },
     { do: "sensor_place", place: "joint" }, { do: "sensor_place", place: "pulp" }, { do: "snap", on: true }, { do: "show", mode: "paused" }, { do: "show", mode: "live" }, { do: "manoeuvre", what: "rest" },
   ]) bench.act(action);

@@ -15,7 +15,8 @@ type BenchAction =
 /** To the subject, the sensor or a plug. */
 type PokeAction =
   | { do: "wiggle"; end: End } | { do: "look"; at: LookAt }
-  | { do: "tap_sensor" | "ask_still" | "rescan" | "ask_quiet" | "ask_finger" | "swap_cable" | "press_finger" | "rest_arm" | "tell_instructor" | "push_up_sleeve" | "dry_plug" | "wipe_sensor" | "close_programs" }
+  | { do: "tap_sensor" | "ask_still" | "rescan" | "ask_quiet" | "ask_finger" | "swap_cable" | "press_finger" | "rest_arm" | "tell_instructor" }
+  | { do: "push_up_sleeve" | "dry_plug" | "wipe_sensor" | "close_programs" }
   | { do: "manoeuvre"; what: Manoeuvre } | { do: "let_pass"; s: number };
 
 /** At the recorder's settings; null turns a filter off. */
