@@ -69,6 +69,7 @@ prop_compose! {
             sensor: Sensor {
                 kind: if optical { Kind::Optical } else { Kind::Ceramic },
                 shield: if damaged { Shield::Damaged } else { Shield::Good },
+                buffer: false,
             },
             trouble: Trouble { unrest, tremor, tapping, slip, plug_loose, phone, offset, ..Trouble::default() },
             finds_recorder: true,
@@ -204,7 +205,7 @@ proptest! {
     fn a_bench_further_from_the_power_line_hums_no_more(seed: u64, near in 0.0..0.5_f64) {
         // The charger on its way to the far corner: hum grows as it comes near, and never the other way round.
         let hum = |share: f64| {
-            let config = Config { trouble: Trouble::default(), finds_recorder: true, bench: Bench::wired(), subject: SubjectSpec::default(), power_line: PowerLine::default(), sensor: Sensor { kind: Kind::Ceramic, shield: Shield::Damaged }, recorder: Settings::default() };
+            let config = Config { trouble: Trouble::default(), finds_recorder: true, bench: Bench::wired(), subject: SubjectSpec::default(), power_line: PowerLine::default(), sensor: Sensor { kind: Kind::Ceramic, shield: Shield::Damaged, ..Sensor::default() }, recorder: Settings::default() };
             let mut chain = Chain::new(config, seed).unwrap();
             chain.change_bench(&Change::Charger { plugged: true }).unwrap();
             let part = dicrotic::bench::table::Part::Charger;
