@@ -15,7 +15,7 @@ fn config() -> Config {
     Config {
         subject: SubjectSpec { pulse_mv: Some(40.0), ..SubjectSpec::default() },
         power_line: PowerLine::default(),
-        sensor: Sensor { kind: Kind::Ceramic, shield: Shield::Damaged },
+        sensor: Sensor { kind: Kind::Ceramic, shield: Shield::Damaged, ..Sensor::default() },
         trouble: Trouble { unrest: 0.4, plug_loose: 0.5, ..Trouble::default() },
         finds_recorder: true,
         bench: Bench::wired(),
