@@ -88,6 +88,7 @@ fn half(bits: u8) -> i32 {
 fn bare(mut config: Config) -> Config {
     config.recorder.notch_hz = None;
     config.recorder.average_ms = None;
+    config.recorder.integral = false;
     config
 }
 

@@ -202,7 +202,8 @@ fn a_slip_in_the_rate_is_not_called_another_multiplier() {
 #[test]
 fn a_count_on_a_trace_that_shows_no_beats_is_not_judged() {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/scenarios/44-two-at-once-a.toml");
-    let text = std::fs::read_to_string(folder).unwrap();
+    // At the worst of both: half as cold, the beats can still be seen.
+    let text = std::fs::read_to_string(folder).unwrap().replace("severity = [0.2, 0.8]", "severity = 1.0");
     let mut judged = Vec::new();
     for seed in 171..=180 {
         let mut session = Session::new(&text, seed).unwrap();

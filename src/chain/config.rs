@@ -53,6 +53,9 @@ pub struct Trouble {
     pub sighs: f64,
     /// How far the breathing moves the trace.
     pub breath_drift: f64,
+    /// How hard the subject has hurried here, though nobody asked for it. By itself it does nothing: the exercise stands in what
+    /// happened before.
+    pub hurried: f64,
     /// How damp the sensor's plug is, until it is wiped.
     pub damp: f64,
     /// How strongly steps and typing shake the table, until the arm lies on a cushion.
@@ -86,6 +89,7 @@ impl Trouble {
             ("port_gaps", self.port_gaps),
             ("sighs", self.sighs),
             ("breath_drift", self.breath_drift),
+            ("hurried", self.hurried),
             ("damp", self.damp),
             ("shaken", self.shaken),
             ("fan", self.fan),

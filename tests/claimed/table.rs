@@ -236,7 +236,7 @@ pub fn claims() -> Vec<Claim> {
             &[r#"{"do":"buffered","on":true}"#],
             30.0,
             WIDTH_THEN,
-            Over(0.9),
+            Over(0.85),
         )
         .undone()
         .against("high_pass_high"),
@@ -246,7 +246,7 @@ pub fn claims() -> Vec<Claim> {
             &[r#"{"do":"high_pass","hz":null}"#],
             30.0,
             WIDTH_THEN,
-            Over(0.9),
+            Over(0.85),
         )
         .undone()
         .against("plain_input"),

@@ -89,7 +89,11 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "rate", "hz": 2000}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| s.chain.step_v() > STEP * s.chain.best_pulse_v()),
+        // On a range that is far too large any number of bits is too few: that is the range's fault.
+        at_work: AtWork::Is(|s| {
+            let (step_v, pulse_v) = (s.chain.step_v(), s.chain.best_pulse_v());
+            step_v > STEP * pulse_v && 0.08 * 2.0 * s.chain.settings().range_v <= pulse_v
+        }),
         symptom: Symptom::Stairs,
         apply: |s, _| {
             s.config.recorder.bits = 8;

@@ -72,9 +72,11 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "strap", "tightness": 0.76}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| s.chain.rate_over_rest() > RAISED),
+        // Where the exercise is what the scenario asks about, it is no fault.
+        at_work: AtWork::Is(|s| s.chain.config().trouble.hurried > 0.0 && s.chain.rate_over_rest() > RAISED),
         symptom: Symptom::Raised,
         apply: |s, severity| {
+            s.config.trouble.hurried = severity;
             let run = json!({"exercise": {"seconds": 60.0, "effort": 0.36 + 0.09 * severity}});
             s.before.extend([json!({"do": "manoeuvre", "what": run}), step(r#"{"wait": 64}"#)]);
         },
