@@ -162,7 +162,7 @@ export function controlsOf(act) {
     },
     /** Waits at once for what takes minutes. @returns {Control} */
     waiting() {
-      const ways = PASSES_S.map((s) => button(t("wait-minutes", { n: s / 60 }), () => act({ do: "let_pass", s }), { kind: "btn-plain" }));
+      const ways = PASSES_S.map((s) => button(t("wait-minutes", { n: s / 60 }), () => act({ do: "let_pass", s })));
       return { el: explain(h("div", { class: "row", role: "group", "aria-label": t("wait-title") }, h("span", { class: "lbl" }, t("wait-title")), ways), "explain-wait") };
     },
     /** @returns {Control} */
