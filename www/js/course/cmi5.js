@@ -112,12 +112,13 @@ export class Cmi5 {
     this.state = typeof value?.attempt === "string" ? value.attempt : "";
     this.#line = this.state;
     this.told = this.#sent = { ...NOTHING, ...value?.told };
+    // The time of the first statement of a visit stands before all that is told in it, also what an earlier visit left.
+    visit.began ??= { id: uuid(), at: new Date().toISOString() };
+    keepVisit(visit);
     this.#takeUp();
     const { owed, passed } = this.told;
     if (owed !== null && !passed) this.#pass(owed);
-    // The first statement of a visit, and only once in it: one whose answer was lost is sent again as it was.
-    visit.began ??= { id: uuid(), at: new Date().toISOString() };
-    keepVisit(visit);
+    // The first statement is told only once in a visit: one whose answer was lost is sent again as it was.
     this.began = Date.parse(visit.began.at);
     const first = await this.#records.tell([this.#statement({ ...visit.began, verb: "initialized", part: "" })], false);
     if (!took(first) && first !== 409) throw new LaunchError(first === 0 ? "unreachable" : "over"); // 409: the site has it
@@ -136,7 +137,7 @@ export class Cmi5 {
     await new Promise(() => {}); // until then
   }
 
-  /** What an earlier visit of this registration could not send: said again in this one, with its time. */
+  /** What an earlier visit of this registration could not send: said again in this one, with a time of this one: the site takes none from before its beginning. */
   #takeUp() {
     /** @type {{ session: string, notes: Note[], told: Told } | null} */
     const left = recall(this.out);
