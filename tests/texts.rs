@@ -135,3 +135,21 @@ fn each_test_that_a_hint_may_name_has_words() {
         }
     }
 }
+
+/// How like people the simulated ones are stands in two places, which say the same.
+#[test]
+fn the_figures_of_likeness_are_the_same_in_both_places() {
+    let root = env!("CARGO_MANIFEST_DIR");
+    let read = |file: &str| std::fs::read_to_string(format!("{root}/{file}")).unwrap();
+    let after = |text: &str, head: &str| text.split_once(head).unwrap().1.to_string();
+    let (readme, module) = (
+        after(&read("README.md"), "The simulated people were compared"),
+        after(&read("src/physiology/mod.rs"), "How like people"),
+    );
+    let figures = |text: &str| -> Vec<String> {
+        let words = text.split(|c: char| !(c.is_ascii_digit() || c == '.')).map(|w| w.trim_end_matches('.'));
+        words.filter(|w| w.len() == 4 && w.starts_with("0.")).take(4).map(str::to_string).collect()
+    };
+    let (told, known) = (figures(&readme), figures(&module));
+    assert_eq!((told.len(), &told), (4, &known));
+}
