@@ -161,7 +161,7 @@ impl Chain {
             body: Body::new(subject, seed, rate),
             light: Flicker::new(config.power_line.hz, rate, seed),
             flicker: 0.0,
-            sensor_section: Section::high_pass(1, config.sensor.corner_hz(config.recorder.input_ohm()), rate),
+            sensor_section: Section::PASS, // set below, when all is there that loads the sensor
             sensor_memory: Memory::default(),
             noise: Stream::new(seed, "noise"),
             hum: Hum::default(),

@@ -2,6 +2,7 @@
 //! `1 / (2 pi R C)`, rises with the smaller resistance and the slow part of the pulse is lost; and the wet contact is a small,
 //! unsteady battery. Resistances and voltages are design defaults.
 
+use super::sensor::parallel;
 use crate::math;
 use crate::rng::Stream;
 use serde::{Deserialize, Serialize};
@@ -52,7 +53,7 @@ impl Damp {
 
     /// Resistance across a sensor of `ohm` with the leak beside it, ohm.
     pub fn beside(&self, ohm: f64) -> f64 {
-        self.ohm.map_or(ohm, |leak| ohm * leak / (ohm + leak))
+        self.ohm.map_or(ohm, |leak| parallel(ohm, leak))
     }
 
     /// Adds the contact's own voltage to the input in place, V.

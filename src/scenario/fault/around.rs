@@ -1,6 +1,6 @@
 //! What comes of the things around: table, computer, plug, settings against hum.
 
-use super::entry::{AtWork, Fault, HUM, Impression, Symptom, step};
+use super::entry::{AtWork, Fault, HUM, Impression, Symptom, read};
 use super::noise::lay_on_power_strip;
 use crate::bench::look::Spot;
 use crate::bench::table::Point;
@@ -115,17 +115,7 @@ pub(super) const FAULTS: &[Fault] = &[
         at_work: AtWork::Found("count_double"),
         symptom: Symptom::Finding("count_double"),
         apply: |s, _| {
-            s.before.extend([
-                step(r#"{"wait": 3}"#),
-                step(r#"{"do": "record"}"#),
-                step(r#"{"wait": 25}"#),
-                step(r#"{"do": "stop"}"#),
-                step(r#"{"do": "cursor", "which": "a", "t": "@beat+0.4"}"#),
-                step(r#"{"do": "cursor", "which": "b", "t": "@beat+15.4"}"#),
-                step(r#"{"do": "answer", "field": "count", "text": "@count*2"}"#),
-                step(r#"{"do": "answer", "field": "seconds", "text": "15.0"}"#),
-                step(r#"{"do": "answer", "field": "multiplier", "text": "4"}"#),
-            ])
+            s.before.extend(read(&[("count", "@count*2"), ("seconds", "15.0"), ("multiplier", "4")]))
         },
     },
     Fault {

@@ -220,3 +220,19 @@ impl core::fmt::Debug for Fault {
 pub(super) fn step(text: &str) -> Value {
     crate::plain::value(text).unwrap_or(Value::Null)
 }
+
+/// The steps of a reading of fifteen seconds, with what is written into its blanks.
+pub(super) fn read(blanks: &[(&str, &str)]) -> Vec<Value> {
+    let measured = [
+        r#"{"wait": 3}"#,
+        r#"{"do": "record"}"#,
+        r#"{"wait": 25}"#,
+        r#"{"do": "stop"}"#,
+        r#"{"do": "cursor", "which": "a", "t": "@beat+0.4"}"#,
+        r#"{"do": "cursor", "which": "b", "t": "@beat+15.4"}"#,
+    ];
+    let written = blanks
+        .iter()
+        .map(|(field, text)| step(&format!(r#"{{"do": "answer", "field": "{field}", "text": "{text}"}}"#)));
+    measured.into_iter().map(step).chain(written).collect()
+}

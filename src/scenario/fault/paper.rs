@@ -1,6 +1,6 @@
 //! Recording, window and worksheet.
 
-use super::entry::{AtWork, Fault, Impression, Symptom, step};
+use super::entry::{AtWork, Fault, Impression, Symptom, read, step};
 use crate::deed::{Kind, Tell};
 
 /// The entries.
@@ -81,19 +81,7 @@ pub(super) const FAULTS: &[Fault] = &[
         brings: &[],
         at_work: AtWork::Found("seconds_wrong"),
         symptom: Symptom::Finding("seconds_wrong"),
-        apply: |s, _| {
-            s.before.extend([
-                step(r#"{"wait": 3}"#),
-                step(r#"{"do": "record"}"#),
-                step(r#"{"wait": 25}"#),
-                step(r#"{"do": "stop"}"#),
-                step(r#"{"do": "cursor", "which": "a", "t": "@beat+0.4"}"#),
-                step(r#"{"do": "cursor", "which": "b", "t": "@beat+15.4"}"#),
-                step(r#"{"do": "answer", "field": "count", "text": "@count"}"#),
-                step(r#"{"do": "answer", "field": "seconds", "text": "12"}"#),
-                step(r#"{"do": "answer", "field": "multiplier", "text": "5"}"#),
-            ])
-        },
+        apply: |s, _| s.before.extend(read(&[("count", "@count"), ("seconds", "12"), ("multiplier", "5")])),
     },
     Fault {
         id: "wrong_multiplier",
@@ -108,18 +96,12 @@ pub(super) const FAULTS: &[Fault] = &[
         at_work: AtWork::Found("multiplier_wrong"),
         symptom: Symptom::Finding("multiplier_wrong"),
         apply: |s, _| {
-            s.before.extend([
-                step(r#"{"wait": 3}"#),
-                step(r#"{"do": "record"}"#),
-                step(r#"{"wait": 25}"#),
-                step(r#"{"do": "stop"}"#),
-                step(r#"{"do": "cursor", "which": "a", "t": "@beat+0.4"}"#),
-                step(r#"{"do": "cursor", "which": "b", "t": "@beat+15.4"}"#),
-                step(r#"{"do": "answer", "field": "count", "text": "@count"}"#),
-                step(r#"{"do": "answer", "field": "seconds", "text": "15.0"}"#),
-                step(r#"{"do": "answer", "field": "multiplier", "text": "6"}"#),
-                step(r#"{"do": "answer", "field": "rate", "text": "@count*6"}"#),
-            ])
+            s.before.extend(read(&[
+                ("count", "@count"),
+                ("seconds", "15.0"),
+                ("multiplier", "6"),
+                ("rate", "@count*6"),
+            ]))
         },
     },
     Fault {
