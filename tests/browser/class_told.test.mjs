@@ -4,7 +4,8 @@ import assert from "node:assert/strict";
 import { copyFileSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
-import { withPage } from "./lib.mjs";
+import { deflateRawSync } from "node:zlib";
+import { root, withPage } from "./lib.mjs";
 import { classOfThirty } from "./screens.mjs";
 import * as student from "./student.mjs";
 
@@ -53,6 +54,37 @@ describe("what the screen of a class tells", { concurrency: 2 }, () => {
       assert.doesNotMatch(await wrong.innerText(), /so they are hidden/);
       await page.getByLabel("Show the student IDs").uncheck();
       assert.doesNotMatch(await shown(), /s765432/, "hidden again, and still there");
+    });
+  });
+
+  test("a screen opens at its top; what was told of files opened before goes with the next; a link beside codes has no name; a key needs an assignment", async () => {
+    const folder = mkdtempSync(path.join(os.tmpdir(), "dicrotic-manners-"));
+    const codes = path.join(folder, "s7654325.txt"), empty = path.join(folder, "s7654326.txt");
+    const toml = readFileSync(path.join(root, "scenarios/04-rest-pulse.toml"), "utf8");
+    writeFileSync(empty, "nothing in here");
+    writeFileSync(codes, `Here is mine: http://127.0.0.1/#a=${deflateRawSync(toml).toString("base64url")}\n`);
+    await withPage({ viewport: { width: 390, height: 844 } }, async ({ page, url }) => {
+      await page.goto(url);
+      await page.locator("#start h1").waitFor();
+      await page.evaluate(() => scrollTo(0, 1500));
+      await page.waitForFunction(() => scrollY > 1000);
+      await page.evaluate(() => { location.hash = "#class"; });
+      await page.locator(".intake").waitFor();
+      await page.waitForFunction(() => document.body.dataset.view === "class");
+      assert.equal(await page.evaluate(() => scrollY), 0, "the screen opens where the one before was scrolled to");
+      await page.getByText("Or paste the list").click();
+      await page.getByLabel(/One student per line/).fill("code,name\ns7654325,Ada\n");
+      await student.pressButton(page, "Use the list");
+      await page.locator(".class-out summary").getByText("Answer key").click();
+      await student.pressButton(page, "Save the answer key");
+      await page.locator(".class-out").getByText("Open the assignment first. Only an assignment has an answer key.").waitFor();
+      const wrong = page.locator(".intake-wide .intake-wrong");
+      await open(page, "Choose files", [empty]);
+      await wrong.getByText(/no result code/i).waitFor();
+      await open(page, "Choose files", [codes]);
+      await page.locator(".given-list").getByText("a link beside the result codes").waitFor();
+      assert.equal(await wrong.innerText(), "", "what was wrong with the file before still stands");
+      assert.doesNotMatch(await page.locator("#class").innerText(), /s765432/, "the name of a file with codes stands on the screen");
     });
   });
 

@@ -194,6 +194,7 @@ export class Intake {
    * @param {File[]} files
    */
   async files(files) {
+    this.fresh();
     /** @type {Waiting[]} */
     const later = [];
     for (const file of files) {
@@ -235,15 +236,16 @@ export class Intake {
 
   /** @param {string} text */
   async paste(text) {
+    this.fresh();
     this.take([], await this.codes(t("class-pasted"), text));
     return true;
   }
 
   /**
    * What the links in a text carry is what was set.
-   * @param {string} from @param {string} text
+   * @param {string} from @param {string} text @param {string} [name] what is set is told to come from
    */
-  async links(from, text) {
+  async links(from, text, name = t("class-link_in", { from })) {
     for (const [, mark, packed] of text.matchAll(/#([ac])=([\w-]+)/g)) {
       /** @type {string} */
       let set;
@@ -253,7 +255,7 @@ export class Intake {
         this.given.complain(from, t("hand-link_damaged"));
         continue;
       }
-      await this.given.take(t("class-link_in", { from }), set);
+      await this.given.take(name, set);
     }
   }
 
@@ -262,7 +264,8 @@ export class Intake {
    * @param {string} from @param {string} text @returns {Promise<Waiting[]>}
    */
   async codes(from, text) {
-    await this.links(from, text);
+    const pasted = from === t("class-pasted");
+    await this.links(pasted ? from : t("class-link_beside"), text, pasted ? undefined : t("class-link_beside")); // a file of results may be called after a student
     // Mail programs fold lines and put signs before them: what begins after a code may be the rest of it.
     const plain = text.replace(/^[> \t]+/gm, "");
     const starts = [...plain.matchAll(CODE)];
@@ -273,6 +276,12 @@ export class Intake {
       const file = t("class-code_of", { from, n: k + 1 });
       return { file, source: { file, code: start[0] }, joined };
     });
+  }
+
+  /** What was told of files that were opened before is over. */
+  fresh() {
+    this.said = [];
+    this.showWrong();
   }
 
   /** @param {string} file @param {string} told */

@@ -4,8 +4,8 @@
 import { t } from "../text.js";
 import { state } from "./state.js";
 
-/** A scenario's or a course's file is the instructor's own, and what was pasted has no name. @param {string} file */
-const isOwn = (file) => /\.toml$/i.test(file) || file.startsWith(t("class-pasted"));
+/** A scenario's or a course's file is the instructor's own, and what was pasted has no name, nor has a link beside codes. @param {string} file */
+const isOwn = (file) => /\.toml$/i.test(file) || file.startsWith(t("class-pasted")) || file === t("class-link_beside");
 
 /**
  * A file as it may be shown: by its name, or by its place (from 0) among those that stand beside it.

@@ -125,7 +125,9 @@ export class Out {
   }
 
   async answers() {
-    const [, toml] = state.course.given()[Number(this.which.select.value) || 0] ?? ["", ""];
+    const given = state.course.given();
+    if (given.length === 0) return words(this.saidKey, t("error-answers_no_assignment"));
+    const [, toml] = given[Number(this.which.select.value) || 0] ?? given[0];
     const word = this.word.value, students = state.course.everybody();
     const { signal } = (this.making = new AbortController());
     /** @param {number} done */

@@ -38,5 +38,7 @@ export async function openScreen(navigation, name, look = null) {
   entitle(t(`${name}-title`));
   show(name, () => made.end());
   stood = name;
-  if (!made.comeBack?.()) root.querySelector("h1")?.focus({ preventScroll: true });
+  if (made.comeBack?.()) return;
+  root.querySelector("h1")?.focus({ preventScroll: true });
+  scrollTo({ top: 0 });
 }
