@@ -5,7 +5,7 @@
 # --simd   also builds the page's core with wasm's 128-bit vectors, which takes a minute or two the first time
 # --long   also kills a browser 100 times, compares 10^7 samples of each scenario, leaves the page open for ten minutes and
 #          fuzzes each target for an hour: a day, all in all, with thirteen targets
-# --write  puts the table between the two marks in DEVELOPERS.md; implies --simd
+# --write  puts the table between the two marks in tests/bench/FIGURES.md; implies --simd
 # Needs what tests/all.sh brings. The peers come with pip and npm; what cannot be had is said in the table.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
@@ -115,8 +115,8 @@ if [ "$write" = yes ]; then
     /^<!-- figures: / { print; print ""; while ((getline line < table) > 0) print line; print ""; inside = 1; marks++; next }
     /^<!-- end of the figures -->$/ { inside = 0; marks++ }
     !inside
-    END { if (marks != 2) exit 1 }' DEVELOPERS.md >"$target/developers.md" ||
-    { echo "DEVELOPERS.md: the two marks of the figures are not there" >&2; exit 1; }
-  cp "$target/developers.md" DEVELOPERS.md
+    END { if (marks != 2) exit 1 }' tests/bench/FIGURES.md >"$target/figures.md" ||
+    { echo "tests/bench/FIGURES.md: the two marks of the figures are not there" >&2; exit 1; }
+  cp "$target/figures.md" tests/bench/FIGURES.md
 fi
 echo "all measured in $((SECONDS - began)) s" >&2

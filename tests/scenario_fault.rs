@@ -1,9 +1,11 @@
 //! The catalogue of faults: every one shows in its figure, stays under a vain remedy, goes under the right one.
 
-use dicrotic::scenario::fault::{self, Fault};
+use dicrotic::pickup::sensor::Kind as SensorKind;
+use dicrotic::scenario::fault::{self, Fault, Symptom};
 use dicrotic::session::script::play;
 use dicrotic::session::symptom::measure;
 use dicrotic::session::{Session, symptom};
+use dicrotic::trace::frame::TIME_BASES_S;
 use serde_json::{Value, json};
 
 /// A calm bench of known size; the fault's name follows.
@@ -29,6 +31,26 @@ fn wait(session: &mut Session, seconds: f64) {
 }
 
 const SEEDS: [u64; 2] = [3, 4];
+
+/// What pictures of a fault are made from: a time base that the page has, the sensor that it needs, a deed that mends it.
+#[test]
+fn the_catalogue_tells_how_a_fault_is_shown() {
+    let told = dicrotic::session::view::catalogue();
+    for (fault, told) in fault::all().zip(told.as_array().unwrap()) {
+        if let Some(seconds) = told["shown_s"].as_f64() {
+            assert!(TIME_BASES_S.contains(&seconds), "{}: {seconds} s", fault.id);
+        }
+        // A trace on which nothing is to be seen has no time base of its own: mistakes of the paper work, and those that a check
+        // or the time base itself tells.
+        let on_paper = matches!(fault.symptom, Symptom::Finding(_) | Symptom::NothingSaved);
+        let by_screen = matches!(fault.symptom, Symptom::FewBeats | Symptom::ManyBeats);
+        assert_eq!(told["shown_s"].is_null(), on_paper || by_screen, "{}", fault.id);
+        assert!(told["mends"]["do"].is_string(), "{}: {}", fault.id, told["mends"]);
+    }
+    let optical: Vec<&str> =
+        fault::all().filter(|f| f.sensor() == Some(SensorKind::Optical)).map(|f| f.id).collect();
+    assert_eq!(optical, ["room_light", "light_sensor_dirty"]);
+}
 
 #[test]
 fn there_are_at_least_forty_faults_and_their_names_resolve() {

@@ -16,7 +16,7 @@ use super::note::Note;
 use super::worksheet::Field;
 use crate::assess::task::Task;
 use crate::chain::Chain;
-use crate::plain::{fields, json, put};
+use crate::plain::{self, fields, json, put};
 use crate::scenario::assignment::Assignment;
 use crate::scenario::{Scenario, fault};
 use crate::trace::frame::TIME_BASES_S;
@@ -42,10 +42,16 @@ fn assignment(assignment: &Assignment) -> Value {
     json!({"key": key, "seeds": seeds, "attempts": attempts, "opening": opening, "closing": closing})
 }
 
-/// The catalogue of faults, for choosing names from: name, first impression, what it is confused with.
+/// The catalogue of faults, for choosing names from: name, first impression, what it is confused with, what tells it apart, the
+/// first action that mends it, how severe it may be, the sensor that it
+/// needs, and seconds of trace and range that show it.
 pub fn catalogue() -> Value {
     fault::all()
-        .map(|f| json!({"id": f.id, "impression": f.impression, "confused_with": f.confused_with, "tests": f.tests.iter().map(|t| t.told()).collect::<Vec<_>>(), "severity": f.severity}))
+        .map(|f| {
+            let tests: Vec<_> = f.tests.iter().map(|t| t.told()).collect();
+            let mends = f.remedy.first().and_then(|step| plain::value(step).ok());
+            json!({"id": f.id, "impression": f.impression, "confused_with": f.confused_with, "tests": tests, "mends": mends, "severity": f.severity, "sensor": f.sensor(), "shown_s": f.shown_s(), "shown_range_v": f.shown_range_v()})
+        })
         .collect()
 }
 

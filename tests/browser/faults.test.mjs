@@ -312,6 +312,7 @@ describe("faults", { concurrency: 3 }, () => {
       assert.equal(await page.locator(".fault-card").count(), ids.length);
       const standing = await page.locator(".pen-at").first().textContent();
       const charger = page.locator("#fault-charger_near");
+      await charger.locator("summary h3").click();
       for (const part of ["", ".seen", ".test", ".remedy", ".cause"]) assert.ok((await charger.innerText()).includes(catalogue[`entry-charger_near${part}`]), part);
       await charger.getByRole("link", { name: CABLE }).click();
       await page.waitForFunction(() => document.activeElement?.closest("#fault-cable_on_power_strip"));
@@ -380,4 +381,73 @@ test("every code of the core's judgement has its words", () => {
   assert.deepEqual(stems.filter((stem) => !there(`${stem}.see`)), []);
   assert.deepEqual(readings.flatMap((id) => ["ask", "do"].map((part) => `misreading-${id}.${part}`)).filter((key) => !there(key)), []);
   for (const [key, message] of Object.entries(texts)) if (/^(misreading|process)-/.test(key)) assert.doesNotMatch(strings(message).join(" "), /\b(you are wrong|mistake|error|failed)\b/i, key);
+});
+
+describe("pictures of every fault, drawn by the bench", { concurrency: 1 }, () => {
+  /** Share of a canvas that differs from another of the same size. */
+  const differ = (page, selector) => page.evaluate((card) => {
+    const [a, b] = [...document.querySelectorAll(`${card} canvas.shot`)].map((canvas) => canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height));
+    let n = 0;
+    for (let k = 0; k < a.data.length; k += 4) if (Math.abs(a.data[k] - b.data[k]) + Math.abs(a.data[k + 1] - b.data[k + 1]) + Math.abs(a.data[k + 2] - b.data[k + 2]) > 60) n += 1;
+    return n / (a.data.length / 4);
+  }, selector);
+
+  test("they are made when they come into sight, and with each fault the screen is otherwise than without it", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await page.goto(`${url}#faults`);
+      await page.locator(".fault-card figure[data-made]").first().waitFor();
+      const cards = await page.$$eval(".fault-card", (all) => all.map((card) => ({ id: card.id, pictured: Boolean(card.querySelector(".shots")) })));
+      assert.ok((await page.locator("summary figure[data-made]").count()) < cards.length / 2, "all pictures were made at once");
+      const alike = [];
+      for (const { id, pictured } of cards) {
+        if (!pictured) {
+          await page.locator(`#${id}`).getByText("The live trace does not show this. The mistake is in the recording or in the worksheet.").waitFor();
+          continue;
+        }
+        await page.locator(`#${id} summary`).scrollIntoViewIfNeeded();
+        await page.locator(`#${id} figure[data-made]`).waitFor();
+        await page.locator(`#${id} summary h3`).click();
+        await page.locator(`#${id} .shots[data-made]`).waitFor();
+        const unseen = await page.locator(`#${id} .shot-none`).first().isVisible();
+        const share = unseen ? 1 : await differ(page, `#${id}`);
+        if (share < 0.001) alike.push(id);
+      }
+      assert.deepEqual(alike, ["fault-paused"], "a picture with the fault looks like the one without it, which only a screen that stands may do");
+      // Mild is a picture of its own.
+      const card = page.locator("#fault-charger_near");
+      await card.scrollIntoViewIfNeeded();
+      const strong = await card.locator("canvas").first().evaluate((el) => el.toDataURL());
+      await card.getByRole("button", { name: "Mild", exact: true }).click();
+      await page.waitForFunction((before) => document.querySelector("#fault-charger_near figure[data-made] canvas")?.toDataURL() !== before, strong);
+      assert.match(await card.locator("figcaption").first().innerText(), /With the fault, mild · 2 s across/);
+      assert.equal(await page.locator("#fault-charger_near .shot-ring").count(), 1, "no part of the table is ringed");
+    });
+  });
+
+  test("cards are found by what is seen; those that look alike stand side by side; the projector leads to a card", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await page.goto(`${url}#faults`);
+      await page.locator(".fault-card").first().waitFor();
+      const all = await page.locator(".fault-card:visible").count();
+      await page.getByLabel("Search: what do you see?").fill("thick giraffe");
+      assert.equal(await page.locator(".fault-card:visible").count(), 0);
+      await page.getByLabel("Search: what do you see?").fill("PHONE spik");
+      await page.locator("#fault-phone_near:visible").waitFor();
+      const found = await page.locator(".fault-card:visible").count();
+      assert.ok(found > 0 && found < all / 4, `${found} of ${all}`);
+      assert.match(await page.locator(".faults-search [role=status]").innerText(), new RegExp(`^${found} cards?$`));
+      // A link to a card shows it, whatever was searched for.
+      await page.evaluate(() => { location.hash = "#faults=charger_near"; });
+      await page.locator("#fault-charger_near:visible").waitFor();
+      assert.equal(await page.locator(".fault-card:visible").count(), all);
+      assert.ok(await page.locator("#fault-charger_near").evaluate((el) => el.open), "the card that a link leads to is closed");
+      await page.locator("#fault-charger_near").getByRole("button", { name: /side by side/i }).click();
+      const shown = page.locator(".alike-shots section");
+      const names = await shown.locator("h3").allInnerTexts();
+      assert.ok(names.includes(CHARGER) && names.includes(CABLE) && names.length > 2, names.join(", "));
+      await page.waitForFunction(() => [...document.querySelectorAll(".alike-shots canvas")].every((canvas) => canvas.width > 200));
+      await page.keyboard.press("Escape");
+      await page.locator(".alike-shots").waitFor({ state: "hidden" });
+    });
+  });
 });

@@ -3,8 +3,12 @@
 use crate::bench::Bench;
 use crate::bench::strap::OtherHand;
 use crate::bench::table::Point;
-use crate::chain::{Chain, Config};
+use crate::chain::{Chain, Config, Trouble};
 use crate::deed::Tell;
+use crate::physiology::SubjectSpec;
+use crate::pickup::field::PowerLine;
+use crate::pickup::sensor::{Kind as SensorKind, Sensor};
+use crate::recorder::Settings;
 use serde::Serialize;
 use serde_json::Value;
 
@@ -208,6 +212,67 @@ pub struct Fault {
     pub symptom: Symptom,
     /// Puts it into a situation, with a severity.
     pub apply: fn(&mut Situation, f64),
+}
+
+impl Fault {
+    /// The kind of sensor that it needs, where it is one of a certain kind alone: light disturbs none but the optical one.
+    pub fn sensor(&self) -> Option<SensorKind> {
+        let mut situation = Situation {
+            config: Config {
+                subject: SubjectSpec::default(),
+                power_line: PowerLine::default(),
+                sensor: Sensor::default(),
+                trouble: Trouble::default(),
+                finds_recorder: true,
+                bench: Bench::wired(),
+                recorder: Settings::default(),
+            },
+            time_base_s: 10.0,
+            before: Vec::new(),
+            foreign_recording: false,
+        };
+        (self.apply)(&mut situation, self.severity.1);
+        let kind = situation.config.sensor.kind;
+        (kind != Sensor::default().kind).then_some(kind)
+    }
+
+    /// The range, V, in which it is shown where the usual one hides it: a pulse that a high-pass leaves of one (design default).
+    pub fn shown_range_v(&self) -> Option<f64> {
+        (self.symptom == Symptom::Overshoot).then_some(0.01)
+    }
+
+    /// Seconds of trace in which it shows best on one screen, one of [`crate::trace::frame::TIME_BASES_S`]: fast waves on a short
+    /// screen, single events and slow waves on a long one (design default). `None` where the time base is the fault, or where the
+    /// trace does not tell it.
+    pub fn shown_s(&self) -> Option<f64> {
+        Some(match self.symptom {
+            Symptom::Hum | Symptom::HumBehindFilters | Symptom::Flicker | Symptom::Buzz | Symptom::Ripple => {
+                2.0
+            }
+            Symptom::Smooth
+            | Symptom::Overshoot
+            | Symptom::UpsideDown
+            | Symptom::Stairs
+            | Symptom::Jagged
+            | Symptom::Spikes => 5.0,
+            Symptom::Unseen
+            | Symptom::NoPulse
+            | Symptom::Hidden
+            | Symptom::Paused
+            | Symptom::Clip
+            | Symptom::Tiny
+            | Symptom::Weak
+            | Symptom::Movement
+            | Symptom::TwoPulses
+            | Symptom::Raised
+            | Symptom::Mislabelled => 10.0,
+            Symptom::Slow | Symptom::Shrinking | Symptom::Uneven | Symptom::Jumps => 30.0,
+            Symptom::Swinging | Symptom::Losses => 60.0,
+            Symptom::FewBeats | Symptom::ManyBeats | Symptom::NothingSaved | Symptom::Finding(_) => {
+                return None;
+            }
+        })
+    }
 }
 
 impl core::fmt::Debug for Fault {

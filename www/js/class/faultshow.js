@@ -7,20 +7,14 @@ import { MiniTrace } from "../assign/minitrace.js";
 import { REGIONS } from "../assign/regions.js";
 import { tablePicture } from "../bench/picture.js";
 import { Bench } from "../core.js";
-import { composed } from "../desk.js";
 import { attr, h, prop, words } from "../dom.js";
+import { shownBench } from "../faults/shown.js";
 import { Loop } from "../loop.js";
 import { newSeed } from "../route.js";
 import { num, t } from "../text.js";
 import { button, Choice, relabel } from "../widgets.js";
 /** @import { FaultBook } from '../types/page' */
-/** @import { FaultSpec } from '../types/told' */
 
-/** @param {FaultSpec | null} fault @param {readonly number[]} region its power line, Hz and volts */
-const BENCH = (fault, [hz, volts]) => ({
-  id: "shown", level: 1, title: "shown", aim: "shown", brief: "shown", power_line: { hz, volts }, subject: { restlessness: 0.2, pulse_mv: 40, premature_per_min: 0, rest_rate_bpm: 68 },
-  recorder: { range_v: 0.05 }, fault: fault ? [fault] : [],
-});
 const ZOOM = 1.9; // letters and lines that are read from the last row
 const BASES_S = [10, 1];
 const BEFORE_S = 12; // what the trace holds at once
@@ -53,6 +47,7 @@ export class ShowFault {
     this.before = button(t("class-show_before"), () => this.step(-1));
     this.after = button(t("class-show_after"), () => this.step(1));
     this.place = h("p", { class: "show-place quiet" });
+    this.card = h("a", { class: "btn", onclick: () => this.dialog?.close() }, t("class-show_card"));
     this.stage = h("div", { class: "show-stage" });
     this.region = new Choice(t("assign-region"), () => {});
     this.region.set(REGIONS.map(([hz, volts]) => /** @type {[string, string]} */ ([`${hz}/${volts}`, t("assign-region_of", { hz, volts })])), REGIONS[0].join("/"));
@@ -81,7 +76,7 @@ export class ShowFault {
     const dialog = h("dialog", { class: "projector", "aria-label": t("class-show"), onclose: () => this.end(), onkeydown: (event) => this.key(event) },
       h("div", { class: "show-head" }, this.state, this.title, this.place, button(t("class-show_close"), () => dialog.close())),
       this.stage,
-      h("div", { class: "row show-foot" }, this.cure, this.freeze, this.closer, this.namer, this.before, this.after));
+      h("div", { class: "row show-foot" }, this.cure, this.freeze, this.closer, this.namer, this.before, this.after, this.card));
     this.dialog = dialog;
     this.setUp();
     document.body.append(dialog);
@@ -97,12 +92,14 @@ export class ShowFault {
     const name = this.list[this.at];
     const spec = { name, severity: Number(this.severity.value) };
     const region = this.region.select.value.split("/").map(Number);
-    this.benches = [spec, null].map((fault) => Bench.fresh(composed(BENCH(fault, region)), this.seed));
+    const sensor = this.faults.of(name)?.sensor;
+    this.benches = [spec, null].map((fault) => Bench.fresh(shownBench(fault, sensor, region), this.seed));
     for (const bench of this.benches) for (let s = 0; s < BEFORE_S; s += 0.25) bench.advance(0.25);
     this.traces = this.benches.map((bench) => new MiniTrace(bench, innerWidth > 700 ? ZOOM : 1));
     this.cured = this.near = false;
     this.title.hidden = true;
     words(this.title, this.faults.of(name)?.name ?? name);
+    attr(this.card, "href", `#faults=${name}`);
     attr(this.namer, "aria-pressed", "false");
     attr(this.closer, "aria-pressed", "false");
     const set = this.benches[0].view().scenario?.power_line;

@@ -292,6 +292,7 @@ class-show_go = Show it
 class-show_closer = Zoom in
 class-show_name = Show its name
 class-show_close = Close
+class-show_card = Open its card
 class-show_faulty = With the fault
 class-show_cured = Fixed
 class-show_cure = Fix it

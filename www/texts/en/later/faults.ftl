@@ -152,7 +152,7 @@ entry-wrong_scale = Scale set for another sensor
     .model = The numbers are multiplied; the drawing is not.
 entry-strap_loose = Strap too loose
     .cause = The strap presses the sensor too little.
-    .seen = A small pulse that every movement disturbs, with little jumps where the sensor loses the skin.
+    .seen = A small pulse, or none. Every movement disturbs it, with little jumps where the sensor loses the skin.
     .test = Press the finger lightly: the pulse grows while you press.
     .remedy = Pull the strap until it fits well. It must not be tight.
     .model = The pulse is largest near 55 mmHg of contact pressure and gets smaller below it.
@@ -401,3 +401,28 @@ impression-jumpy = Spikes, jumps, lost pulse
 impression-wandering = Slow waves, or a changing size
 impression-crowded = Too few or too many waves, or a frozen screen
 impression-paper = Good trace, mistake in the worksheet
+
+### The pictures of the cards.
+
+atlas-search = Search: what do you see?
+atlas-found = { $n ->
+    [one] { $n } card
+   *[other] { $n } cards
+}
+atlas-no_recorder = The computer sees no recorder. There is no trace.
+atlas-across = { $s } s across
+atlas-with = With the fault
+atlas-with_mild = With the fault, mild
+atlas-with_strong = With the fault, strong
+atlas-with_short = Strong
+atlas-without = The same heart without it
+atlas-degree = How strong
+atlas-mild = Mild
+atlas-strong = Strong
+atlas-part = In the ring: where you fix it.
+atlas-paper = The live trace does not show this. The mistake is in the recording or in the worksheet.
+atlas-alike = Side by side
+atlas-alike_of = { $name }, side by side with its look-alikes
+atlas-alike_title = Side by side
+atlas-alike_about = The same heart in each. If you cannot tell them apart by eye, that is the point: use the test.
+atlas-alike_close = Close

@@ -292,6 +292,7 @@ class-show_go = Mostrarlo
 class-show_closer = Ampliar
 class-show_name = Mostrar su nombre
 class-show_close = Cerrar
+class-show_card = Abrir su ficha
 class-show_faulty = Con el fallo
 class-show_cured = Arreglado
 class-show_cure = Arreglarlo

@@ -152,7 +152,7 @@ entry-wrong_scale = Escala puesta para otro sensor
     .model = Los números se multiplican; el dibujo no.
 entry-strap_loose = Correa demasiado floja
     .cause = La correa presiona muy poco el sensor.
-    .seen = Un pulso pequeño que cualquier movimiento molesta, con saltos pequeños donde el sensor pierde la piel.
+    .seen = Un pulso pequeño, o ninguno. Cualquier movimiento lo molesta, con saltos pequeños donde el sensor pierde la piel.
     .test = Presiona un poco el dedo: el pulso crece mientras presionas.
     .remedy = Tensa la correa hasta que quede ajustada; no demasiado.
     .model = El pulso es máximo cerca de 55 mmHg de presión de contacto y es menor por debajo.
@@ -401,3 +401,28 @@ impression-jumpy = Espigas, saltos, pulso perdido
 impression-wandering = Ondas lentas, o un tamaño cambiante
 impression-crowded = Muy pocas o demasiadas ondas, o una pantalla congelada
 impression-paper = Un buen trazo, un error en la hoja de trabajo
+
+### The pictures of the cards.
+
+atlas-search = Buscar: ¿qué ves?
+atlas-found = { $n ->
+    [one] { $n } ficha
+   *[other] { $n } fichas
+}
+atlas-no_recorder = La computadora no ve ningún registrador. No hay trazo.
+atlas-across = { $s } s de ancho
+atlas-with = Con el fallo
+atlas-with_mild = Con el fallo, leve
+atlas-with_strong = Con el fallo, fuerte
+atlas-with_short = Fuerte
+atlas-without = El mismo corazón sin él
+atlas-degree = Cuánto
+atlas-mild = Leve
+atlas-strong = Fuerte
+atlas-part = En el círculo: dónde se arregla.
+atlas-paper = El trazo en vivo no lo muestra. El error está en la grabación o en la hoja.
+atlas-alike = Lado a lado
+atlas-alike_of = { $name }, al lado de los que se le parecen
+atlas-alike_title = Lado a lado
+atlas-alike_about = El mismo corazón en todos. Si no los distingues a la vista, de eso se trata: usa la prueba.
+atlas-alike_close = Cerrar

@@ -1,0 +1,116 @@
+// @ts-check
+// What a fault looks like: a screen of the bench with it and one without it, with the same heart, and the table with the part where it
+// is put right.
+
+import { tablePicture } from "../bench/picture.js";
+import { Bench } from "../core.js";
+import { attr, flag, h, s, words } from "../dom.js";
+import { placeOf } from "../help/places.js";
+import { num, t } from "../text.js";
+import { Segments } from "../widgets.js";
+import { shownBench } from "./shown.js";
+import { drawScreen, fillScreen } from "./strip.js";
+/** @import { FaultWords } from '../types/page' */
+/** @import { InSight } from './insight.js' */
+
+const SEED = "11"; // any will do: it is the same for all of them
+const CLOSER = 1.9; // so many times as large a part of the table is drawn
+const LEAST_RING_CM = 4, MOST_RING_CM = 11;
+
+/**
+ * A bench with a fault, or without, whose screen is full.
+ * @param {FaultWords} fault @param {number | null} severity null for none
+ */
+function shownAt(fault, severity) {
+  const bench = Bench.fresh(shownBench(severity === null ? null : { name: fault.id, severity }, fault.sensor), SEED);
+  if (severity !== null && fault.shown_range_v !== null) bench.act({ do: "range", v: fault.shown_range_v });
+  fillScreen(bench, fault.shown_s);
+  return bench;
+}
+
+/** Whether the live trace tells a fault: with one that lies in the recording or the paper work it is the same. @param {FaultWords} fault */
+export const hasTrace = (fault) => fault.impression !== "paper" || fault.shown_s !== null;
+
+/**
+ * One screen: a figure that draws itself when draw() is called.
+ * @param {FaultWords} fault @param {() => number | null} severity @param {() => string} caption
+ */
+export function shot(fault, severity, caption) {
+  const canvas = h("canvas", { class: "shot", role: "img" });
+  const none = h("p", { class: "shot-none", hidden: true }, t("atlas-no_recorder"));
+  const told = h("figcaption", {});
+  const el = h("figure", {}, h("div", { class: "shot-field" }, canvas, none), told);
+  const draw = () => {
+    const bench = shownAt(fault, severity());
+    try {
+      const { link, trace } = bench.view();
+      words(told, link.seen ? `${caption()} · ${t("atlas-across", { s: num(trace.time_base_s, trace.time_base_s < 1 ? 1 : 0) })}` : caption());
+      none.hidden = link.seen;
+      flag(canvas, "is-empty", !link.seen);
+      canvas.setAttribute("aria-label", `${fault.name}: ${told.textContent}. ${severity() === null ? "" : link.seen ? fault.seen : t("atlas-no_recorder")}`.trim());
+      if (link.seen) drawScreen(bench, canvas);
+    } finally {
+      bench.free();
+    }
+  };
+  return { el, draw };
+}
+
+/**
+ * Draws the table with the fault into a place, larger about the part where it is put right, with a ring about that; nothing where that is
+ * no part of the table.
+ * @param {HTMLElement} place @param {FaultWords} fault @param {number} severity
+ */
+function drawPart(place, fault, severity) {
+  const bench = Bench.fresh(shownBench({ name: fault.id, severity }, fault.sensor), SEED);
+  const picture = tablePicture(bench.view());
+  bench.free();
+  const { view, find } = placeOf(fault.mends);
+  const part = view === "bench" && find ? picture?.querySelector(find.replace(".table ", "")) : null;
+  if (!picture || !part) return place.replaceChildren();
+  place.replaceChildren(picture, h("p", { class: "quiet" }, t("atlas-part")));
+  const svg = /** @type {SVGSVGElement} */ (picture);
+  const box = part.getBoundingClientRect(), back = svg.getScreenCTM()?.inverse();
+  const at = new DOMPoint(box.x + box.width / 2, box.y + box.height / 2).matrixTransform(back);
+  const r = Math.min(MOST_RING_CM, Math.max(LEAST_RING_CM, (0.6 * Math.max(box.width, box.height) * (back?.a ?? 0))));
+  svg.append(s("circle", { class: "shot-ring", cx: at.x.toFixed(1), cy: at.y.toFixed(1), r: r.toFixed(1) }));
+  const { width, height } = svg.viewBox.baseVal;
+  const w = width / CLOSER, d = height / CLOSER;
+  /** @param {number} middle @param {number} shown @param {number} all */
+  const from = (middle, shown, all) => Math.max(0, Math.min(all - shown, middle - shown / 2)).toFixed(1);
+  attr(svg, "viewBox", `${from(at.x, w, width)} ${from(at.y, d, height)} ${w.toFixed(1)} ${d.toFixed(1)}`);
+}
+
+/**
+ * The pictures of a card: what is seen first, and for who opens it the screen without the fault and the table.
+ * @param {FaultWords} fault @param {(el: HTMLElement, make: () => unknown) => InSight} pictured makes a picture when it comes into sight
+ */
+export function shots(fault, pictured) {
+  const [mild, strong] = fault.severity;
+  let much = strong;
+  const degreed = mild !== strong;
+  const with_it = shot(fault, () => much, () => t(!degreed ? "atlas-with" : much === mild ? "atlas-with_mild" : "atlas-with_strong"));
+  const without = shot(fault, () => null, () => t("atlas-without"));
+  const table = h("div", { class: "shot-table" });
+  const more = h("div", { class: "shots" }, without.el, table);
+  const pictures = pictured(with_it.el, with_it.draw);
+  pictured(more, () => {
+    without.draw();
+    drawPart(table, fault, much);
+  });
+  if (degreed) {
+    /** @param {string} value */
+    const turn = (value) => {
+      much = value === "mild" ? mild : strong;
+      degree.set([["mild", t("atlas-mild")], ["strong", t("atlas-strong")]], value);
+    };
+    const degree = new Segments(t("atlas-degree"), (value) => {
+      turn(value);
+      pictures.alter(with_it.el);
+      pictures.alter(more);
+    });
+    turn("strong");
+    more.prepend(degree.el);
+  }
+  return { first: with_it.el, more };
+}
