@@ -246,15 +246,9 @@ impl Fault {
     /// trace does not tell it.
     pub fn shown_s(&self) -> Option<f64> {
         Some(match self.symptom {
-            Symptom::Hum | Symptom::HumBehindFilters | Symptom::Flicker | Symptom::Buzz | Symptom::Ripple => {
-                2.0
-            }
-            Symptom::Smooth
-            | Symptom::Overshoot
-            | Symptom::UpsideDown
-            | Symptom::Stairs
-            | Symptom::Jagged
-            | Symptom::Spikes => 5.0,
+            Symptom::Stairs | Symptom::Jagged | Symptom::Buzz | Symptom::Ripple => 2.0,
+            Symptom::Hum | Symptom::HumBehindFilters | Symptom::Flicker => 2.0,
+            Symptom::Smooth | Symptom::Overshoot | Symptom::UpsideDown | Symptom::Spikes => 5.0,
             Symptom::Unseen
             | Symptom::NoPulse
             | Symptom::Hidden

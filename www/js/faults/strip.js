@@ -7,6 +7,7 @@ import { stripTheme } from "../theme.js";
 
 const STEP_S = 0.25;
 const MAX_DPR = 2;
+const BEFORE_S = 20; // filters and strap are at rest by then
 const SHORT_OF = 0.001; // of a screen: the last column is still of this sweep, and the stylus stands at the right edge
 
 /**
@@ -16,7 +17,7 @@ const SHORT_OF = 0.001; // of a screen: the last column is still of this sweep, 
 export function fillScreen(bench, seconds) {
   if (seconds !== null) bench.act({ do: "time_base", s: seconds });
   const { time_base_s: screen } = bench.view().trace;
-  const whole = Math.max(2, Math.ceil(20 / screen)) * screen;
+  const whole = Math.ceil(BEFORE_S / screen) * screen;
   const from = bench.clock;
   const past = (from / screen) % 1; // a sweep begins where the clock is a whole number of screens
   const end = from + whole + (1 - past - SHORT_OF) * screen;
