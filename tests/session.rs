@@ -246,6 +246,44 @@ fn only_names_of_the_catalogue_are_taken_and_they_can_be_taken_back() {
 }
 
 #[test]
+fn a_line_of_why_is_kept_until_the_check_and_judged_by_nothing() {
+    let run = |why: Option<&str>| {
+        let mut session = Session::new(&with_faults("[[fault]]\nname = \"moving\"\n"), 1).unwrap();
+        if let Some(text) = why {
+            act(&mut session, json!({"do": "explain", "text": "hm"})).unwrap();
+            act(&mut session, json!({"do": "explain", "text": format!("  {text} ")})).unwrap();
+            assert_eq!(session.view()["explained"], text, "the last line counts");
+        }
+        act(&mut session, json!({"do": "name", "fault": "strap_loose"})).unwrap();
+        act(&mut session, json!({"do": "record"})).unwrap();
+        session.run(20_000);
+        act(&mut session, json!({"do": "stop"})).unwrap();
+        act(&mut session, json!({"do": "check"})).unwrap();
+        session
+    };
+    let (mut with, without) = (run(Some("it stops when I ask")), run(None));
+    let judged = |session: &Session| {
+        let check = &session.view()["check"];
+        let (points, ready) = (&check["rubric"]["got"], &check["rubric"]["ready"]);
+        json!([check["steps"], check["passed"], check["process"], check["reading"], points, ready])
+    };
+    assert_eq!(judged(&with), judged(&without), "what was written is judged");
+    assert!(
+        judged(&with)[0].as_array().unwrap().len() > 2 && judged(&with)[4].is_number(),
+        "{}",
+        judged(&with)
+    );
+    assert_eq!(act(&mut with, json!({"do": "explain", "text": "now I know"})), Err(Refusal::NotAsked {}));
+    assert_eq!(with.view()["explained"], "it stops when I ask");
+    let again = Session::restore(&with.save().unwrap()).unwrap();
+    assert_eq!(again.view()["explained"], "it stops when I ask");
+    let mut long = Session::new(&with_faults(""), 1).unwrap();
+    act(&mut long, json!({"do": "explain", "text": "é".repeat(500)})).unwrap();
+    assert_eq!(long.view()["explained"].as_str().unwrap().chars().count(), 160);
+    assert!(act(&mut long, json!({"do": "explain", "text": "x".repeat(5000)})).is_err());
+}
+
+#[test]
 fn somebody_elses_take_is_found_out() {
     let mut session = Session::new(&with_faults("[[fault]]\nname = \"others_file\"\n"), 1).unwrap();
     assert_eq!(session.recordings().len(), 1);

@@ -102,6 +102,11 @@ pub enum Page {
         /// A fault's name in the catalogue.
         fault: String,
     },
+    /// Say in a line how one knows what is wrong, before the first check; nothing judges it.
+    Explain {
+        /// What.
+        text: String,
+    },
     /// Have the worksheet checked.
     Check {},
     /// After a check of an opened recording: read another window of it. Blanks and marks are emptied, cursors stay.

@@ -250,6 +250,7 @@ table! {
         Hint         84  "hint"            []                  Paper   Hint     Paper    Sheet
         AnotherWindow 85 "another_window"  []                  Measure Measure  Cursor   Sheet
         LetPass      86  "let_pass"        ["s"]               Measure Subject  Subject  Bench
+        Explain      87  "explain"         ["text"]            Paper   Answer   Paper    Sheet
     }
     // Rows that came later stand here: the order of the rows above is pinned.
     Poke of Poke {

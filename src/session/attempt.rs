@@ -199,6 +199,7 @@ impl Session {
             | Page::KeepClear {}
             | Page::Name { .. }
             | Page::Unname { .. }
+            | Page::Explain { .. }
             | Page::Check {}
             | Page::AnotherWindow {}
             | Page::Reveal {} => self.on_sheet(page)?,

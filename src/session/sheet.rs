@@ -10,6 +10,9 @@ use crate::assess::task::Task;
 use crate::assess::verdict::Step;
 use crate::scenario::fault;
 
+/// Characters of a line of why that are kept.
+const MOST_EXPLAINED: usize = 160;
+
 /// The worksheet's state.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Sheet {
@@ -20,6 +23,8 @@ pub(super) struct Sheet {
     pub(super) kept: Option<(f64, f64, usize)>,
     /// Faults that were named.
     pub(super) named: Vec<String>,
+    /// How the student says that they know it, a line; nothing judges it.
+    pub(super) explained: String,
     /// The last check.
     pub(super) check: Option<Checked>,
     /// Other criteria by which checks are judged as well, and what the last one comes to by them.
@@ -81,6 +86,15 @@ impl Session {
                 }
             }
             Page::Unname { ref fault } => self.sheet.named.retain(|f| f != fault),
+            Page::Explain { ref text } => {
+                if self.sheet.check.is_some() || self.sheet.over {
+                    return Err(Refusal::NotAsked {});
+                }
+                if text.chars().count() > MOST_TEXT {
+                    return Err(Refusal::TextTooLong { max: MOST_TEXT });
+                }
+                self.sheet.explained = text.trim().chars().take(MOST_EXPLAINED).collect();
+            }
             Page::Check {} => self.judge()?,
             Page::AnotherWindow {} => self.another_window()?,
             Page::Reveal {} => {

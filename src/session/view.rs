@@ -77,6 +77,7 @@ impl Session {
         json!({
             "revision": self.revision(),
             "named": self.sheet.named,
+            "explained": self.sheet.explained,
             "task": task(&self.sheet.task, self.scenario()),
             "help": self.help.aid.unwrap_or_default(),
             "helped": self.help.aid.is_some(),

@@ -25,9 +25,13 @@ export class Naming {
     this.listHead = h("p", { class: "vh", id: listId }, t("naming-list"));
     this.notes = h("ul", { class: "named", "aria-labelledby": listId });
     this.none = h("p", { class: "named-none pencil" }, t("naming-none"));
+    const whyId = newId("why");
+    /** @type {HTMLInputElement} */
+    this.why = h("input", { id: whyId, class: "txt", maxlength: "160", autocomplete: "off", onchange: () => session.act({ do: "explain", text: this.why.value }) });
+    this.whyBox = h("div", { class: "fld naming-why" }, h("label", { for: whyId }, t("naming-why")), this.why);
     this.el = h("section", { class: "naming", "aria-labelledby": id },
       h("h3", { id, class: "naming-h" }, t("naming-title")), h("p", { class: "quiet" }, t("naming-about")),
-      this.listHead, this.none, this.notes, this.problem, this.choices);
+      this.listHead, this.none, this.notes, this.problem, this.whyBox, this.choices);
     /** @type {Map<string, HTMLButtonElement>} */
     this.buttons = new Map();
     session.onRefusal((code, args, action) => action.do === "name" && words(this.problem, code === "out_of_range" ? t("refusal-enough_named", args) : refusalText(code, args)));
@@ -70,7 +74,10 @@ export class Naming {
   }
 
   /** @param {View} view */
-  show({ named, over }) {
+  show({ named, over, check, explained }) {
+    prop(this.whyBox, "hidden", Boolean(check || over) && !explained);
+    prop(this.why, "disabled", Boolean(check || over));
+    if (document.activeElement !== this.why) prop(this.why, "value", explained);
     const book = this.words;
     if (!book) return;
     prop(this.none, "hidden", named.length > 0);

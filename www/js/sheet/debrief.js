@@ -56,11 +56,11 @@ export class Debrief {
     if (view.getBoundingClientRect().top < 0 || view.getBoundingClientRect().top > innerHeight / 2) view.scrollIntoView({ block: "start", behavior: "auto" });
   }
 
-  /** @param {Pick<View, "check" | "named" | "display">} view */
-  show({ check, named, display }) {
+  /** @param {Pick<View, "check" | "named" | "explained" | "display">} view */
+  show({ check, named, explained, display }) {
     this.el.hidden = !check;
     if (!check) return;
-    this.last = { check, named, display };
+    this.last = { check, named, explained, display };
     const { words: book } = this;
     if (check.truth && (this.naming || check.truth.faults?.length > 0) && !this.words) this.bringWords();
     const first = check.steps.findIndex((step) => ["wrong", "missing"].includes(step.verdict));
@@ -69,7 +69,7 @@ export class Debrief {
       h("h3", { class: "debrief-h" }, t(this.headline(check))), display && check.steps.length > 0 && judgedBy(display),
       check.steps.length > 0 && h("ol", { class: "steps" }, check.steps.map((step, i) => this.step(step, i === first, reading)), reading && !reading.step && this.reading(reading)),
     ]);
-    refill(this.truths, [check.truth, named, Boolean(this.words), this.failed], () => check.truth && [truthPart(check.truth, this.recording), this.faults(check.truth, named ?? [])]);
+    refill(this.truths, [check.truth, named, Boolean(this.words), this.failed], () => check.truth && [truthPart(check.truth, this.recording), this.faults(check.truth, named ?? [], explained)]);
     refill(this.how, [check.process, Boolean(check.truth), Boolean(this.words), check.over], () => [
       processPart(check.process ?? [], check.truth && book ? (id) => book.of(id)?.name ?? id : null),
       check.over && !this.recording && h("p", { class: "pencil" }, t("debrief-over")),
@@ -112,9 +112,9 @@ export class Debrief {
 
   /**
    * Which faults there were, each with cause, look, test and remedy; and what was named beside them.
-   * @param {Truth} truth @param {string[]} named
+   * @param {Truth} truth @param {string[]} named @param {string} [explained]
    */
-  faults({ faults: there = [], also = [] }, named) {
+  faults({ faults: there = [], also = [] }, named, explained) {
     if (this.recording || (there.length === 0 && !this.naming)) return null;
     const head = h("h3", { class: "debrief-h" }, t("truth-faults"));
     if (this.failed) return h("section", { class: "there" }, head, h("p", { class: "quiet" }, t("naming-failed", { told: this.failed })));
@@ -126,6 +126,7 @@ export class Debrief {
     /** @param {FaultWords} fault @param {"cause" | "seen" | "test" | "remedy"} key */
     const row = (fault, key) => h("div", {}, h("dt", {}, t(`fault-${key}`)), h("dd", {}, fault[key]));
     return h("section", { class: "there" }, head,
+      explained && h("p", { class: "there-why" }, t("truth-why"), " ", h("q", { dir: "auto" }, explained)),
       there.length === 0 && h("p", {}, t("truth-no_faults")),
       there.flatMap((id) => book?.of(id) ?? []).map((fault) => h("article", { class: "there-fault" },
         h("h4", {}, fault.name, named.includes(fault.id) && h("span", { class: "verdict" }, ` ✓ ${t("truth-you_named")}`)),

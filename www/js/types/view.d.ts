@@ -112,6 +112,8 @@ export type View = {
   task: Task;
   worksheet: { [field in Field]?: Entry };
   named: string[];
+  /** How the student says that they know what is wrong. */
+  explained: string;
   help: Aid;
   helped: boolean;
   snap: boolean;

@@ -349,4 +349,5 @@ truth-faults = What was wrong
 truth-no_faults = Nothing was wrong.
 truth-you_named = you named it
 truth-also = You also named these, and they are here too: { $list }.
+truth-why = You wrote before the check:
 truth-not_there = You also named these, but they are not here: { $list }.

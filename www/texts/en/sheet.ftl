@@ -13,6 +13,7 @@ sheet-about_recording = Put A and B around a clean part, mark the beats, and wri
 
 naming-title = What is wrong here?
 naming-about = Name what your tests show: first what you see, then the fault. Nothing is judged before the check. You can remove a name.
+naming-why = How do you know? One line, if you like. It is never graded.
 naming-none = Nothing named yet.
 naming-list = What you named
 naming-unname = Remove: { $fault }

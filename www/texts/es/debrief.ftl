@@ -349,4 +349,5 @@ truth-faults = Qué fallaba
 truth-no_faults = No fallaba nada.
 truth-you_named = lo nombraste
 truth-also = También nombraste estos, y también están aquí: { $list }.
+truth-why = Antes de comprobar escribiste:
 truth-not_there = También nombraste estos, pero no están aquí: { $list }.

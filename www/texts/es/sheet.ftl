@@ -13,6 +13,7 @@ sheet-about_recording = Pon A y B alrededor de una parte limpia, marca los latid
 
 naming-title = ¿Qué falla aquí?
 naming-about = Nombra lo que muestran tus pruebas: primero lo que ves, luego el fallo. Nada se juzga antes de comprobar. Puedes quitar un nombre.
+naming-why = ¿Cómo lo sabes? Una línea, si quieres. Nunca se califica.
 naming-none = Aún no has nombrado nada.
 naming-list = Lo que has nombrado
 naming-unname = Quitar: { $fault }
