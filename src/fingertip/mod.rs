@@ -5,6 +5,7 @@
 //! | [`series`] | mean red, green and blue of a region, each frame with its own time |
 //! | [`even`] | the same at an even rate |
 //! | `channels` | which mixtures of the colors may carry the pulse |
+//! | `align` | when exactly a beat comes |
 //! | `repeat`, `cycles`, `evidence` | what speaks for a pulse, and for which rate |
 //! | `light`, `verdict` | what the light says; whether a rate is shown |
 //! | [`refusal`] | why none is shown |
@@ -13,6 +14,7 @@
 //! | [`trace`], [`camera`] | the pulse as a line; a camera that is running |
 //! | [`taps`] | taps in time with a pulse that is felt |
 
+mod align;
 pub mod beats;
 pub mod camera;
 mod channels;

@@ -46,9 +46,13 @@ pub struct Reading {
 }
 
 /// Reads the frames from `from_s` to `to_s`, with [`AROUND_S`] on both sides where there are frames. A window longer
-/// than some seconds is read in equal parts: it has a rate where three quarters of them have, the mean of theirs.
+/// than some seconds is read in equal parts: it has a rate where three quarters of them have, the mean of theirs. One that
+/// is none (no length, longer than [`LONGEST_S`]) is all gap.
 pub fn read(series: &Series, from_s: f64, to_s: f64) -> Reading {
-    let parts = ((to_s - from_s) / PART_S).ceil().clamp(1.0, LONGEST_S);
+    if !(from_s.is_finite() && to_s > from_s && to_s - from_s <= LONGEST_S) {
+        return refused(from_s, to_s, Refusal::Gap);
+    }
+    let parts = ((to_s - from_s) / PART_S).ceil().max(1.0);
     if parts == 1.0 {
         return read_part(series.frames(), from_s, to_s);
     }
@@ -102,8 +106,12 @@ fn joined(parts: &[Reading], from_s: f64, to_s: f64) -> Reading {
     }
 }
 
+fn refused(from_s: f64, to_s: f64, why: Refusal) -> Reading {
+    Reading { from_s, to_s, rate: Err(why), beats: Vec::new(), strength: 0.0, mixture: None }
+}
+
 fn read_part(frames: &[Frame], from_s: f64, to_s: f64) -> Reading {
-    let none = |why| Reading { from_s, to_s, rate: Err(why), beats: Vec::new(), strength: 0.0, mixture: None };
+    let none = |why| refused(from_s, to_s, why);
     let inside = between(frames, from_s, to_s);
     if !is_dense(inside, from_s, to_s) {
         return none(Refusal::Gap);
