@@ -27,7 +27,7 @@ const NOISE: f64 = 0.4;
 /// How far the period may lie from the middle half of the intervals.
 const AGREEMENT: f64 = 0.07;
 /// Least steepness of the mean cycle: a sine has none.
-const STEEPNESS: f64 = 0.15;
+const STEEPNESS: f64 = 0.2;
 /// Least difference of the colors' shares in the pulse, of the largest.
 const UNEQUAL: f64 = 0.07;
 /// Smallest pulse in green of a finger where the light is like that on a face, as a share of the light.
