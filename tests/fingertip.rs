@@ -208,3 +208,45 @@ fn codes_are_what_files_say() {
         assert_eq!(word.trim_matches('"'), why.code());
     }
 }
+
+#[test]
+fn a_gray_picture_has_one_color_and_a_pulse() {
+    // The same value thrice says nothing of how colors differ; what is left is the shape of the pulse.
+    let film = lit(4).filmed().changed(|_, c| *c = [c[1]; 3]);
+    told("gray", &film, 0.9);
+}
+
+#[test]
+fn a_second_finger_that_clips_red_is_read_in_green() {
+    let film = lit(6).filmed().changed(|_, c| c[0] = 255.0);
+    told("red at the top", &film, 0.9);
+    let film = lit(6).filmed().changed(|_, c| (c[1], c[2]) = (0.0, 0.0));
+    told("green and blue gone", &film, 0.7);
+}
+
+#[test]
+fn the_light_of_all_colors_may_step() {
+    // Exposure: each five seconds all colors change by 4 %, which is as much as a pulse in green.
+    let film = lit(7).filmed().changed(|t, c| {
+        let step = if (t / 5.0) as u32 % 2 == 0 { 1.0 } else { 0.96 };
+        *c = c.map(|v| step * v);
+    });
+    told("steps", &film, 0.5);
+    let film = lit(8).filmed().changed(|_, c| *c = c.map(f64::round));
+    told("whole numbers", &film, 0.7);
+}
+
+#[test]
+fn a_face_is_refused() {
+    for seed in 1..=4 {
+        // In open light a face shows a quarter of a percent in green (order of size; from memory), and moves.
+        let mut face = lit(seed);
+        (face.light, face.size, face.noise) = ([170.0, 125.0, 100.0], [0.0008, 0.0025, 0.0015], 0.05);
+        let moved = movement(seed);
+        let film = face.filmed().changed(|t, c| *c = c.map(|v| v * (1.0 + 0.004 * moved(t))));
+        let read = windows(&film.series(), 10.0);
+        assert!(read.iter().all(|w| w.rate.is_err()), "{seed}: {read:?}");
+        let still = face.filmed();
+        refused("a still face", &still.series(), &[Refusal::NoFinger]);
+    }
+}

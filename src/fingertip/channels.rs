@@ -48,6 +48,10 @@ impl Signals {
         let mut measurable = [false; 3];
         let colors = core::array::from_fn(|k| {
             let x = &even.colors[k];
+            // A gray picture has one color, told thrice.
+            if even.colors[..k].contains(x) {
+                return vec![0.0; x.len()];
+            }
             measurable[k] = x.iter().sum::<f64>() >= MEASURABLE * x.len() as f64;
             let down: Vec<f64> = match measurable[k] {
                 true => x.iter().map(|v| -math::ln(v.max(0.25 * MEASURABLE))).collect(),

@@ -37,3 +37,4 @@ pub use reading::{Reading, read, windows};
 pub use refusal::Refusal;
 pub use series::{Frame, Series};
 pub use taps::Taps;
+pub use verdict::Bounds;

@@ -6,7 +6,7 @@ use super::evidence::{self, Evidence};
 use super::light::Light;
 use super::refusal::Refusal;
 use super::series::{Frame, Series, between, usual_step};
-use super::verdict::{self, Shares};
+use super::verdict::{self, Bounds, Shares};
 use serde::{Deserialize, Serialize};
 
 /// Seconds of frames on each side of a window that are looked at, so that filter and detector have settled at its ends.
@@ -52,17 +52,22 @@ pub struct Reading {
 /// than some seconds is read in equal parts: it has a rate where three quarters of them have, the mean of theirs. One that
 /// is none (no length, longer than [`LONGEST_S`]) is all gap.
 pub fn read(series: &Series, from_s: f64, to_s: f64) -> Reading {
+    read_with(series, from_s, to_s, &Bounds::default())
+}
+
+/// As [`read`], within other bounds.
+pub fn read_with(series: &Series, from_s: f64, to_s: f64, bounds: &Bounds) -> Reading {
     if !(from_s.is_finite() && to_s > from_s && to_s - from_s <= LONGEST_S) {
         return refused(from_s, to_s, Refusal::Gap);
     }
     let parts = ((to_s - from_s) / PART_S).ceil().max(1.0);
     if parts == 1.0 {
-        return read_part(series.frames(), from_s, to_s);
+        return read_part(series.frames(), from_s, to_s, bounds);
     }
     let step = (to_s - from_s) / parts;
     let read: Vec<Reading> = (0..parts as usize)
         .map(|k| from_s + step * k as f64)
-        .map(|from| read_part(series.frames(), from, from + step))
+        .map(|from| read_part(series.frames(), from, from + step, bounds))
         .collect();
     joined(&read, from_s, to_s)
 }
@@ -70,6 +75,11 @@ pub fn read(series: &Series, from_s: f64, to_s: f64) -> Reading {
 /// Consecutive windows from the first frame on, each `window_s` long; a last one that is not complete is left out. It
 /// is complete where the next frame would lie beyond its end.
 pub fn windows(series: &Series, window_s: f64) -> Vec<Reading> {
+    windows_with(series, window_s, &Bounds::default())
+}
+
+/// As [`windows`], within other bounds.
+pub fn windows_with(series: &Series, window_s: f64, bounds: &Bounds) -> Vec<Reading> {
     let frames = series.frames();
     let (Some(first), Some(last), Some(step)) = (frames.first(), frames.last(), usual_step(frames)) else {
         return Vec::new();
@@ -79,7 +89,7 @@ pub fn windows(series: &Series, window_s: f64) -> Vec<Reading> {
     (0..)
         .map(|k| first.t_s + window_s * f64::from(k))
         .take_while(|from| from + window_s <= end)
-        .map(|from| read(series, from, from + window_s))
+        .map(|from| read_with(series, from, from + window_s, bounds))
         .collect()
 }
 
@@ -113,7 +123,7 @@ fn refused(from_s: f64, to_s: f64, why: Refusal) -> Reading {
     Reading { from_s, to_s, rate: Err(why), beats: Vec::new(), strength: 0.0, mixture: None }
 }
 
-fn read_part(frames: &[Frame], from_s: f64, to_s: f64) -> Reading {
+fn read_part(frames: &[Frame], from_s: f64, to_s: f64, bounds: &Bounds) -> Reading {
     let none = |why| refused(from_s, to_s, why);
     let inside = between(frames, from_s, to_s);
     if !is_dense(inside, from_s, to_s) {
@@ -131,7 +141,7 @@ fn read_part(frames: &[Frame], from_s: f64, to_s: f64) -> Reading {
     for mixture in MIXTURES {
         let Some(pulse) = signals.pulse(mixture) else { continue };
         let Some(found) = evidence::evidence(&pulse, signals.from_s, from_s, to_s) else { continue };
-        let Some(why) = verdict::against(&found, &shares(&signals, &pulse), &light) else {
+        let Some(why) = verdict::against(&found, &shares(&signals, &pulse), &light, bounds) else {
             accepted.push((mixture, found));
             continue;
         };
@@ -188,10 +198,13 @@ fn without_gaps<'a>(frames: &'a [Frame], inside: &[Frame], from_s: f64, to_s: f6
 
 /// How strongly each measurable color shows a mixture's pulse.
 fn shares(signals: &Signals, pulse: &[f64]) -> Shares {
-    let power: f64 = pulse.iter().map(|v| v * v).sum();
-    let share = |k: usize| {
-        let both: f64 = signals.colors[k].iter().zip(pulse).map(|(c, p)| c * p).sum();
-        (signals.measurable[k] && power > 0.0).then(|| both / power)
-    };
-    Shares { colors: [share(0), share(1), share(2)] }
+    let product = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>();
+    let power = product(pulse, pulse);
+    let known = |k: usize| (signals.measurable[k] && power > 0.0).then(|| &signals.colors[k]);
+    let share = |k: usize| known(k).map(|color| product(color, pulse) / power);
+    let green = known(1).map(|color| (product(color, color), product(color, pulse)));
+    Shares {
+        colors: [share(0), share(1), share(2)],
+        green: green.filter(|(own, _)| *own > 0.0).map(|(own, both)| both / (own * power).sqrt()),
+    }
 }

@@ -176,7 +176,7 @@ def strap(data, command):
     print(f"\nwelltory: intervals of matched beats\n{'':24}{'beats':>8}{'strap':>8}{'matched':>9}{'mean off ms':>13}{'median':>8}")
     for name, beats, strap_s in beats_of:
         # The delay at which most beats lie together and intervals differ least.
-        best = (-np.inf, None, None)
+        best = (-np.inf, ())
         for delay in np.arange(-25, 60, 0.02):
             at = np.clip(np.searchsorted(strap_s, beats - delay), 1, len(strap_s) - 1)
             nearest = at - (np.abs(beats - delay - strap_s[at - 1]) <= np.abs(beats - delay - strap_s[at]))
@@ -185,10 +185,10 @@ def strap(data, command):
             if near.mean() < 0.5 or not pairs.any():
                 continue
             off = np.abs(np.diff(beats) - np.diff(strap_s[nearest]))[pairs]
-            best = max(best, (near.mean() - 20 * off.mean(), tuple(off), int(near.sum())), key=lambda b: b[0])
+            best = max(best, (near.mean() - 20 * off.mean(), tuple(off)), key=lambda b: b[0])
         off = 1000 * np.array(best[1])
         errors.append(off)
-        print(f"{name:24}{len(beats):8}{len(strap_s):8}{best[2]:9}{off.mean():13.1f}{np.median(off):8.1f}")
+        print(f"{name:24}{len(beats):8}{len(strap_s):8}{len(off):9}{off.mean():13.1f}{np.median(off):8.1f}")
     off = np.concatenate(errors)
     print(f"{'all':24}{sum(len(b[1]) for b in beats_of):8}{sum(len(b[2]) for b in beats_of):8}{len(off):9}{off.mean():13.1f}{np.median(off):8.1f}")
     return found
