@@ -63,13 +63,24 @@ fn errors_name_line_and_column() {
         ("0,1,2\n", &["line 1", "4 columns"]),
     ] {
         let found = error(text);
-        assert!(found.contains("file.csv") && parts.iter().all(|part| found.contains(part)), "{text:?}: {found}");
+        assert!(
+            found.contains("file.csv") && parts.iter().all(|part| found.contains(part)),
+            "{text:?}: {found}"
+        );
     }
 }
 
 #[test]
 fn nothing_that_stands_in_a_file_is_fatal() {
-    for text in ["\0\0\0", ",,,\n,,,", "\"", "t_s,red,green,blue\n1e400,1,2,3", "sep=;\n", "😀,1,2,3\n1,2,3,4", "1,2,3,4"] {
+    for text in [
+        "\0\0\0",
+        ",,,\n,,,",
+        "\"",
+        "t_s,red,green,blue\n1e400,1,2,3",
+        "sep=;\n",
+        "😀,1,2,3\n1,2,3,4",
+        "1,2,3,4",
+    ] {
         let read = colors::read("file.csv", text);
         if let Ok(series) = read {
             assert!(windows(&series, 10.0).len() < 2, "{text:?}");

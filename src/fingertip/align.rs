@@ -47,7 +47,8 @@ fn shape(y: &[f64], t: f64) -> Vec<f64> {
 fn best(y: &[f64], mean: &[f64], t: f64, first: f64) -> f64 {
     let alike = |t: f64| shape(y, t).iter().zip(mean).map(|(a, b)| a * b).sum::<f64>();
     let reach = (FARTHEST_S / STEP_S) as i32;
-    let tried: Vec<(f64, f64)> = (-reach..=reach).map(|k| first + STEP_S * f64::from(k)).map(|t| (t, alike(t))).collect();
+    let tried: Vec<(f64, f64)> =
+        (-reach..=reach).map(|k| first + STEP_S * f64::from(k)).map(|t| (t, alike(t))).collect();
     let top = (0..tried.len()).fold(0, |b, k| if tried[k].1 > tried[b].1 { k } else { b });
     if top == 0 || top + 1 == tried.len() {
         // No maximum within reach: this rise is like no other.

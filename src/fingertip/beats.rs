@@ -1,7 +1,7 @@
 //! The beats of a whole series, where they can be believed.
 
 use super::reading::{self, Reading};
-use super::series::{Series, usual_step};
+use super::series::Series;
 
 /// Windows that a beat lies in.
 const OVER: usize = 4;
@@ -12,10 +12,8 @@ pub fn beats(series: &Series, window_s: f64) -> Vec<f64> {
     let window_s = window_s.clamp(reading::SHORTEST_S, reading::LONGEST_S);
     let step_s = window_s / OVER as f64;
     let frames = series.frames();
-    let (Some(first), Some(last), Some(step)) = (frames.first(), frames.last(), usual_step(frames)) else {
-        return Vec::new();
-    };
-    let end = last.t_s + 1.5 * step.min(reading::LONGEST_GAP_S);
+    let (Some(first), Some(last)) = (frames.first(), frames.last()) else { return Vec::new() };
+    let end = last.t_s + reading::SLACK_S;
     let read: Vec<Reading> = (0..)
         .map(|k| first.t_s + step_s * f64::from(k))
         .take_while(|from| from + window_s <= end)

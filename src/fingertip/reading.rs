@@ -5,7 +5,7 @@ use super::even;
 use super::evidence::{self, Evidence};
 use super::light::Light;
 use super::refusal::Refusal;
-use super::series::{Frame, Series, between, usual_step};
+use super::series::{Frame, Series, between};
 use super::verdict::{self, Bounds, Shares};
 use serde::{Deserialize, Serialize};
 
@@ -72,8 +72,11 @@ pub fn read_with(series: &Series, from_s: f64, to_s: f64, bounds: &Bounds) -> Re
     joined(&read, from_s, to_s)
 }
 
-/// Consecutive windows from the first frame on, each `window_s` long; a last one that is not complete is left out. It
-/// is complete where the next frame would lie beyond its end.
+/// What a window may lack at its end to be complete, in seconds: a camera begins and ends when it can.
+pub const SLACK_S: f64 = 0.25;
+
+/// Consecutive windows from the first frame on, each `window_s` long; a last one that is not complete, to within
+/// [`SLACK_S`], is left out.
 pub fn windows(series: &Series, window_s: f64) -> Vec<Reading> {
     windows_with(series, window_s, &Bounds::default())
 }
@@ -81,11 +84,9 @@ pub fn windows(series: &Series, window_s: f64) -> Vec<Reading> {
 /// As [`windows`], within other bounds.
 pub fn windows_with(series: &Series, window_s: f64, bounds: &Bounds) -> Vec<Reading> {
     let frames = series.frames();
-    let (Some(first), Some(last), Some(step)) = (frames.first(), frames.last(), usual_step(frames)) else {
-        return Vec::new();
-    };
+    let (Some(first), Some(last)) = (frames.first(), frames.last()) else { return Vec::new() };
     let window_s = window_s.clamp(SHORTEST_S, LONGEST_S);
-    let end = last.t_s + 1.5 * step.min(LONGEST_GAP_S);
+    let end = last.t_s + SLACK_S;
     (0..)
         .map(|k| first.t_s + window_s * f64::from(k))
         .take_while(|from| from + window_s <= end)
@@ -178,8 +179,7 @@ fn is_dense(inside: &[Frame], from_s: f64, to_s: f64) -> bool {
     let (Some(first), Some(last)) = (inside.first(), inside.last()) else { return false };
     let enough = inside.len() as f64 >= SLOWEST_FPS * (to_s - from_s);
     let steps = inside.windows(2).map(|w| w[1].t_s - w[0].t_s);
-    enough
-        && steps.chain([first.t_s - from_s, to_s - last.t_s]).all(|step| step <= LONGEST_GAP_S)
+    enough && steps.chain([first.t_s - from_s, to_s - last.t_s]).all(|step| step <= LONGEST_GAP_S)
 }
 
 /// The frames of a stretch with those around it, up to the first gap on each side.

@@ -60,8 +60,11 @@ impl Taps {
         let at: Vec<f64> = self.at_s.iter().copied().filter(|t| (from_s..=to_s).contains(t)).collect();
         let intervals: Vec<f64> = at.windows(2).map(|w| w[1] - w[0]).collect();
         let count = intervals.len() as f64;
-        let mut sum =
-            Sum { n: at.len(), intervals_ms: intervals.iter().map(|v| 1000.0 * v).collect(), ..Sum::default() };
+        let mut sum = Sum {
+            n: at.len(),
+            intervals_ms: intervals.iter().map(|v| 1000.0 * v).collect(),
+            ..Sum::default()
+        };
         if intervals.is_empty() {
             return sum;
         }

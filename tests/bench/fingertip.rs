@@ -98,7 +98,8 @@ fn main() {
         }
     }
     row("all left out", all, "as they are; with noise as large as the pulse");
-    let house = scores.iter().fold([Sum::default(); 2], |sum, s| [sum[0].plus(s[0][0]), sum[1].plus(s[0][1])]);
+    let house =
+        scores.iter().fold([Sum::default(); 2], |sum, s| [sum[0].plus(s[0][0]), sum[1].plus(s[0][1])]);
     row("the house's bounds", house, "");
 }
 
@@ -107,7 +108,12 @@ fn row(name: &str, [plain, noisy]: [Sum; 2], more: &str) {
         let mean = s.off_bpm / s.told.max(1) as f64;
         format!("{:9.1}{mean:10.2}{:8.2}", 100.0 * s.told_share(), 100.0 * s.far_share())
     };
-    println!("{name:18}{:>16}{}   {}   {more}", format!("{} windows", plain.windows), part(plain), part(noisy));
+    println!(
+        "{name:18}{:>16}{}   {}   {more}",
+        format!("{} windows", plain.windows),
+        part(plain),
+        part(noisy)
+    );
 }
 
 /// The house's bounds first, then others.
@@ -176,7 +182,10 @@ fn noisy(series: &Series, name: &str) -> Series {
     let mut made = Series::default();
     for frame in frames {
         let mut colors = frame.colors;
-        colors.iter_mut().zip(sizes).for_each(|(c, size)| *c = (*c + size * random.normal()).clamp(0.0, 255.0));
+        colors
+            .iter_mut()
+            .zip(sizes)
+            .for_each(|(c, size)| *c = (*c + size * random.normal()).clamp(0.0, 255.0));
         made.push(frame.t_s, colors);
     }
     made

@@ -62,9 +62,8 @@ impl Finger {
             .iter()
             .map(|t| {
                 let blood = dicrotic::dsp::resample::linear(&pulse, t * BODY_HZ);
-                let mut color = |k: usize| {
-                    self.light[k] * math::exp(-self.size[k] * blood) + self.noise * noise.normal()
-                };
+                let mut color =
+                    |k: usize| self.light[k] * math::exp(-self.size[k] * blood) + self.noise * noise.normal();
                 (*t, [color(0), color(1), color(2)].map(|c| c.clamp(0.0, 255.0)))
             })
             .collect();

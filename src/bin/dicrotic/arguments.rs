@@ -193,8 +193,8 @@ enum Command {
         /// their titles (t_s,red,green,blue); without titles they are the first four. Frames may come at any times from 8 a
         /// second on; at most 1000000
         file: PathBuf,
-        /// The length of a window, 5 to 600 s. Windows follow each other from the first frame on; a last one that is not
-        /// complete is left out. Up to 3 s of frames on both sides help to read one, beats there do not count. One of more
+        /// The length of a window, 5 to 600 s. Windows follow each other from the first frame on; a last one that lacks
+        /// more than .25 s is left out. Up to 3 s of frames on both sides help to read one, beats there do not count. One of more
         /// than 15 s is read in parts, of which three quarters must have a rate
         #[arg(long, value_name = "SECONDS", default_value_t = 10.0)]
         window: f64,

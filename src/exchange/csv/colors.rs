@@ -44,7 +44,12 @@ pub fn read(name: &str, text: &str) -> Result<Series, CsvError> {
             return Err(CsvError::CsvColumns { file: file(), line, expected: needed, found: row.len() });
         }
         if frames.len() == MOST_FRAMES {
-            return Err(CsvError::CsvLength { file: file(), low: 2, high: MOST_FRAMES, found: MOST_FRAMES + 1 });
+            return Err(CsvError::CsvLength {
+                file: file(),
+                low: 2,
+                high: MOST_FRAMES,
+                found: MOST_FRAMES + 1,
+            });
         }
         let mut frame = [0.0; 4];
         for (k, c) in columns.into_iter().enumerate() {
@@ -54,9 +59,17 @@ pub fn read(name: &str, text: &str) -> Result<Series, CsvError> {
                 _ => (|v| (0.0..=BRIGHTEST).contains(&v), "a number from 0 to 255"),
             };
             let found = || cell.text.chars().take(40).collect();
-            frame[k] = cells::number(&cell.text, comma || cell.quoted).filter(|v| fits(*v)).ok_or_else(|| {
-                CsvError::CsvCell { file: file(), line, column: c + 1, title: title(c), expected, found: found() }
-            })?;
+            frame[k] =
+                cells::number(&cell.text, comma || cell.quoted).filter(|v| fits(*v)).ok_or_else(|| {
+                    CsvError::CsvCell {
+                        file: file(),
+                        line,
+                        column: c + 1,
+                        title: title(c),
+                        expected,
+                        found: found(),
+                    }
+                })?;
         }
         frames.push((line, frame));
     }
