@@ -5,11 +5,12 @@ use crate::bench::strap::OtherHand;
 use crate::bench::table::Point;
 use crate::chain::{Chain, Config};
 use crate::deed::Tell;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 /// What a fault looks like at first sight. Faults with the same impression can only be told apart by a test.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Impression {
     /// The computer does not see the recorder, or loses it.
@@ -208,6 +209,13 @@ pub struct Fault {
     pub symptom: Symptom,
     /// Puts it into a situation, with a severity.
     pub apply: fn(&mut Situation, f64),
+}
+
+impl Fault {
+    /// Whether a recording lies there with it that is to be measured.
+    pub fn leaves_recording(&self) -> bool {
+        matches!(self.id, "noisy_window" | "window_misread" | "wrong_multiplier" | "bumps_counted")
+    }
 }
 
 impl core::fmt::Debug for Fault {
