@@ -105,6 +105,31 @@ pub fn remarks(done: &[Done], cases: &[Case], end_s: f64) -> Vec<Remark> {
     found
 }
 
+/// Tests and looks after which one may say that nothing is wrong (design default): so many different ones.
+const ENOUGH: usize = 3;
+
+/// Remarks where nothing was wrong and that was to be found out: the same codes as where something was.
+pub fn remarks_on_nothing(done: &[Done]) -> Vec<Remark> {
+    let mut tests: Vec<(Kind, Thing, String)> = Vec::new();
+    for d in done.iter().filter(|d| matches!(d.nature(), Nature::Test | Nature::Look | Nature::Tune)) {
+        // A look at another place is another look.
+        let test = (d.kind(), d.action.thing(), d.action.to_value().to_string());
+        if !tests.contains(&test) {
+            tests.push(test);
+        }
+    }
+    let code = if tests.len() >= ENOUGH { "process_tested" } else { "process_untested" };
+    let mut found = vec![Remark { code, args: json!({}) }];
+    let (blind, needless) = (blind(done), needless(done, &[]));
+    if blind > 0 {
+        found.push(Remark { code: "process_blind", args: json!({"times": blind}) });
+    }
+    if needless > NEEDLESS {
+        found.push(Remark { code: "process_needless", args: json!({"actions": needless}) });
+    }
+    found
+}
+
 /// Whether a cause was tested before it was mended, or shown by the mending itself.
 fn tested(done: &[Done], case: &Case, bit: u32, end_s: f64) -> bool {
     let at_work = |d: &Done| d.causes & bit != 0 || case.paper;

@@ -36,6 +36,9 @@ impl Scenario {
         self.check_heading()?;
         self.check_tables()?;
         self.check_faults()?;
+        if let Some(pool) = &self.pool {
+            pool.check(self)?;
+        }
         self.check_scripts()?;
         if let Some(assignment) = &self.assignment {
             assignment.check()?;
@@ -123,14 +126,18 @@ impl Scenario {
     }
 
     fn check_scripts(&self) -> Result<(), ScenarioError> {
-        if self.before.len() > MOST_STEPS {
-            let found = format!("{} steps", self.before.len());
-            return Err(ScenarioError::at("before", found, format!("at most {MOST_STEPS} steps")));
-        }
-        let waited = waited_of(&self.before, "before")?;
-        if waited > MOST_BEFORE_S {
-            let found = format!("waits of {waited} s in all");
-            return Err(ScenarioError::at("before", found, format!("at most {MOST_BEFORE_S} s of waiting")));
+        let if_nothing = self.pool.as_ref().map_or(&[][..], |pool| &pool.if_nothing);
+        let mut waited = 0.0;
+        for (field, steps) in [("before", &self.before[..]), ("pool.if_nothing", if_nothing)] {
+            if steps.len() > MOST_STEPS {
+                let found = format!("{} steps", steps.len());
+                return Err(ScenarioError::at(field, found, format!("at most {MOST_STEPS} steps")));
+            }
+            waited += waited_of(steps, field)?;
+            if waited > MOST_BEFORE_S {
+                let found = format!("waits of {waited} s in all");
+                return Err(ScenarioError::at(field, found, format!("at most {MOST_BEFORE_S} s of waiting")));
+            }
         }
         let mut scripted_s = 0.0;
         for (k, attempt) in self.attempt.iter().enumerate() {

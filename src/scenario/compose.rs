@@ -11,9 +11,10 @@ use serde_json::{Map, Value};
 const TOP: [&str; 9] =
     ["id", "level", "title", "aim", "brief", "help", "name_faults", "time_base_s", "before"];
 /// Tables in order, each with its comment. A table that is not named here comes after them.
-const TABLES: [(&str, &str); 9] = [
+const TABLES: [(&str, &str); 10] = [
     ("assignment", "How it is handed out: the key makes the seeds, together with each student ID."),
     ("task", "What is asked."),
+    ("pool", "What each seed draws from: faults of the catalogue, and whether it may be that nothing is wrong."),
     ("subject", "The subject; what is left out is drawn for each seed."),
     ("power_line", "The power line of the region: 50 or 60 Hz, and volts."),
     ("sensor", "The sensor."),

@@ -83,11 +83,17 @@ impl Scenario {
         self.assignment.as_ref().map_or(seed, |_| super::digest::heart(text, seed, false))
     }
 
-    /// The scenario as a seed has it: with the fault that it draws, where there are some to draw from.
-    pub fn drawn(mut self, seed: u64) -> Self {
+    /// The scenario as a seed has it: with what it draws, where there is something to draw from.
+    pub fn drawn(self, seed: u64) -> Self {
+        self.drawn_with(seed, None)
+    }
+
+    /// The same with `chosen` faults in the place of those that the seed draws from the pool.
+    pub fn drawn_with(mut self, seed: u64, chosen: Option<&[FaultSpec]>) -> Self {
         if let Some(name) = self.task.fault(seed).map(str::to_string) {
             self.fault.push(FaultSpec { name, severity: None });
         }
+        self.out_of_pool(seed, chosen);
         self
     }
 

@@ -5,6 +5,7 @@
 //! - [`compose`]: a scenario as a file that a person can read and edit
 //! - [`schema`]: the file's tables
 //! - [`check`]: what must hold in each of them
+//! - [`pool`]: what a seed draws a bench from
 //! - `drawn`: from scenario and seed to what stands on the table
 //! - [`text`]: a file's text as a plain value, and the place of a part in it
 //! - [`error`]: what is wrong with a file, and where
@@ -27,6 +28,7 @@ pub mod fault;
 pub mod fields;
 pub mod moment;
 pub mod plan;
+pub mod pool;
 pub mod schema;
 pub mod script;
 pub mod text;

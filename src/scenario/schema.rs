@@ -2,6 +2,7 @@
 
 use super::assignment::Assignment;
 use super::fault::Fault;
+use super::pool::Pool;
 use super::script::Attempt;
 use crate::assess::Criteria;
 use crate::assess::own::{OwnHint, OwnMisreading};
@@ -78,6 +79,9 @@ pub struct Scenario {
     /// Faults of the catalogue that are put into the equipment.
     #[serde(default)]
     pub fault: Vec<FaultSpec>,
+    /// What the seed draws the fault, and what goes with it, from.
+    #[serde(default)]
+    pub pool: Option<Pool>,
     /// Whether the student is to name what is wrong before the check.
     #[serde(default)]
     pub name_faults: bool,

@@ -22,7 +22,10 @@ pub struct Attempt {
     /// field (`@count`, `@rate`, `@middle`) stand for its right value, `@count+1` and `@count*2` for wrong ones.
     /// `@beat+0.4` in a time stands for that much after the first beat of the recording, `@peak` for where the recorder shows
     /// that beat, `@last` for the beat as many beat intervals later as are asked for, `@end` for the end of a counting window
-    /// of the asked length, `@foot` and `@top` for foot and peak of a beat.
+    /// of the asked length, `@foot` and `@top` for foot and peak of a beat. Where a pool draws what is wrong,
+    /// `{ do = "@test" }` makes a test of each fault that is there (where nothing is wrong, some looks), `{ do = "@mend" }`
+    /// mends each, `{ do = "name", fault = "@faults" }` names them, `"@other"` names one that is not there; `{ do = "@fit" }`
+    /// chooses the smallest range that holds the live trace.
     pub steps: Vec<serde_json::Value>,
 }
 

@@ -21,6 +21,7 @@ pub(super) fn check(scenario: &Scenario) -> Result<(), ScenarioError> {
     if scenario.task.kind.question().reads == Reads::Nothing
         && scenario.fault.is_empty()
         && scenario.task.one_of.is_empty()
+        && scenario.pool.is_none()
     {
         let expected = "at least one fault, where the question is to name it";
         return Err(ScenarioError::at("fault", "no fault", expected));
@@ -29,24 +30,46 @@ pub(super) fn check(scenario: &Scenario) -> Result<(), ScenarioError> {
     own::counted(&scenario.misreading, &scenario.hint).map_err(wrong)?;
     #[cfg(feature = "desk")]
     own::check(&scenario.misreading, &scenario.hint, &scenario.task, window).map_err(wrong)?;
-    undone(scenario)
+    given_away(scenario)?;
+    undone(scenario, &listed(scenario))
+}
+
+/// The faults of a scenario, each at its worst.
+fn listed(scenario: &Scenario) -> Vec<(&'static Fault, f64)> {
+    let worst = |fault: &'static Fault, bounds: [f64; 2]| (fault, bounds[1]);
+    let specs = scenario.fault.iter();
+    specs.filter_map(|spec| fault::named(&spec.name).map(|f| worst(f, spec.bounds(f)))).collect()
+}
+
+/// Whether faults can be there together.
+pub(super) fn fit(scenario: &Scenario, faults: &[&'static Fault]) -> bool {
+    let faults: Vec<_> = faults.iter().map(|f| (*f, f.severity.1)).collect();
+    let brought = |f: &Fault| faults.iter().any(|(other, _)| other.brings.contains(&f.id));
+    !faults.iter().any(|(f, _)| brought(f)) && undone(scenario, &faults).is_ok()
+}
+
+/// Refuses a pool of which one member comes with a sensor of its own: the sensor on the table would tell which it is.
+fn given_away(scenario: &Scenario) -> Result<(), ScenarioError> {
+    let Some(pool) = &scenario.pool else { return Ok(()) };
+    let own = [scenario.sensor];
+    let sensors = if pool.sensors.is_empty() { &own[..] } else { &pool.sensors };
+    for fault in pool.members() {
+        for sensor in sensors {
+            let mut bench = Scenario { sensor: *sensor, pool: None, ..scenario.clone() };
+            bench.before.clear();
+            let kind = situation(&bench, &[(fault, fault.severity.1)])?.config.sensor.kind;
+            if kind != sensor.kind {
+                let expected = "faults that come with no other sensor than the rest of the pool";
+                return Err(ScenarioError::at("pool.faults", format!("\"{}\"", fault.id), expected));
+            }
+        }
+    }
+    Ok(())
 }
 
 /// Refuses two faults that set the same thing otherwise, so that the cause of the one that is put in first is gone. What only
 /// hides behind another fault, as a charger's hum while the power strip is off, is there once that one is mended.
-fn undone(scenario: &Scenario) -> Result<(), ScenarioError> {
-    let faults: Vec<(&Fault, f64)> = scenario
-        .fault
-        .iter()
-        .filter_map(|spec| {
-            let fault = fault::named(&spec.name)?;
-            let [_, severity] = spec.bounds(fault);
-            Some((fault, severity))
-        })
-        .collect();
-    if faults.len() < 2 {
-        return Ok(());
-    }
+fn undone(scenario: &Scenario, faults: &[(&'static Fault, f64)]) -> Result<(), ScenarioError> {
     for (k, first) in faults.iter().enumerate() {
         for (l, second) in faults.iter().enumerate().skip(k + 1) {
             if situation(scenario, &[*first, *second])?.config

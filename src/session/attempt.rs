@@ -19,6 +19,7 @@ use crate::measure;
 use crate::physiology::Manoeuvre;
 use crate::recorder::converter;
 use crate::recording::Recording;
+use crate::scenario::schema::FaultSpec;
 use crate::scenario::{Scenario, ScenarioError, digest};
 use crate::trace::live::Live;
 
@@ -42,15 +43,25 @@ impl Session {
     /// An attempt at a scenario, given as the text of its file. What is drawn comes from the seed; of an assigned bench
     /// from the seed and the bench, see [`digest::heart`].
     pub fn new(scenario_text: &str, seed: u64) -> Result<Self, ScenarioError> {
-        Self::begin(scenario_text, seed, false)
+        Self::begin(scenario_text, seed, false, None)
     }
 
     /// The bench on which scripts are played: where it is an assigned one its heart is no student's.
     pub fn example(scenario_text: &str, seed: u64) -> Result<Self, ScenarioError> {
-        Self::begin(scenario_text, seed, true)
+        Self::begin(scenario_text, seed, true, None)
     }
 
-    fn begin(scenario_text: &str, seed: u64, example: bool) -> Result<Self, ScenarioError> {
+    /// The same with `faults` in the place of those that the seed draws from the scenario's pool.
+    pub fn example_with(scenario_text: &str, seed: u64, faults: &[FaultSpec]) -> Result<Self, ScenarioError> {
+        Self::begin(scenario_text, seed, true, Some(faults))
+    }
+
+    fn begin(
+        scenario_text: &str,
+        seed: u64,
+        example: bool,
+        faults: Option<&[FaultSpec]>,
+    ) -> Result<Self, ScenarioError> {
         let scenario = Scenario::read(scenario_text)?;
         let assignment = scenario.assignment.as_ref();
         let heart = if example && assignment.is_some() {
@@ -59,7 +70,7 @@ impl Session {
             scenario.heart(scenario_text, seed)
         };
         let closed = assignment.is_some_and(|a| !example && !a.is_own_file());
-        let scenario = scenario.drawn(heart);
+        let scenario = scenario.drawn_with(heart, faults);
         let situation = scenario.situation(heart)?;
         let chain = Chain::new(situation.config, heart)
             .map_err(|e| ScenarioError::at(format!("recorder.{}", e.field), "another value", e.expected))?;

@@ -53,6 +53,11 @@ impl Session {
         }
     }
 
+    /// Whether what is wrong is drawn from a pool: then nothing may tell, before the attempt is over, whether anything is.
+    pub(super) fn from_pool(&self) -> bool {
+        self.scenario().is_some_and(|s| s.pool.is_some())
+    }
+
     /// What is so before an action. What only a check can find counts as there.
     pub(super) fn before(&self, action: &Action) -> Before {
         let scene = self.scene();

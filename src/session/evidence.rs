@@ -79,6 +79,8 @@ impl Session {
             .fault
             .iter()
             .filter_map(|spec| fault::named(&spec.name))
+            // The skill that a fault out of a pool calls for would tell which it is.
+            .filter(|_| self.sheet.over || !self.from_pool())
             .filter_map(|f| {
                 let named = scenario.name_faults.then(|| self.sheet.named.iter().any(|n| n == f.id));
                 Some(Mended { skill: skill_for(f)?, gone: !check.left.contains(&f.id), named })

@@ -3,7 +3,7 @@
 
 use super::action::{Action, Page};
 use super::attempt::Session;
-use super::script::{Prepared, prepare};
+use super::script::{Prepared, expand, prepare};
 use crate::assess::skill::Aid;
 use crate::assess::{range, trace};
 use crate::deed::{Kind, Nature};
@@ -26,9 +26,9 @@ pub(super) struct Worked {
 }
 
 /// Stretch of the live signal by which a range is chosen, s.
-const LOOK_S: f64 = 5.0;
+pub(super) const LOOK_S: f64 = 5.0;
 /// Most changes of the range before a recording, and most recordings.
-const MOST_CHANGES: usize = 10;
+pub(super) const MOST_CHANGES: usize = 10;
 const MOST_RECORDINGS: usize = 6;
 /// Share of the range that the signal may reach: a deep breath still fits.
 const ROOM: f64 = 0.8;
@@ -68,9 +68,16 @@ impl Session {
     pub fn worked_next(&mut self) -> Option<Value> {
         let until = self.help.worked.as_ref()?.until;
         self.run_long(until.saturating_sub(self.samples()));
-        let worked = self.help.worked.as_mut()?;
-        let step = worked.steps.get(worked.next)?.clone();
-        worked.next += 1;
+        let step = loop {
+            let worked = self.help.worked.as_mut()?;
+            let step = worked.steps.get(worked.next)?.clone();
+            worked.next += 1;
+            let Some(others) = expand(&step, self).ok()? else { break step };
+            let worked = self.help.worked.as_mut()?;
+            worked.steps.splice(worked.next - 1..worked.next, others);
+            worked.next -= 1;
+        };
+        let worked = self.help.worked.as_ref()?;
         let remaining = worked.steps.len() - worked.next;
         match prepare(&step, self).ok()? {
             Prepared::Wait { seconds, samples } => {
@@ -114,16 +121,17 @@ impl Session {
             let of = Kind::named(&name(step));
             of.is_some_and(|k| matches!(k.nature(), Nature::Measure | Nature::Paper) && k != Kind::Record)
         };
-        // Where something is wrong, finding it is what there is to learn: the bench goes no further than to the first test
-        // or change.
+        // Where something is wrong, or may be, finding it is what there is to learn: the bench goes no further than to the
+        // first test or change.
+        let to_find = !self.log.cases.is_empty() || self.from_pool();
         let searching = |step: &Value| {
-            Kind::named(&name(step))
-                .is_some_and(|k| !self.log.cases.is_empty() && k.nature() != Nature::Paper)
+            name(step).starts_with('@')
+                || Kind::named(&name(step)).is_some_and(|k| to_find && k.nature() != Nature::Paper)
         };
         let first_search = steps.iter().position(|s| searching(s) || name(s) == "record");
         let last_stop = steps.iter().rposition(|s| name(s) == "stop").map(|k| k + 1);
         let end = first_search
-            .filter(|_| !self.log.cases.is_empty())
+            .filter(|_| to_find)
             .or(last_stop)
             .or_else(|| steps.iter().position(measuring))
             .unwrap_or(0);
@@ -161,18 +169,27 @@ impl Session {
     /// Chooses the smallest range in which the live signal has room.
     pub(super) fn fit_range(&mut self) {
         for _ in 0..MOST_CHANGES {
-            let Some((reach, pulse)) = self.live_reach() else { return self.pass(LOOK_S) };
-            let Some(now) = self.chain().map(|c| c.settings().range_v) else { return };
-            let best = if reach >= 0.98 * now {
-                RANGES_V.iter().copied().filter(|v| *v > now * 1.01).min_by(f64::total_cmp)
-            } else {
-                range::fitting(reach * range::ROOM / ROOM, pulse)
-            };
-            match best.filter(|v| (v / now - 1.0).abs() > 1e-6) {
+            if self.live_reach().is_none() {
+                return self.pass(LOOK_S);
+            }
+            match self.better_range() {
                 Some(v) => self.set_range(v),
                 None => return,
             }
         }
+    }
+
+    /// The range to try next for the live signal; `None` where the present one is the smallest that has room, or nothing is
+    /// to be seen.
+    pub(super) fn better_range(&self) -> Option<f64> {
+        let (reach, pulse) = self.live_reach()?;
+        let now = self.chain()?.settings().range_v;
+        let best = if reach >= 0.98 * now {
+            RANGES_V.iter().copied().filter(|v| *v > now * 1.01).min_by(f64::total_cmp)
+        } else {
+            range::fitting(reach * range::ROOM / ROOM, pulse)
+        };
+        best.filter(|v| (v / now - 1.0).abs() > 1e-6)
     }
 
     /// How far the live signal reaches from zero, and the height of its pulse, V.

@@ -284,6 +284,9 @@ impl Session {
 
     /// How the faults of the scenario were found and mended, from the log.
     fn process(&self, done: &[Done]) -> Vec<Remark> {
+        if self.from_pool() && self.log.cases.is_empty() {
+            return process::remarks_on_nothing(done);
+        }
         let end_s = self.chain().map_or(0.0, Chain::time_s);
         process::remarks(done, &self.cases_judged(), end_s)
     }
@@ -345,16 +348,21 @@ impl Session {
     fn terms(&self) -> rubric::Terms {
         let asks_anew = |f: &&fault::Fault| matches!(f.id, "stopped_early" | "others_file");
         let mends = self.sheet.task.kind.question().mends();
+        let pool = self.scenario().and_then(|s| s.pool.as_ref());
+        // What is asked of a bench out of a pool is asked of each of its benches: else it would tell which one this is.
+        let own_recording = match pool {
+            Some(pool) => !pool.members().iter().any(|f| f.leaves_recording()),
+            None => self.trace.recordings_before == 0 || self.log.cases.iter().any(asks_anew),
+        };
         rubric::Terms {
             task: self.sheet.task,
             aid: self.help.aid.unwrap_or_default(),
             bench: self.chain().is_some(),
-            records: self.sheet.task.reads() != Reads::Nothing
-                && (self.trace.recordings_before == 0 || self.log.cases.iter().any(asks_anew)),
-            faults: !self.log.cases.is_empty(),
+            records: self.sheet.task.reads() != Reads::Nothing && own_recording,
+            faults: pool.is_some() || !self.log.cases.is_empty(),
             names: self.scenario().is_some_and(|s| s.name_faults),
             mends,
-            tells: mends && self.log.cases.iter().any(|c| !c.curable),
+            tells: pool.is_none() && mends && self.log.cases.iter().any(|c| !c.curable),
         }
     }
 

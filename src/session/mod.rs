@@ -27,12 +27,15 @@
 //! - [`readiness`]: whether a scenario keeps its word
 //! - `right`: the right answer to each field of the worksheet
 //! - [`regrade`]: judging by other criteria
+//! - [`pools`]: whether all that a pool draws can be found
 //! - [`save`]: save and restore by replay
 //! - [`compact`]: an attempt as one line of text
 //! - [`seeds`]: a seed for each student of a class
 //! - [`fairness`]: how many students with a right method a way of grading would fail
 //! - [`still`]: a clean recording with a window, for a question on paper
 //! - [`symptom`]: the figure in which each fault shows
+//! - [`tell`]: a way of making each test of the catalogue
+//! - [`walk`]: whether a fault shows, stays and goes
 //! - [`script`]: replays the scripted attempts of a scenario file
 
 pub mod action;
@@ -53,6 +56,7 @@ pub mod note;
 mod opened;
 pub mod overview;
 pub mod own;
+pub mod pools;
 pub mod readiness;
 pub mod regrade;
 mod right;
@@ -64,9 +68,11 @@ mod sheet;
 pub mod steps;
 pub mod still;
 pub mod symptom;
+pub mod tell;
 pub mod trace;
 pub mod truth;
 pub mod view;
+pub mod walk;
 pub mod worksheet;
 
 pub use action::{Action, Refusal};

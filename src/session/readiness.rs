@@ -4,9 +4,9 @@
 use super::attempt::Session;
 use super::{guide, script};
 use crate::assess::rubric::Rubric;
-use crate::assess::task::Reads;
+use crate::assess::task::{Reads, TaskSpec};
 use crate::plain::json;
-use crate::scenario::fault::{self, Impression};
+use crate::scenario::fault::{self, Fault, Impression};
 use crate::scenario::{Scenario, schema::Start};
 use serde_json::Value;
 use thiserror::Error;
@@ -87,11 +87,25 @@ const RECORD: &str = "pass.record_s";
 
 /// All of them.
 pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<Contradiction> {
+    let own = [scenario.task.clone()];
+    let tasks = scenario.pool.as_ref().map_or(&own[..], |p| if p.tasks.is_empty() { &own } else { &p.tasks });
+    let mut found: Vec<Contradiction> = Vec::new();
+    for one in tasks.iter().flat_map(|task| between(scenario, task)) {
+        if !found.contains(&one) {
+            found.push(one);
+        }
+    }
+    found.extend(unlisted(scenario, text));
+    found
+}
+
+/// Those between brief, criteria and one question.
+fn between(scenario: &Scenario, spec: &TaskSpec) -> Vec<Contradiction> {
     let mut found = Vec::new();
     let pass = &scenario.pass;
-    let task = scenario.task.settle(0);
+    let task = spec.settle(0);
     let question = task.kind.question();
-    if let Some(window_s) = (question.holds_s)(&scenario.task, pass)
+    if let Some(window_s) = (question.holds_s)(spec, pass)
         && window_s > pass.record_s + 1e-9
         && !given_recording(scenario)
     {
@@ -111,7 +125,6 @@ pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<Contradiction> {
             found.push(Contradiction::BriefSaysLess { field, stated_s: most_stated, asked_s });
         }
     }
-    found.extend(unlisted(scenario, text));
     found
 }
 
@@ -119,15 +132,13 @@ pub fn contradictions(scenario: &Scenario, text: &str) -> Vec<Contradiction> {
 fn given_recording(scenario: &Scenario) -> bool {
     let made_before = |steps: &[serde_json::Value]| steps.iter().any(|s| s["do"] == "record");
     made_before(&scenario.before)
-        || scenario
-            .fault
-            .iter()
-            .any(|f| matches!(f.name.as_str(), "noisy_window" | "window_misread" | "wrong_multiplier"))
+        || scenario.possible().iter().any(|f| fault::named(&f.name).is_some_and(Fault::leaves_recording))
 }
 
 /// Causes that are at work on a wired bench and stand in no `[[fault]]`: finding and mending them would earn nothing.
 fn unlisted(scenario: &Scenario, text: &str) -> Vec<Contradiction> {
-    if scenario.bench.start == Start::Apart {
+    // Of a pool each draw is looked at by itself, see [`super::pools`].
+    if scenario.bench.start == Start::Apart || scenario.pool.is_some() {
         return Vec::new();
     }
     let seed = guide::example(scenario).map_or(1, |a| a.seed);

@@ -2,16 +2,32 @@
 
 use super::action::Action;
 use super::attempt::Session;
+use super::guide::{LOOK_S, MOST_CHANGES};
+use super::tell;
 use crate::assess::task::FIELDS;
-use crate::plain::given;
+use crate::bench::look::Spot;
+use crate::deed::{Kind, Tell};
+use crate::plain::{given, json};
 use crate::scenario::Scenario;
+use crate::scenario::fault::{self, Fault};
+use crate::scenario::pool::Pool;
+use crate::scenario::schema::FaultSpec;
 use crate::scenario::script::{Attempt, LONGEST_WAIT_S};
 use serde_json::Value;
+use std::collections::VecDeque;
 
 /// Replays one attempt, on the bench [of scripts](Session::example). The message of an error names the step and what went
 /// wrong.
 pub fn replay(scenario_text: &str, attempt: &Attempt) -> Result<Session, String> {
     let mut session = Session::example(scenario_text, attempt.seed).map_err(|e| e.to_string())?;
+    play(&mut session, &attempt.steps).map_err(|e| format!("attempt \"{}\", {e}", attempt.name))?;
+    Ok(session)
+}
+
+/// The same with `faults` in the place of those that the seed draws from the scenario's pool.
+pub fn replay_with(scenario_text: &str, attempt: &Attempt, faults: &[FaultSpec]) -> Result<Session, String> {
+    let mut session =
+        Session::example_with(scenario_text, attempt.seed, faults).map_err(|e| e.to_string())?;
     play(&mut session, &attempt.steps).map_err(|e| format!("attempt \"{}\", {e}", attempt.name))?;
     Ok(session)
 }
@@ -36,6 +52,81 @@ pub enum Prepared {
     },
     /// Do something.
     Act(Action),
+}
+
+/// A window of one's own is longer by this than the shortest, s.
+const OWN_S: f64 = 1.2;
+/// Time between two things that are mended, and after a test, s: one looks what it did.
+const BETWEEN_S: f64 = 4.0;
+/// Tests that a script makes where nothing is wrong.
+const ON_NOTHING: [Tell; 4] = [
+    Tell::Look(Spot::Sensor),
+    Tell::Look(Spot::Cable),
+    Tell::Look(Spot::Subject),
+    Tell::Does(Kind::TapSensor),
+];
+
+/// The steps that a step stands for; `None` where it stands for itself. See [`Attempt::steps`].
+pub(super) fn expand(step: &Value, session: &Session) -> Result<Option<Vec<Value>>, String> {
+    let (what, fault) = (step["do"].as_str().unwrap_or_default(), step["fault"].as_str().unwrap_or_default());
+    let term = if what == "name" { fault } else { what };
+    if !term.starts_with('@') {
+        return Ok(None);
+    }
+    if session.run.closed {
+        return Err(format!("\"{term}\": an assigned bench tells nothing"));
+    }
+    let scenario = session.scenario().ok_or("there is no bench")?;
+    let faults: Vec<&Fault> = scenario.fault.iter().filter_map(|spec| fault::named(&spec.name)).collect();
+    let wait = || json!({"wait": BETWEEN_S});
+    let steps = match (what, term) {
+        ("name", "@faults") => faults.iter().map(|f| json!({"do": "name", "fault": f.id})).collect(),
+        ("name", "@other") => {
+            let named = |f: &&&Fault| !faults.iter().any(|g| g.id == f.id || g.brings.contains(&f.id));
+            let members = scenario.pool.as_ref().map_or_else(Vec::new, Pool::members);
+            let other = members.iter().find(named).ok_or("there is no other fault in a pool")?;
+            vec![json!({"do": "name", "fault": other.id})]
+        }
+        ("@test", _) => {
+            // What only looks or asks leaves the bench as it was.
+            let gentle = |t: &&Tell| matches!(t, Tell::Look(_) | Tell::Wiggle(_) | Tell::Stretch);
+            let first = |f: &Fault| f.tests.iter().find(gentle).or(f.tests.first()).copied();
+            let tests: Vec<Tell> = if faults.is_empty() {
+                ON_NOTHING.to_vec()
+            } else {
+                faults.iter().filter_map(|f| first(f)).collect()
+            };
+            tests.into_iter().flat_map(|t| tell::ways(t, session).into_iter().chain([wait()])).collect()
+        }
+        ("@mend", _) => {
+            let mut thing = None;
+            let mut steps = Vec::new();
+            for step in faults.iter().flat_map(|f| f.remedy).filter_map(|s| crate::plain::value(s).ok()) {
+                // One thing at a time, with a look between.
+                let next = Action::from_value(step.clone()).ok().map(|a| a.thing());
+                if next.is_some() && thing.is_some() && next != thing {
+                    steps.push(wait());
+                }
+                thing = next.or(thing);
+                steps.push(step);
+            }
+            steps.push(wait());
+            steps
+        }
+        ("@fit", _) => {
+            let left = step["left"].as_u64().unwrap_or(MOST_CHANGES as u64);
+            match session.better_range().filter(|_| left > 0) {
+                Some(v) => vec![
+                    json!({"do": "range", "v": v}),
+                    json!({"wait": LOOK_S}),
+                    json!({"do": "@fit", "left": left - 1}),
+                ],
+                None => Vec::new(),
+            }
+        }
+        _ => return Err(format!("there is no {term}")),
+    };
+    Ok(Some(steps))
 }
 
 /// The action of a step of the catalogue, whose terms and texts do not matter; `None` for a wait.
@@ -64,9 +155,14 @@ pub fn play(session: &mut Session, steps: &[Value]) -> Result<(), String> {
 /// The same, and no further than so many seconds from now.
 fn play_until(session: &mut Session, steps: &[Value], until_s: f64) -> Result<(), String> {
     let end_s = session.time_s() + until_s;
-    for (k, step) in steps.iter().enumerate() {
+    let mut queue: VecDeque<(usize, Value)> = steps.iter().cloned().enumerate().collect();
+    while let Some((k, step)) = queue.pop_front() {
         let here = |e: String| format!("step {}: {e}", k + 1);
-        match prepare(step, session).map_err(here)? {
+        if let Some(others) = expand(&step, session).map_err(here)? {
+            others.into_iter().rev().for_each(|step| queue.push_front((k, step)));
+            continue;
+        }
+        match prepare(&step, session).map_err(here)? {
             Prepared::Wait { seconds, samples } => {
                 let left_s = end_s - session.time_s();
                 if left_s < seconds {
@@ -161,8 +257,9 @@ fn right_value(name: &str, session: &Session) -> Result<f64, String> {
         }
         // The end of a window of the asked length that begins at cursor A.
         "end" => {
-            let (a, seconds) = kept.a.zip(task.seconds).ok_or("no cursor A, or no length is asked for")?;
-            return Ok(a + seconds);
+            let a = kept.a.ok_or("there is no cursor A")?;
+            // Where the length is the student's own, a little more than the shortest.
+            return Ok(a + task.seconds.unwrap_or(session.criteria().window_s + OWN_S));
         }
         "foot" | "top" => {
             let beats = session.landmarks(&peaks);

@@ -42,18 +42,19 @@ export async function allLoaded() {
   return all;
 }
 
-/** @typedef {{ id: string, level: number, file: string, title: string, aim: string, help: string }} Listed */
+/** @typedef {{ id: string, level: number, file: string, title: string, aim: string, help: string, path?: boolean }} Listed */
 
 /** One scenario of the index; after load() also its text `toml`. */
 class Entry {
   /** @param {Listed} listed */
-  constructor({ id, level, file, title, aim, help }) {
+  constructor({ id, level, file, title, aim, help, path = true }) {
     this.id = id;
     this.level = level;
     this.file = file;
     this.title = title;
     this.aim = aim;
     this.help = help;
+    this.path = path; // whether it is on a student's path
     /** @type {string | undefined} */
     this.toml = undefined;
     /** @type {Promise<string> | null} */

@@ -1,5 +1,6 @@
 // @ts-check
-// The scenarios on the first screen: by level, benches of one kind in one entry, and found by a word.
+// The scenarios on the first screen: a student's path by level, benches of one kind in one entry, and found by a word. What stands
+// beside the path, the benches whose heading tells their fault, is folded away below it.
 
 import { h, newId, prop, s, words } from "./dom.js";
 import { routeTo } from "./route.js";
@@ -20,25 +21,35 @@ function pulses(level) {
 }
 
 /**
- * The list: a part for each level, with its entries.
- * @param {ScenarioEntry[]} scenarios
+ * A part for each level, with its entries.
+ * @param {KnownScenario[]} scenarios @param {{ el: HTMLElement, text: string }[]} entries what can be found by a word
  */
-export function scenarioList(scenarios) {
-  const bad = scenarios.filter(problemOf);
-  const good = /** @type {KnownScenario[]} */ (scenarios.filter((one) => !problemOf(one)));
-  const levels = [...new Set(good.map((one) => one.brief.level))].sort((a, b) => a - b);
-  /** @type {{ el: HTMLElement, text: string }[]} */
-  const entries = [];
-  const parts = levels.map((level) => {
+function shelves(scenarios, entries) {
+  const levels = [...new Set(scenarios.map((one) => one.brief.level))].sort((a, b) => a - b);
+  return levels.map((level) => {
     const id = newId("level");
-    const cards = series(good.filter((one) => one.brief.level === level)).map((benches) => {
+    const cards = series(scenarios.filter((one) => one.brief.level === level)).map((benches) => {
       const el = card(benches);
       entries.push({ el, text: benches.map(({ brief }) => `${brief.title} ${brief.aim}`).join(" ").toLowerCase() });
       return el;
     });
     return h("section", { class: "shelf", "aria-labelledby": id }, h("h3", { class: "level", id }, pulses(level), h("span", {}, t("start-levels", { v: level }))), h("ol", { class: "cards" }, cards));
   });
+}
+
+/**
+ * The list: the path, and beside it what is folded away.
+ * @param {ScenarioEntry[]} scenarios
+ */
+export function scenarioList(scenarios) {
+  const bad = scenarios.filter(problemOf);
+  const good = /** @type {KnownScenario[]} */ (scenarios.filter((one) => !problemOf(one)));
+  /** @type {{ el: HTMLElement, text: string }[]} */
+  const entries = [];
+  const parts = shelves(good.filter((one) => one.path), entries);
+  const beside = good.filter((one) => !one.path);
   return h("div", { class: "start-list" }, h("div", { class: "start-list-head" }, h("h2", { id: "scenarios-h", tabindex: "-1" }, t("start-all")), entries.length > FEW && finder(entries, parts)), parts,
+    beside.length > 0 && h("details", { class: "beside" }, h("summary", {}, t("start-single")), h("p", { class: "quiet" }, t("start-single_about")), shelves(beside, [])),
     bad.length > 0 && h("ol", { class: "cards" }, bad.map((one) => h("li", { class: "card card-bad" }, h("h4", {}, one.id), h("p", { class: "aim" }, problemOf(one)?.message)))));
 }
 

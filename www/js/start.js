@@ -26,9 +26,10 @@ function hero() {
  */
 export function showStart(root, scenarios, { openFile, goOn }) {
   const told = /** @type {KnownScenario[]} */ (scenarios.filter((scenario) => !problemOf(scenario)));
+  const path = told.filter((scenario) => scenario.path);
   root.replaceChildren(
     h("div", { class: "start-lead" }, h("h1", { id: "start-h" }, t("start-title")), h("p", { class: "lede" }, t("start-lede"))),
-    h("div", { class: "ways" }, keptWay(told, goOn), told.length > 0 && [rehearseWay(told), checkWay(told), assignWay(), standWay()]),
+    h("div", { class: "ways" }, keptWay(told, goOn), path.length > 0 && [rehearseWay(path), checkWay(path), assignWay(), standWay()]),
     h("div", { class: "hero drum" }, h("div", { class: "trace-area" }, hero())),
     scenarioList(scenarios),
     h("div", { class: "start-own" }, h("h2", {}, t("start-faults_title")), h("p", {}, t("start-faults")), h("div", { class: "row" }, h("a", { class: "btn", href: "#faults" }, t("start-faults_go")), h("a", { class: "btn btn-plain", href: "#words" }, t("side-words")))),

@@ -1,9 +1,11 @@
-//! `check`: whether scenario files are valid, whether their scripted attempts end as the files say, and whether brief, task,
-//! rubric and worked example agree.
+//! `check`: whether scenario files are valid, whether their scripted attempts end as the files say, whether brief, task,
+//! rubric and worked example agree, and whether all that a pool draws can be found.
 
 use std::path::{Path, PathBuf};
 
 use dicrotic::scenario::Scenario;
+use dicrotic::scenario::pool::Draw;
+use dicrotic::session::pools::{self, SEEDS};
 use dicrotic::session::readiness;
 use dicrotic::session::script::replay_all;
 use rayon::prelude::*;
@@ -35,6 +37,11 @@ fn check(file: &Path, ready: bool, password: Option<&str>) -> Result<String, Vec
     }
     let mut complaints = replay_all(&scenario, &text);
     complaints.extend(readiness::contradictions(&scenario, &text).iter().map(ToString::to_string));
+    let draws = scenario.draws();
+    let trials: Vec<(&Draw, u64)> = draws.iter().flat_map(|draw| SEEDS.map(|seed| (draw, seed))).collect();
+    complaints.par_extend(
+        trials.par_iter().flat_map_iter(|(draw, seed)| pools::flaws(&scenario, &text, draw, *seed)),
+    );
     let mut line = format!("{}: valid, {} scripted attempts", terminal::name(file), scenario.attempt.len());
     if ready || scenario.attempt.iter().any(|a| a.expect.passed) {
         match readiness::of_example(&scenario, &text) {
@@ -49,7 +56,8 @@ fn check(file: &Path, ready: bool, password: Option<&str>) -> Result<String, Vec
                     ));
                 }
                 if ready {
-                    line = format!("{}: {} of {}, ready {yes}", scenario.id, rubric.total, rubric.of);
+                    let drawn = if draws.is_empty() { String::new() } else { format!(", {} draws", draws.len()) };
+                    line = format!("{}: {} of {}, ready {yes}{drawn}", scenario.id, rubric.total, rubric.of);
                 }
             }
             Err(why) => complaints.push(why),

@@ -26,6 +26,9 @@ pub struct Entry {
     title: String,
     aim: String,
     help: String,
+    /// Whether it is on a student's path: where a fault is to be named it is drawn, not always the same, so that neither the
+    /// heading nor a second try gives it away.
+    path: bool,
 }
 
 /// The worker that keeps the page on a device, and the list of the page's files beside these two.
@@ -251,6 +254,8 @@ pub fn entry(file: &str, bytes: &[u8]) -> Result<Entry, Failure> {
         title: words("title"),
         aim: words("aim"),
         help: words("help"),
+        path: !(table.contains_key("fault")
+            && table.get("name_faults").and_then(toml::Value::as_bool) == Some(true)),
     })
 }
 

@@ -41,7 +41,7 @@ pub struct One {
     pub id: String,
     /// Its heading.
     pub title: String,
-    /// Its faults.
+    /// Its faults; of a pool all that it draws from.
     pub faults: Vec<FaultSpec>,
 }
 
@@ -56,9 +56,9 @@ impl One {
             whole: digest(text),
             terms: Terms::of(&scenario),
             attempts: scenario.assignment.as_ref().and_then(|a| a.attempts),
+            faults: scenario.possible(),
             id: scenario.id,
             title: scenario.title,
-            faults: scenario.fault,
         })
     }
 

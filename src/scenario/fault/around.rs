@@ -59,6 +59,8 @@ pub(super) const FAULTS: &[Fault] = &[
             r#"{"do": "rate", "hz": 1000}"#,
             r#"{"do": "move", "part": "cable1", "x": 44, "y": 66}"#,
             r#"{"do": "move", "part": "cable2", "x": 66, "y": 70}"#,
+            // Without a shield there is hum everywhere on the table.
+            r#"{"do": "swap_cable"}"#,
         ],
         vain: &[r#"{"do": "high_pass", "hz": 0.1}"#],
         curable: true,

@@ -9,11 +9,12 @@ use crate::physiology::SubjectSpec;
 use crate::pickup::field::PowerLine;
 use crate::pickup::sensor::{Kind as SensorKind, Sensor};
 use crate::recorder::Settings;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 /// What a fault looks like at first sight. Faults with the same impression can only be told apart by a test.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Impression {
     /// The computer does not see the recorder, or loses it.
@@ -215,8 +216,8 @@ pub struct Fault {
 }
 
 impl Fault {
-    /// The kind of sensor that it needs, where it is one of a certain kind alone: light disturbs none but the optical one.
-    pub fn sensor(&self) -> Option<SensorKind> {
+    /// A tidy, wired bench with it at its worst.
+    fn put(&self) -> Situation {
         let mut situation = Situation {
             config: Config {
                 subject: SubjectSpec::default(),
@@ -232,7 +233,12 @@ impl Fault {
             foreign_recording: false,
         };
         (self.apply)(&mut situation, self.severity.1);
-        let kind = situation.config.sensor.kind;
+        situation
+    }
+
+    /// The kind of sensor that it needs, where it is one of a certain kind alone: light disturbs none but the optical one.
+    pub fn sensor(&self) -> Option<SensorKind> {
+        let kind = self.put().config.sensor.kind;
         (kind != Sensor::default().kind).then_some(kind)
     }
 
@@ -266,6 +272,11 @@ impl Fault {
                 return None;
             }
         })
+    }
+
+    /// Whether a recording lies there with it that is to be measured: somebody put cursors on it.
+    pub fn leaves_recording(&self) -> bool {
+        self.put().before.iter().any(|step| step["do"] == "cursor")
     }
 }
 

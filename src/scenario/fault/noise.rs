@@ -62,7 +62,8 @@ pub(super) const FAULTS: &[Fault] = &[
         remedy: &[r#"{"do": "other_hand", "on": "lap"}"#],
         vain: &[r#"{"do": "move", "part": "cable1", "x": 46, "y": 68}"#],
         curable: true,
-        brings: &[],
+        // The case has its voltage from the charger: who unplugs that ends it as well.
+        brings: &["charger_near"],
         at_work: AtWork::Is(|s| s.hum_is_of(HumBy::Hand)),
         symptom: Symptom::Hum,
         apply: |s, severity| {

@@ -15,16 +15,21 @@ use crate::session::own::OwnReading;
 use crate::session::truth::Truth;
 use serde_json::Value;
 
-/// A check.
-pub(super) fn check(check: &Checked, over: bool) -> Value {
+/// A check. Where a pool draws what is wrong, one remark of a kind says all until the end: two would tell of two causes.
+pub(super) fn check(check: &Checked, over: bool, from_pool: bool) -> Value {
     let report = &check.report;
+    let mut process: Vec<Remark> = check.process.clone();
+    if from_pool && !over {
+        process.sort_by_key(|r| r.code);
+        process.dedup_by_key(|r| r.code);
+    }
     json!({
         "try": check.tries,
         "steps": steps(check),
         "first_wrong": report.first_wrong,
         "passed": report.passed,
         "misreading": check.own.as_ref().map(own).or_else(|| check.misreading.as_ref().map(|m| misreading(m, over))),
-        "process": list(&check.process, &|r| remark(r, over)),
+        "process": list(&process, &|r| remark(r, over)),
         "trace": check.trace.as_ref().map(trace),
         "course": list(&check.course, &entry),
         "spread": check.spread.as_ref().map(|s| spread(s, over)),

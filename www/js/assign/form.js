@@ -49,13 +49,15 @@ export class Form {
     this.addFault = new Choice(t("assign-add_fault"), (id) => id && this.add(id));
     opensByArrow(this.addFault.select); // a choice acts at once: a step by arrow would add what one only passes
     this.fillFaults();
+    this.drawTick = new Tick(t("assign-pool"), (on) => this.draw(on));
+    this.nothingTick = new Tick(t("assign-pool_nothing"), (on) => this.put("pool.with_nothing", on));
     this.own = new Own(changed);
     this.fields.push(() => this.own.show(this.scenario));
     /** @param {string} key @param {...Kid} kids */
     const part = (key, ...kids) => h("fieldset", { class: "part" }, h("legend", {}, t(`assign-part_${key}`)), kids);
     this.el = h("div", { class: "assign-form" },
       part("what", this.base.el, this.text("title_is", "title", 80), this.area("aim", "aim", 2), this.area("brief", "brief", 4), this.choice("task", "task.kind", tasks.map((kind) => pair(kind, t(`assign-task_${kind}`))), tasks[0])),
-      part("faults", h("p", { class: "quiet" }, t("assign-faults_about")), this.faultList, this.addFault.el, this.tick("name_faults", "name_faults")),
+      part("faults", h("p", { class: "quiet" }, t("assign-faults_about")), this.drawTick.el, this.faultList, this.addFault.el, this.nothingTick.el, this.tick("name_faults", "name_faults")),
       part("subject", h("div", { class: "pair" }, this.number("age", "subject.age_years", 6, 90), this.number("pulse", "subject.rest_rate_bpm", 30, 150), this.number("temperature", "subject.finger_temp_c", 10, 38), this.number("premature", "subject.premature_per_min", 0, 20)),
         h("p", { class: "quiet" }, t("assign-drawn")), this.slider("restless", "subject.restlessness", 0, 3, 0.1, 1)),
       part("help", h("div", { class: "pair" }, this.choice("region", null, REGIONS.map(([hz, volts]) => pair(`${hz}/${volts}`, t("assign-region_of", { hz, volts })))), this.choice("help", "help", ["guided", "alone"].map((key) => pair(key, t(`start-help-${key}`))), "guided"))),
@@ -192,12 +194,39 @@ export class Form {
     this.addFault.select.replaceChildren(h("option", { value: "" }, t("assign-choose_fault")), ...this.faults.impressions.map(({ name, faults }) => h("optgroup", { label: name }, faults.map((fault) => h("option", { value: fault.id }, fault.name)))));
   }
 
+  /** The faults of the bench, or those that are drawn from: their strength is the catalogue's then. @returns {FaultSpec[]} */
+  listed() {
+    return this.scenario.pool ? (this.scenario.pool.faults ?? []).map((name) => ({ name, severity: null })) : (this.scenario.fault ?? []);
+  }
+
+  /** @param {FaultSpec[]} list */
+  relist(list) {
+    if (this.scenario.pool) this.scenario.pool.faults = list.map(({ name }) => name);
+    else this.scenario.fault = list;
+  }
+
+  /** Whether each student draws one of the faults, or all are there. @param {boolean} on */
+  draw(on) {
+    const list = this.listed();
+    if (on) {
+      this.scenario.pool = { faults: [], with_nothing: true };
+      this.scenario.fault = [];
+      this.scenario.name_faults = true;
+      this.relist(list);
+    } else {
+      delete this.scenario.pool;
+      this.relist(list.slice(0, MOST_FAULTS));
+    }
+    this.showAll();
+    this.changed();
+  }
+
   /** @param {string} id */
   add(id) {
     this.addFault.select.value = "";
-    const list = this.scenario.fault ?? [];
-    if (list.length >= MOST_FAULTS || list.some((one) => one.name === id)) return;
-    this.scenario.fault = [...list, { name: id, severity: null }];
+    const list = this.listed();
+    if ((!this.scenario.pool && list.length >= MOST_FAULTS) || list.some((one) => one.name === id)) return;
+    this.relist([...list, { name: id, severity: null }]);
     this.scenario.name_faults ||= true;
     this.showAll();
     this.changed();
@@ -206,8 +235,8 @@ export class Form {
 
   /** @param {number} k */
   take(k) {
-    const left = (this.scenario.fault ?? []).filter((_, i) => i !== k);
-    this.scenario.fault = left;
+    const left = this.listed().filter((_, i) => i !== k);
+    this.relist(left);
     if (left.length === 0) this.scenario.name_faults = false;
     this.showAll();
     this.changed();
@@ -238,7 +267,7 @@ export class Form {
     tell();
     return h("li", { class: "fault-row" }, h("div", { class: "fault-row-head" }, h("b", {}, name),
       h("button", { type: "button", class: "btn btn-round btn-plain", "aria-label": t("assign-take_fault", { fault: name }), onclick: () => this.take(k) }, icon("cross"))),
-      h("p", { class: "pencil" }, fault?.seen ?? ""), !fixed && [h("div", { class: "fault-slides" }, mild, worst), shown]);
+      h("p", { class: "pencil" }, fault?.seen ?? ""), !fixed && !this.scenario.pool && [h("div", { class: "fault-slides" }, mild, worst), shown]);
   }
 
   // the whole
@@ -251,9 +280,12 @@ export class Form {
 
   showAll() {
     for (const show of this.fields) show();
-    const faults = this.scenario.fault ?? [];
+    const faults = this.listed(), pool = this.scenario.pool;
+    this.drawTick.set(Boolean(pool));
+    this.nothingTick.set(pool?.with_nothing ?? true);
+    prop(this.nothingTick.el, "hidden", !pool);
     this.faultList.replaceChildren(...faults.map((one, k) => this.faultRow(one, k)));
-    prop(this.addFault.select, "disabled", faults.length >= MOST_FAULTS);
+    prop(this.addFault.select, "disabled", !pool && faults.length >= MOST_FAULTS);
     style(this.faultList, "display", faults.length ? "" : "none");
   }
 

@@ -15,8 +15,9 @@ import { state } from "./state.js";
 
 /** What tells the bench of a scenario's text from another. @param {string} toml */
 function ofText(toml) {
-  const { fault = [], assignment } = scenarioValue(toml);
-  return { faults: fault.map(({ name, severity }) => ({ id: name, severity: severity ?? null })), tries: assignment?.attempts ?? null, of_course: false };
+  const { fault = [], pool, assignment } = scenarioValue(toml);
+  const drawn = (pool?.faults ?? []).map((id) => ({ id, severity: null }));
+  return { faults: [...fault.map(({ name, severity }) => ({ id: name, severity: severity ?? null })), ...drawn], tries: assignment?.attempts ?? null, of_course: false };
 }
 
 export class Given {

@@ -15,7 +15,7 @@ export type Attributes<E extends Element = Element> = {
 
 /** A scenario of the index; toml once it is loaded, brief once it is read. */
 export type ScenarioEntry = {
-  id: string; level: number; file: string; title: string; aim: string; help: string; toml?: string; brief?: Brief; load(): Promise<string>;
+  id: string; level: number; file: string; title: string; aim: string; help: string; path: boolean; toml?: string; brief?: Brief; load(): Promise<string>;
 };
 /** One whose brief has been read. */
 export type KnownScenario = ScenarioEntry & { toml: string; brief: Brief };

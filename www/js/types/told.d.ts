@@ -55,6 +55,7 @@ export type OwnHint = { about: string; rung: string; words: string };
 export type ScenarioValue = {
   id?: string; level?: number; title?: string; aim?: string; brief?: string; help?: string; power_line?: { hz: number; volts: number };
   task?: { kind: string }; subject?: Record<string, unknown>; recorder?: Record<string, unknown>; fault?: FaultSpec[];
+  pool?: { faults?: string[]; with_nothing?: boolean };
   name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Assignment & { password?: string; worked?: boolean }; attempt?: unknown[];
   misreading?: OwnMisreading[]; hint?: OwnHint[];
 };

@@ -45,6 +45,8 @@ caution-long = Aquí el sujeto es simulado. Esta página no dice nada sobre la s
 start-title = Practica el pulso del dedo
 start-lede = Practica en pantalla para el laboratorio de fisiología: conecta el equipo, graba un pulso limpio y cuenta los latidos. Después ves la frecuencia cardíaca verdadera.
 start-all = Todos los escenarios
+start-single = Un solo fallo cada vez
+start-single_about = En estos escenarios el título dice lo que verás, y el fallo es siempre el mismo. Son para docentes y para practicar una sola habilidad.
 
 tools-menu = Menú
 way-kept = Continúa donde lo dejaste

@@ -248,3 +248,112 @@ scenario-odd-wave-e =
     .title = Una onda extraña 5
     .aim = Reconoce una onda de pulso por su subida rápida, su incisura dícrota y su bajada lenta. Encuentra el ajuste o la correa que la cambia.
     .brief = Los latidos vienen con regularidad, pero la onda no tiene la forma de un pulso. Un pulso tiene una subida rápida, un pico, una segunda onda y una bajada lenta. Mira dos o tres latidos con una base de tiempo corta. Compáralos con lo que sabes, y averigua qué los cambia. Nombra lo que falla y arréglalo. Después graba, separa A y B al menos quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+scenario-find-the-fault-01 =
+    .title = ¿Hay algo mal? 1
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-02 =
+    .title = ¿Hay algo mal? 2
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-03 =
+    .title = ¿Hay algo mal? 3
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-04 =
+    .title = ¿Hay algo mal? 4
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-05 =
+    .title = ¿Hay algo mal? 5
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-06 =
+    .title = ¿Hay algo mal? 6
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-07 =
+    .title = ¿Hay algo mal? 7
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-08 =
+    .title = ¿Hay algo mal? 8
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-09 =
+    .title = ¿Hay algo mal? 9
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-10 =
+    .title = ¿Hay algo mal? 10
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Esta vez no arreglas ni cuentas nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada.
+
+scenario-find-the-fault-11 =
+    .title = ¿Hay algo mal? 11
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-12 =
+    .title = ¿Hay algo mal? 12
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-13 =
+    .title = ¿Hay algo mal? 13
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-14 =
+    .title = ¿Hay algo mal? 14
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-15 =
+    .title = ¿Hay algo mal? 15
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-16 =
+    .title = ¿Hay algo mal? 16
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-17 =
+    .title = ¿Hay algo mal? 17
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Alguien trabajó aquí antes que tú. Puede haber dejado una grabación, una ventana de conteo o números. Puede haber cometido un error, o ninguno. Mira todo lo que hay y ponlo a prueba. Nombra el error. Si no encuentras ninguno, no nombres nada. Después hazlo bien: graba veinte segundos si hace falta. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-18 =
+    .title = ¿Hay algo mal? 18
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-19 =
+    .title = ¿Hay algo mal? 19
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba treinta segundos. La hoja de trabajo te dice qué medir: no es lo mismo para todos.
+
+scenario-find-the-fault-20 =
+    .title = ¿Hay algo mal? 20
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí hay dos cosas mal, o ninguna. Una puede tapar una parte de la otra. Cambia una sola cosa cada vez y mira antes de cambiar la siguiente. Nombra todo lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-21 =
+    .title = ¿Hay algo mal? 21
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí hay dos cosas mal, o ninguna. Una puede tapar una parte de la otra. Cambia una sola cosa cada vez y mira antes de cambiar la siguiente. Nombra todo lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba veinte segundos. Pon A y B al menos a quince segundos, cuenta los latidos y calcula la frecuencia cardíaca.
+
+scenario-find-the-fault-22 =
+    .title = ¿Hay algo mal? 22
+    .aim = Averigua si algo va mal. Prueba antes de arreglar: mira, cambia una cosa y mira otra vez.
+    .brief = Aquí puede haber algo mal, o nada. Mira primero el trazo. Después haz pruebas: mira, da un golpecito, pregunta o cambia una sola cosa, y observa qué pasa. Nombra lo que va mal. Si no encuentras nada, no nombres nada. Arregla lo que encontraste. Después graba treinta segundos. La hoja de trabajo te dice qué medir: no es lo mismo para todos.
