@@ -327,7 +327,11 @@ fn the_next_bench_tells_and_teaches_and_says_why() {
     }
     let then = next(&all, 10.1).unwrap();
     assert_eq!((then.id.as_str(), then.skill), ("hum", "hum"));
-    all.extend((0..8).map(|k| fault_met(attempt(f64::from(k), &format!("hum-{k}"), k, "hum", &[true]), ["charger_near", "phone_near"][(k % 2) as usize], true)));
+    let faults = ["charger_near", "phone_near", "wrong_notch", "room_light"];
+    all.extend((0..10).map(|k| {
+        let one = attempt(f64::from(k), &format!("hum-{k}"), k, "hum", &[true]);
+        fault_met(one, faults[(k % 4) as usize], true)
+    }));
     assert_eq!(next(&all, 10.1), None);
     let due = next(&all, 300.0).unwrap();
     assert_eq!(due.why, Why::Due);

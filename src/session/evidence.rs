@@ -1,6 +1,7 @@
 //! What an attempt says once it has been checked, in types: for grading, and written down for the page to keep.
 
 use super::attempt::Session;
+use super::guide;
 use super::own::OwnReading;
 use super::view;
 use super::worksheet::Field;
@@ -8,7 +9,7 @@ use crate::assess::hint::Hint;
 use crate::assess::misreading::Misreading;
 use crate::assess::rubric::READABLE_S;
 use crate::assess::skill::{self, Aid, Attempted, FaultRecord, Judged, Mended, Said};
-use crate::assess::task::Kind;
+use crate::assess::task::{Kind, Reads};
 use crate::deed::Kind as Deed;
 use crate::assess::verdict::Step;
 use crate::deed::{Action, Nature, Page};
@@ -220,20 +221,25 @@ impl Session {
     }
 }
 
-/// The skills that a scenario asks for, as far as its text tells: of a fault that the seed draws nothing is told.
+/// The skills that a scenario asks for, as far as its text tells: of a fault that the seed draws nothing is told. Whether range and
+/// time base are to be chosen can be seen in its worked example alone.
 pub fn calls_for(scenario: &Scenario) -> Vec<&'static str> {
-    use crate::assess::task::Reads;
-    let reads = scenario.task.kind.question().reads;
+    let question = scenario.task.kind.question();
     let apart = scenario.bench.start == Start::Apart;
     let of_faults: Vec<&str> =
         scenario.fault.iter().filter_map(|spec| fault::named(&spec.name)).filter_map(skill_for).collect();
+    let shown = guide::shown(scenario).map_or(&[][..], |attempt| &attempt.steps);
+    let does = |kind: Deed| shown.iter().any(|step| step["do"] == json!(kind.name()));
+    let must = |field: Field| question.fields.contains(&field) && !question.optional.contains(&field);
     let asks = |skill: &str| match skill {
         "wiring" | "link" => apart,
-        "range" | "time_base" | "recording" => !matches!(reads, Reads::Nothing),
-        "window" => matches!(reads, Reads::Beats | Reads::Intervals | Reads::Stretch),
-        "counting" => matches!(reads, Reads::Beats | Reads::Intervals),
-        "arithmetic" => !matches!(reads, Reads::Nothing | Reads::Stretch),
-        "uncertainty" => matches!(reads, Reads::Beats),
+        "range" => question.reads == Reads::Heights || does(Deed::Range),
+        "time_base" => does(Deed::TimeBase),
+        "recording" => question.reads != Reads::Nothing,
+        "window" => matches!(question.reads, Reads::Beats | Reads::Intervals | Reads::Stretch),
+        "counting" => matches!(question.reads, Reads::Beats | Reads::Intervals),
+        "arithmetic" => must(Field::Rate) || must(Field::Amplitude),
+        "uncertainty" => must(Field::Uncertainty),
         _ => false,
     };
     skill::SKILLS.into_iter().filter(|s| asks(s) || of_faults.contains(s)).collect()

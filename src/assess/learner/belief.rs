@@ -5,7 +5,7 @@ use serde::Serialize;
 
 /// Where everybody begins: one in three has a skill without having been seen (design default; between the 0.1 and 0.6 of
 /// tutors for algebra and programming, Corbett & Anderson 1995).
-pub const START: Belief = Belief { mean: -0.7, var: 2.6 };
+pub const START: Belief = Belief { mean: -0.4, var: 2.6 };
 /// Most that one occasion is taken for, either way, logits.
 const FARTHEST: f64 = 5.0;
 /// How far the lower and the upper end of a range lie from the mean, standard deviations (a one-sided 90 %).
@@ -76,7 +76,11 @@ impl Belief {
     /// After `days` without: half of what is known is gone after `half_days`. Nobody sinks below the start by waiting, and
     /// nobody who is below it gains.
     pub fn after(self, days: f64, half_days: f64) -> Self {
-        if self.mean <= START.mean {
+        // How the share changes as it begins to fade: where it would rise, for who knows little and is sure of it, nothing fades.
+        let curved = core::f64::consts::PI / 8.0;
+        let sinks = (self.mean - START.mean) * (1.0 + curved * self.var)
+            + 0.5 * curved * (START.var - self.var) * self.mean;
+        if self.mean <= START.mean || sinks <= 0.0 {
             return self;
         }
         let kept = math::pow(0.5, days.max(0.0) / half_days);

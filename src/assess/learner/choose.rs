@@ -56,8 +56,11 @@ pub enum Why {
 
 /// What teaching is worth beside telling (design default).
 const TEACHING: f64 = 0.5;
-/// What a bench is worth that was done before, as a share of a new one, each time.
-const AGAIN: f64 = 0.6;
+/// What a bench is worth that was done before, as a share of a new one, each time, and so often at most.
+const AGAIN: f64 = 0.7;
+const AGAIN_MOST: u32 = 3;
+/// A skill that few benches ask for is worth more where it is met: by this power of the benches that ask for it.
+const RARE: f64 = -0.35;
 /// What a skill is worth whose day has not come.
 const WAITS: f64 = 0.03;
 /// A step of level above what suits takes away so much.
@@ -73,16 +76,24 @@ impl Learner {
         let help = self.help.aid();
         let ready = SKILLS.iter().filter(|s| self.skills.get(*s).is_some_and(|t| t.mastered)).count();
         let suits = 2.0 + ready as f64 / 2.0;
+        let rare = SKILLS.map(|skill| {
+            let asking = benches.iter().filter(|b| b.skills.iter().any(|s| s == skill)).count();
+            crate::math::pow(asking.max(1) as f64, RARE)
+        });
         let mut best: Option<(f64, Next)> = None;
         for bench in benches {
             let times = self.times.get(&bench.id).copied().unwrap_or(0);
             let aid = if bench.worked && times == 0 { help } else { Aid::Alone };
             let mut sum = 0.0;
             let mut most: Option<(f64, &'static str, Why)> = None;
-            for skill in SKILLS.into_iter().filter(|s| bench.skills.iter().any(|b| b == s)) {
+            for (skill, rare) in SKILLS.into_iter().zip(rare) {
+                if !bench.skills.iter().any(|b| b == skill) {
+                    continue;
+                }
                 let known = self.skills.get(skill).unwrap_or(&bare);
                 let told = aid == Aid::Alone || (aid == Aid::Half && !SET_UP.contains(&skill));
                 let (worth, why) = known.worth(told, !known.firsts.contains_key(&bench.id), now_ms);
+                let worth = worth * rare;
                 sum += worth;
                 if worth > 0.0 && most.is_none_or(|(w, ..)| worth > w) {
                     most = Some((worth, skill, why));
@@ -90,7 +101,7 @@ impl Learner {
             }
             let Some((_, skill, why)) = most else { continue };
             let hard = 1.0 / (1.0 + TOO_HARD * (f64::from(bench.level) - suits).max(0.0));
-            let value = sum * hard * crate::math::pow(AGAIN, f64::from(times));
+            let value = sum * hard * crate::math::pow(AGAIN, f64::from(times.min(AGAIN_MOST)));
             if best.as_ref().is_none_or(|(v, _)| value > *v) {
                 best = Some((value, Next { id: bench.id.clone(), skill, why, aid }));
             }

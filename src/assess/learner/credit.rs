@@ -8,7 +8,7 @@ use super::SETS;
 /// 1995; the steps here are numbers, not choices).
 pub const GUESS: f64 = 0.2;
 /// Chance of a wrong step for who knows (their bound is .1).
-pub const SLIP: f64 = 0.1;
+pub const SLIP: f64 = 0.06;
 /// The same where a well-known misreading explains what was typed: nobody slips into one.
 const SLIP_INTO_MISREADING: f64 = 0.03;
 /// After it was told that the step is wrong, or after a hint.

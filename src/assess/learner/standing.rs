@@ -7,7 +7,7 @@ use serde::Serialize;
 use std::collections::BTreeMap;
 
 /// The lower end of the range must be above this share for mastery (design default).
-pub const LEVEL: f64 = 0.6;
+pub const LEVEL: f64 = 0.5;
 /// A retest is looked for within so many days.
 const FARTHEST_DAYS: u32 = 120;
 

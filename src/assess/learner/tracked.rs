@@ -14,8 +14,10 @@ pub(super) const DELAY_MS: f64 = 20.0 * 3_600_000.0;
 /// Half of what was seen once is gone after so many days; each success of another day adds as many (design default).
 const HALF_DAYS: f64 = 30.0;
 /// What an attempt teaches, logits, and how much less sure it makes (design defaults).
-const TEACHES: f64 = 0.35;
+const TEACHES: f64 = 0.5;
 const UNSURE: f64 = 0.12;
+/// What is explained after a wrong step gives back this share of what the step lost (design default).
+const EXPLAINED: f64 = 0.5;
 /// A fault or a bench that was done right before is half known by heart.
 const GUESS_KNOWN: f64 = 0.5;
 /// Steps that are told as "so many of the last".
@@ -85,6 +87,7 @@ impl Trait {
     pub(super) fn note(&mut self, occasion: &Occasion, at_ms: f64) {
         self.belief = self.belief_at(at_ms);
         self.last_ms = Some(self.last_ms.map_or(at_ms, |last| last.max(at_ms)));
+        let before = self.belief;
         let mut all = true;
         for (k, item) in occasion.items.iter().enumerate() {
             let guess = self.guess(item, &occasion.on);
@@ -96,9 +99,11 @@ impl Trait {
             all &= item.right;
         }
         self.recent.drain(..self.recent.len().saturating_sub(RECENT));
-        // What went wrong is explained afterwards, but that is no gain before it has shown.
+        // What went wrong is explained afterwards, but that is no gain before it has shown: it gives back a part of the loss.
         if all {
             self.belief = self.belief.taught(TEACHES, UNSURE);
+        } else if self.belief.mean < before.mean {
+            self.belief.mean += EXPLAINED * (before.mean - self.belief.mean);
         }
         self.held = all;
         if all {

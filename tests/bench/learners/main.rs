@@ -2,13 +2,14 @@
 //! tells the benches first, one line, each with the steps that its worked example is judged by; then it answers each line with
 //! one.
 //!
-//! A line: `{"policy": "rule" | "learner", "id": 7, "now": ms, "record": {...} | null}`. The answer:
-//! `{"next": {"bench": 3, "aid": "alone"} | null, "mastered": [..], "ready": .., "foreseen": [..]}`, where `foreseen` is how
-//! likely each judged step of that bench comes out right, skills first, then faults.
+//! A line: `{"policy": "rule" | "mixed" | "learner", "id": 7, "now": ms, "record": {...} | null}`; `mixed` has the model choose the
+//! bench and the rule tell what is mastered. The answer: `{"next": {"bench": 3, "aid": "alone"} | null, "mastered": [..],
+//! "sets": [..], "foreseen": [..]}`: which skills are mastered in their order, the names of the sets that are, and how likely
+//! each judged step of that bench comes out right, skills first, then faults.
 
 mod rule;
 
-use dicrotic::assess::learner::Learner;
+use dicrotic::assess::learner::{Learner, SETS};
 use dicrotic::assess::learner::choose::Bench;
 use dicrotic::assess::learner::credit::About;
 use dicrotic::assess::skill::{Aid, Record, SKILLS};
@@ -72,13 +73,23 @@ fn main() {
         let id = asked["id"].as_u64().expect("an id");
         let now_ms = asked["now"].as_f64().expect("a time");
         let record: Option<Record> = serde_json::from_value(asked["record"].clone()).expect("a record");
-        let answer = if asked["policy"] == "rule" {
+        let mixed = asked["policy"] == "mixed";
+        let chosen = mixed.then(|| {
+            let learner = learners.entry(id).or_default();
+            record.iter().for_each(|r| learner.note(r));
+            answer(learner, &benches, now_ms)["next"].clone()
+        });
+        let answer = if mixed || asked["policy"] == "rule" {
             let known = by_rule.entry(id).or_default();
             if let Some(record) = record {
                 *known.tried.entry(record.scenario.clone()).or_default() += 1;
                 known.records.push(record);
             }
-            answer_by_rule(known, &benches, now_ms)
+            let mut answer = answer_by_rule(known, &benches, now_ms);
+            if let Some(next) = chosen.filter(|next| !next.is_null()) {
+                answer["next"] = next;
+            }
+            answer
         } else {
             let learner = learners.entry(id).or_default();
             if let Some(record) = record {
@@ -104,7 +115,8 @@ fn answer_by_rule(known: &ByRule, benches: &Benches, now_ms: f64) -> Value {
 fn answer(learner: &Learner, benches: &Benches, now_ms: f64) -> Value {
     let next = learner.next(&benches.offered, now_ms);
     let mastered: Vec<bool> = SKILLS.iter().map(|s| learner.is_mastered(About::Skill(s))).collect();
-    let Some(next) = next else { return json!({"next": null, "mastered": mastered}) };
+    let sets: Vec<&str> = SETS.into_iter().filter(|s| learner.is_mastered(About::Set(s))).collect();
+    let Some(next) = next else { return json!({"next": null, "mastered": mastered, "sets": sets}) };
     let k = benches.offered.iter().position(|b| b.id == next.id).expect("one of them");
     let half = ["window", "counting", "arithmetic", "uncertainty"];
     let mut ahead = benches.told[k].clone();
@@ -125,5 +137,5 @@ fn answer(learner: &Learner, benches: &Benches, now_ms: f64) -> Value {
         .into_iter()
         .map(|(about, p)| json!([about.name(), (p * 1e4).round() / 1e4]))
         .collect();
-    json!({"next": {"bench": k, "aid": next.aid, "skill": next.skill}, "mastered": mastered, "foreseen": foreseen})
+    json!({"next": {"bench": k, "aid": next.aid, "skill": next.skill}, "mastered": mastered, "sets": sets, "foreseen": foreseen})
 }

@@ -18,9 +18,12 @@ import argparse
 import json
 import math
 import multiprocessing
+import os
 import pathlib
 import random
 import subprocess
+
+import figure
 
 ROOT = pathlib.Path(__file__).resolve().parents[3]
 DAY = 86_400_000.0
@@ -148,15 +151,15 @@ class Learner:
 def cohort(job):
     """Learners of one policy, from `first` up to `last`."""
     policy, population, first, last = job
-    core = subprocess.Popen([ROOT / "target/release/examples/learners"], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
+    core = subprocess.Popen([os.environ.get("LEARNERS_CORE", ROOT / "target/release/examples/learners")], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
     head = json.loads(core.stdout.readline())
     skills, benches = head["skills"], head["benches"]
-    found = {"declared": 0, "false": 0, "attempts": [], "whole": [], "reached": 0, "each": [], "bins": [[0, 0.0, 0] for _ in range(10)], "by": {}, "got": {s: [] for s in skills}}
+    found = {"declared": 0, "false": 0, "attempts": [], "whole": [], "reached": 0, "each": [], "bins": [[0, 0.0, 0] for _ in range(10)], "by": {}, "sets": [0, 0], "got": {s: [] for s in skills}}
     for start in range(first, last, 40):
         going = []
         for number in range(start, min(start + 40, last)):
             learner = Learner(number, population, skills)
-            going.append({"id": number, "learner": learner, "draw": random.Random(f"{number} {policy} {population}"), "record": None, "done": 0, "session": 0, "left": learner.days.randint(*learner.p["session"]), "true": {}, "was": set()})
+            going.append({"id": number, "learner": learner, "draw": random.Random(f"{number} {policy} {population}"), "record": None, "done": 0, "session": 0, "left": learner.days.randint(*learner.p["session"]), "true": {}, "was": set(), "sets": set()})
         while going:
             for one in going:
                 core.stdin.write(json.dumps({"policy": policy, "id": one["id"], "now": one["learner"].at, "record": one["record"]}) + "\n")
@@ -182,6 +185,10 @@ def step(one, answer, skills, benches, found):
         by[0] += 1
         by[1] += wrong
     one["was"] = mastered
+    for name in set(answer.get("sets", [])) - one["sets"]:
+        found["sets"][0] += 1
+        found["sets"][1] += learner.traits[name]["state"] != KNOWN
+    one["sets"] = set(answer.get("sets", []))
     for skill in mastered:
         if learner.traits[skill]["state"] == KNOWN:
             one["true"].setdefault(skill, one["done"])
@@ -216,7 +223,7 @@ def step(one, answer, skills, benches, found):
 def gather(parts):
     whole = {}
     for policy, found in parts:
-        kept = whole.setdefault(policy, {"declared": 0, "false": 0, "whole": [], "each": [], "reached": 0, "bins": [[0, 0.0, 0] for _ in range(10)], "by": {}, "got": {}})
+        kept = whole.setdefault(policy, {"declared": 0, "false": 0, "whole": [], "each": [], "reached": 0, "bins": [[0, 0.0, 0] for _ in range(10)], "by": {}, "sets": [0, 0], "got": {}})
         for key in ("declared", "false", "reached"):
             kept[key] += found[key]
         for key in ("whole", "each"):
@@ -227,6 +234,7 @@ def gather(parts):
             by[1] += wrong
         for key, got in found["got"].items():
             kept["got"].setdefault(key, []).extend(got)
+        kept["sets"] = [a + b for a, b in zip(kept["sets"], found["sets"])]
         for spot, more in zip(kept["bins"], found["bins"]):
             for k in range(3):
                 spot[k] += more[k]
@@ -253,29 +261,52 @@ if __name__ == "__main__":
     parser.add_argument("--learners", type=int, default=10_000)
     parser.add_argument("--out", type=pathlib.Path, default=ROOT / "target/learners")
     parser.add_argument("--detail", action="store_true")
+    parser.add_argument("--policies", nargs="+", default=["rule", "mixed", "learner"])
     asked = parser.parse_args()
-    share = max(40, asked.learners // 8)
-    jobs = [(policy, asked.population, first, min(first + share, asked.learners)) for policy in ("rule", "learner") for first in range(0, asked.learners, share)]
+    each = max(40, asked.learners // 8)
+    jobs = [(policy, asked.population, first, min(first + each, asked.learners)) for policy in asked.policies for first in range(0, asked.learners, each)]
     with multiprocessing.Pool() as pool:
         found = gather(pool.imap_unordered(cohort, jobs))
+    if "rule" not in found or "learner" not in found:
+        parser.exit(0, f"{found}\n")
     rule, model = found["rule"], found["learner"]
     error = calibration(model["bins"])
     fewer = 1 - mean(model["whole"]) / mean(rule["whole"])
+    shown = [found[policy] for policy in asked.policies]
+    names = {"rule": "rule before", "mixed": "its mastery, the model's choice", "learner": "learner model"}
     print(f"{asked.learners} simulated learners, population \"{asked.population}\"; this proves the policy, not that people learn\n")
-    print("| | rule before | learner model |\n|---|---|---|")
+    print(f"| | {' | '.join(names[policy] for policy in asked.policies)} |\n|---|{'---|' * len(shown)}")
+
+    def row(name, figure_of):
+        print(f"| {name} | {' | '.join(figure_of(one) for one in shown)} |")
+
+    def share(part, whole):
+        return f"{100 * part / whole:.1f} %" if whole else "-"
+
+    row("false mastery, of all masteries told", lambda one: share(one["false"], one["declared"]))
+    row("the same, of the skill where it is most", lambda one: max((wrong / n, f"{100 * wrong / n:.1f} % ({skill})") for skill, (n, wrong) in one["by"].items())[1])
+    row("the same, of sets of similar faults", lambda one: share(one["sets"][1], one["sets"][0]))
+    row("attempts until all twelve skills are truly mastered, mean", lambda one: f"{mean(one['whole']):.1f}")
+    row("the same, median", lambda one: f"{median(one['whole'])}")
+    row(f"learners who reach it within {MOST_ATTEMPTS} attempts", lambda one: share(one["reached"], asked.learners))
+    row("attempts until one skill is, mean over skills", lambda one: f"{mean(one['each']):.1f}")
+    row("fewer attempts than by the rule", lambda one: share(mean(rule["whole"]) - mean(one["whole"]), mean(rule["whole"])))
+    row("calibration error of what is foreseen", lambda one: f"{calibration(one['bins']):.3f}" if any(n for n, *_ in one["bins"]) else "-")
+    print()
     false = [one["false"] / max(1, one["declared"]) for one in (rule, model)]
-    print(f"| false mastery, of all masteries told | {100 * false[0]:.1f} % | {100 * false[1]:.1f} % |")
-    print(f"| attempts until all twelve are truly mastered, mean | {mean(rule['whole']):.1f} | {mean(model['whole']):.1f} |")
-    print(f"| the same, median | {median(rule['whole'])} | {median(model['whole'])} |")
-    print(f"| learners who reach it within {MOST_ATTEMPTS} | {100 * rule['reached'] / asked.learners:.1f} % | {100 * model['reached'] / asked.learners:.1f} % |")
-    print(f"| attempts until a skill is truly mastered, mean over skills | {mean(rule['each']):.1f} | {mean(model['each']):.1f} |")
-    print(f"| fewer attempts to true mastery | | {100 * fewer:.1f} % |")
-    print(f"| calibration error of what is foreseen | | {error:.3f} |\n")
     print("| foreseen | steps | came right |\n|---|---|---|")
     for n, p, right in model["bins"]:
         if n:
             print(f"| {p / n:.2f} | {n} | {right / n:.2f} |")
+    asked.out.mkdir(parents=True, exist_ok=True)
+    told = f"{asked.learners} simulated learners; false mastery {100 * false[0]:.1f} % by the rule before, {100 * false[1]:.1f} % by the model. This proves the policy, not that people learn."
+    (asked.out / "learners.svg").write_text(figure.draw(rule["whole"], model["whole"], model["bins"], MOST_ATTEMPTS, told))
+    print(f"\nfigure: {asked.out / 'learners.svg'}")
+    met = {"false mastery at most 5 %": false[1] <= 0.05, "a quarter fewer attempts": fewer >= 0.25, "calibration error at most .05": error <= 0.05}
+    print("; ".join(f"{name}: {'yes' if is_met else 'NO'}" for name, is_met in met.items()))
     if asked.detail:
         for skill in model["got"]:
             r, m = rule["by"].get(skill, [0, 0]), model["by"].get(skill, [0, 0])
             print(f"{skill:12} rule {mean(rule['got'][skill]):6.1f} {100 * r[1] / max(1, r[0]):5.1f} %   model {mean(model['got'][skill]):6.1f} {100 * m[1] / max(1, m[0]):5.1f} %")
+    if not all(met.values()):
+        raise SystemExit(1)
