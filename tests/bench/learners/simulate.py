@@ -162,7 +162,10 @@ def cohort(job):
             going.append({"id": number, "learner": learner, "draw": random.Random(f"{number} {policy} {population}"), "record": None, "done": 0, "session": 0, "left": learner.days.randint(*learner.p["session"]), "true": {}, "was": set(), "sets": set()})
         while going:
             for one in going:
-                core.stdin.write(json.dumps({"policy": policy, "id": one["id"], "now": one["learner"].at, "record": one["record"]}) + "\n")
+                record = one["record"]
+                if policy == "rule" and record:
+                    record = record | {"judged": [], "faults": []}  # it never looked at them
+                core.stdin.write(json.dumps({"policy": policy, "id": one["id"], "now": one["learner"].at, "record": record}, separators=(",", ":")) + "\n")
             core.stdin.write("\n")
             core.stdin.flush()
             answers = [json.loads(core.stdout.readline()) for _ in going]
