@@ -5,7 +5,8 @@ use dicrotic::assess::learner::choose::{Bench, Why};
 use dicrotic::assess::learner::standing::{LEVEL, Need, Standing, State};
 use dicrotic::assess::learner::{Learner, SETS};
 use dicrotic::assess::skill::{self, Aid, Record};
-use dicrotic::scenario::fault;
+use dicrotic::scenario::{Scenario, fault};
+use dicrotic::session::{Action, Session, script};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -342,4 +343,65 @@ fn the_next_bench_tells_and_teaches_and_says_why() {
     assert_eq!(learner(&done).next(&twins, DAY_MS).unwrap().id, "b");
     // On the very day, when all that is wanting is another day, it waits.
     assert_eq!(learner(&[]).next(&[], 0.0), None);
+}
+
+fn scenario(name: &str) -> String {
+    std::fs::read_to_string(format!("{}/scenarios/{name}.toml", env!("CARGO_MANIFEST_DIR"))).unwrap()
+}
+
+fn act(session: &mut Session, action: Value) {
+    session.act(&Action::from_value(action.clone()).unwrap()).unwrap_or_else(|r| panic!("{action}: {r:?}"));
+}
+
+#[test]
+fn an_attempt_tells_every_step_and_its_faults_only_at_its_end() {
+    let text = scenario("02-hum-on-the-trace");
+    let attempts = Scenario::read(&text).unwrap().attempt;
+    let passed = attempts.iter().find(|a| a.expect.passed).unwrap();
+    let told = script::replay(&text, passed).unwrap().evidence().unwrap();
+    assert_eq!(told.no_credit, None);
+    assert!(told.judged.iter().any(|j| j.skill == "hum" && j.right));
+    let faults: Vec<_> = told.faults.iter().map(|f| (f.id.as_str(), f.set.as_str(), f.gone)).collect();
+    assert_eq!(faults, [("cable_on_power_strip", "fuzzy", Some(true)), ("charger_near", "fuzzy", Some(true))]);
+    let failed = attempts.iter().find(|a| !a.expect.passed).unwrap();
+    let mut session = script::replay(&text, failed).unwrap();
+    let told = session.evidence().unwrap();
+    assert!(!told.over && told.faults.is_empty(), "{told:?}");
+    assert_eq!(told.no_credit, None);
+    // A second check with nothing done before it is no second thought.
+    act(&mut session, json!({"do": "check"}));
+    let told = session.evidence().unwrap();
+    assert!(told.over && !told.faults.is_empty());
+    assert_eq!(told.no_credit, Some("hasty"));
+}
+
+#[test]
+fn naming_everything_gives_nothing() {
+    let text = scenario("58-what-is-it");
+    let mut probe = Session::new(&text, 7).unwrap();
+    for name in ["moving"] {
+        act(&mut probe, json!({"do": "name", "fault": name}));
+    }
+    act(&mut probe, json!({"do": "check"}));
+    act(&mut probe, json!({"do": "reveal"}));
+    let there = probe.evidence().unwrap().faults[0].id.clone();
+    let others: Vec<&str> = fault::all().map(|f| f.id).filter(|id| *id != there).take(5).collect();
+    // The right one among others is not named.
+    let mut session = Session::new(&text, 7).unwrap();
+    for name in others[..2].iter().copied().chain([there.as_str()]) {
+        act(&mut session, json!({"do": "name", "fault": name}));
+    }
+    act(&mut session, json!({"do": "check"}));
+    act(&mut session, json!({"do": "reveal"}));
+    assert_eq!(session.evidence().unwrap().faults[0].named, Some(false));
+    // The list gone through, down to the right one.
+    let mut session = Session::new(&text, 7).unwrap();
+    for name in &others {
+        act(&mut session, json!({"do": "name", "fault": name}));
+        act(&mut session, json!({"do": "unname", "fault": name}));
+    }
+    act(&mut session, json!({"do": "name", "fault": there}));
+    act(&mut session, json!({"do": "check"}));
+    let told = session.evidence().unwrap();
+    assert_eq!((told.passed, told.no_credit, told.faults[0].named), (true, Some("many_names"), Some(true)));
 }
