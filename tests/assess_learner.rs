@@ -128,7 +128,8 @@ fn mastery_needs_certainty_another_bench_and_another_day() {
     let fails = [attempt(0.0, "a", 1, "counting", &[false])];
     assert_eq!(standing(&fails, "counting", 0.1).state, State::Practising);
     // As often as one likes, on one bench and one day.
-    let same: Vec<Value> = (0..30).map(|k| attempt(f64::from(k) * 0.01, "a", k, "counting", &[true])).collect();
+    let same: Vec<Value> =
+        (0..30).map(|k| attempt(f64::from(k) * 0.01, "a", k, "counting", &[true])).collect();
     let found = standing(&same, "counting", 0.5);
     assert!(found.low >= LEVEL, "{found:?}");
     assert_eq!((found.state, found.needs), (State::Once, vec![Need::Other]));
@@ -139,7 +140,8 @@ fn mastery_needs_certainty_another_bench_and_another_day() {
     assert_eq!((found.state, &found.needs[..]), (State::Once, &[Need::Later][..]));
     assert_eq!(found.later_ms, Some(20.0 * 3_600_000.0));
     // One bench on many days.
-    let days: Vec<Value> = (0..12).map(|k| attempt(f64::from(k), "a", k, "counting", &[true, true])).collect();
+    let days: Vec<Value> =
+        (0..12).map(|k| attempt(f64::from(k), "a", k, "counting", &[true, true])).collect();
     assert_ne!(standing(&days, "counting", 11.0).state, State::Ready);
     // Another bench on another day.
     other.push(attempt(1.0, "b", 2, "counting", &[true]));
@@ -155,7 +157,9 @@ fn mastery_needs_certainty_another_bench_and_another_day() {
 
 #[test]
 fn different_means_other_faults_where_there_are_faults() {
-    let met = |k: u32, id: &str| fault_met(attempt(f64::from(k), &format!("bench-{k}"), k, "hum", &[true]), id, true);
+    let met = |k: u32, id: &str| {
+        fault_met(attempt(f64::from(k), &format!("bench-{k}"), k, "hum", &[true]), id, true)
+    };
     let one: Vec<Value> = (0..10).map(|k| met(k, "charger_near")).collect();
     let found = learner(&one).map(10.0 * DAY_MS);
     assert_ne!(found.skills["hum"].state, State::Ready, "ten benches, one fault");
@@ -198,7 +202,10 @@ fn gaming_raises_nothing() {
         games.push((why, vec![gamed]));
     }
     // Two checks, a reload, and the answer that is now known.
-    games.push(("again", (0..5).map(|k| attempt(1.2 + f64::from(k) * 0.01, "b", 2, "counting", &[true])).collect()));
+    games.push((
+        "again",
+        (0..5).map(|k| attempt(1.2 + f64::from(k) * 0.01, "b", 2, "counting", &[true])).collect(),
+    ));
     for (why, gamed) in games {
         let all = [&honest[..], &gamed[..]].concat();
         let after = learner(&all).map(1.5 * DAY_MS);
@@ -313,8 +320,11 @@ fn the_next_bench_tells_and_teaches_and_says_why() {
         skills: skills.iter().map(|s| s.to_string()).collect(),
         worked: false,
     };
-    let benches =
-        [bench("one", &["counting"]), bench("three", &["counting", "window", "arithmetic"]), bench("hum", &["hum"])];
+    let benches = [
+        bench("one", &["counting"]),
+        bench("three", &["counting", "window", "arithmetic"]),
+        bench("hum", &["hum"]),
+    ];
     let next = |history: &[Value], now: f64| learner(history).next(&benches, now * DAY_MS);
     let first = next(&[], 0.0).unwrap();
     assert_eq!((first.id.as_str(), first.why), ("three", Why::New));
@@ -362,7 +372,10 @@ fn an_attempt_tells_every_step_and_its_faults_only_at_its_end() {
     assert_eq!(told.no_credit, None);
     assert!(told.judged.iter().any(|j| j.skill == "hum" && j.right));
     let faults: Vec<_> = told.faults.iter().map(|f| (f.id.as_str(), f.set.as_str(), f.gone)).collect();
-    assert_eq!(faults, [("cable_on_power_strip", "fuzzy", Some(true)), ("charger_near", "fuzzy", Some(true))]);
+    assert_eq!(
+        faults,
+        [("cable_on_power_strip", "fuzzy", Some(true)), ("charger_near", "fuzzy", Some(true))]
+    );
     let failed = attempts.iter().find(|a| !a.expect.passed).unwrap();
     let mut session = script::replay(&text, failed).unwrap();
     let told = session.evidence().unwrap();

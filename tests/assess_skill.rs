@@ -85,7 +85,8 @@ fn evidence_rests_on_codes() {
 #[test]
 fn every_step_is_judged_once_and_what_was_told_is_told() {
     let last = all_right();
-    let wrong = [(Step::Count, "count_double"), (Step::Count, "count_other"), (Step::Seconds, "seconds_wrong")];
+    let wrong =
+        [(Step::Count, "count_double"), (Step::Count, "count_other"), (Step::Seconds, "seconds_wrong")];
     let attempted = Attempted {
         aid: Aid::Alone,
         wrong: &wrong,

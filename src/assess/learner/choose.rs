@@ -66,8 +66,7 @@ const WAITS: f64 = 0.03;
 /// A step of level above what suits takes away so much.
 const TOO_HARD: f64 = 0.12;
 /// Skills that are done by the bench when half is done.
-const SET_UP: [&str; 8] =
-    ["wiring", "link", "contact", "range", "time_base", "hum", "motion", "recording"];
+const SET_UP: [&str; 8] = ["wiring", "link", "contact", "range", "time_base", "hum", "motion", "recording"];
 
 impl Learner {
     /// The bench that is worth most at `now_ms`; `None` when nothing is wanting.
@@ -124,8 +123,14 @@ impl Trait {
             State::New => (worth, Why::New),
             State::Practising if share < 0.5 => (worth, Why::Practice),
             State::Practising => (worth, Why::Unsure),
-            State::Once if self.later_ms().is_some_and(|at| now_ms < at) && (self.firsts.len() >= 2 || !fresh) => (WAITS, Why::Later),
-            State::Once if self.firsts.len() < 2 => (if fresh && told { worth + 0.2 } else { WAITS }, Why::Other),
+            State::Once
+                if self.later_ms().is_some_and(|at| now_ms < at) && (self.firsts.len() >= 2 || !fresh) =>
+            {
+                (WAITS, Why::Later)
+            }
+            State::Once if self.firsts.len() < 2 => {
+                (if fresh && told { worth + 0.2 } else { WAITS }, Why::Other)
+            }
             State::Once => (if told { worth + 0.4 } else { WAITS }, Why::Later),
         }
     }

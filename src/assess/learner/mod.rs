@@ -22,8 +22,8 @@ pub mod standing;
 mod tracked;
 
 use super::skill::{Aid, Got, Record, SKILLS};
-use credit::About;
 use crate::plain::json;
+use credit::About;
 use fading::Fading;
 use serde_json::Value;
 use standing::{Map, Readiness};
@@ -31,18 +31,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use tracked::{Occasion, Trait};
 
 /// Sets of faults that look alike at first: the first impressions of the catalogue.
-pub const SETS: [&str; 10] = [
-    "no_recorder",
-    "flat",
-    "small",
-    "cut",
-    "fuzzy",
-    "misshapen",
-    "jumpy",
-    "wandering",
-    "crowded",
-    "paper",
-];
+pub const SETS: [&str; 10] =
+    ["no_recorder", "flat", "small", "cut", "fuzzy", "misshapen", "jumpy", "wandering", "crowded", "paper"];
 
 /// Number of the form in which the state is written.
 pub const FORM: u32 = 1;

@@ -9,9 +9,9 @@
 
 mod rule;
 
-use dicrotic::assess::learner::{Learner, SETS};
 use dicrotic::assess::learner::choose::Bench;
 use dicrotic::assess::learner::credit::About;
+use dicrotic::assess::learner::{Learner, SETS};
 use dicrotic::assess::skill::{Aid, Record, SKILLS};
 use dicrotic::scenario::Scenario;
 use dicrotic::session::script;

@@ -52,7 +52,6 @@ impl Fading {
     }
 }
 
-
 /// How each skill stands, and the help that is proposed.
 pub fn map(records: &[Record], now_ms: f64) -> (Vec<Standing>, Aid) {
     let skills = SKILLS.iter().map(|skill| standing(records, skill, now_ms)).collect();
@@ -107,7 +106,10 @@ const MEETS: [(&str, &[&str]); 12] = [
     ("hum", &["hum-on-the-trace", "thick-trace"]),
     ("motion", &["loose-and-restless", "kind:clean_part", "spikes-and-gaps", "slow-waves"]),
     ("recording", &["rest-pulse", "first-wiring"]),
-    ("window", &["kind:given_window", "kind:clean_part", "kind:irregular", "kind:after_exercise", "rest-pulse"]),
+    (
+        "window",
+        &["kind:given_window", "kind:clean_part", "kind:irregular", "kind:after_exercise", "rest-pulse"],
+    ),
     ("counting", &["rest-pulse", "kind:given_window", "kind:intervals"]),
     ("arithmetic", &["kind:intervals", "kind:given_window", "rest-pulse"]),
     ("uncertainty", &["kind:compare", "kind:irregular", "rest-pulse"]),
@@ -115,7 +117,11 @@ const MEETS: [(&str, &[&str]); 12] = [
 
 /// The scenario that was proposed: for the skill that comes first the one tried least, plainest first; `None` when all are
 /// ready. `benches`: ids with their kinds.
-pub fn next(standings: &[Standing], benches: &[(String, String)], tried: &BTreeMap<String, u32>) -> Option<usize> {
+pub fn next(
+    standings: &[Standing],
+    benches: &[(String, String)],
+    tried: &BTreeMap<String, u32>,
+) -> Option<usize> {
     let rank = |s: &Standing| match s.state {
         State::Due => 0,
         State::Practising => 1,
@@ -124,8 +130,11 @@ pub fn next(standings: &[Standing], benches: &[(String, String)], tried: &BTreeM
         State::Ready => 9,
     };
     let worth = |s: &Standing| rank(s) * 1000 - (s.fails - s.passes);
-    let (skill, _) =
-        SKILLS.iter().zip(standings).filter(|(_, s)| s.state != State::Ready).min_by_key(|(_, s)| worth(s))?;
+    let (skill, _) = SKILLS
+        .iter()
+        .zip(standings)
+        .filter(|(_, s)| s.state != State::Ready)
+        .min_by_key(|(_, s)| worth(s))?;
     let ways = MEETS.iter().find(|(name, _)| name == skill)?.1;
     let fits = |way: &str| -> Vec<usize> {
         let is = |(id, kind): &(String, String)| match way.strip_prefix("kind:") {
