@@ -14,6 +14,7 @@ mod hand;
 #[cfg(feature = "desk")]
 mod package;
 
+use crate::assess::learner::{Learner, choose::Bench};
 use crate::assess::skill;
 use crate::exchange::{Samples, csv};
 use crate::plain::{self, json};
@@ -61,12 +62,33 @@ pub fn has_worked(toml: &str) -> Result<bool, JsValue> {
     Ok(guide::shown(&scenario).is_some())
 }
 
+/// What a history of [`Lab::evidence`] records says, each with its `at_ms`.
+fn learner(history: &str) -> Result<Learner, JsValue> {
+    let records = skill::read(history).map_err(|e| fail("history_invalid", json!({"found": e})))?;
+    Ok(Learner::of(&records))
+}
+
 /// The skill map at `now_ms` (ms since 1970) from a history of [`Lab::evidence`] records, each with its `at_ms`; JSON in and
 /// out.
 #[wasm_bindgen(js_name = skillMap)]
 pub fn skill_map(history: &str, now_ms: f64) -> Result<String, JsValue> {
-    let records = skill::read(history).map_err(|e| fail("history_invalid", json!({"found": e})))?;
-    Ok(json!(skill::map(&records, now_ms)).to_string())
+    Ok(json!(learner(history)?.map(now_ms)).to_string())
+}
+
+/// The learner's state after a history, as it stands in the notebook's file; JSON.
+#[wasm_bindgen(js_name = learnerState)]
+pub fn learner_state(history: &str) -> Result<String, JsValue> {
+    Ok(learner(history)?.told().to_string())
+}
+
+/// The bench among `benches` (`[{id, level, skills, worked}]`) that tells and teaches most at `now_ms`, with why; `null` when
+/// nothing is wanting. JSON in and out.
+#[wasm_bindgen(js_name = nextBench)]
+pub fn next_bench(history: &str, benches: &str, now_ms: f64) -> Result<String, JsValue> {
+    let listed: Vec<Value> =
+        plain::from_json(benches).map_err(|e| fail("history_invalid", json!({"found": e.to_string()})))?;
+    let benches: Vec<Bench> = listed.into_iter().filter_map(|b| plain::from_value(b).ok()).collect();
+    Ok(json!(learner(history)?.next(&benches, now_ms)).to_string())
 }
 
 /// SHA-256 of what the recorder gives in `samples` samples of a scenario's bench under a seed, as hexadecimal digits.

@@ -1,94 +1,15 @@
-//! The skill map: mastery, fading help, retests.
+//! What an attempt says of each skill, and the records that are kept of it. What a row of them says: `assess_learner.rs`.
 
 use dicrotic::assess::hint::{RUNGS, Rung, next};
-use dicrotic::assess::skill::{self, Aid, Attempted, Got, Map, Mended, State};
+use dicrotic::assess::skill::{self, Aid, Attempted, Got, Mended};
 
 use dicrotic::assess::verdict::{Finding, Report, Step, Verdict};
-use serde_json::{Value, json};
-
-const DAY_MS: f64 = 86_400_000.0;
-
-/// A record of one skill.
-fn record(at_days: f64, seed: u32, got: &str) -> Value {
-    json!({
-        "v": 1, "scenario": "rest-pulse", "seed": seed.to_string(), "mode": "alone", "passed": got == "pass",
-        "at_ms": at_days * DAY_MS, "skills": {"counting": {"got": got, "code": "count_right"}},
-        "rubric": {"total": 17, "ready": got == "pass"},
-    })
-}
-
-fn map(history: &[Value], now_days: f64) -> Map {
-    skill::map(&skill::read(&Value::from(history).to_string()).unwrap(), now_days * DAY_MS)
-}
-
-#[test]
-fn a_skill_is_mastered_with_two_passes_in_a_row_on_different_seeds() {
-    let state = |history: &[Value]| map(history, 1.0).skills["counting"].state;
-    let (pass, fail) = ("pass", "fail");
-    assert_eq!(state(&[]), State::New);
-    assert_eq!(state(&[record(0.1, 1, fail)]), State::Practising);
-    assert_eq!(state(&[record(0.1, 1, pass)]), State::Once);
-    assert_eq!(state(&[record(0.1, 1, pass), record(0.2, 2, pass)]), State::Ready);
-    assert_eq!(state(&[record(0.1, 1, pass), record(0.2, 1, pass)]), State::Once, "the same seed again");
-    assert_eq!(state(&[record(0.1, 1, pass), record(0.2, 2, fail), record(0.3, 3, pass)]), State::Once);
-    assert_eq!(state(&[record(0.1, 1, pass), record(0.2, 2, pass), record(0.3, 3, fail)]), State::Practising);
-    // In whatever order they were kept.
-    assert_eq!(state(&[record(0.3, 3, fail), record(0.1, 1, pass), record(0.2, 2, pass)]), State::Practising);
-    // What says nothing of the skill changes nothing.
-    assert_eq!(state(&[record(0.1, 1, pass), record(0.2, 2, "none"), record(0.3, 3, pass)]), State::Ready);
-}
-
-#[test]
-fn a_retest_is_proposed_after_three_to_seven_days() {
-    let history = [record(0.0, 1, "pass"), record(1.0, 2, "pass")];
-    let standing = |now| map(&history, now).skills["counting"].clone();
-    assert_eq!(standing(3.9).state, State::Ready);
-    assert_eq!(standing(4.0).state, State::Due);
-    assert_eq!(standing(20.0).state, State::Due);
-    assert_eq!(standing(2.0).retest_from_ms, Some(4.0 * DAY_MS));
-    assert_eq!(standing(2.0).retest_to_ms, Some(8.0 * DAY_MS));
-    let again = [&history[..], &[record(5.0, 3, "pass")]].concat();
-    assert_eq!(map(&again, 6.0).skills["counting"].state, State::Ready);
-    assert_eq!(map(&again[..1], 6.0).skills["counting"].retest_from_ms, None);
-}
-
-#[test]
-fn help_fades_with_success_and_comes_back_after_two_failures() {
-    let mut history = Vec::new();
-    let mut helps = Vec::new();
-    for (k, got) in
-        ["pass", "pass", "fail", "pass", "fail", "fail", "fail", "fail", "pass"].iter().enumerate()
-    {
-        history.push(record(k as f64, k as u32, got));
-        helps.push(map(&history, 100.0).skills["counting"].help);
-        assert_eq!(map(&history, 100.0).help, *helps.last().unwrap(), "whole attempts fade by the same rule");
-    }
-    use Aid::{Alone, Half, Shown};
-    assert_eq!(map(&[], 0.0).help, Shown);
-    assert_eq!(helps, [Half, Alone, Alone, Alone, Alone, Half, Half, Shown, Half]);
-}
-
-#[test]
-fn a_shown_example_is_no_pass_but_cables_on() {
-    let mut shown = record(0.0, 1, "pass");
-    shown["mode"] = json!("shown");
-    let found = map(&[shown], 1.0);
-    assert_eq!(found.skills["counting"].state, State::New);
-    assert_eq!((found.skills["counting"].help, found.help), (Aid::Half, Aid::Half));
-}
-
-#[test]
-fn readiness_is_the_rubric_twice_on_different_seeds() {
-    let ready = |history: &[Value]| map(history, 9.0).readiness;
-    assert!(!ready(&[record(0.0, 1, "pass")]).ready);
-    assert!(!ready(&[record(0.0, 1, "pass"), record(1.0, 1, "pass")]).ready);
-    let twice = ready(&[record(0.0, 1, "pass"), record(1.0, 2, "fail"), record(2.0, 3, "pass")]);
-    assert!(twice.ready && twice.times == 2 && twice.need == 2);
-}
+use serde_json::json;
 
 #[test]
 fn what_cannot_be_read_is_left_out() {
-    let history = json!([7, {"seed": 1}, {"seed": "1", "passed": true}, record(0.0, 1, "pass")]);
+    let kept = json!({"seed": "1", "passed": true, "at_ms": 5.0});
+    let history = json!([7, {"seed": 1}, {"seed": "1", "passed": true}, kept]);
     assert_eq!(skill::read(&history.to_string()).unwrap().len(), 1);
     assert!(skill::read("{").is_err());
     assert!(skill::read("{}").is_err());
@@ -159,6 +80,44 @@ fn evidence_rests_on_codes() {
     assert_eq!(said(&half, "wiring").0, Got::None);
     assert_eq!(said(&half, "counting").0, Got::Pass);
     assert!(skill::evidence(&Attempted { aid: Aid::Shown, ..good }).iter().all(|(_, s)| s.got == Got::None));
+}
+
+#[test]
+fn every_step_is_judged_once_and_what_was_told_is_told() {
+    let last = all_right();
+    let wrong =
+        [(Step::Count, "count_double"), (Step::Count, "count_other"), (Step::Seconds, "seconds_wrong")];
+    let attempted = Attempted {
+        aid: Aid::Alone,
+        wrong: &wrong,
+        last: &last,
+        faults: &[],
+        recorded: true,
+        apart: false,
+        ranged: true,
+        readable: None,
+    };
+    let found = skill::judged(&attempted, &[Step::Uncertainty], Some(Step::Count));
+    let told: Vec<_> =
+        found.iter().map(|j| (j.skill.as_str(), j.code.as_str(), j.right, j.told, j.misread)).collect();
+    assert_eq!(
+        told,
+        [
+            ("range", "trace_good", true, false, false),
+            ("recording", "long", true, false, false),
+            ("window", "window_good", true, false, false),
+            ("counting", "count_double", false, false, true),
+            ("counting", "count_right", true, true, false),
+            ("arithmetic", "seconds_wrong", false, false, false),
+            ("arithmetic", "seconds_right", true, true, false),
+            ("arithmetic", "multiplier_right", true, false, false),
+            ("arithmetic", "rate_right", true, false, false),
+            ("uncertainty", "uncertainty_right", true, true, false),
+        ]
+    );
+    let half = skill::judged(&Attempted { aid: Aid::Half, ..attempted.clone() }, &[], None);
+    assert!(half.iter().all(|j| j.skill != "range" && j.skill != "recording"), "{half:?}");
+    assert!(skill::judged(&Attempted { aid: Aid::Shown, ..attempted }, &[], None).is_empty());
 }
 
 #[test]

@@ -435,6 +435,8 @@ const CALLS: &[(&str, &str)] = &[
     ("task_kinds", "the same for all scenarios"),
     ("has_worked", "text"),
     ("skill_map", "history"),
+    ("learner_state", "history"),
+    ("next_bench", "history, and briefs that the page gives"),
     ("fingerprint", "a hash of samples"),
     ("fingerprint_of_attempt", "a hash of samples, of a script that the text holds"),
     ("scenario_json", "text"),

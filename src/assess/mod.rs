@@ -12,7 +12,8 @@
 //! - [`window`]: the beats inside the student's own window, and which counts the window's edges allow
 //! - [`process`]: how faults were found and mended
 //! - [`rubric`]: twenty points, each with its evidence
-//! - [`skill`]: what an attempt says of each skill, and what a row of attempts says of its mastery
+//! - [`skill`]: what an attempt says of each skill
+//! - [`learner`]: what a row of attempts says of a student, and which bench is next
 //! - [`spread`]: how sure a count is, and what other windows would have given
 //! - [`task`]: the question, as a scenario lays it down and as a seed settles it
 //! - [`trace`]: the stretch that was measured: hum, clipping, size, length
@@ -28,6 +29,7 @@ pub mod expression;
 mod heights;
 pub mod hint;
 pub mod kind;
+pub mod learner;
 pub mod misreading;
 pub mod own;
 pub mod parse;

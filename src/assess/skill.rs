@@ -1,7 +1,5 @@
-//! Skills: what one attempt says of each, and what a row of attempts says of its mastery. A skill is mastered with two passes
-//! in a row on different seeds; it is proposed again after three to seven days (mastery and spacing as in practice
-//! testing: Dunlosky 2013; design default for the days). Help fades with each success and comes back after two
-//! failures in a row. Times come in as arguments, in milliseconds.
+//! Skills: what one attempt says of each, and the record of it that is kept. What a row of records says of its mastery is told
+//! by [`super::learner`].
 
 use super::verdict::{Report, Step, Verdict};
 pub use crate::deed::Aid;
@@ -25,10 +23,6 @@ pub const SKILLS: [&str; 12] = [
     "arithmetic",
     "uncertainty",
 ];
-
-const DAY_MS: f64 = 86_400_000.0;
-/// A mastered skill is proposed again after this long, and should have been done by then.
-const RETEST_MS: [f64; 2] = [3.0 * DAY_MS, 7.0 * DAY_MS];
 
 /// What an attempt says of a skill.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -166,6 +160,82 @@ fn said(a: &Attempted, skill: &str) -> Said {
     }
 }
 
+/// The skill that a step of the measurement shows.
+fn measured(step: Step) -> Option<&'static str> {
+    Some(match step {
+        Step::Window | Step::Window1 => "window",
+        Step::Count | Step::Count1 => "counting",
+        Step::Seconds
+        | Step::Multiplier
+        | Step::Rate
+        | Step::Seconds1
+        | Step::Rate1
+        | Step::Middle
+        | Step::Amplitude => "arithmetic",
+        Step::Uncertainty => "uncertainty",
+        _ => return None,
+    })
+}
+
+/// A judged step of an attempt.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Judged {
+    /// The skill that it shows.
+    pub skill: String,
+    /// The code of the judgement.
+    pub code: String,
+    /// Whether it was right.
+    pub right: bool,
+    /// Whether it had been told before that it is wrong, or a hint had been given.
+    #[serde(default)]
+    pub told: bool,
+    /// Whether a well-known misreading explains it.
+    #[serde(default)]
+    pub misread: bool,
+}
+
+/// Every judged step of the attempt: each step of the measurement, wrong in any check and right in the last one, and what each
+/// other skill rests on. `hinted`: the steps that a hint was about; `misread`: the step that a well-known misreading explains.
+pub fn judged(a: &Attempted, hinted: &[Step], misread: Option<Step>) -> Vec<Judged> {
+    let mut found = Vec::new();
+    for skill in SKILLS {
+        let got = said(a, skill);
+        if got.got == Got::None {
+            continue;
+        }
+        let of = |step: Step| measured(step) == Some(skill);
+        let step = |code: &str, right, told, misread| Judged {
+            skill: skill.into(),
+            code: code.into(),
+            right,
+            told,
+            misread,
+        };
+        let before = found.len();
+        for (k, (wrong, code)) in a.wrong.iter().enumerate() {
+            // Wrong in both checks is wrong once.
+            if of(*wrong) && !a.wrong[..k].iter().any(|(earlier, _)| earlier == wrong) {
+                found.push(step(code, false, false, misread == Some(*wrong)));
+            }
+        }
+        for f in a.last.steps.iter().filter(|f| of(f.step)) {
+            let told = hinted.contains(&f.step) || a.wrong.iter().any(|(wrong, _)| *wrong == f.step);
+            match f.verdict {
+                Verdict::Right | Verdict::Edge => found.push(step(f.code, true, told, false)),
+                // How sure a rate is may be a remark only; it is judged all the same.
+                Verdict::Note if f.step == Step::Uncertainty => found.push(step(f.code, false, false, false)),
+                _ => {}
+            }
+        }
+        if found.len() == before
+            && let Some(code) = got.code
+        {
+            found.push(step(code, got.got == Got::Pass, hinted.contains(&Step::Trace), false));
+        }
+    }
+    found
+}
+
 /// A record of a finished check, as the page keeps it.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 pub struct Record {
@@ -184,6 +254,15 @@ pub struct Record {
     /// What was said of each skill.
     #[serde(default)]
     pub skills: BTreeMap<String, SkillRecord>,
+    /// Every judged step; none in a record of the first form.
+    #[serde(default)]
+    pub judged: Vec<Judged>,
+    /// The faults that were there, once the attempt is over.
+    #[serde(default)]
+    pub faults: Vec<FaultRecord>,
+    /// Why its right steps give no credit, where they give none.
+    #[serde(default)]
+    pub no_credit: Option<String>,
     /// The rubric's outcome.
     #[serde(default)]
     pub rubric: RubricRecord,
@@ -196,99 +275,36 @@ pub struct SkillRecord {
     pub got: Got,
 }
 
+/// What a record says of a fault.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct FaultRecord {
+    /// Its name.
+    pub id: String,
+    /// The set of faults that look like it at first.
+    pub set: String,
+    /// How many they are, itself among them.
+    #[serde(default)]
+    pub of: u32,
+    /// The skill that it calls for.
+    #[serde(default)]
+    pub skill: Option<String>,
+    /// Whether it was named and nothing else was, where names were asked for.
+    #[serde(default)]
+    pub named: Option<bool>,
+    /// Whether its cause is gone, where it was to be mended.
+    #[serde(default)]
+    pub gone: Option<bool>,
+    /// Whether it was told apart by a test.
+    #[serde(default)]
+    pub tested: bool,
+}
+
 /// What a record says of the rubric.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Deserialize)]
 pub struct RubricRecord {
     /// Whether it was good enough.
     #[serde(default)]
     pub ready: bool,
-}
-
-/// How far a skill is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum State {
-    /// Never tried.
-    New,
-    /// Tried, last time in vain.
-    Practising,
-    /// Passed once since the last failure.
-    Once,
-    /// Passed twice in a row on different seeds.
-    Ready,
-    /// The same, some days ago: time for a retest.
-    Due,
-}
-
-/// A skill in the map.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Standing {
-    /// How far it is.
-    pub state: State,
-    /// Passes so far.
-    pub passes: u32,
-    /// Failures so far.
-    pub fails: u32,
-    /// Last evidence, ms since 1970.
-    pub last_ms: Option<f64>,
-    /// When a retest is proposed from, ms since 1970.
-    pub retest_from_ms: Option<f64>,
-    /// When it should have been done by.
-    pub retest_to_ms: Option<f64>,
-    /// Help proposed for the next time.
-    pub help: Aid,
-}
-
-/// The skill map.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Map {
-    /// Each skill.
-    pub skills: BTreeMap<&'static str, Standing>,
-    /// Help proposed for the next attempt as a whole.
-    pub help: Aid,
-    /// How often the rubric was good enough.
-    pub readiness: Readiness,
-}
-
-/// How often the rubric was good enough, on different seeds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-pub struct Readiness {
-    /// Often enough.
-    pub ready: bool,
-    /// How often.
-    pub times: usize,
-    /// How often it needs to be.
-    pub need: usize,
-}
-
-/// Help that fades: a step less after each success, a step more after two failures in a row.
-#[derive(Clone, Copy, Debug, Default)]
-struct Fading {
-    level: u8,
-    failures: u8,
-}
-
-impl Fading {
-    fn pass(&mut self) {
-        self.level = (self.level + 1).min(2);
-        self.failures = 0;
-    }
-
-    fn fail(&mut self) {
-        self.failures += 1;
-        if self.failures == 2 {
-            self.level = self.level.saturating_sub(1);
-            self.failures = 0;
-        }
-    }
-
-    fn seen(&mut self) {
-        self.level = self.level.max(1);
-    }
-
-    fn aid(self) -> Aid {
-        [Aid::Shown, Aid::Half, Aid::Alone][usize::from(self.level.min(2))]
-    }
 }
 
 /// Reads a history: a list of records. Records that cannot be read are left out.
@@ -301,72 +317,4 @@ pub fn read(history: &str) -> Result<Vec<Record>, String> {
         .collect();
     records.sort_by(|x, y| x.at_ms.total_cmp(&y.at_ms));
     Ok(records)
-}
-
-/// The skill map at `now_ms`, from records in order of time.
-pub fn map(records: &[Record], now_ms: f64) -> Map {
-    let skills = SKILLS.iter().map(|skill| (*skill, standing(records, skill, now_ms))).collect();
-    let mut whole = Fading::default();
-    let mut ready: Vec<(&str, &str)> = Vec::new();
-    for record in records {
-        match (record.mode, record.passed) {
-            (Aid::Shown, _) => whole.seen(),
-            (_, true) => whole.pass(),
-            (_, false) => whole.fail(),
-        }
-        let seed = (record.scenario.as_str(), record.seed.as_str());
-        if record.rubric.ready && !ready.contains(&seed) {
-            ready.push(seed);
-        }
-    }
-    let readiness = Readiness { ready: ready.len() >= 2, times: ready.len(), need: 2 };
-    Map { skills, help: whole.aid(), readiness }
-}
-
-fn standing(records: &[Record], skill: &str, now_ms: f64) -> Standing {
-    let mut fading = Fading::default();
-    let (mut passes, mut fails, mut last_ms) = (0, 0, None);
-    // Seeds of the passes since the last failure.
-    let mut run: Vec<(&str, &str)> = Vec::new();
-    for record in records {
-        if record.mode == Aid::Shown {
-            fading.seen();
-            continue;
-        }
-        match record.skills.get(skill).map_or(Got::None, |s| s.got) {
-            Got::None => continue,
-            Got::Pass => {
-                passes += 1;
-                fading.pass();
-                let seed = (record.scenario.as_str(), record.seed.as_str());
-                if !run.contains(&seed) {
-                    run.push(seed);
-                }
-            }
-            Got::Fail => {
-                fails += 1;
-                fading.fail();
-                run.clear();
-            }
-        }
-        last_ms = Some(record.at_ms);
-    }
-    let mastered = run.len() >= 2;
-    let retest = last_ms.filter(|_| mastered).map(|at: f64| RETEST_MS.map(|d| at + d));
-    let state = match (last_ms, run.len()) {
-        (None, _) => State::New,
-        (_, 0) => State::Practising,
-        (_, 1) => State::Once,
-        _ if retest.is_some_and(|[from, _]| now_ms >= from) => State::Due,
-        _ => State::Ready,
-    };
-    Standing {
-        state,
-        passes,
-        fails,
-        last_ms,
-        retest_from_ms: retest.map(|r| r[0]),
-        retest_to_ms: retest.map(|r| r[1]),
-        help: fading.aid(),
-    }
 }

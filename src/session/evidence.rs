@@ -1,22 +1,32 @@
 //! What an attempt says once it has been checked, in types: for grading, and written down for the page to keep.
 
 use super::attempt::Session;
+use super::guide;
 use super::own::OwnReading;
 use super::view;
 use super::worksheet::Field;
+use crate::assess::hint::Hint;
 use crate::assess::misreading::Misreading;
 use crate::assess::rubric::READABLE_S;
-use crate::assess::skill::{self, Aid, Attempted, Mended, Said};
-use crate::assess::task::Kind;
+use crate::assess::skill::{self, Aid, Attempted, FaultRecord, Judged, Mended, Said};
+use crate::assess::task::{Kind, Reads};
+use crate::assess::verdict::Step;
 use crate::deed::Kind as Deed;
+use crate::deed::{Action, Nature, Page};
 use crate::plain::{fields, json};
+use crate::scenario::Scenario;
 use crate::scenario::fault::{self, Impression};
 use crate::scenario::schema::Start;
 use serde_json::Value;
 use sha2::{Digest, Sha256};
 
-/// Number of the form in which evidence is kept.
-const FORM: u32 = 1;
+/// Number of the form in which evidence is kept. The second holds every judged step; the first is read as well.
+const FORM: u32 = 2;
+/// Names tried beyond those that are there, taken back or not: with more the list was gone through (design default).
+const NAMES_BEYOND: usize = 2;
+/// Things changed that have nothing to do with any fault: with more the bench was clicked through (design default; remarked on
+/// from three).
+const NEEDLESS: u64 = 8;
 
 /// What an attempt says of each skill, and of which attempt it is.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,6 +57,12 @@ pub struct Evidence {
     pub own: Option<String>,
     /// What is said of each skill, in the order of [`skill::SKILLS`].
     pub skills: Vec<(&'static str, Said)>,
+    /// Every judged step.
+    pub judged: Vec<Judged>,
+    /// The faults that were there, once the attempt is over; before that they are nobody's to know.
+    pub faults: Vec<FaultRecord>,
+    /// Why what was right gives no credit, where it gives none.
+    pub no_credit: Option<&'static str>,
     /// Points of the rubric, of twenty.
     pub points: u32,
     /// Whether the rubric calls the student ready.
@@ -64,7 +80,8 @@ impl Evidence {
             "v": FORM, "scenario": self.scenario, "level": self.level, "seed": self.seed.to_string(),
             "mode": self.aid, "kind": self.kind, "passed": self.passed, "tries": self.tries, "hints": self.hints,
             "revealed": self.revealed, "over": self.over, "misreading": self.own.clone().or_else(|| self.misreading.map(|m| m.name().into())),
-            "skills": fields(&mut skills), "rubric": {"total": self.points, "ready": self.ready},
+            "skills": fields(&mut skills), "judged": self.judged, "faults": self.faults, "no_credit": self.no_credit,
+            "rubric": {"total": self.points, "ready": self.ready},
         })
     }
 }
@@ -82,7 +99,7 @@ impl Session {
             // The skill that a fault out of a pool calls for would tell which it is.
             .filter(|_| self.sheet.over || !self.from_pool())
             .filter_map(|f| {
-                let named = scenario.name_faults.then(|| self.sheet.named.iter().any(|n| n == f.id));
+                let named = scenario.name_faults.then(|| self.is_named(f.id));
                 Some(Mended { skill: skill_for(f)?, gone: !check.left.contains(&f.id), named })
             })
             .collect();
@@ -90,7 +107,7 @@ impl Session {
             let views = [self.recording().map_or(0.0, |t| t.view_s), self.trace.time_base_s];
             views.iter().any(|s| (READABLE_S[0]..=READABLE_S[1]).contains(s))
         });
-        let skills = skill::evidence(&Attempted {
+        let attempted = Attempted {
             aid: self.help.aid.unwrap_or_default(),
             wrong: &self.sheet.wrong,
             last: &check.report,
@@ -99,7 +116,14 @@ impl Session {
             apart: scenario.bench.start == Start::Apart,
             ranged: did(Deed::Range),
             readable: based,
-        });
+        };
+        let hinted: Vec<Step> = self.help.taken.iter().map(|Hint { step, .. }| *step).collect();
+        let misread = check.misreading.as_ref().filter(|m| m.id != Misreading::ShowWork).map(|m| m.step);
+        let skills = skill::evidence(&attempted);
+        let judged = skill::judged(&attempted, &hinted, misread);
+        // With half of it done the bench itself mends what is wrong.
+        let tells = self.sheet.over && attempted.aid == Aid::Alone;
+        let faults = if tells { self.faults_told(scenario) } else { Vec::new() };
         Some(Evidence {
             scenario: scenario.id.clone(),
             level: scenario.level,
@@ -114,9 +138,69 @@ impl Session {
             misreading: check.misreading.as_ref().map(|m| m.id),
             own: check.own.as_ref().map(OwnReading::id),
             skills,
+            judged,
+            faults,
+            no_credit: self.no_credit(),
             points: check.rubric.total,
             ready: check.rubric.ready(),
         })
+    }
+
+    /// Whether a fault was named, and nothing that is not there.
+    fn is_named(&self, id: &str) -> bool {
+        let beside = self.beside();
+        let there = |n: &String| self.log.cases.iter().any(|c| c.id == n) || beside.contains(&n.as_str());
+        self.sheet.named.iter().any(|n| n == id) && self.sheet.named.iter().all(there)
+    }
+
+    /// What became of each fault.
+    fn faults_told(&self, scenario: &Scenario) -> Vec<FaultRecord> {
+        let Some(check) = self.check() else { return Vec::new() };
+        let mends = self.sheet.task.kind.question().mends();
+        let faults = scenario.fault.iter().filter_map(|spec| fault::named(&spec.name));
+        faults
+            .map(|f| FaultRecord {
+                id: f.id.into(),
+                set: json!(f.impression).as_str().unwrap_or_default().into(),
+                of: fault::all().filter(|other| other.impression == f.impression).count() as u32,
+                skill: skill_for(f).map(String::from),
+                named: scenario.name_faults.then(|| self.is_named(f.id)),
+                gone: (mends && f.curable).then(|| !check.left.contains(&f.id)),
+                tested: check
+                    .process
+                    .iter()
+                    .any(|r| r.code == "process_tested" && r.args["fault"] == json!(f.id)),
+            })
+            .collect()
+    }
+
+    /// Why what was right gives no credit: two checks with nothing between, the list of names gone through, the bench clicked
+    /// through. `None` where somebody thought.
+    fn no_credit(&self) -> Option<&'static str> {
+        let mut tried: Vec<&str> = Vec::new();
+        // Whether something was done since the last check.
+        let mut idle = false;
+        let mut hasty = false;
+        for logged in &self.log.entries {
+            let kind = logged.action.kind();
+            if let Action::Page(Page::Name { fault }) = &logged.action
+                && !tried.contains(&fault.as_str())
+            {
+                tried.push(fault);
+            }
+            hasty |= idle && kind == Deed::Check;
+            idle = kind == Deed::Check || (idle && matches!(kind.nature(), Nature::Look));
+        }
+        let there = self.log.cases.len().max(1) + self.log.also.len();
+        let check = self.check()?;
+        let needless = check.process.iter().find(|r| r.code == "process_needless");
+        let scattered = needless.and_then(|r| r.args["actions"].as_u64()).is_some_and(|n| n > NEEDLESS);
+        match () {
+            () if hasty => Some("hasty"),
+            () if tried.len() > there + NAMES_BEYOND => Some("many_names"),
+            () if scattered => Some("scattered"),
+            () => None,
+        }
     }
 
     /// SHA-256 of the debrief (the check and the hint, as the page sees them) as hexadecimal digits; empty before a check.
@@ -137,6 +221,30 @@ impl Session {
     pub fn typed(&self) -> impl Iterator<Item = (Field, String)> + '_ {
         self.sheet.task.fields().iter().map(|field| (*field, self.sheet.worksheet.entry(*field).text))
     }
+}
+
+/// The skills that a scenario asks for, as far as its text tells: of a fault that the seed draws nothing is told. Whether range and
+/// time base are to be chosen can be seen in its worked example alone.
+pub fn calls_for(scenario: &Scenario) -> Vec<&'static str> {
+    let question = scenario.task.kind.question();
+    let apart = scenario.bench.start == Start::Apart;
+    let of_faults: Vec<&str> =
+        scenario.fault.iter().filter_map(|spec| fault::named(&spec.name)).filter_map(skill_for).collect();
+    let shown = guide::shown(scenario).map_or(&[][..], |attempt| &attempt.steps);
+    let does = |kind: Deed| shown.iter().any(|step| step["do"] == json!(kind.name()));
+    let must = |field: Field| question.fields.contains(&field) && !question.optional.contains(&field);
+    let asks = |skill: &str| match skill {
+        "wiring" | "link" => apart,
+        "range" => question.reads == Reads::Heights || does(Deed::Range),
+        "time_base" => does(Deed::TimeBase),
+        "recording" => question.reads != Reads::Nothing,
+        "window" => matches!(question.reads, Reads::Beats | Reads::Intervals | Reads::Stretch),
+        "counting" => matches!(question.reads, Reads::Beats | Reads::Intervals),
+        "arithmetic" => must(Field::Rate) || must(Field::Amplitude),
+        "uncertainty" => must(Field::Uncertainty),
+        _ => false,
+    };
+    skill::SKILLS.into_iter().filter(|s| asks(s) || of_faults.contains(s)).collect()
 }
 
 /// The skill that a fault calls for.

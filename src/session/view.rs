@@ -31,7 +31,7 @@ pub fn brief(scenario: &Scenario) -> Value {
         "id": scenario.id, "level": scenario.level, "title": scenario.title, "aim": scenario.aim,
         "brief": scenario.brief, "help": scenario.help, "power_line": scenario.power_line, "pass": scenario.pass,
         "name_faults": scenario.name_faults, "task": {"kind": scenario.task.kind},
-        "worked": super::guide::shown(scenario).is_some(),
+        "worked": super::guide::shown(scenario).is_some(), "skills": super::evidence::calls_for(scenario),
         "assignment": scenario.assignment.as_ref().map(assignment),
     })
 }

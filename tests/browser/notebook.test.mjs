@@ -107,31 +107,77 @@ describe("what is kept", { concurrency: 2 }, () => {
     });
   });
 
-  test("the skill map: a pass, a failure and a second pass change it, and it proposes what is next", async () => {
+  test("the skill map: right and wrong steps move its estimates, it says what is wanting, and it proposes what is next", async () => {
     await withPage(wide, async ({ page, url }) => {
-      const stateOf = (skill) => page.locator(`.skill[data-skill="${skill}"] .skill-state`).innerText();
+      const card = (skill) => page.locator(`.skill[data-skill="${skill}"]`);
+      const stateOf = (skill) => card(skill).locator(".skill-state").innerText();
+      const estimateOf = async (skill) => Number((await card(skill).locator(".skill-sure").innerText()).match(/Estimate: (\d+) of 10/)[1]);
       await page.goto(`${url}#skills`);
       await page.locator("#skills h1").waitFor();
-      assert.equal(await page.locator(".skill").count(), 12);
+      assert.equal(await page.locator(".skill[data-skill]").count(), 12);
       assert.equal(await stateOf("counting"), "not started");
       await trial(page, url, 11);
       await turnTo(page, "#skills");
-      assert.equal(await stateOf("counting"), "correct once");
+      assert.equal(await stateOf("counting"), "in practice");
+      assert.match(await card("counting").innerText(), /1 of your last 1 steps correct/);
+      const once = await estimateOf("counting");
       await trial(page, url, 12, { right: false });
       await turnTo(page, "#skills");
-      assert.equal(await stateOf("counting"), "in practice");
-      assert.equal(await stateOf("arithmetic"), "ready");
-      assert.match(await page.locator('.skill[data-skill="arithmetic"]').innerText(), /Come back between .*\d{4} and .*\d{4}/);
-      assert.match(await page.locator(".skills-go").innerText(), /Counting: the last attempt was not correct/);
+      assert.match(await card("counting").innerText(), /1 of your last 2 steps correct.*Not sure yet/s);
+      assert.ok((await estimateOf("counting")) < once, "a wrong step did not lower the estimate");
+      assert.match(await card("arithmetic").innerText(), /of your last \d steps correct.*One more with another fault or scenario/s);
+      assert.match(await page.locator(".skills-go").innerText(), /\w+: not started\./);
       assert.match(await page.locator(".skills-go a").getAttribute("href"), /^#s=[\w-]+&seed=\d+$/);
-      await page.locator('.skill[data-skill="counting"] summary').click();
-      assert.equal(await page.locator('.skill[data-skill="counting"] .skill-past li').count(), 2);
+      await card("counting").locator("summary").click();
+      assert.equal(await card("counting").locator(".skill-past li").count(), 2);
       const json = JSON.parse(await saved(page, "Export as JSON"));
       assert.equal(json.attempts.length, 2);
       await pressButton(page, "Delete all attempts");
       assert.equal(await stateOf("counting"), "not started");
       await pressButton(page, "Undo");
       assert.equal(await stateOf("counting"), "in practice");
+    });
+  });
+
+  test("a scenario that is begun again under its seed gives no credit, and a notebook's file brings all of it back", async () => {
+    await withPage(wide, async ({ page, url }) => {
+      await trial(page, url, 12, { right: false });
+      await turnTo(page, "#skills");
+      const card = page.locator('.skill[data-skill="counting"]');
+      const before = await card.locator(".skill-sure").innerText();
+      // The same bench from the start, now that it was told what is wrong.
+      await page.evaluate(() => {
+        const key = Object.keys(localStorage).find((one) => one.endsWith(":history"));
+        const [first] = JSON.parse(localStorage.getItem(key));
+        const right = first.judged.map((step) => ({ ...step, right: true }));
+        localStorage.setItem(key, JSON.stringify([first, { ...first, passed: true, tries: 1, judged: right, at_ms: first.at_ms + 60000 }]));
+      });
+      await page.reload();
+      await card.waitFor();
+      assert.equal(await card.locator(".skill-sure").innerText(), before);
+      assert.match(await page.locator(".skills-without").innerText(), /Same scenario and seed again, no credit: 1/);
+
+      await turnTo(page, "#notebook");
+      const text = await saved(page, "Export as JSON");
+      const file = JSON.parse(text);
+      assert.deepEqual([file.format, file.version, file.pages.length, file.attempts.length], ["dicrotic-notebook", 2, 1, 2]);
+      assert.equal(file.learner.form, 1);
+      assert.ok(file.learner.skills.counting.var > 0 && Number.isFinite(file.learner.skills.counting.mean));
+      await page.evaluate(() => localStorage.clear());
+      await page.reload();
+      await page.getByText("No attempt yet").waitFor();
+      const read = async (name, words) => {
+        const [chooser] = await Promise.all([page.waitForEvent("filechooser"), pressButton(page, "Read a notebook file")]);
+        await chooser.setFiles({ name, mimeType: "application/json", buffer: Buffer.from(words) });
+      };
+      await read("other.json", '{"format": "another"}');
+      await page.getByText("This file is not a notebook of this page.").waitFor();
+      await read("dicrotic-notebook.json", text);
+      await page.locator("#notebook .undo").getByText("Read from the file. Pages: 1. Attempts: 2.").waitFor();
+      assert.equal(await page.locator(".trial-page").count(), 1);
+      assert.equal(await saved(page, "Export as JSON"), text, "what was read back is not what was written");
+      await turnTo(page, "#skills");
+      assert.equal(await card.locator(".skill-sure").innerText(), before);
     });
   });
 

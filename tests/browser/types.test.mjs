@@ -12,7 +12,7 @@ const tomlOf = (file) => readFileSync(path.join(root, "scenarios", file), "utf8"
 const files = readdirSync(path.join(root, "scenarios")).filter((name) => name.endsWith(".toml")).sort();
 
 /** What the core told, by the name of the type that it is declared as. */
-const told = { View: [], Action: [], Answer: [], WorkedStep: [], Summary: [], Evidence: [], SkillMap: [], CatalogueFault: [], Fairness: [], ClassTold: [], Glance: [] };
+const told = { View: [], Action: [], Answer: [], WorkedStep: [], Summary: [], Evidence: [], SkillMap: [], NextBench: [], CatalogueFault: [], Fairness: [], ClassTold: [], Glance: [] };
 let core;
 
 /** An attempt that is watched: everything that it tells is kept. */
@@ -140,7 +140,11 @@ before(async () => {
   told.CatalogueFault.push(...JSON.parse(core.faultCatalogue()));
   told.Fairness.push(JSON.parse(core.fairness(tomlOf(files[0]), 1, 2, 0)));
   const history = told.Evidence.map((one, k) => ({ ...one, at_ms: 1e12 + k * 864e5 }));
-  for (const past of [[], history, [...history, ...history]]) told.SkillMap.push(JSON.parse(core.skillMap(JSON.stringify(past), 1.001e12)));
+  for (const past of [[], history, [...history, ...history]]) {
+    told.SkillMap.push(JSON.parse(core.skillMap(JSON.stringify(past), 1.001e12)));
+    const offered = [{ id: "a", level: 1, skills: ["hum", "motion"], worked: true }];
+    told.NextBench.push(JSON.parse(core.nextBench(JSON.stringify(past), JSON.stringify(offered), 1.001e12)));
+  }
   const course = new core.Course();
   const set = new core.SetList();
   const other = watched(new core.Lab(`time_base_s = 5.0\n${tomlOf("20-thick-trace-a.toml")}`, "11")); // another bench of one name

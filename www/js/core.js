@@ -1,11 +1,11 @@
 // @ts-check
 // The only file, beside desk.js, that touches the wasm module: loading it, and turning its strings into values and its errors into codes.
 
-import init, { deedTable as tableOfDeeds, faultCatalogue, Lab, scenarioBrief, scenarioDigest, scenarioMinimised, seedFor, skillMap as mapSkills } from "../wasm/dicrotic.js";
+import init, { deedTable as tableOfDeeds, faultCatalogue, Lab, learnerState as stateOf, nextBench as chooseBench, scenarioBrief, scenarioDigest, scenarioMinimised, seedFor, skillMap as mapSkills } from "../wasm/dicrotic.js";
 import { coded } from "./text.js";
 /** @import { Action, Answer } from './types/action' */
 /** @import { Args } from './types/names' */
-/** @import { About, CatalogueFault, DeedRow, Evidence, Geometry, KeptEvidence, SkillMap, Steps, Summary, WorkedStep } from './types/told' */
+/** @import { About, CatalogueFault, DeedRow, Evidence, Geometry, KeptEvidence, NextBench, OfferedBench, SkillMap, Steps, Summary, WorkedStep } from './types/told' */
 /** @import { Brief, View } from './types/view' */
 
 /** An error of the core, as a code with arguments; message is the page's sentence for it. */
@@ -60,6 +60,18 @@ export const deedTable = () => JSON.parse(tableOfDeeds());
  * @param {KeptEvidence[]} history @param {number} now @returns {SkillMap}
  */
 export const skillMap = (history, now) => JSON.parse(guarded(() => mapSkills(JSON.stringify(history), now)));
+
+/**
+ * What such a history comes to, as it stands in the notebook's file; the history says it again.
+ * @param {KeptEvidence[]} history @returns {Record<string, unknown>}
+ */
+export const learnerState = (history) => JSON.parse(guarded(() => stateOf(JSON.stringify(history))));
+
+/**
+ * The bench that tells and teaches most after such a history, or null where nothing is wanting.
+ * @param {KeptEvidence[]} history @param {OfferedBench[]} benches @param {number} now @returns {NextBench | null}
+ */
+export const nextBench = (history, benches, now) => JSON.parse(guarded(() => chooseBench(JSON.stringify(history), JSON.stringify(benches), now)));
 
 // handing out, handing in
 

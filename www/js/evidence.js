@@ -37,13 +37,38 @@ export function pastEvidence() {
 }
 
 /**
- * Keeps an attempt's evidence, in place of what was kept of the same attempt before; false when the device does not allow it.
+ * Keeps an attempt's evidence, in place of what was kept of the same attempt before; false when the device does not allow it. A
+ * bench that is begun again stands beside its first attempt: the first one counts.
  * @param {Evidence | null} record
  */
 export function noteEvidence(record) {
   if (!record) return true;
-  const others = pastEvidence().filter((one) => one.scenario !== record.scenario || one.seed !== record.seed);
-  return keep(key(), [...others, { ...record, at_ms: Date.now() }].slice(-MOST));
+  const past = pastEvidence();
+  const last = past.findLast((one) => one.scenario === record.scenario && one.seed === record.seed);
+  const kept = { ...record, at_ms: last && goesOn(last, record) && last.over ? last.at_ms : Date.now() };
+  return keep(key(), [...past.filter((one) => one !== last || !goesOn(last, record)), kept].slice(-MOST));
+}
+
+/**
+ * Whether a record is of the attempt that another was of: another check, or the same one told again.
+ * @param {KeptEvidence} last @param {Evidence} record
+ */
+function goesOn(last, record) {
+  const same = record.tries === last.tries && record.passed === last.passed && record.mode === last.mode;
+  return last.over ? same && record.over : record.tries > last.tries || same;
+}
+
+/**
+ * Puts the records of a file among those that are kept; what is there already stays as it is. How many came, or null when the
+ * device does not allow it.
+ * @param {unknown[]} records
+ */
+export function takeEvidence(records) {
+  const past = pastEvidence();
+  /** @param {KeptEvidence} one */
+  const there = (one) => past.some((other) => other.scenario === one.scenario && other.seed === one.seed && other.at_ms === one.at_ms);
+  const come = /** @type {KeptEvidence[]} */ (records.filter(fits)).filter((one) => !there(one));
+  return keep(key(), [...past, ...come].sort((a, b) => a.at_ms - b.at_ms).slice(-MOST)) ? come.length : null;
 }
 
 /**

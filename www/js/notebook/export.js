@@ -1,15 +1,18 @@
 // @ts-check
 // The notebook as files: everything as JSON, a table as CSV.
 
+import { learnerState } from "../core.js";
+/** @import { KeptEvidence } from '../types/told' */
 /** @import { NotebookPage } from '../types/page' */
 
 const READ = ["count", "seconds", "multiplier", "rate", "uncertainty", "middle", "range", "amplitude", "count_1", "seconds_1", "rate_1"];
 
 /**
- * All pages as JSON text.
- * @param {NotebookPage[]} pages
+ * All pages as JSON text, with what is kept of each attempt for the skill map and what that comes to. The second version has the
+ * latter two.
+ * @param {NotebookPage[]} pages @param {KeptEvidence[]} attempts
  */
-export const asJson = (pages) => JSON.stringify({ format: "dicrotic-notebook", version: 1, pages }, null, 1);
+export const asJson = (pages, attempts) => JSON.stringify({ format: "dicrotic-notebook", version: 2, pages, attempts, learner: learnerState(attempts) }, null, 1);
 
 /**
  * All pages as a table: one line a trial, times of day in UTC.

@@ -8,7 +8,10 @@ import { routeTo } from "../route.js";
 import { agoText, bringTexts, t } from "../text.js";
 import { button } from "../widgets.js";
 import { download } from "../download.js";
+import { pastEvidence } from "../evidence.js";
+import { chooseFiles } from "../hand/file.js";
 import { asCsv, asJson } from "./export.js";
+import { takeNotebook } from "./import.js";
 import { asideNote } from "../device/aside.js";
 import { addressOf, titleOf } from "../device/titles.js";
 import { aside } from "../device.js";
@@ -45,12 +48,12 @@ class Notebook {
       h("p", { class: "pencil" }, t("notebook-none")), h("a", { class: "btn", href: "#" }, t("notebook-begin"))));
     this.undo = h("p", { class: "undo", role: "status" });
     this.exports = h("div", { class: "row" },
-      button(t("notebook-json"), () => download("dicrotic-notebook.json", asJson(this.pages)), { pic: "save" }),
+      button(t("notebook-json"), () => download("dicrotic-notebook.json", asJson(this.pages, pastEvidence())), { pic: "save" }),
       button(t("notebook-csv"), () => download("dicrotic-notebook.csv", asCsv(this.pages), "text/csv"), { pic: "save" }),
       button(t("notebook-drop_all"), () => this.drop(this.pages), { kind: "btn-plain", pic: "bin" }));
     root.replaceChildren(
       h("div", { class: "side-lead" }, h("h1", { id: "notebook-h", tabindex: "-1" }, t("notebook-title")), h("p", { class: "lede" }, t("notebook-lede")),
-        h("div", { class: "row" }, button(t(inLab ? "side-back" : "side-back_start"), goBack), h("a", { class: "btn btn-plain", href: "#skills" }, t("side-skills")))),
+        h("div", { class: "row" }, button(t(inLab ? "side-back" : "side-back_start"), goBack), h("a", { class: "btn btn-plain", href: "#skills" }, t("side-skills")), button(t("notebook-take"), () => chooseFiles(".json,application/json", ([file]) => this.take(file)), { kind: "btn-plain" }))),
       this.attempts, this.exports, this.problem, this.undo, this.none, this.list);
   }
 
@@ -105,6 +108,21 @@ class Notebook {
     clearTimeout(this.noting);
     page.note = text;
     words(this.problem, keepPage(page) ? "" : t("notebook-not_kept"));
+  }
+
+  /**
+   * Puts what stands in a file among what is kept.
+   * @param {File | undefined} file
+   */
+  async take(file) {
+    if (!file) return;
+    const taken = takeNotebook(await file.text());
+    words(this.problem, typeof taken === "string" ? t(taken === "full" ? "notebook-not_kept" : "notebook-take_unknown") : "");
+    this.show();
+    if (typeof taken === "string") return;
+    const told = t("notebook-taken", taken);
+    this.undo.replaceChildren(told);
+    say(told);
   }
 
   /**

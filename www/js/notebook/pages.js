@@ -13,7 +13,7 @@ const PAGE = () => `page:${mark()}${mark() && "/"}`;
 /** @param {unknown} value @returns {value is Record<string, any>} */
 const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
 /** What every part of the page relies on. @param {any} page @returns {page is NotebookPage} */
-function isPage(page) {
+export function isPage(page) {
   return isObject(page) && typeof page.id === "string" && page.id !== "" && Number.isFinite(page.at_ms) && Math.abs(page.at_ms) < 8e15
     && isObject(page.check) && Array.isArray(page.check.steps) && isObject(page.read) && isObject(page.cursors) && Array.isArray(page.marks) && typeof page.note === "string";
 }

@@ -1,5 +1,5 @@
 // @ts-check
-// The skill map: the twelve skills, each as a short trace, with what it rests on, when to come back, and what to do next.
+// The skill map: the twelve skills, each as a short trace, with how sure it is, what it rests on, what is wanting, and what to do next.
 
 import { skillMap } from "../core.js";
 import { asideNote } from "../device/aside.js";
@@ -10,9 +10,9 @@ import { dayText, whenText } from "../notebook/words.js";
 import { download } from "../download.js";
 import { newSeed, routeTo } from "../route.js";
 import { problemOf } from "../scenarios.js";
-import { bringTexts, t } from "../text.js";
+import { agoText, bringTexts, t } from "../text.js";
 import { button } from "../widgets.js";
-import { nextSkill, scenarioFor, SKILLS } from "./propose.js";
+import { proposed, SKILLS } from "./propose.js";
 /** @import { KnownScenario, ScenarioEntry, Ways } from '../types/page' */
 /** @import { KeptEvidence, SkillMap, Standing } from '../types/told' */
 
@@ -21,7 +21,7 @@ import { nextSkill, scenarioFor, SKILLS } from "./propose.js";
  * @param {HTMLElement} root @param {Ways & { scenarios: ScenarioEntry[] }} ways
  */
 export async function showSkills(root, { scenarios, goBack, inLab }) {
-  await Promise.all([bringTexts("skills"), bringTexts("notebook")]);
+  await Promise.all([bringTexts("skills"), bringTexts("notebook"), bringTexts("faults")]);
   const before = aside().length;
   new SkillsScreen(root, /** @type {KnownScenario[]} */ (scenarios.filter((one) => !problemOf(one))), goBack, inLab).show();
   const note = await asideNote(before);
@@ -38,36 +38,41 @@ class SkillsScreen {
       h("div", { class: "row" }, button(t(inLab ? "side-back" : "side-back_start"), goBack), h("a", { class: "btn btn-plain", href: "#notebook" }, t("side-notebook"))));
     this.next = h("section", { class: "skills-next", "aria-labelledby": "skills-next-h" });
     this.list = h("ul", { class: "skills-list" });
+    this.alike = h("section", { class: "skills-alike", "aria-labelledby": "skills-alike-h" });
+    this.without = h("div", { class: "quiet skills-without" });
     this.problem = h("p", { class: "problem", role: "alert" });
     this.undo = h("p", { class: "undo", role: "status" });
     this.keys = h("div", { class: "row" }, button(t("skills-json"), () => download("dicrotic-skills.json", JSON.stringify({ format: "dicrotic-skills", version: 1, attempts: this.past }, null, 1)), { pic: "save" }),
       button(t("skills-drop"), () => this.drop(), { kind: "btn-plain", pic: "bin" }));
-    root.replaceChildren(this.lead, this.next, this.list, h("div", { class: "skills-keys" }, h("p", { class: "quiet" }, t("skills-kept")), this.keys, this.problem, this.undo));
+    root.replaceChildren(this.lead, this.next, this.list, this.alike, h("div", { class: "skills-keys" }, this.without, h("p", { class: "quiet" }, t("skills-kept")), this.keys, this.problem, this.undo));
   }
 
   show() {
     this.past = pastEvidence();
-    const map = skillMap(this.past, Date.now());
+    const now = Date.now();
+    const map = skillMap(this.past, now);
     this.keys.hidden = this.past.length === 0;
-    this.next.replaceChildren(...this.proposal(map));
+    this.next.replaceChildren(...this.proposal(map, now));
     this.list.replaceChildren(...SKILLS.map((skill) => h("li", {}, this.skill(skill, map.skills[skill]))));
+    this.sets(map);
+    this.without.replaceChildren(...Object.entries(map.without).map(([why, n]) => h("p", {}, t(`skills-without-${why}`, { n }))));
   }
 
-  /** @param {SkillMap} map */
-  proposal({ skills, readiness }) {
-    const skill = nextSkill(skills);
-    const scenario = skill && scenarioFor(skill, this.scenarios, this.past);
+  /** @param {SkillMap} map @param {number} now */
+  proposal({ readiness }, now) {
+    const next = proposed(this.past, this.scenarios, now);
     return [
-      h("div", { class: "skills-go" }, h("h2", { id: "skills-next-h" }, t(skill ? "skills-next" : "skills-all_ready")),
-        skill && h("p", {}, t(`skills-why-${skills[skill].state}`, { skill: t(`skill-${skill}`) })),
-        scenario && h("a", { class: "btn btn-strong", href: routeTo(scenario.brief.id, newSeed()) }, t("skills-go", { title: scenario.brief.title }))),
+      h("div", { class: "skills-go" }, h("h2", { id: "skills-next-h" }, t(next ? "skills-next" : "skills-all_ready")),
+        h("p", {}, next ? [t(`skills-why-${next.why}`, { skill: t(`skill-${next.skill}`) }), " ", t(`skills-aid-${next.aid}`)] : t("skills-nothing")),
+        next && h("a", { class: "btn btn-strong", href: routeTo(next.id, newSeed()) }, t("skills-go", { title: next.scenario.brief.title }))),
       h("div", { class: "skills-ready" }, h("h2", {}, t("skills-ready_title")), h("p", { class: "readiness" }, Array.from({ length: readiness.need }, (_, i) => s("svg", { class: `ready-pulse${i < readiness.times ? " is-on" : ""}`, viewBox: "0 0 64 30", width: 64, height: 30, "aria-hidden": "true" }, s("path", { d: i < readiness.times ? PULSE : "M2 25H62" }))),
         h("span", {}, t(readiness.ready ? "skills-ready_yes" : "skills-ready_no", { n: readiness.times, need: readiness.need })))),
     ];
   }
 
   /** @param {string} skill @param {Standing} standing */
-  skill(skill, { state, passes, fails, retest_from_ms: from, retest_to_ms: to }) {
+  skill(skill, standing) {
+    const { state } = standing;
     const rows = this.past.filter((one) => ["pass", "fail"].includes(one.skills?.[skill]?.got)).sort((a, b) => b.at_ms - a.at_ms);
     /** @param {string} id */
     const title = (id) => this.scenarios.find((one) => one.brief.id === id)?.brief.title ?? id;
@@ -75,9 +80,18 @@ class SkillsScreen {
       line(state),
       h("div", { class: "skill-head" }, h("h3", {}, t(`skill-${skill}`)), h("p", { class: "skill-state" }, t(`skills-state-${state}`))),
       h("p", { class: "quiet" }, t(`skill-${skill}.about`)),
-      typeof from === "number" && h("p", { class: "pencil skill-retest" }, t(state === "due" ? "skills-retest_due" : "skills-retest", { from: dayText(from), to: dayText(to ?? from) })),
-      rows.length > 0 && h("details", { class: "skill-past" }, h("summary", {}, t("skills-evidence", { passes, fails })),
+      ...estimate(standing),
+      rows.length > 0 && h("details", { class: "skill-past" }, h("summary", {}, t("skills-evidence", { n: rows.length })),
         h("ul", {}, rows.map((one) => h("li", {}, h("span", { class: "glyph", "aria-hidden": "true" }, one.skills[skill].got === "pass" ? "✓" : "○"), h("span", {}, h("b", {}, t(`skills-got-${one.skills[skill].got}`)), " ", h("a", { href: routeTo(one.scenario, one.seed) }, title(one.scenario)), h("span", { class: "quiet" }, ` ${whenText(one.at_ms)} · ${t("where-seed", { v: one.seed })}`)))))));
+  }
+
+  /** The faults that look alike, as far as they were met. @param {SkillMap} map */
+  sets({ sets }) {
+    const met = Object.entries(sets);
+    this.alike.hidden = met.length === 0;
+    this.alike.replaceChildren(h("h2", { id: "skills-alike-h" }, t("skills-alike")), h("p", { class: "quiet" }, t("skills-alike_about")),
+      h("ul", { class: "skills-list" }, met.map(([set, standing]) => h("li", {}, h("article", { class: `skill skill-${standing.state}`, data: { set } },
+        h("div", { class: "skill-head" }, h("h3", {}, t(`impression-${set}`)), h("p", { class: "skill-state" }, t(`skills-state-${standing.state}`))), ...estimate(standing))))));
   }
 
   drop() {
@@ -93,6 +107,25 @@ class SkillsScreen {
     back.focus();
     return undefined;
   }
+}
+
+const TEN = 10;
+
+/**
+ * How far it is in plain words: what went well of late, how sure that is, what is wanting, when to come back.
+ * @param {Standing} standing
+ */
+function estimate({ state, share, low, high, right, of, last_ms: last, needs, later_ms: later, retest_ms: retest }) {
+  if (of === 0 || last === null) return [];
+  /** @param {number} one */
+  const ten = (one) => Math.round(TEN * one);
+  const wanting = state === "due" ? [t("skills-retest_due")] : needs.map((need) => (need === "later" && later !== null && later > Date.now() ? t("skills-need-later", { from: whenText(later) }) : t(`skills-need-${need === "later" ? "day" : need}`)));
+  if (state === "ready" && retest !== null) wanting.push(t("skills-retest", { from: dayText(retest) }));
+  return [
+    h("p", { class: "skill-recent" }, t("skills-recent", { right, of, when: agoText(last) })),
+    h("p", { class: "quiet skill-sure" }, t("skills-sure", { p: ten(share), low: ten(low), high: ten(high) })),
+    wanting.length > 0 && h("p", { class: "pencil skill-retest" }, wanting.join(" ")),
+  ];
 }
 
 const PULSE = "M2 25h8c3 0 4-20 7-20s4 13 8 13.500 3-4 6-4 5 10.500 12 10.500h19";

@@ -32,13 +32,29 @@ export type Evidence = {
   over: boolean; misreading: string | null; rubric: { total: number; ready: boolean };
   /** What each skill rests on. */
   skills: Record<string, { got: "pass" | "fail" | "none"; code: string | null }>;
+  /** Every judged step; told: it had been told before, or hinted at; misread: a well-known misreading explains it. */
+  judged: { skill: string; code: string; right: boolean; told: boolean; misread: boolean }[];
+  /** The faults, once the attempt is over. */
+  faults: { id: string; set: string; of: number; skill: string | null; named: boolean | null; gone: boolean | null; tested: boolean }[];
+  /** Why what was right gives no credit, where it gives none. */
+  no_credit: "hasty" | "many_names" | "scattered" | null;
 };
-export type KeptEvidence = Evidence & { at_ms: number };
+/** As it is kept; one of the first form has no steps and no faults. */
+export type KeptEvidence = Omit<Evidence, "judged" | "faults" | "no_credit"> & Partial<Pick<Evidence, "judged" | "faults" | "no_credit">> & { at_ms: number };
+/** How far a skill is, or a set of faults that look alike: how likely a step comes out right, and between what. */
 export type Standing = {
-  state: "new" | "practising" | "once" | "ready" | "due"; passes: number; fails: number; last_ms: number | null;
-  retest_from_ms: number | null; retest_to_ms: number | null; help: Aid;
+  state: "new" | "practising" | "once" | "ready" | "due"; share: number; low: number; high: number;
+  /** Right ones among the last steps that were judged, and all that ever were. */
+  right: number; of: number; judged: number; last_ms: number | null;
+  needs: ("more" | "other" | "later")[]; later_ms: number | null; retest_ms: number | null; help: Aid;
 };
-export type SkillMap = { skills: Record<string, Standing>; help: Aid; readiness: { ready: boolean; times: number; need: number } };
+/** without: attempts that gave no credit, by why. */
+export type SkillMap = {
+  skills: Record<string, Standing>; sets: Record<string, Standing>; help: Aid; readiness: { ready: boolean; times: number; need: number }; without: Record<string, number>;
+};
+/** A bench to choose from, and the one that was chosen. */
+export type OfferedBench = { id: string; level: number; skills: string[]; worked: boolean };
+export type NextBench = { id: string; skill: string; why: "new" | "practice" | "unsure" | "other" | "later" | "due"; aid: Aid };
 
 /** What stands in a code or a result beside the attempt. */
 export type About = { student: string; try: number; begun_s: number; ended_s: number };

@@ -62,6 +62,8 @@ export type Criteria = {
 export type Brief = {
   id: string; level: number; title: string; aim: string; brief: string; help: "guided" | "alone"; power_line: { hz: number; volts: number };
   pass: Criteria; name_faults: boolean; task: { kind: string }; worked: boolean; assignment: Assignment | null;
+  /** The skills that it asks for. */
+  skills: string[];
 };
 
 export type Task = {
