@@ -191,7 +191,7 @@ pub fn claims() -> Vec<Claim> {
             Over(5.0),
         )
         .undone(),
-        seen("time_base_slow", "A solid band instead of separate waves", BEATS_SHOWN, Over(40.0)),
+        seen("time_base_slow", "Many narrow waves, too close together to count", BEATS_SHOWN, Over(40.0)),
         seen("sampling_slow", "Waves with corners", SAMPLES_A_BEAT, Under(60.0))
             .against_none()
             .against("low_pass_low"),
@@ -487,7 +487,7 @@ pub fn claims() -> Vec<Claim> {
         )
         .undone(),
         remedy("breath_drift", "Set the high-pass filter to 0.5 Hz", DRIFT_CHANGE, Under(0.8)).undone(),
-        seen("trembling", "Small, uneven waves on the pulse", TREMOR, Over(0.08)),
+        seen("trembling", "Uneven waves on the pulse", TREMOR, Over(0.08)),
         test(
             "trembling",
             "Rest the arm: they get smaller",

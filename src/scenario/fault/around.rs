@@ -138,7 +138,7 @@ pub(super) const FAULTS: &[Fault] = &[
         id: "plug_damp",
         impression: Impression::Misshapen,
         severity: (0.20, 1.00),
-        confused_with: &["high_pass_high", "plug_half_in"],
+        confused_with: &["high_pass_high", "plug_half_in", "plain_input"],
         tests: &[Tell::Wiggle(End::Sensor), Tell::Look(Spot::Cable), Tell::Does(Kind::HighPass)],
         remedy: &[r#"{"do": "dry_plug"}"#],
         vain: &[r#"{"do": "plug", "end": "sensor", "socket": "in1"}"#],

@@ -53,11 +53,12 @@ pub(super) const FAULTS: &[Fault] = &[
         brings: &[],
         at_work: AtWork::Is(|s| {
             let who = &s.chain.config().subject;
-            who.sdnn_ms.is_some_and(|ms| ms >= 150.0) && who.lf_hf.is_some_and(|share| share < 0.3)
+            who.sdnn_ms.is_some_and(|ms| ms >= 100.0) && who.lf_hf.is_some_and(|share| share < 0.3)
         }),
         symptom: Symptom::Swinging,
         apply: |s, severity| {
-            s.config.subject.sdnn_ms = Some(178.0 + 22.0 * severity);
+            // Young people who breathe slowly and deeply: the rate swings by 15 to 25 beats/min (Ewing 1985, from memory).
+            s.config.subject.sdnn_ms = Some(112.0 + 28.0 * severity);
             s.config.subject.lf_hf = Some(0.08);
             s.config.subject.breaths_per_min = Some(8.0);
         },

@@ -85,7 +85,8 @@ pub(super) const FAULTS: &[Fault] = &[
         vain: &[r#"{"do": "time_base", "s": 5}"#],
         curable: true,
         brings: &[],
-        at_work: AtWork::Is(|s| s.chain.settings().rate_hz <= 50),
+        // From 49 samples a second on a wave has its shape; what hum does there is a fault of its own.
+        at_work: AtWork::Is(|s| s.chain.settings().rate_hz < 49),
         symptom: Symptom::Jagged,
         apply: |s, severity| s.config.recorder.rate_hz = if severity < 0.5 { 40 } else { 20 },
     },
@@ -135,7 +136,7 @@ pub(super) const FAULTS: &[Fault] = &[
         id: "plain_input",
         impression: Impression::Misshapen,
         severity: (1.00, 1.00),
-        confused_with: &["high_pass_high"],
+        confused_with: &["high_pass_high", "plug_damp"],
         tests: &[Tell::Does(Kind::Buffered), Tell::Does(Kind::HighPass), Tell::Stretch],
         remedy: &[r#"{"do": "buffered", "on": true}"#],
         vain: &[r#"{"do": "high_pass", "hz": null}"#],

@@ -56,7 +56,7 @@ function card(fault, of, pictured) {
     h("summary", {}, h("h3", {}, fault.name), h("p", { class: "pencil" }, fault.seen), first),
     h("dl", {}, row("test"), row("remedy"), row("cause")), more,
     fault.confused_with.length > 0 && h("p", { class: "alike" }, h("span", { class: "lbl" }, t("fault-alike")), " ", fault.confused_with.map((id) => h("a", { href: `#faults=${id}` }, of(id)?.name ?? id)),
-      button(t("atlas-alike"), () => showAlike(fault, of), { kind: "btn-small", "aria-label": t("atlas-alike_of", { name: fault.name }) })));
+      hasTrace(fault) && button(t("atlas-alike"), () => showAlike(fault, of), { kind: "btn-small", "aria-label": t("atlas-alike_of", { name: fault.name }) })));
 }
 
 /**

@@ -15,7 +15,7 @@ const plain = (text) => text.toLowerCase().normalize("NFD").replace(/\p{M}/gu, "
 export function searchField(root, { impressions }) {
   const id = newId("search");
   const said = h("p", { class: "quiet", role: "status" });
-  const texts = impressions.flatMap(({ name, faults }) => faults.map((fault) => ({ id: fault.id, text: ` ${plain([name, fault.name, fault.seen, fault.test, fault.cause].join(" ")).replace(/[^\p{L}\p{N}]+/gu, " ")}` })));
+  const texts = impressions.flatMap(({ id: impression, name, faults }) => faults.map((fault) => ({ id: fault.id, text: ` ${plain([name, t(`atlas-words_${impression}`), fault.name, fault.seen, fault.test, fault.cause].join(" ")).replace(/[^\p{L}\p{N}]+/gu, " ")}` })));
   /** @type {HTMLInputElement} */
   const field = h("input", { id, class: "txt", type: "search", autocomplete: "off", spellcheck: "false", oninput: () => show() });
   const show = () => {

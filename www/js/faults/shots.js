@@ -10,6 +10,7 @@ import { num, t } from "../text.js";
 import { Segments } from "../widgets.js";
 import { shownBench } from "./shown.js";
 import { drawScreen, fillScreen } from "./strip.js";
+/** @import { Action } from '../types/action' */
 /** @import { FaultWords } from '../types/page' */
 /** @import { InSight } from './insight.js' */
 
@@ -19,29 +20,46 @@ const LEAST_RING_CM = 4, MOST_RING_CM = 11;
 
 /**
  * A bench with a fault, or without, whose screen is full.
- * @param {FaultWords} fault @param {number | null} severity null for none
+ * @param {FaultWords} fault @param {number | null} severity null for none @param {{ shown_s: number | null, shown_range_v: number | null }} as
  */
-function shownAt(fault, severity) {
+function shownAt(fault, severity, as) {
   const bench = Bench.fresh(shownBench(severity === null ? null : { name: fault.id, severity }, fault.sensor), SEED);
-  if (severity !== null && fault.shown_range_v !== null) bench.act({ do: "range", v: fault.shown_range_v });
-  fillScreen(bench, fault.shown_s);
+  if (severity !== null && as.shown_range_v !== null) bench.act({ do: "range", v: as.shown_range_v });
+  fillScreen(bench, as.shown_s);
   return bench;
+}
+
+/**
+ * Where on the table the first deed that mends a fault is done, as a selector; null where that is nowhere on it: a request to the
+ * subject, a setting, a recording.
+ * @param {Action} deed
+ */
+function partOf(deed) {
+  const { do: kind } = deed;
+  if (kind === "rescan" || kind === "close_programs") return ".part-computer";
+  if (kind === "dry_plug") return '.plug[data-end="sensor"]';
+  if (kind === "swap_cable") return '[data-drag="part:cable1"]';
+  if (kind === "other_hand") return ".other-hand";
+  if (kind === "rest_arm" || kind === "push_up_sleeve" || kind === "hand_height") return ".part-hand .hit";
+  if (["strap_on", "strap_off", "strap", "sensor_place", "sensor_side", "wipe_sensor", "shade"].includes(kind)) return ".sensor";
+  if (["plug", "unplug", "wiggle", "switch", "move", "charger"].includes(kind)) return placeOf(deed).find;
+  return null;
 }
 
 /** Whether the live trace tells a fault: with one that lies in the recording or the paper work it is the same. @param {FaultWords} fault */
 export const hasTrace = (fault) => fault.impression !== "paper" || fault.shown_s !== null;
 
 /**
- * One screen: a figure that draws itself when draw() is called.
- * @param {FaultWords} fault @param {() => number | null} severity @param {() => string} caption
+ * One screen: a figure that draws itself when draw() is called; with another time base and range where those are told.
+ * @param {FaultWords} fault @param {() => number | null} severity @param {() => string} caption @param {{ shown_s: number | null, shown_range_v: number | null }} [as]
  */
-export function shot(fault, severity, caption) {
+export function shot(fault, severity, caption, as = fault) {
   const canvas = h("canvas", { class: "shot", role: "img" });
   const none = h("p", { class: "shot-none", hidden: true }, t("atlas-no_recorder"));
   const told = h("figcaption", {});
   const el = h("figure", {}, h("div", { class: "shot-field" }, canvas, none), told);
   const draw = () => {
-    const bench = shownAt(fault, severity());
+    const bench = shownAt(fault, severity(), as);
     try {
       const { link, trace } = bench.view();
       words(told, link.seen ? `${caption()} · ${t("atlas-across", { s: num(trace.time_base_s, trace.time_base_s < 1 ? 1 : 0) })}` : caption());
@@ -65,8 +83,8 @@ function drawPart(place, fault, severity) {
   const bench = Bench.fresh(shownBench({ name: fault.id, severity }, fault.sensor), SEED);
   const picture = tablePicture(bench.view());
   bench.free();
-  const { view, find } = placeOf(fault.mends);
-  const part = view === "bench" && find ? picture?.querySelector(find.replace(".table ", "")) : null;
+  const find = partOf(fault.mends);
+  const part = find ? picture?.querySelector(find) : null;
   if (!picture || !part) return place.replaceChildren();
   place.replaceChildren(picture, h("p", { class: "quiet" }, t("atlas-part")));
   const svg = /** @type {SVGSVGElement} */ (picture);

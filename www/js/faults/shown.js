@@ -22,5 +22,5 @@ pulse_mv = 40
 premature_per_min = 0
 rest_rate_bpm = 68
 [recorder]
-range_v = 0.05
+range_v = ${sensor === "optical" ? 0.5 : 0.05}
 ${fault ? `[[fault]]\nname = "${fault.name}"\nseverity = ${fault.severity}\n` : ""}`;
