@@ -41,6 +41,10 @@ const BENCH: &[(&str, &str)] = &[
     ("[subject]", "[bench]\nlamp_on = true\n\n[subject]"),
     ("[subject]", "[trouble]\nphone = 0.5\n\n[subject]"),
     ("[subject]", "[task]\nkind = \"given_window\"\n\n[subject]"),
+    (
+        "[[fault]]\nname = \"power_strip_off\"\n\n[[fault]]\nname = \"charger_near\"\nseverity = 0.8\n",
+        "[pool]\nfaults = [\"power_strip_off\", \"charger_near\"]\n",
+    ),
 ];
 const TOLD: &[(&str, &str)] = &[
     ("level = 2", "level = 3"),
