@@ -60,7 +60,8 @@ fn every_fault_of_the_catalogue_is_in_a_pool_and_so_is_nothing() {
         assert!(scenario.draws().iter().any(Vec::is_empty), "{name}: nothing is wrong with no seed");
         assert!(scenario.pool.as_ref().unwrap().members().len() >= 6, "{name}");
         // What is to be found has more than one look, but where all of it is on paper.
-        let looks: BTreeSet<_> = scenario.pool.as_ref().unwrap().members().iter().map(|f| f.impression).collect();
+        let looks: BTreeSet<_> =
+            scenario.pool.as_ref().unwrap().members().iter().map(|f| f.impression).collect();
         let paper = looks == BTreeSet::from([fault::Impression::Paper]);
         assert!(looks.len() >= 2 || paper, "{name}: {looks:?}");
     }
@@ -74,7 +75,9 @@ fn the_words_of_a_pool_tell_nothing_of_it() {
     for (name, _, scenario) in shipped_pools() {
         titles.insert(scenario.title.trim_end_matches(|c: char| c.is_ascii_digit()).to_string());
         let told = format!("{} {} {}", scenario.title, scenario.aim, scenario.brief).to_lowercase();
-        for word in ["hum", "noise", "thick", "flat", "small pulse", "spike", "strap", "recorder", "range", "filter"] {
+        for word in
+            ["hum", "noise", "thick", "flat", "small pulse", "spike", "strap", "recorder", "range", "filter"]
+        {
             assert!(!told.contains(word), "{name}: {word}");
         }
         let members = scenario.pool.as_ref().unwrap().members().iter().map(|f| f.id).collect();
@@ -155,7 +158,8 @@ fn what_is_asked_and_told_is_the_same_whatever_was_drawn() {
         for draw in scenario.draws() {
             let session = Session::example_with(&text, 5, &specs(&draw)).unwrap();
             let view = session.view();
-            for part in ["asked", "task", "scenario", "help", "hint", "hint_next", "checks", "named", "check"] {
+            for part in ["asked", "task", "scenario", "help", "hint", "hint_next", "checks", "named", "check"]
+            {
                 let now = view[part].to_string();
                 let before = told.entry(part.into()).or_insert_with(|| now.clone());
                 assert!(*before == now || !every_task, "{name}, {part}: {before}\n{now}");
@@ -174,7 +178,8 @@ fn a_first_check_does_not_tell_whether_anything_is_wrong() {
         let mut session = Session::example_with(&text, 5, &specs(&draw)).unwrap();
         // Something that is not there.
         act(&mut session, json!({"do": "name", "fault": "paused"}));
-        script::play(&mut session, &[json!({"wait": 3}), json!({"do": "record"}), json!({"wait": 20})]).unwrap();
+        script::play(&mut session, &[json!({"wait": 3}), json!({"do": "record"}), json!({"wait": 20})])
+            .unwrap();
         script::play(&mut session, &[json!({"do": "stop"}), json!({"do": "check"})]).unwrap();
         let view = session.view();
         assert_eq!(view["over"], false);
@@ -281,8 +286,16 @@ fn what_a_pool_cannot_be_is_refused_with_its_field() {
         ("impression = \"odd\"", "pool.impression", "odd"),
         // A light sensor on the table would tell that it is one of the faults of light.
         ("faults = [\"moving\", \"room_light\"]", "pool.faults", "room_light"),
-        ("faults = [\"moving\", \"talking\"]\ntasks = [{ kind = \"given_window\", n = [3, 4] }]", "pool.tasks[0].n", ""),
-        ("faults = [\"moving\", \"talking\"]\nif_nothing = [{ wait = -1.0 }]", "pool.if_nothing[0].wait", "-1"),
+        (
+            "faults = [\"moving\", \"talking\"]\ntasks = [{ kind = \"given_window\", n = [3, 4] }]",
+            "pool.tasks[0].n",
+            "",
+        ),
+        (
+            "faults = [\"moving\", \"talking\"]\nif_nothing = [{ wait = -1.0 }]",
+            "pool.if_nothing[0].wait",
+            "-1",
+        ),
         ("faults = [\"moving\", \"talking\"]\n[[fault]]\nname = \"paused\"", "fault", ""),
         ("faults = [\"moving\", \"talking\"]\nwobble = 1", "pool.wobble", ""),
     ] {
@@ -302,7 +315,16 @@ fn a_pool_draws_sensor_people_and_task_as_well() {
     );
     let scenario = Scenario::read(&text).unwrap();
     let members: BTreeSet<&str> = scenario.pool.as_ref().unwrap().members().iter().map(|f| f.id).collect();
-    for id in ["talking", "sighing", "breath_drift", "moving", "plug_half_in", "cable_taut", "tapping", "polarity_over"] {
+    for id in [
+        "talking",
+        "sighing",
+        "breath_drift",
+        "moving",
+        "plug_half_in",
+        "cable_taut",
+        "tapping",
+        "polarity_over",
+    ] {
         assert!(members.contains(id), "{id}: {members:?}");
     }
     let mut met: BTreeSet<String> = BTreeSet::new();
@@ -312,7 +334,10 @@ fn a_pool_draws_sensor_people_and_task_as_well() {
         // The question is the drawn one.
         let reads = Session::new(&text, seed).map(|s| s.view()["task"]["reads"].clone());
         if seed < 6 {
-            assert_eq!(reads.unwrap() == json!(Reads::Nothing), drawn.task.kind.question().reads == Reads::Nothing);
+            assert_eq!(
+                reads.unwrap() == json!(Reads::Nothing),
+                drawn.task.kind.question().reads == Reads::Nothing
+            );
         }
     }
     assert_eq!(met.len(), 12, "{met:?}");
@@ -410,8 +435,10 @@ fn a_guesser_does_not_pass() {
             }
             // All else is done as well as can be.
             let rest = scenario.attempt[0].steps.iter();
-            let rest: Vec<Value> =
-                rest.filter(|s| !matches!(s["do"].as_str(), Some("@test" | "name" | "@mend"))).cloned().collect();
+            let rest: Vec<Value> = rest
+                .filter(|s| !matches!(s["do"].as_str(), Some("@test" | "name" | "@mend")))
+                .cloned()
+                .collect();
             let _ = script::play(&mut session, &rest);
             let Some(check) = session.check() else { continue };
             runs += 1;

@@ -14,7 +14,10 @@ const TOP: [&str; 9] =
 const TABLES: [(&str, &str); 10] = [
     ("assignment", "How it is handed out: the key makes the seeds, together with each student ID."),
     ("task", "What is asked."),
-    ("pool", "What each seed draws from: faults of the catalogue, and whether it may be that nothing is wrong."),
+    (
+        "pool",
+        "What each seed draws from: faults of the catalogue, and whether it may be that nothing is wrong.",
+    ),
     ("subject", "The subject; what is left out is drawn for each seed."),
     ("power_line", "The power line of the region: 50 or 60 Hz, and volts."),
     ("sensor", "The sensor."),

@@ -85,7 +85,11 @@ impl Pool {
         ] {
             if let Some(name) = name {
                 let known: Vec<&str> = fault::all().map(|f| f.id).collect();
-                return Err(ScenarioError::at(field, format!("\"{name}\""), format!("one of {}", known.join(", "))));
+                return Err(ScenarioError::at(
+                    field,
+                    format!("\"{name}\""),
+                    format!("one of {}", known.join(", ")),
+                ));
             }
         }
         if !(1..=MOST_DRAWN).contains(&self.draw) {
@@ -112,9 +116,14 @@ impl Pool {
         }
         for (k, task) in self.tasks.iter().enumerate() {
             let here = |field: &str| format!("pool.tasks[{k}].{field}");
-            task.check().map_err(|(field, found, expected)| ScenarioError::at(here(field), found, expected))?;
+            task.check()
+                .map_err(|(field, found, expected)| ScenarioError::at(here(field), found, expected))?;
             if !task.one_of.is_empty() {
-                return Err(ScenarioError::at(here("one_of"), "a fault", "nothing: the pool draws what is wrong"));
+                return Err(ScenarioError::at(
+                    here("one_of"),
+                    "a fault",
+                    "nothing: the pool draws what is wrong",
+                ));
             }
             if task.kind.question().reads == Reads::Nothing && !scenario.name_faults {
                 let expected = "true where the question is to name the fault";
@@ -133,9 +142,10 @@ impl Scenario {
         let mut draws: Vec<Draw> = if pool.draw < 2 {
             members.into_iter().map(|f| vec![f]).collect()
         } else {
-            let pairs = members.iter().enumerate().flat_map(|(k, first)| {
-                members[k + 1..].iter().map(move |second| vec![*first, *second])
-            });
+            let pairs = members
+                .iter()
+                .enumerate()
+                .flat_map(|(k, first)| members[k + 1..].iter().map(move |second| vec![*first, *second]));
             pairs.filter(|pair| together::fit(self, pair)).collect()
         };
         if pool.with_nothing {

@@ -86,10 +86,16 @@ impl Trial<'_> {
             Err(why) => return vec![why],
         };
         let shown = |f: &&Fault| {
-            f.symptom != Symptom::NothingSaved && !matches!(f.symptom, Symptom::Finding(_)) && shows(&session, f.symptom)
+            f.symptom != Symptom::NothingSaved
+                && !matches!(f.symptom, Symptom::Finding(_))
+                && shows(&session, f.symptom)
         };
-        let mut found: Vec<String> =
-            self.members().iter().filter(|f| shown(f)).map(|f| format!("{} shows all the same", f.id)).collect();
+        let mut found: Vec<String> = self
+            .members()
+            .iter()
+            .filter(|f| shown(f))
+            .map(|f| format!("{} shows all the same", f.id))
+            .collect();
         found.extend(self.beside(&session, &[]));
         found
     }
@@ -167,7 +173,11 @@ impl Trial<'_> {
             return Vec::new();
         }
         let wrong: Vec<&str> = check.report.steps.iter().filter(|f| f.is_wrong()).map(|f| f.code).collect();
-        vec![format!("the worked example is wrong in [{}] and misses [{}]", wrong.join(", "), missing.join(", "))]
+        vec![format!(
+            "the worked example is wrong in [{}] and misses [{}]",
+            wrong.join(", "),
+            missing.join(", ")
+        )]
     }
 }
 
@@ -185,4 +195,3 @@ fn seen_after(session: &Session, test: Tell, faults: [&Fault; 2]) -> Option<(Val
     });
     Some((seen, faults.iter().map(|f| shows(&session, f.symptom)).collect()))
 }
-

@@ -83,7 +83,8 @@ fn unsteadiness(session: &Session) -> f64 {
 fn jumps(session: &Session, seconds: f64) -> usize {
     let (values, hz) = live(session, seconds);
     let n = ((0.008 * hz) as usize).max(1);
-    let tall = 0.01 * if session.view()["recorder"]["range_v"].as_f64().unwrap_or(0.1) > 0.3 { 10.0 } else { 1.0 };
+    let tall =
+        0.01 * if session.view()["recorder"]["range_v"].as_f64().unwrap_or(0.1) > 0.3 { 10.0 } else { 1.0 };
     let mut count = 0;
     let mut k = 0;
     while k + n < values.len() {
@@ -156,7 +157,9 @@ impl Search {
 
     /// Whether the line runs without jumps and swings, so that single beats can be judged.
     fn clean(&self) -> bool {
-        [Symptom::Jumps, Symptom::Movement, Symptom::TwoPulses, Symptom::Spikes].iter().all(|s| self.figure(*s) < 1.0)
+        [Symptom::Jumps, Symptom::Movement, Symptom::TwoPulses, Symptom::Spikes]
+            .iter()
+            .all(|s| self.figure(*s) < 1.0)
     }
 }
 
@@ -255,7 +258,7 @@ fn sign(f: &Fault, s: &Search) -> bool {
             play(&mut straight, &cable_away());
             wait(&mut straight, 30.0);
             let found = jumps(&s.session, 29.0);
-            found <= CONTACTS && jumps(&straight, 29.0) * 2 <= found
+            s.unsteady >= STEADY && found <= CONTACTS && jumps(&straight, 29.0) * 2 <= found
         }
         "moving" => s.was("/bench/hand/looks") == "moving" && s.unsteady >= STEADY,
         "tapping" => s.was("/bench/hand/looks") == "moving" && s.unsteady < STEADY,
@@ -264,10 +267,16 @@ fn sign(f: &Fault, s: &Search) -> bool {
         "talking" => s.is("/bench/voice", "talking"),
         "sighing" => s.is("/bench/voice", "sighing"),
         "breath_drift" => {
-            s.is("/bench/voice", "quiet") && s.figure(Symptom::Jumps) < 1.0 && s.goes(&[json!({"do": "high_pass", "hz": 0.5})], Symptom::Slow)
+            s.is("/bench/voice", "quiet")
+                && s.figure(Symptom::Jumps) < 1.0
+                && s.goes(&[json!({"do": "high_pass", "hz": 0.5})], Symptom::Slow)
         }
         "trembling" => s.goes(&[json!({"do": "rest_arm"})], Symptom::Ripple),
-        "premature" => s.figure(Symptom::Jumps) < 1.0 && s.figure(Symptom::Movement) < 1.0 && early_beats(&s.session) >= 1,
+        "premature" => {
+            s.figure(Symptom::Jumps) < 1.0
+                && s.figure(Symptom::Movement) < 1.0
+                && early_beats(&s.session) >= 1
+        }
         "breath_rhythm" => s.clean() && early_beats(&s.session) == 0,
         "sleeve_tight" => s.is("/bench/sleeve_tight", true),
         "thumb_on_sensor" => s.is("/bench/thumb_holds", true),
@@ -306,14 +315,17 @@ fn sign(f: &Fault, s: &Search) -> bool {
         }
         // Filters are looked at before the cable is.
         "cable_on_power_strip" | "charger_near" | "hand_on_laptop" if filtered => false,
-        "cable_on_power_strip" => s.goes(&cable_away(), Symptom::Hum) && set("rate_hz").is_some_and(|hz| hz > 70.0),
+        "cable_on_power_strip" => {
+            s.goes(&cable_away(), Symptom::Hum) && set("rate_hz").is_some_and(|hz| hz > 70.0)
+        }
         "charger_near" => {
             // With a hand on the laptop the charger is only where the hum comes from.
             s.is("/bench/strap/other_hand", "lap")
                 && s.goes(&[json!({"do": "charger", "plugged": false})], Symptom::Hum)
         }
         "hand_on_laptop" => {
-            s.is("/bench/strap/other_hand", "laptop") && s.goes(&[json!({"do": "other_hand", "on": "lap"})], Symptom::Hum)
+            s.is("/bench/strap/other_hand", "laptop")
+                && s.goes(&[json!({"do": "other_hand", "on": "lap"})], Symptom::Hum)
         }
         "phone_near" => s.goes(&[json!({"do": "move", "part": "phone", "x": 150, "y": 70})], Symptom::Spikes),
         "room_light" => s.goes(&[json!({"do": "shade", "on": true})], Symptom::Flicker),
@@ -385,7 +397,9 @@ fn suspected(f: &Fault, s: &Search, most: &dyn Fn(Symptom) -> f64) -> bool {
     match f.symptom {
         // What only a check finds, or only the heart itself tells, is looked for where there is something to look at.
         Symptom::Finding(_) => on_paper,
-        Symptom::NothingSaved => s.was("/scenario/brief").as_str().is_some_and(|b| b.contains("worked here before")),
+        Symptom::NothingSaved => {
+            s.was("/scenario/brief").as_str().is_some_and(|b| b.contains("worked here before"))
+        }
         Symptom::Raised => s.rate > 76.0,
         Symptom::HumBehindFilters => s.set("low_pass_hz").is_some() || s.set("notch_hz").is_some(),
         Symptom::Losses => s.lost,
@@ -416,7 +430,14 @@ pub fn search(mut session: Session) -> Found {
     let most = |s: Symptom| seen.iter().filter(|(of, _)| *of == s).map(|(_, x)| *x).fold(0.0, f64::max);
     // A link that is never there is not one that comes and goes.
     let lost = lost && session.view()["link"]["seen"] == true || session.losses_lately() > 0;
-    let mut s = Search { rate: rate(&session), unsteady: unsteadiness(&session), first, session, lost, done: Vec::new() };
+    let mut s = Search {
+        rate: rate(&session),
+        unsteady: unsteadiness(&session),
+        first,
+        session,
+        lost,
+        done: Vec::new(),
+    };
     let mut left: Vec<&'static Fault> = fault::all().filter(|f| suspected(f, &s, &most)).collect();
     while !left.is_empty() {
         let of = |t: Tell| left.iter().filter(|f| decides(f) == t).count();

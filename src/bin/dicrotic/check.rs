@@ -56,7 +56,8 @@ fn check(file: &Path, ready: bool, password: Option<&str>) -> Result<String, Vec
                     ));
                 }
                 if ready {
-                    let drawn = if draws.is_empty() { String::new() } else { format!(", {} draws", draws.len()) };
+                    let drawn =
+                        if draws.is_empty() { String::new() } else { format!(", {} draws", draws.len()) };
                     line = format!("{}: {} of {}, ready {yes}{drawn}", scenario.id, rubric.total, rubric.of);
                 }
             }
