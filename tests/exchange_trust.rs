@@ -41,6 +41,10 @@ const BENCH: &[(&str, &str)] = &[
     ("[subject]", "[bench]\nlamp_on = true\n\n[subject]"),
     ("[subject]", "[trouble]\nphone = 0.5\n\n[subject]"),
     ("[subject]", "[task]\nkind = \"given_window\"\n\n[subject]"),
+    (
+        "[[fault]]\nname = \"power_strip_off\"\n\n[[fault]]\nname = \"charger_near\"\nseverity = 0.8\n",
+        "[pool]\nfaults = [\"power_strip_off\", \"charger_near\"]\n",
+    ),
 ];
 const TOLD: &[(&str, &str)] = &[
     ("level = 2", "level = 3"),
@@ -112,7 +116,10 @@ fn what_is_handed_out_is_the_same_bench_without_scripts_and_without_the_word() {
         assert_eq!(a, b, "{here}");
         let assigned = format!("{text}\n[assignment]\nkey = \"k\"\npassword = \"chalk and slate\"\n");
         let out = handed_out(&assigned);
-        assert!(Scenario::read(&out).unwrap().attempt.is_empty() && !out.contains("@count"), "{here}");
+        // What somebody wrote before the student came is no script of the student's.
+        let written_before = b.pool.is_some_and(|pool| !pool.if_nothing.is_empty());
+        assert!(Scenario::read(&out).unwrap().attempt.is_empty(), "{here}");
+        assert!(written_before || !out.contains("@count"), "{here}");
         assert!(!out.contains("chalk") && out.contains("password = \"sha256:"), "{here}");
         seen += 1;
     }

@@ -364,11 +364,11 @@ fn the_check_finds_what_cannot_be_told_apart() {
 }
 
 /// Seeds on which tester and guessers search.
-const TRIED: u64 = 12;
+const TRIED: u64 = 8;
 
 #[test]
 fn a_tester_finds_the_fault_with_few_tests() {
-    let (mut runs, mut wrong, mut benches) = (0, Vec::new(), 0);
+    let (mut runs, mut wrong, mut slow, mut benches) = (0, Vec::new(), Vec::new(), 0);
     let single = |s: &Scenario| s.pool.as_ref().unwrap().draw == 1;
     for (name, text, _) in shipped_pools().into_iter().filter(|(_, _, s)| single(s)) {
         let mut tests = Vec::new();
@@ -388,7 +388,9 @@ fn a_tester_finds_the_fault_with_few_tests() {
             tests.push(found.tests);
             let right = found.named.map(String::from).into_iter().collect::<Vec<_>>() == there;
             if !right {
-                wrong.push(format!("{name}, seed {seed}: {there:?} taken for {:?}", found.named));
+                let told = format!("{name}, seed {seed}: {there:?} taken for {:?}", found.named);
+                println!("{told}");
+                wrong.push(told);
                 here += 1;
             }
         }
@@ -396,9 +398,12 @@ fn a_tester_finds_the_fault_with_few_tests() {
         benches += 1;
         tests.sort_unstable();
         println!("{name}: {here} of {TRIED} wrong; tests {tests:?}");
-        assert!(tests[tests.len() / 2] <= 5, "{name}: {tests:?}");
+        if tests[tests.len() / 2] > 5 {
+            slow.push(format!("{name}: {tests:?}"));
+        }
     }
-    println!("{} of {runs} wrong\n{}", wrong.len(), wrong.join("\n"));
+    println!("{} of {runs} wrong", wrong.len());
+    assert!(slow.is_empty(), "{slow:?}");
     assert!(benches >= 20, "{benches}");
     assert!(wrong.len() * 20 <= runs, "{} of {runs}:\n{}", wrong.len(), wrong.join("\n"));
 }

@@ -97,13 +97,31 @@ fn shipped_scenarios_have_names_of_their_own_and_follow_their_levels() {
     for (name, _, scenario) in &all {
         assert!(name.ends_with(&format!("-{}.toml", scenario.id)), "{name}: {}", scenario.id);
     }
-    // The first three are the ones that show the page; from there on the files climb, once over the faults and once, from the
-    // 54th on, over the kinds of question.
+    // The first three are the ones that show the page; from there on the files climb, once over the faults, once, from the 54th on,
+    // over the kinds of question, and once over what is drawn.
     let levels: Vec<u8> = all.iter().skip(3).take(50).map(|(_, _, s)| s.level).collect();
     assert!(levels.is_sorted(), "{levels:?}");
-    let questions: Vec<u8> = all.iter().skip(53).map(|(_, _, s)| s.level).collect();
-    assert!(questions.is_sorted() && questions.len() >= 8, "{questions:?}");
+    let (drawn, questions): (Vec<_>, Vec<_>) = all.iter().skip(53).partition(|(_, _, s)| s.pool.is_some());
+    for (what, least) in [(questions, 8), (drawn, 20)] {
+        let levels: Vec<u8> = what.iter().map(|(_, _, s)| s.level).collect();
+        assert!(levels.is_sorted() && levels.len() >= least, "{levels:?}");
+    }
     assert_eq!((levels[0], levels[levels.len() - 1]), (1, 9));
+}
+
+/// A student's path: whoever is to name a fault there draws it, and a level begins with what is measured at it.
+#[test]
+fn the_path_draws_its_faults_and_teaches_a_measurement_before_it_hides_a_fault() {
+    let path: Vec<_> =
+        all_shipped().into_iter().filter(|(_, _, s)| s.fault.is_empty() || !s.name_faults).collect();
+    for level in 1..=9 {
+        let here: Vec<bool> =
+            path.iter().filter(|(_, _, s)| s.level == level).map(|(_, _, s)| s.pool.is_some()).collect();
+        assert!(here.is_sorted() && !here.is_empty(), "level {level}: {here:?}");
+    }
+    let first_drawn = path.iter().find(|(_, _, s)| s.pool.is_some()).unwrap().2.level;
+    assert!(first_drawn >= 2);
+    assert!(path.iter().filter(|(_, _, s)| s.pool.is_some()).count() >= 20);
 }
 
 #[test]

@@ -46,6 +46,7 @@ fn without_faults(text: &str) -> String {
         value["recorder"]["range_v"] = json!(0.05);
     }
     value.as_object_mut().unwrap().remove("name_faults");
+    value.as_object_mut().unwrap().remove("pool");
     if let Some(task) = value.get_mut("task").and_then(|task| task.as_object_mut()) {
         // A task that asks for the fault, or that draws one, has none to ask for.
         task.remove("one_of");

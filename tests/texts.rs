@@ -83,8 +83,7 @@ fn no_brief_gives_its_fault_away() {
             continue;
         }
         let scenario = Scenario::read(&std::fs::read_to_string(&path).unwrap()).unwrap();
-        let drawn = scenario.task.one_of.iter();
-        for fault in scenario.fault.iter().map(|f| &f.name).chain(drawn).filter(|_| scenario.name_faults) {
+        for fault in scenario.possible().iter().map(|f| &f.name).filter(|_| scenario.name_faults) {
             looked_at += 1;
             let told = format!("{} {} {} {}", scenario.id, scenario.title, scenario.aim, scenario.brief)
                 .to_lowercase();

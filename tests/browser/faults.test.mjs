@@ -356,8 +356,13 @@ describe("faults", { concurrency: 3 }, () => {
       const index = await (await page.request.get(`${url}scenarios/index.json`)).json();
       const links = await page.locator(".shelf .card a").evaluateAll((all) => all.map((el) => new URLSearchParams(el.hash.slice(1)).get("s")));
       assert.deepEqual(links.sort(), index.map((one) => one.id).sort(), "a scenario is missing from the list, or stands there twice");
-      const levels = await page.locator(".shelf > .level").allInnerTexts();
-      assert.deepEqual(levels, [...new Set(index.map((one) => one.level))].sort((a, b) => a - b).map((v) => `Level ${v}`));
+      const levels = await page.locator(".start-list > .shelf > .level").allInnerTexts();
+      assert.deepEqual(levels, [...new Set(index.filter((one) => one.path).map((one) => one.level))].sort((a, b) => a - b).map((v) => `Level ${v}`));
+      // What stands open draws its faults; where a heading tells the fault the list is folded.
+      const beside = await page.locator(".beside .card a").evaluateAll((all) => all.map((el) => new URLSearchParams(el.hash.slice(1)).get("s")));
+      assert.deepEqual(beside.sort(), index.filter((one) => !one.path).map((one) => one.id).sort());
+      assert.equal(await page.locator(".beside .card:visible").count(), 0);
+      assert.ok(beside.includes("no-recorder-a") && !beside.some((id) => id.startsWith("find-the-fault")));
       await page.getByLabel("Find by a word").fill("thick");
       const left = await page.locator(".shelf .card:visible").allInnerTexts();
       assert.ok(left.length > 0 && left.every((text) => /thick/i.test(text)), left.join());

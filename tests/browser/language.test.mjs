@@ -133,7 +133,7 @@ describe("languages", { concurrency: 2 }, () => {
       await page.getByRole("heading", { name: es["start-title"], exact: true }).waitFor();
       assert.equal(await page.locator("html").getAttribute("lang"), "es");
       await page.getByRole("link", { name: told["scenario-first-wiring.title"], exact: true }).waitFor();
-      assert.equal(await page.locator("#start .card-series h4", { hasText: told["scenario-no-recorder-a.title"].replace(/ \d+$/, "") }).first().innerText(), "Sin registrador");
+      assert.equal(await page.locator("#start .card-series h4", { hasText: told["scenario-no-recorder-a.title"].replace(/ \d+$/, "") }).first().textContent(), "Sin registrador");
       assert.deepEqual(fetched.sort(), ["es.json", "es.scenarios.json"], "words of another language were fetched");
       await page.goto(`${url}#faults`);
       await page.getByRole("heading", { name: faults["entry-strap_loose"], exact: true }).waitFor();
@@ -236,7 +236,7 @@ describe("languages", { concurrency: 2 }, () => {
         if (!/^name_faults = true/m.test(toml)) continue;
         const words = ["title", "aim", "brief"].map((part) => told[`scenario-${id}.${part}`]).join(" ").toLowerCase();
         const fixed = [...toml.matchAll(/^\[\[fault\]\]\s+name = "(\w+)"/gm)].map(([, fault]) => fault);
-        const drawn = (toml.match(/^one_of = \[(.*)\]/m)?.[1] ?? "").match(/\w+/g) ?? [];
+        const drawn = (toml.match(/^(?:one_of|faults) = \[([^\]]*)\]/m)?.[1] ?? "").match(/\w+/g) ?? [];
         for (const fault of [...fixed, ...drawn]) {
           looked += 1;
           assert.ok(!words.includes(faults[`entry-${fault}`].toLowerCase()), `${id}: ${faults[`entry-${fault}`]}`);

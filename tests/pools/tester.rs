@@ -65,12 +65,18 @@ fn early_beats(session: &Session) -> usize {
     all.windows(2).filter(|w| w[0] < 0.8 * usual && w[1] > 1.08 * usual).count()
 }
 
-/// Share of the seconds in which the line swings wider than a pulse: a rhythm fills all of them, bursts some.
-fn share_of_wide(session: &Session) -> f64 {
+/// How tall the line is from second to second.
+fn heights(session: &Session) -> Vec<f64> {
     let (values, hz) = live(session, 29.0);
-    let seconds: Vec<f64> = values.chunks_exact(hz as usize).map(spread).collect();
-    let all = seconds.iter().copied().fold(0.0, f64::max);
-    seconds.iter().filter(|s| **s > 0.45 * all).count() as f64 / seconds.len().max(1) as f64
+    values.chunks_exact(hz as usize).map(spread).collect()
+}
+
+/// How much that differs, over its mean: a rhythm is as tall in each second, bursts are not.
+fn unsteadiness(session: &Session) -> f64 {
+    let all = heights(session);
+    let mean = all.iter().sum::<f64>() / all.len().max(1) as f64;
+    let square = all.iter().map(|x| (x - mean) * (x - mean)).sum::<f64>() / all.len().max(1) as f64;
+    square.sqrt() / mean.max(1e-12)
 }
 
 /// Jumps from one sample to the next within a stretch, as tall as a good part of the pulse.
@@ -91,6 +97,11 @@ fn jumps(session: &Session, seconds: f64) -> usize {
     count
 }
 
+/// Below this unsteadiness knocks are a rhythm.
+const STEADY: f64 = 0.22;
+/// More jumps than this in half a minute are hum and no bad contact.
+const CONTACTS: usize = 150;
+
 /// A search under way.
 struct Search {
     /// The bench as it was found.
@@ -98,7 +109,7 @@ struct Search {
     session: Session,
     /// What the trace showed at first.
     rate: f64,
-    wide: f64,
+    unsteady: f64,
     lost: bool,
     done: Vec<Tell>,
 }
@@ -246,16 +257,19 @@ fn sign(f: &Fault, s: &Search) -> bool {
             let mut straight = s.session.clone();
             play(&mut straight, &cable_away());
             wait(&mut straight, 30.0);
-            jumps(&straight, 29.0) * 2 <= jumps(&s.session, 29.0)
+            let found = jumps(&s.session, 29.0);
+            s.unsteady >= STEADY && found <= CONTACTS && jumps(&straight, 29.0) * 2 <= found
         }
-        "moving" => s.was("/bench/hand/looks") == "moving" && s.wide < 0.6,
-        "tapping" => s.was("/bench/hand/looks") == "moving" && s.wide >= 0.6,
+        "moving" => s.was("/bench/hand/looks") == "moving" && s.unsteady >= STEADY,
+        "tapping" => s.was("/bench/hand/looks") == "moving" && s.unsteady < STEADY,
         "cable_taut" => s.view()["bench"]["cable"]["slack_cm"].as_f64().is_some_and(|cm| cm < 4.0),
         "table_shaken" => s.is("/bench/shaken", true),
         "talking" => s.is("/bench/voice", "talking"),
         "sighing" => s.is("/bench/voice", "sighing"),
         "breath_drift" => {
-            s.is("/bench/voice", "quiet") && s.goes(&[json!({"do": "high_pass", "hz": 0.5})], Symptom::Slow)
+            s.is("/bench/voice", "quiet")
+                && s.figure(Symptom::Jumps) < 1.0
+                && s.goes(&[json!({"do": "high_pass", "hz": 0.5})], Symptom::Slow)
         }
         "trembling" => s.goes(&[json!({"do": "rest_arm"})], Symptom::Ripple),
         "premature" => {
@@ -269,14 +283,15 @@ fn sign(f: &Fault, s: &Search) -> bool {
         "not_rested" => {
             let mut copy = s.session.clone();
             play(&mut copy, &[json!({"do": "manoeuvre", "what": "rest"}), json!({"wait": 200})]);
-            rate(&copy) < 0.92 * s.rate
+            s.clean() && s.figure(Symptom::Ripple) < 1.0 && rate(&copy) < 0.92 * s.rate
         }
         "range_small" | "off_zero" => {
             let mut wide = s.session.clone();
             play(&mut wide, &[json!({"do": "range", "v": 1.0}), json!({"wait": 10})]);
-            let (values, _) = live(&wide, 8.0);
+            let (values, hz) = live(&wide, 8.0);
             let off = values.iter().sum::<f64>().abs() / values.len().max(1) as f64 > spread(&values);
-            off == (f.id == "off_zero")
+            let tall = middle(values.chunks_exact(hz as usize).map(spread).collect());
+            if f.id == "off_zero" { off } else { !off && set("range_v").is_some_and(|v| tall > 1.9 * v) }
         }
         "range_large" => set("range_v").is_some_and(|v| v >= 1.0),
         "time_base_fast" => s.was("/time_base/s").as_f64().is_some_and(|t| t < 1.5),
@@ -417,7 +432,7 @@ pub fn search(mut session: Session) -> Found {
     let lost = lost && session.view()["link"]["seen"] == true || session.losses_lately() > 0;
     let mut s = Search {
         rate: rate(&session),
-        wide: share_of_wide(&session),
+        unsteady: unsteadiness(&session),
         first,
         session,
         lost,
