@@ -1,0 +1,128 @@
+// @ts-check
+// A small trace of one's own pulse: seconds along its foot, and either a wave or taps. It knows no physics; it draws what it is given.
+
+import { h } from "../dom.js";
+import { num } from "../text.js";
+import { offTheme, onTheme, stripTheme } from "../theme.js";
+
+const MOST_DPR = 2;
+const FOOT_PX = 22;
+
+/** @typedef {{ from: number, to: number, step: number, wave?: { values: ArrayLike<number>, end: number, rate: number }, taps?: readonly number[], now?: number | null }} Picture */
+
+/** A tap's mark: a pulse wave in seconds and parts of the height. */
+const BEAT = /** @type {const} */ ([[0, 0], [0.04, 0.1], [0.1, 0.92], [0.13, 1], [0.17, 0.9], [0.24, 0.46], [0.28, 0.4], [0.33, 0.45], [0.42, 0.2], [0.52, 0.04], [0.6, 0]]);
+
+export class Strip {
+  constructor() {
+    this.canvas = h("canvas", { class: "own-canvas", "aria-hidden": "true" });
+    this.el = h("div", { class: "own-strip drum" }, h("div", { class: "trace-area" }, this.canvas));
+    this.context = /** @type {CanvasRenderingContext2D} */ (this.canvas.getContext("2d"));
+    /** @type {Picture} */
+    this.picture = { from: 0, to: 10, step: 1 };
+    this.retheme = () => {
+      this.theme = stripTheme();
+      this.redraw();
+    };
+    this.theme = stripTheme();
+    onTheme(this.retheme);
+    this.observer = new ResizeObserver(() => this.resize());
+    this.observer.observe(this.canvas);
+  }
+
+  resize() {
+    const { clientWidth, clientHeight } = this.canvas;
+    if (clientWidth < 20) return;
+    this.dpr = Math.min(devicePixelRatio || 1, MOST_DPR);
+    this.canvas.width = Math.round(clientWidth * this.dpr);
+    this.canvas.height = Math.round(clientHeight * this.dpr);
+    this.redraw();
+  }
+
+  /** @param {Picture} picture */
+  draw(picture) {
+    this.picture = picture;
+    this.redraw();
+  }
+
+  redraw() {
+    const { canvas, context: c, theme, picture, dpr } = this;
+    if (!dpr) return;
+    const wide = canvas.width / dpr, high = canvas.height / dpr, foot = high - FOOT_PX;
+    const { from, to, step } = picture;
+    /** @param {number} t */
+    const x = (t) => ((t - from) / (to - from)) * wide;
+    c.setTransform(dpr, 0, 0, dpr, 0, 0);
+    c.fillStyle = theme.ground;
+    c.fillRect(0, 0, wide, high);
+    c.strokeStyle = theme.grid;
+    c.fillStyle = theme.axis;
+    c.lineWidth = 1;
+    c.font = `12px ${theme.font}`;
+    c.textAlign = "center";
+    c.beginPath();
+    for (let k = Math.ceil(from / step); k * step <= to + 1e-9; k += 1) {
+      const at = Math.round(x(k * step)) + 0.5;
+      c.moveTo(at, 0);
+      c.lineTo(at, foot);
+      const label = `${num(k * step, 0)} s`;
+      if (k >= 0 && at > 16 && at < wide - 16) c.fillText(label, at, high - 6);
+    }
+    c.moveTo(0, foot + 0.5);
+    c.lineTo(wide, foot + 0.5);
+    c.stroke();
+    c.strokeStyle = theme.ink;
+    c.lineWidth = 1.8;
+    c.lineJoin = "round";
+    c.beginPath();
+    if (picture.wave) this.wave(picture.wave, x, foot);
+    if (picture.taps) this.taps(picture.taps, x, foot, wide, picture.now ?? to);
+    c.stroke();
+  }
+
+  /**
+   * A wave whose last value stands at `end`, values about -1 to 1.
+   * @param {NonNullable<Picture["wave"]>} wave @param {(t: number) => number} x @param {number} foot
+   */
+  wave({ values, end, rate }, x, foot) {
+    const { context: c } = this;
+    const first = end - (values.length - 1) / rate;
+    let on = false;
+    for (let k = 0; k < values.length; k += 1) {
+      const v = values[k];
+      if (!Number.isFinite(v)) {
+        on = false;
+        continue;
+      }
+      const y = foot / 2 - Math.max(-1.15, Math.min(1.15, v)) * foot * 0.4;
+      if (on) c.lineTo(x(first + k / rate), y);
+      else c.moveTo(x(first + k / rate), y);
+      on = true;
+    }
+  }
+
+  /**
+   * A pulse at each tap; one that comes soon cuts the one before short. Nothing is drawn where the pen has not been.
+   * @param {readonly number[]} taps @param {(t: number) => number} x @param {number} foot @param {number} wide @param {number} now
+   */
+  taps(taps, x, foot, wide, now) {
+    const { context: c } = this;
+    const rest = foot * 0.84, tall = foot * 0.66;
+    c.moveTo(0, rest);
+    taps.forEach((tap, k) => {
+      const next = taps[k + 1] ?? Infinity;
+      for (const [dt, up] of BEAT) {
+        if (tap + dt < next && tap + dt <= Math.max(now, tap + 0.13)) c.lineTo(x(tap + dt), rest - up * tall);
+      }
+      if (next < tap + 0.6) c.lineTo(x(next), rest);
+    });
+    const end = Math.min(wide, x(now));
+    const last = taps.at(-1);
+    if (last === undefined || now > last + 0.6) c.lineTo(end, rest);
+  }
+
+  end() {
+    this.observer.disconnect();
+    offTheme(this.retheme);
+  }
+}
