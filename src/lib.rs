@@ -18,6 +18,7 @@
 //! | [`trace`] | from time base and range to pixels |
 //! | [`dsp`] | filters and transforms over whole records, for [`measure`] |
 //! | [`measure`] | beats, variability and quality of a recording, without knowing the heart |
+//! | [`fingertip`] | one's own pulse: colors of a fingertip on a camera in, a rate or a reason out; taps |
 //! | [`assess`] | how it was measured, judged step by step |
 //! | [`scenario`] | scenario files |
 //! | [`session`] | an attempt: actions, log, replay |
@@ -29,6 +30,7 @@ pub mod chain;
 pub mod deed;
 pub mod dsp;
 pub mod exchange;
+pub mod fingertip;
 pub mod math;
 pub mod measure;
 pub mod physiology;

@@ -8,6 +8,8 @@ mod class;
 #[cfg(feature = "desk")]
 mod desk;
 mod draw;
+#[cfg(feature = "desk")]
+mod fingertip;
 mod hand;
 #[cfg(feature = "desk")]
 mod package;
