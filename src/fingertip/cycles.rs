@@ -44,9 +44,8 @@ pub(super) fn cycles(y: &[f64], beats: &[f64]) -> Option<Cycles> {
 }
 
 fn cycle(y: &[f64], from_s: f64, to_s: f64) -> [f64; POINTS] {
-    let mut c: [f64; POINTS] = core::array::from_fn(|k| {
-        linear(y, (from_s + (to_s - from_s) * k as f64 / POINTS as f64) * RATE_HZ)
-    });
+    let mut c: [f64; POINTS] =
+        core::array::from_fn(|k| linear(y, (from_s + (to_s - from_s) * k as f64 / POINTS as f64) * RATE_HZ));
     let mean = c.iter().sum::<f64>() / POINTS as f64;
     c.iter_mut().for_each(|v| *v -= mean);
     c

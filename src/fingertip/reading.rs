@@ -103,7 +103,8 @@ fn joined(parts: &[Reading], from_s: f64, to_s: f64) -> Reading {
 }
 
 fn read_part(frames: &[Frame], from_s: f64, to_s: f64) -> Reading {
-    let none = |why| Reading { from_s, to_s, rate: Err(why), beats: Vec::new(), strength: 0.0, mixture: None };
+    let none =
+        |why| Reading { from_s, to_s, rate: Err(why), beats: Vec::new(), strength: 0.0, mixture: None };
     let inside = between(frames, from_s, to_s);
     if !is_dense(inside, from_s, to_s) {
         return none(Refusal::Gap);
@@ -152,8 +153,7 @@ fn is_dense(inside: &[Frame], from_s: f64, to_s: f64) -> bool {
     let (Some(first), Some(last)) = (inside.first(), inside.last()) else { return false };
     let enough = inside.len() as f64 >= SLOWEST_FPS * (to_s - from_s);
     let steps = inside.windows(2).map(|w| w[1].t_s - w[0].t_s);
-    enough
-        && steps.chain([first.t_s - from_s, to_s - last.t_s]).all(|step| step <= LONGEST_GAP_S)
+    enough && steps.chain([first.t_s - from_s, to_s - last.t_s]).all(|step| step <= LONGEST_GAP_S)
 }
 
 /// The frames of a stretch with those around it, up to the first gap on each side.

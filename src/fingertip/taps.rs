@@ -55,13 +55,21 @@ impl Taps {
         self.at_s.pop();
     }
 
+    /// Times of all taps, in seconds.
+    pub fn at_s(&self) -> &[f64] {
+        &self.at_s
+    }
+
     /// What the taps from `from_s` to `to_s` come to, both ends included.
     pub fn sum(&self, from_s: f64, to_s: f64) -> Sum {
         let at: Vec<f64> = self.at_s.iter().copied().filter(|t| (from_s..=to_s).contains(t)).collect();
         let intervals: Vec<f64> = at.windows(2).map(|w| w[1] - w[0]).collect();
         let count = intervals.len() as f64;
-        let mut sum =
-            Sum { n: at.len(), intervals_ms: intervals.iter().map(|v| 1000.0 * v).collect(), ..Sum::default() };
+        let mut sum = Sum {
+            n: at.len(),
+            intervals_ms: intervals.iter().map(|v| 1000.0 * v).collect(),
+            ..Sum::default()
+        };
         if intervals.is_empty() {
             return sum;
         }

@@ -42,7 +42,8 @@ impl Shares {
     /// Whether all colors change alike, as they do when light or distance changes; with one color it cannot be told.
     fn equal(&self) -> bool {
         let known: Vec<f64> = self.colors.iter().flatten().copied().collect();
-        let (low, high) = known.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), v| (l.min(*v), h.max(*v)));
+        let (low, high) =
+            known.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), v| (l.min(*v), h.max(*v)));
         known.len() >= 2 && high - low < UNEQUAL * high.abs().max(low.abs())
     }
 }

@@ -22,6 +22,7 @@ const STALLED_MS = 2500;
 const LONGEST_S = 180; // a light that nobody uses goes off
 const LEAST_S = 5; // of a recording that is stopped early
 const PART_S = 10;
+const READ_S = 10; // of these the core reads a heart rate: the recording begins with them
 const calmer = matchMedia("(prefers-reduced-motion: reduce)");
 
 /** @typedef {"ready" | "asking" | "waiting" | "recording" | "done" | "failed"} State */
@@ -38,8 +39,15 @@ export class CameraWay {
     this.live = null;
     /** @type {import('../desk.js').Fingertip | null} */
     this.kept = null;
+    /** @type {Colour[]} */
+    this.recent = []; // the last seconds
     /** @type {State} */
     this.state = "ready";
+    this.timer = 0;
+    this.opened = this.drawn = this.came = 0; // ms of the page's clock
+    this.from = this.last = 0; // s of the camera's: where the recording begins, and the last picture
+    this.finger = { there: false, since: 0, kept: false, spoilt: false };
+    this.code = { now: "", next: "", since: 0 };
     this.strip = new Strip();
     this.length = new Length(() => {});
     this.about = h("div", { class: "own-about" }, h("h3", {}, t("own-camera_before")), h("ul", { class: "own-rules" }, ["choice", "numbers", "nothing", "off", "warm"].map((one) => h("li", {}, t(`own-camera_${one}`)))));
@@ -71,7 +79,7 @@ export class CameraWay {
     this.el.dataset.state = state;
     const on = state === "waiting" || state === "recording";
     prop(this.start, "hidden", on || state === "asking");
-    prop(this.stop, "hidden", !on);
+    prop(this.stop, "hidden", !on && state !== "asking");
     prop(this.next, "hidden", !(state === "waiting" && (this.lens?.others.length ?? 0) > 1));
     prop(this.view, "hidden", !on);
     this.view.classList.toggle("is-recording", state === "recording");
@@ -86,14 +94,16 @@ export class CameraWay {
     this.result.replaceChildren();
     this.told.replaceChildren(h("p", {}, t("own-camera_asking")));
     this.show("asking");
-    const lens = (this.lens = new Lens({ coloured: (colour) => this.take(lens, colour), gone: () => this.lens === lens && this.finish("taken") }));
+    this.stop.focus({ preventScroll: true });
+    /** @type {Lens} */
+    const lens = new Lens({ coloured: (colour) => this.take(lens, colour), gone: () => this.lens === lens && this.finish("taken") });
+    this.lens = lens;
     this.place.replaceChildren(lens.video);
     try {
       const { Fingertip } = await this.core;
       await lens.open();
       if (this.lens !== lens || lens.over) return;
       this.begin(new Fingertip());
-      this.stop.focus({ preventScroll: true });
     } catch (error) {
       if (this.lens !== lens) return lens.close();
       this.off();
@@ -105,9 +115,9 @@ export class CameraWay {
   begin(live) {
     this.live = live;
     this.kept = null;
-    this.opened = this.looked = this.drawn = this.came = performance.now();
-    this.from = 0;
-    this.last = 0;
+    this.opened = this.drawn = this.came = performance.now();
+    this.from = this.last = 0;
+    this.recent = [];
     this.finger = { there: false, since: 0, kept: false, spoilt: false };
     this.code = { now: "", next: "", since: 0 };
     this.told.replaceChildren();
@@ -126,6 +136,7 @@ export class CameraWay {
     this.live?.free();
     this.live = null;
     this.show("asking");
+    this.stop.focus({ preventScroll: true });
     try {
       const { Fingertip } = await this.core;
       await lens.another();
@@ -143,6 +154,8 @@ export class CameraWay {
     this.last = at_s;
     this.live.push(at_s, red, green, blue);
     style(this.swatch, "background-color", `rgb(${Math.round(red)} ${Math.round(green)} ${Math.round(blue)})`);
+    this.recent.push({ at_s, red, green, blue });
+    while (this.recent[0].at_s < at_s - READ_S) this.recent.shift();
     if (this.kept) {
       this.kept.push(at_s - this.from, red, green, blue);
       if (at_s - this.from >= this.length.now) return void this.finish("done");
@@ -182,7 +195,8 @@ export class CameraWay {
     const { Fingertip } = await this.core;
     if (this.kept || this.state !== "waiting") return;
     this.kept = new Fingertip();
-    this.from = this.last;
+    this.from = this.recent[0].at_s;
+    for (const { at_s, red, green, blue } of this.recent) this.kept.push(at_s - this.from, red, green, blue);
     this.show("recording");
     say(t("own-recorded_on"));
   }
@@ -264,6 +278,7 @@ export class CameraWay {
         button(t("own-open"), () => openAs(kept.recording(), t("own-file_camera")), { kind: "btn-strong", pic: "live" }),
         button(t("own-colors"), () => download(`${t("own-file_camera")}-colors.csv`, kept.csv(), "text/csv"), { pic: "save" })));
     attr(this.el, "data-rate", whole.bpm);
+    say(whole.bpm === null ? coded("own-refused", whole.refused ?? "unknown") : rateText(whole.bpm, whole.uncertainty_bpm));
     if (whole.bpm !== null) this.measured({ way: "camera", seconds, rate: whole.bpm, off: whole.uncertainty_bpm });
   }
 
@@ -274,8 +289,9 @@ export class CameraWay {
     this.show("failed");
     this.el.dataset.why = code;
     const told = error instanceof Error ? error.message : String(error);
+    // Without what a course site has put into the address: the other tab begins no second visit.
     const away = framed() && (code === "policy" || code === "denied");
-    this.told.replaceChildren(h("p", {}, t(`own-fail-${code}`, { told })), away ? h("a", { class: "btn", href: location.href.replace(/#.*$/, "#own"), target: "_blank", rel: "noopener" }, t("own-fail_tab")) : h("p", {}, t("own-fail_else")));
+    this.told.replaceChildren(h("p", {}, t(`own-fail-${code}`, { told })), away ? h("a", { class: "btn", href: `${location.href.split(/[?#]/)[0]}#own`, target: "_blank", rel: "noopener" }, t("own-fail_tab")) : h("p", {}, t("own-fail_else")));
     this.start.focus({ preventScroll: true });
   }
 

@@ -13,6 +13,11 @@ const TONE = { hz: 660, s: 0.35 };
 
 /** A short tone, and a shake of a phone: eyes may be shut. The device decides whether either comes. */
 class Signal {
+  constructor() {
+    /** @type {AudioContext | undefined} */
+    this.audio = undefined;
+  }
+
   /** From a press, as browsers ask. */
   ready() {
     if (window.AudioContext) this.audio ??= new AudioContext();
@@ -108,7 +113,9 @@ export class CountWay {
     if (bad) return this.input.focus();
     const seconds = this.length.now;
     const { silentCount } = await this.core;
-    const { rate_bpm: rate, step_bpm: step } = silentCount(n, seconds);
+    const counted = silentCount(n, seconds);
+    if (!counted) return undefined;
+    const { rate_bpm: rate, step_bpm: step } = counted;
     this.begin(true);
     this.result.replaceChildren(figures([[t("own-rate"), rateText(rate, step)]]), h("p", {}, t("own-count_rate", { n, s: seconds, multiplier: num(60 / seconds), rate: num(rate, 0), step: num(step, 0) })));
     this.measured({ way: "count", seconds, rate, off: step });

@@ -10,8 +10,11 @@ const FOOT_PX = 22;
 
 /** @typedef {{ from: number, to: number, step: number, wave?: { values: ArrayLike<number>, end: number, rate: number }, taps?: readonly number[], now?: number | null }} Picture */
 
-/** A tap's mark: a pulse wave in seconds and parts of the height. */
-const BEAT = /** @type {const} */ ([[0, 0], [0.04, 0.1], [0.1, 0.92], [0.13, 1], [0.17, 0.9], [0.24, 0.46], [0.28, 0.4], [0.33, 0.45], [0.42, 0.2], [0.52, 0.04], [0.6, 0]]);
+/** A tap's mark: seconds from the tap, and parts of the height; one wave with its peak at the tap, as in the recording that is made of it. */
+const BEAT = Array.from({ length: 25 }, (_, k) => {
+  const u = k / 4;
+  return /** @type {const} */ ([(u - 1) / 10, u * Math.exp(1 - u)]);
+});
 
 export class Strip {
   constructor() {
@@ -102,23 +105,19 @@ export class Strip {
   }
 
   /**
-   * A pulse at each tap; one that comes soon cuts the one before short. Nothing is drawn where the pen has not been.
+   * A wave at each tap; one that comes soon cuts the one before short. Nothing is drawn where the time has not come yet.
    * @param {readonly number[]} taps @param {(t: number) => number} x @param {number} foot @param {number} wide @param {number} now
    */
   taps(taps, x, foot, wide, now) {
     const { context: c } = this;
-    const rest = foot * 0.84, tall = foot * 0.66;
+    const rest = foot * 0.86, tall = foot * 0.7;
     c.moveTo(0, rest);
     taps.forEach((tap, k) => {
-      const next = taps[k + 1] ?? Infinity;
-      for (const [dt, up] of BEAT) {
-        if (tap + dt < next && tap + dt <= Math.max(now, tap + 0.13)) c.lineTo(x(tap + dt), rest - up * tall);
-      }
-      if (next < tap + 0.6) c.lineTo(x(next), rest);
+      const next = (taps[k + 1] ?? Infinity) - 0.1;
+      for (const [dt, up] of BEAT) if (tap + dt < next && (dt <= 0 || tap + dt <= now)) c.lineTo(x(tap + dt), rest - up * tall);
     });
-    const end = Math.min(wide, x(now));
     const last = taps.at(-1);
-    if (last === undefined || now > last + 0.6) c.lineTo(end, rest);
+    if (last === undefined || now > last + 0.5) c.lineTo(Math.min(wide, x(now)), rest);
   }
 
   end() {

@@ -10,6 +10,8 @@ import { Strip } from "./strip.js";
 /** @import { Measured } from './attempts.js' */
 
 const SPACE = [" ", "Enter"];
+const calmer = matchMedia("(prefers-reduced-motion: reduce)");
+const FEWEST = 3; // taps: with two there is no spread, so nothing tells how far they may be off
 
 export class TouchWay {
   /** @param {Promise<typeof import('../desk.js')>} core @param {(one: Measured) => unknown} measured */
@@ -111,10 +113,13 @@ export class TouchWay {
   /** Runs on while taps are waited for. */
   run() {
     const began = this.began;
+    let second = 0;
     const step = () => {
       if (!this.running || this.began !== began) return;
       if (this.elapsed() >= this.length.now) return void this.finish();
-      this.show();
+      // Where motion is not wanted the trace goes on by seconds.
+      if (!calmer.matches || Math.floor(this.elapsed()) !== second) this.show();
+      second = Math.floor(this.elapsed());
       requestAnimationFrame(step);
     };
     requestAnimationFrame(step);
@@ -129,7 +134,7 @@ export class TouchWay {
     if (!rhythm) return;
     for (const tap of this.taps) rhythm.tap(tap);
     const sum = rhythm.sum();
-    if (sum.rate_bpm === null) {
+    if (sum.rate_bpm === null || sum.mean_ms === null || sum.n < FEWEST) {
       this.result.replaceChildren(h("p", {}, t("own-tap_few")));
       return;
     }
@@ -138,7 +143,7 @@ export class TouchWay {
       figures([
         [t("own-rate"), rateText(sum.rate_bpm, sum.uncertainty_bpm)],
         [t("own-tap_n"), t("own-tap_of", { n: sum.n, intervals: sum.n - 1, s: num(lasted, 1) })],
-        [t("own-interval"), t("own-interval_ms", { ms: num(sum.mean_ms, 0), sd: num(sum.sd_ms, 0) })],
+        [t("own-interval"), t("own-interval_ms", { ms: num(sum.mean_ms, 0), sd: num(sum.sd_ms ?? 0, 0) })],
       ]),
       h("p", {}, [t("own-off_why"), sum.missed > 0 && t("own-tap_missed", { n: sum.missed }), sum.doubled > 0 && t("own-tap_doubled", { n: sum.doubled })].filter(Boolean).join(" ")),
       h("p", { class: "quiet" }, t("own-uneven")),

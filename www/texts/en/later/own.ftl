@@ -113,6 +113,14 @@ own-fail-failed = The camera did not start. ({ $told })
 own-fail_tab = Open in its own browser tab
 own-fail_else = You can measure by touch, or with a silent count.
 
+own-refused-gap = Pictures are missing.
+own-refused-too_dark = Too dark.
+own-refused-too_bright = Too bright.
+own-refused-no_finger = No finger, or it left the lens.
+own-refused-moving = The light changes too much: the finger or the camera moves.
+own-refused-weak = The pulse is too small to read.
+own-refused-unsteady = The beats cannot be told apart well enough.
+own-refused-disagree = Two ways to read it do not agree.
 own-refused-unknown = no heart rate ({ $code })
 
 own-list_title = What you measured

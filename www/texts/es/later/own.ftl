@@ -113,6 +113,14 @@ own-fail-failed = La cámara no arrancó. ({ $told })
 own-fail_tab = Abrir en su propia pestaña
 own-fail_else = Puedes medir al tacto, o con un recuento en silencio.
 
+own-refused-gap = Faltan imágenes.
+own-refused-too_dark = Demasiado oscuro.
+own-refused-too_bright = Demasiado claro.
+own-refused-no_finger = No hay dedo, o se apartó de la lente.
+own-refused-moving = La luz cambia demasiado: el dedo o la cámara se mueve.
+own-refused-weak = El pulso es demasiado pequeño para leerlo.
+own-refused-unsteady = Los latidos no se distinguen bien.
+own-refused-disagree = Dos formas de leerlo no coinciden.
 own-refused-unknown = sin frecuencia cardíaca ({ $code })
 
 own-list_title = Lo que has medido
