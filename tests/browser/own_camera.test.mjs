@@ -5,6 +5,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { countPictures, counterShape, faceLike, fingertip, movingFinger, shownRate, tableTop, withCamera } from "./fake_camera.mjs";
 import { startServer, words } from "./lib.mjs";
+import * as student from "./student.mjs";
 
 let server, said;
 before(async () => {
@@ -66,11 +67,15 @@ const failsWith = async (page, why) => {
 const stored = (page) => page.evaluate(async () => JSON.stringify([{ ...localStorage }, { ...sessionStorage }, await caches.keys(), (await indexedDB.databases()).map(({ name }) => name), document.cookie]));
 
 describe("a pulse on the camera", { concurrency: 1 }, () => {
-  for (const bpm of [54, 72, 108]) {
-    test(`${bpm} beats/min are read within 1 %, by the pictures' own numbers; no request, nothing stored, camera off`, { timeout: 300_000 }, async () => {
+  for (const [bpm, width, height] of [[54, 390, 844], [72, 1280, 900], [108, 1024, 768]]) {
+    test(`${bpm} beats/min are read within 1 %, by the pictures' own numbers; no request, nothing stored, nothing moves, camera off`, { timeout: 300_000 }, async () => {
       const film = fingertip({ bpm });
-      await atCamera(film.file, {}, async (page) => {
+      await atCamera(film.file, { viewport: { width, height } }, async (page) => {
         await page.waitForLoadState("networkidle");
+        await page.evaluate(() => {
+          window.shifts = [];
+          new PerformanceObserver((list) => window.shifts.push(...list.getEntries().filter((one) => !one.hadRecentInput).map((one) => `${one.value}: ${one.sources.map(({ node }) => node?.className || node?.nodeName).join()}`))).observe({ type: "layout-shift" });
+        });
         const kept = await stored(page);
         const requests = [];
         page.on("request", (request) => requests.push(request.url()));
@@ -82,6 +87,8 @@ describe("a pulse on the camera", { concurrency: 1 }, () => {
         const read = Number(await panel(page).getAttribute("data-rate"));
         assert.ok(Math.abs(read / truth - 1) < 0.01, `read ${read}, shown ${truth}`);
         assert.ok((await panel(page).locator(".own-figures dd").first().innerText()).includes(String(Math.round(read))));
+        await student.frames(page, 3);
+        assert.deepEqual(await page.evaluate(() => window.shifts), []);
         assert.deepEqual(requests, []);
         assert.equal(await stored(page), kept);
         assert.deepEqual(await page.evaluate(() => window.constraints.map(({ audio }) => audio)), [false], "it asked for more than pictures");
@@ -137,6 +144,62 @@ describe("a pulse on the camera", { concurrency: 1 }, () => {
       });
     });
   }
+});
+
+/** Presses Tab until the element has the focus; fails if it cannot be reached. */
+async function tabTo(page, locator) {
+  const what = await locator.elementHandle();
+  for (let k = 0; k < 200; k += 1) {
+    if (await page.evaluate((el) => document.activeElement === el, what)) return;
+    await page.keyboard.press("Tab");
+  }
+  assert.fail(`the Tab key does not reach ${locator}`);
+}
+
+describe("by keys alone", { concurrency: 1 }, () => {
+  test("the camera is started, the pulse recorded, opened, measured and checked", { timeout: 300_000 }, async () => {
+    const film = fingertip({ bpm: 70 });
+    await atCamera(film.file, { bare: true }, async (page) => {
+      const act = async (name) => {
+        await tabTo(page, page.getByRole("button", { name, exact: typeof name === "string" }).and(page.locator(":visible")).first());
+        await page.keyboard.press("Enter");
+      };
+      const type = async (label, text) => {
+        await tabTo(page, page.getByLabel(label, { exact: true }));
+        await page.keyboard.press("Control+A");
+        await page.keyboard.type(String(text));
+      };
+      await page.goto(server.url);
+      await page.locator("#start .card").first().waitFor();
+      await tabTo(page, page.locator(".start-pulse a"));
+      await page.keyboard.press("Enter");
+      await page.locator(".own-chosen").waitFor();
+      await act(said["own-way_camera"]);
+      await act(said["own-camera_start"]);
+      await state(page, "recording");
+      assert.ok(await page.evaluate(() => document.activeElement.closest(".own-two") !== null), "the focus is lost while it records");
+      await state(page, "done");
+      await act(said["own-open"]);
+      await page.locator(".strip.is-measuring").waitFor();
+      await tabTo(page, page.locator(".measure-more > summary"));
+      await page.keyboard.press("Enter");
+      const [download] = await Promise.all([page.waitForEvent("download"), act("Save recording as CSV")]);
+      const [a, b, count] = student.windowBetween(student.peaksOf(await student.readRecording(download)), 15);
+      await type("A (s)", a.toFixed(2));
+      await page.keyboard.press("Enter");
+      await type("B (s)", b.toFixed(2));
+      await page.keyboard.press("Enter");
+      const seconds = Number((await student.reading(page, "A to B")).replace(/ s$/, ""));
+      const multiplier = (60 / seconds).toFixed(3);
+      await type("Between A and B I count N =", count);
+      await type("time T =", seconds);
+      await type("60/T =", multiplier);
+      await type("heart rate =", (count * multiplier).toFixed(1));
+      await act(/^Check my reading/);
+      const debrief = await student.readDebrief(page);
+      assert.equal(debrief.firstOpen, null, debrief.text);
+    });
+  });
 });
 
 describe("a camera that fails", { concurrency: 1 }, () => {

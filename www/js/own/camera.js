@@ -61,11 +61,12 @@ export class CameraWay {
     this.next = button(t("own-camera_other"), () => this.another());
     this.told = h("div", { class: "own-ended", role: "status" });
     this.result = h("div", { class: "own-result" });
+    this.outcome = h("div", { class: "own-outcome", data: { told: t("own-outcome") } }, this.told, this.result);
     this.view = h("div", { class: "own-view" }, h("div", { class: "own-says" }, this.swatch, h("div", {}, this.quality, this.now)), this.strip.el, this.time, this.light);
     this.place = h("div", { class: "own-lens", "aria-hidden": "true" });
     this.el = h("div", { class: "own-two" },
       h("div", { class: "own-how" }, h("h2", {}, t("own-camera_title")), h("p", {}, t("own-camera_how")), h("p", {}, t("own-camera_lamp")), this.about),
-      h("div", { class: "own-do" }, this.length.el, this.told, this.view, h("div", { class: "row" }, this.start, this.stop, this.next), this.result, this.place));
+      h("div", { class: "own-do" }, this.length.el, this.view, h("div", { class: "row own-keys" }, this.start, this.stop, this.next), this.outcome, this.place));
     this.hidden = () => document.visibilityState === "hidden" && this.finish("hidden");
     this.gone = () => this.off();
     document.addEventListener("visibilitychange", this.hidden);
@@ -81,10 +82,13 @@ export class CameraWay {
     prop(this.start, "hidden", on || state === "asking");
     prop(this.stop, "hidden", !on && state !== "asking");
     prop(this.next, "hidden", !(state === "waiting" && (this.lens?.others.length ?? 0) > 1));
-    prop(this.view, "hidden", !on);
     this.view.classList.toggle("is-recording", state === "recording");
     this.length.able(!on && state !== "asking");
-    if (!on) this.strip.draw({ from: -SHOWN_S, to: 0, step: 100 });
+    if (on) return;
+    this.strip.draw({ from: -SHOWN_S, to: 0, step: 100 });
+    style(this.swatch, "background-color", "transparent");
+    words(this.quality, t(state === "asking" ? "own-camera_asking" : "own-camera_is_off"));
+    for (const line of [this.now, this.time, this.light]) words(line, "");
   }
 
   async open() {
@@ -92,7 +96,7 @@ export class CameraWay {
     this.kept?.free();
     this.kept = null;
     this.result.replaceChildren();
-    this.told.replaceChildren(h("p", {}, t("own-camera_asking")));
+    this.told.replaceChildren();
     this.show("asking");
     this.stop.focus({ preventScroll: true });
     /** @type {Lens} */
@@ -121,10 +125,9 @@ export class CameraWay {
     this.finger = { there: false, since: 0, kept: false, spoilt: false };
     this.code = { now: "", next: "", since: 0 };
     this.told.replaceChildren();
+    this.show("waiting");
     words(this.light, t(`own-light-${this.lens?.light ?? "none"}`));
     words(this.quality, t("own-quality-start"));
-    words(this.now, "");
-    this.show("waiting");
     this.view.scrollIntoView({ block: "nearest" });
     this.timer = setInterval(() => this.look(), LOOK_MS);
   }

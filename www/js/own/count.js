@@ -63,7 +63,7 @@ export class CountWay {
     this.dark = h("div", { class: "own-dark" }, this.big, h("div", { class: "row" }, this.start, this.stop), this.form);
     this.el = h("div", { class: "own-two" },
       h("div", { class: "own-how" }, h("h2", {}, t("own-count_title")), h("figure", { class: "own-figure" }, wristDrawing()), h("p", {}, t("own-count_how")), h("p", {}, t("own-count_why"))),
-      h("div", { class: "own-do" }, this.length.el, this.dark, this.result));
+      h("div", { class: "own-do" }, this.length.el, this.dark, h("div", { class: "own-outcome", data: { told: t("own-outcome") } }, this.result)));
     this.begin();
   }
 

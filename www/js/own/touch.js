@@ -54,7 +54,7 @@ export class TouchWay {
           h("figure", { class: "own-figure" }, wristDrawing(), h("figcaption", {}, h("b", {}, t("own-wrist")), " ", t("own-wrist.how"))),
           h("figure", { class: "own-figure" }, neckDrawing(), h("figcaption", {}, h("b", {}, t("own-neck")), " ", t("own-neck.how")))),
         h("ul", { class: "own-rules" }, ["fingers", "hand", "dizzy"].map((one) => h("li", {}, t(`own-touch_${one}`))))),
-      h("div", { class: "own-do" }, this.length.el, this.strip.el, this.told, this.button, h("div", { class: "row" }, this.back, this.stop), this.result));
+      h("div", { class: "own-do" }, this.length.el, this.strip.el, this.told, this.button, h("div", { class: "row own-keys" }, this.back, this.stop), h("div", { class: "own-outcome", data: { told: t("own-outcome") } }, this.result)));
     this.clear();
   }
 

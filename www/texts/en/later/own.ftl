@@ -12,6 +12,7 @@ own-seconds = How long
 own-seconds_one = { $s } s
 own-stop = Stop
 own-open = Open as a recording
+own-outcome = Here you will see the result.
 own-rate = Heart rate
 own-rate_plain = { $rate } beats/min
 own-rate_off = { $rate } ± { $off } beats/min
@@ -74,6 +75,7 @@ own-camera_nothing = No picture is kept, stored or sent. The numbers stay on thi
 own-camera_off = The camera and its light go off when you stop, leave this screen, or go to another app.
 own-camera_warm = A camera light gets warm. Take your finger away if it feels hot.
 own-camera_start = Start the camera
+own-camera_is_off = The camera is off.
 own-camera_other = Use another camera
 own-camera_asking = Asking your browser for the camera …
 

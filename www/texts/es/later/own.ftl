@@ -12,6 +12,7 @@ own-seconds = Cuánto tiempo
 own-seconds_one = { $s } s
 own-stop = Parar
 own-open = Abrir como grabación
+own-outcome = Aquí verás el resultado.
 own-rate = Frecuencia cardíaca
 own-rate_plain = { $rate } latidos/min
 own-rate_off = { $rate } ± { $off } latidos/min
@@ -74,6 +75,7 @@ own-camera_nothing = Ninguna imagen se conserva, se guarda ni se envía. Los nú
 own-camera_off = La cámara y su luz se apagan cuando paras, sales de aquí o pasas a otra aplicación.
 own-camera_warm = La luz de la cámara se calienta. Quita el dedo si quema.
 own-camera_start = Encender la cámara
+own-camera_is_off = La cámara está apagada.
 own-camera_other = Usar otra cámara
 own-camera_asking = Pidiendo la cámara al navegador …
 
