@@ -132,7 +132,7 @@ impl Camera {
 
     /// All beats; see [`super::beats::beats`].
     pub fn beats(&self) -> Vec<f64> {
-        super::beats::beats(&self.series)
+        super::beats::beats(&self.series, WINDOW_S)
     }
 
     /// The whole pulse as a table of text, `t_s,finger_pulse`, with times from the first frame; over gaps nothing stands.

@@ -1,5 +1,6 @@
 //! What speaks for a pulse in one mixture of colors, and for which rate.
 
+use super::align;
 use super::cycles::{self, Cycles};
 use super::even::RATE_HZ;
 use super::repeat;
@@ -20,6 +21,8 @@ pub(super) struct Evidence {
     pub period_s: f64,
     /// Correlation of the stretch with itself a mean interval later, -1 to 1.
     pub repeat: f64,
+    /// The same half an interval later: high where every second beat was passed over.
+    pub halfway: f64,
     /// What the cycles have in common.
     pub cycles: Cycles,
 }
@@ -37,7 +40,7 @@ pub(super) fn evidence(y: &[f64], start_s: f64, from_s: f64, to_s: f64) -> Optio
     let index = |t: f64| (((t - start_s) * RATE_HZ).round().max(0.0) as usize).min(y.len());
     let stretch = &y[index(from_s)..index(to_s)];
     // Without light that changes there is nothing to find.
-    let beats: Vec<f64> = detect::detect(y, RATE_HZ)
+    let beats: Vec<f64> = align::aligned(y, &detect::detect(y, RATE_HZ))
         .into_iter()
         .map(|t| start_s + t)
         .filter(|t| (from_s..to_s).contains(t))
@@ -54,6 +57,7 @@ pub(super) fn evidence(y: &[f64], start_s: f64, from_s: f64, to_s: f64) -> Optio
         variation: spread.sqrt() / mean,
         period_s: repeat::repeat(stretch)?.period_s,
         repeat: repeat::alike_after(stretch, (mean * RATE_HZ).round() as usize),
+        halfway: repeat::alike_after(stretch, (0.5 * mean * RATE_HZ).round() as usize),
         cycles,
         intervals,
         beats,

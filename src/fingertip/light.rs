@@ -8,9 +8,9 @@ use super::series::Frame;
 pub(super) struct Light {
     /// Mean of each color.
     pub mean: [f64; 3],
-    /// Lowest value over the frames of the brightest color.
+    /// Of the brightest color the lowest mean of a short run of frames.
     pub lowest: f64,
-    /// Highest value over the frames of the brightest color.
+    /// And the highest.
     pub highest: f64,
 }
 
@@ -22,6 +22,9 @@ const DIM: f64 = 20.0;
 /// From this on a color stands at the top of its range.
 const FULL: f64 = 252.0;
 
+/// Frames in a short run, over which noise is averaged before the light is said to move.
+const RUN: usize = 8;
+
 impl Light {
     /// Of frames, one at least.
     pub fn of(frames: &[Frame]) -> Self {
@@ -30,8 +33,8 @@ impl Light {
         mean.iter_mut().for_each(|m| *m /= frames.len().max(1) as f64);
         let brightest = (0..3).fold(0, |best, k| if mean[k] > mean[best] { k } else { best });
         let (lowest, highest) = frames
-            .iter()
-            .map(|f| f.colors[brightest])
+            .chunks(RUN)
+            .map(|run| run.iter().map(|f| f.colors[brightest]).sum::<f64>() / run.len() as f64)
             .fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), v| (l.min(v), h.max(v)));
         Self { mean, lowest, highest }
     }

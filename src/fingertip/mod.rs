@@ -5,6 +5,7 @@
 //! | [`series`] | mean red, green and blue of a region, each frame with its own time |
 //! | [`even`] | the same at an even rate |
 //! | `channels` | which mixtures of the colors may carry the pulse |
+//! | `align` | when exactly a beat comes |
 //! | `repeat`, `cycles`, `evidence` | what speaks for a pulse, and for which rate |
 //! | `light`, `verdict` | what the light says; whether a rate is shown |
 //! | [`refusal`] | why none is shown |
@@ -15,6 +16,7 @@
 //! | [`taps`], `tapped` | taps in time with a pulse that is felt; the same as a trace |
 //! | [`compare`](mod@compare) | two rates of one person |
 
+mod align;
 pub mod beats;
 pub mod camera;
 mod channels;

@@ -24,6 +24,9 @@ pub const LONGEST_S: f64 = 600.0;
 const PART_S: f64 = 15.0;
 /// Rates of two mixtures that differ by more than this part are two rates.
 const SAME_RATE: f64 = 0.08;
+/// A color that shows the same rate, stronger by so much than what was accepted, has to look like blood as well: else
+/// what was accepted is a remainder of a movement.
+const CLEARLY_STRONGER: f64 = 0.05;
 /// A second rate counts where it is stronger than the first less so much.
 const NEARLY_AS_STRONG: f64 = 0.2;
 
@@ -46,9 +49,13 @@ pub struct Reading {
 }
 
 /// Reads the frames from `from_s` to `to_s`, with [`AROUND_S`] on both sides where there are frames. A window longer
-/// than some seconds is read in equal parts: it has a rate where three quarters of them have, the mean of theirs.
+/// than some seconds is read in equal parts: it has a rate where three quarters of them have, the mean of theirs. One that
+/// is none (no length, longer than [`LONGEST_S`]) is all gap.
 pub fn read(series: &Series, from_s: f64, to_s: f64) -> Reading {
-    let parts = ((to_s - from_s) / PART_S).ceil().clamp(1.0, LONGEST_S);
+    if !(from_s.is_finite() && to_s > from_s && to_s - from_s <= LONGEST_S) {
+        return refused(from_s, to_s, Refusal::Gap);
+    }
+    let parts = ((to_s - from_s) / PART_S).ceil().max(1.0);
     if parts == 1.0 {
         return read_part(series.frames(), from_s, to_s);
     }
@@ -102,9 +109,12 @@ fn joined(parts: &[Reading], from_s: f64, to_s: f64) -> Reading {
     }
 }
 
+fn refused(from_s: f64, to_s: f64, why: Refusal) -> Reading {
+    Reading { from_s, to_s, rate: Err(why), beats: Vec::new(), strength: 0.0, mixture: None }
+}
+
 fn read_part(frames: &[Frame], from_s: f64, to_s: f64) -> Reading {
-    let none =
-        |why| Reading { from_s, to_s, rate: Err(why), beats: Vec::new(), strength: 0.0, mixture: None };
+    let none = |why| refused(from_s, to_s, why);
     let inside = between(frames, from_s, to_s);
     if !is_dense(inside, from_s, to_s) {
         return none(Refusal::Gap);
@@ -116,26 +126,31 @@ fn read_part(frames: &[Frame], from_s: f64, to_s: f64) -> Reading {
     let around = without_gaps(frames, inside, from_s, to_s);
     let signals = Signals::of(&even::even(around));
     let mut accepted: Vec<(Mixture, Evidence)> = Vec::new();
+    let mut movements: Vec<Evidence> = Vec::new();
     let mut best: Option<(f64, Refusal)> = None;
     for mixture in MIXTURES {
         let Some(pulse) = signals.pulse(mixture) else { continue };
         let Some(found) = evidence::evidence(&pulse, signals.from_s, from_s, to_s) else { continue };
-        match verdict::against(&found, &shares(&signals, &pulse), &light) {
-            None => accepted.push((mixture, found)),
-            Some(why) if best.is_none_or(|(strength, _)| found.strength() > strength) => {
-                best = Some((found.strength(), why));
-            }
-            Some(_) => {}
+        let Some(why) = verdict::against(&found, &shares(&signals, &pulse), &light) else {
+            accepted.push((mixture, found));
+            continue;
+        };
+        if best.is_none_or(|(strength, _)| found.strength() > strength) {
+            best = Some((found.strength(), why));
+        }
+        if why == Refusal::Moving && matches!(mixture, Mixture::Color(_)) {
+            movements.push(found);
         }
     }
     accepted.sort_by(|a, b| b.1.strength().total_cmp(&a.1.strength()));
     let Some((mixture, found)) = accepted.first() else {
         return none(verdict::explained(best.map_or(Refusal::Weak, |(_, why)| why), &light));
     };
-    let other = |e: &Evidence| {
-        (e.bpm / found.bpm - 1.0).abs() > SAME_RATE && e.strength() > found.strength() - NEARLY_AS_STRONG
-    };
-    if accepted.iter().any(|(_, e)| other(e)) {
+    let same = |e: &Evidence| (e.bpm / found.bpm - 1.0).abs() < SAME_RATE;
+    if movements.iter().any(|e| same(e) && e.strength() > found.strength() + CLEARLY_STRONGER) {
+        return none(Refusal::Moving);
+    }
+    if accepted.iter().any(|(_, e)| !same(e) && e.strength() > found.strength() - NEARLY_AS_STRONG) {
         return none(Refusal::Disagree);
     }
     Reading {

@@ -2,8 +2,8 @@
 
 /// Most frames that a series holds: four hours at 60 a second.
 pub const MOST_FRAMES: usize = 1_000_000;
-/// Latest time of a frame, in seconds; a time beyond is a mistake of the clock (three years).
-pub const LATEST_S: f64 = 1e8;
+/// Latest time of a frame, in seconds: of a clock that counts from 1970, some thousand years; finer than a microsecond.
+pub const LATEST_S: f64 = 1e11;
 /// Most that a color may be: cameras tell 0 to 255.
 pub const BRIGHTEST: f64 = 255.0;
 

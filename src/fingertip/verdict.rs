@@ -12,13 +12,18 @@ use super::light::Light;
 use super::refusal::Refusal;
 
 /// Least correlation of the stretch with itself a beat later.
-const REPEAT: f64 = 0.45;
+const REPEAT: f64 = 0.3;
 /// Where cycles are as alike as this, the whole may repeat less: the heart then slows and hastens with the breath.
 const ALIKE: f64 = 0.88;
 /// Least correlation of cycles with each other.
-const LIKENESS: f64 = 0.7;
+const LIKENESS: f64 = 0.6;
 /// Largest standard deviation of the intervals over their mean.
 const VARIATION: f64 = 0.18;
+/// A stretch that repeats as much as this half an interval later has beats between those that were found. With a second
+/// wave halfway a pulse reaches about 0.
+const HALFWAY: f64 = 0.2;
+/// Evidence weaker than this is noise, of which intervals and rates say nothing.
+const NOISE: f64 = 0.4;
 /// How far the period may lie from the middle half of the intervals.
 const AGREEMENT: f64 = 0.07;
 /// Least steepness of the mean cycle: a sine has none.
@@ -39,6 +44,11 @@ pub(super) struct Shares {
 }
 
 impl Shares {
+    /// Whether green, of which blood takes most, brightens in what should be blood coming in.
+    fn reversed(&self) -> bool {
+        self.colors[1].is_some_and(|green| green <= 0.0)
+    }
+
     /// Whether all colors change alike, as they do when light or distance changes; with one color it cannot be told.
     fn equal(&self) -> bool {
         let known: Vec<f64> = self.colors.iter().flatten().copied().collect();
@@ -55,15 +65,15 @@ pub(super) fn against(found: &Evidence, shares: &Shares, light: &Light) -> Optio
     let agree = told >= part(0.75) * (1.0 - AGREEMENT) && told <= part(0.25) * (1.0 + AGREEMENT);
     let repeats = found.repeat >= REPEAT || (found.repeat > 0.0 && found.cycles.likeness >= ALIKE);
     let green = shares.colors[1].map(|s| s.abs() * found.cycles.size);
-    if found.cycles.likeness < LIKENESS {
+    if found.cycles.likeness < LIKENESS || found.strength() < NOISE {
         Some(Refusal::Weak)
     } else if found.variation > VARIATION {
         Some(Refusal::Unsteady)
-    } else if !agree {
+    } else if !agree || found.halfway > HALFWAY {
         Some(Refusal::Disagree)
     } else if !repeats {
         Some(Refusal::Weak)
-    } else if found.cycles.steepness < STEEPNESS || shares.equal() {
+    } else if found.cycles.steepness < STEEPNESS || shares.equal() || shares.reversed() {
         Some(Refusal::Moving)
     } else if light.is_like_a_face() && green.is_some_and(|g| g < FACE) {
         Some(Refusal::NoFinger)

@@ -8,6 +8,7 @@ use dicrotic::exchange::Options;
 use dicrotic::scenario::fields::File;
 
 use crate::bank::{self, BankArguments};
+use crate::camera;
 use crate::chart::{self, Order, Size, Theme};
 use crate::class_arguments::{self, ClassArguments};
 use crate::detect::{self, Polarity};
@@ -180,6 +181,27 @@ enum Command {
         /// Which way the pulse points
         #[arg(long, value_enum, default_value_t = Polarity::Auto)]
         polarity: Polarity,
+    },
+    /// Print the heart rate in the colors of a fingertip on a camera: a line for each window, `from_s,to_s,bpm` where beats and
+    /// spectrum tell the same rate, else `from_s,to_s,refused,reason`. For teaching and trying, not for diagnosis. Reasons:
+    /// gap (frames are missing), too_dark, too_bright, no_finger, moving (the light changes by more than a pulse, or all
+    /// colors alike), weak (too little repeats), unsteady (the intervals do not hold), disagree (beats and spectrum, or two
+    /// colors, tell different rates)
+    #[command(allow_negative_numbers = true)]
+    Camera {
+        /// A table of text, a line for each frame: time and mean red, green and blue of a region, 0 to 255. Columns are known by
+        /// their titles (t_s,red,green,blue); without titles they are the first four. Frames may come at any times from 8 a
+        /// second on; at most 1000000
+        file: PathBuf,
+        /// The length of a window, 5 to 600 s. Windows follow each other from the first frame on; a last one that is not
+        /// complete is left out. Up to 3 s of frames on both sides help to read one, beats there do not count. One of more
+        /// than 15 s is read in parts, of which three quarters must have a rate
+        #[arg(long, value_name = "SECONDS", default_value_t = 10.0)]
+        window: f64,
+        /// Print the times of the beats instead, in seconds as in the file, one in each line: those in any window
+        /// (one begins every quarter of its length) that has a rate
+        #[arg(long)]
+        beats: bool,
     },
     /// Replay what students submitted, compare it with the assignment, and write a table of grades. What cannot be used or
     /// must not count is named with the reason: a file that cannot be read or verified, another scenario than the assigned
@@ -375,6 +397,7 @@ fn carry_out(command: Command) -> Result<(), Failure> {
         Command::Detect { file, rate, column, polarity } => {
             detect::run(&file, rate, column.as_deref(), polarity)
         }
+        Command::Camera { file, window, beats } => camera::run(&file, window, beats),
         Command::Grade { results, out, set, scenario, .. } => {
             not_scenario(&scenario)?;
             match out {

@@ -25,6 +25,7 @@
 //! | `chart`, `chart_words`, `plot` | charts as files; their words; charts of recordings |
 //! | `replay` | a saved attempt, done again |
 //! | `detect`, `filter_response` | the detector; the recorder's filters |
+//! | `camera` | the pulse in the colors of a fingertip on a camera |
 
 #[cfg(target_family = "wasm")]
 fn main() {}
@@ -35,6 +36,8 @@ mod arguments;
 mod bank;
 #[cfg(not(target_family = "wasm"))]
 mod bench_run;
+#[cfg(not(target_family = "wasm"))]
+mod camera;
 #[cfg(not(target_family = "wasm"))]
 mod chart;
 #[cfg(not(target_family = "wasm"))]

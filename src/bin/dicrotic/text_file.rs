@@ -5,6 +5,7 @@ use std::io::Read;
 use std::path::Path;
 
 use dicrotic::exchange::class::{roster, saved};
+use dicrotic::fingertip::series::MOST_FRAMES;
 use dicrotic::scenario::{check, plan};
 use dicrotic::session::save;
 
@@ -30,6 +31,9 @@ pub const CLASS: Kind = Kind { name: "a saved class", most: saved::MOST_BYTES as
 pub const ATTEMPT: Kind = Kind { name: "a saved attempt", most: save::MOST_BYTES as u64 };
 /// A recording: a day of samples at 1 kHz is larger, and no pulse recording is.
 pub const RECORDING: Kind = Kind { name: "a recording", most: 1 << 30 };
+
+/// The colors of a camera: of the most frames that are read, each with a hundred characters.
+pub const COLORS: Kind = Kind { name: "a table of colors", most: 100 * MOST_FRAMES as u64 };
 
 /// The text of a file of this kind.
 pub fn read(path: &Path, kind: Kind) -> Result<String, Failure> {

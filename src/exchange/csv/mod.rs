@@ -22,6 +22,7 @@
 
 mod cells;
 mod clock;
+pub mod colors;
 mod error;
 mod notes;
 mod thousands;
