@@ -18,7 +18,7 @@ export class Attempts {
     this.core = core;
     this.list = h("ol", { class: "own-list" });
     this.told = h("p", { class: "own-compared", role: "status" });
-    this.el = h("section", { class: "own-attempts", "aria-labelledby": "own-list-h" }, h("h2", { id: "own-list-h" }, t("own-list_title")), this.list, this.told);
+    this.el = h("section", { class: "own-attempts", "aria-labelledby": "own-list-h" }, h("h2", { id: "own-list-h" }, t("own-list_title")), this.told, this.list);
     this.show();
   }
 

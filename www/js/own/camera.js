@@ -49,7 +49,7 @@ export class CameraWay {
     this.finger = { there: false, since: 0, kept: false, spoilt: false };
     this.code = { now: "", next: "", since: 0 };
     this.strip = new Strip();
-    this.length = new Length(() => {});
+    this.length = new Length(() => this.show("ready"));
     this.about = h("div", { class: "own-about" }, h("h3", {}, t("own-camera_before")), h("ul", { class: "own-rules" }, ["choice", "numbers", "nothing", "off", "warm"].map((one) => h("li", {}, t(`own-camera_${one}`)))));
     this.swatch = h("span", { class: "own-swatch", "aria-hidden": "true" });
     this.quality = h("p", { class: "own-quality", role: "status" });
@@ -85,10 +85,11 @@ export class CameraWay {
     this.view.classList.toggle("is-recording", state === "recording");
     this.length.able(!on && state !== "asking");
     if (on) return;
-    this.strip.draw({ from: -SHOWN_S, to: 0, step: 100 });
+    if (state !== "done") this.strip.draw({ from: -SHOWN_S, to: 0, step: 100 }); // what was read last stays to be seen
     style(this.swatch, "background-color", "transparent");
     words(this.quality, t(state === "asking" ? "own-camera_asking" : "own-camera_is_off"));
-    for (const line of [this.now, this.time, this.light]) words(line, "");
+    for (const line of [this.now, this.light]) words(line, "");
+    words(this.time, t("own-recorded_wait", { s: this.length.now }));
   }
 
   async open() {
