@@ -94,24 +94,28 @@ export const tableTop = () => film("table", 300, (x, y) => {
   return [150 + 18 * vein, 112 + 14 * vein, 76 + 10 * vein];
 });
 
-/** A finger that does not keep still: it slides off and on, brighter and darker by much more than any pulse. */
+/** A finger that does not keep still: it slides off and on, and presses more and less, each by far more than a pulse changes anything. */
 export function movingFinger() {
   const next = noise(3);
-  let at = 0, speed = 0;
-  const way = Array.from({ length: 600 }, () => {
-    speed = 0.86 * speed + 0.09 * next();
-    at = Math.max(-0.6, Math.min(0.6, at + speed * 0.4));
-    return at;
-  });
+  const walk = () => {
+    let at = 0, to = 0, left = 0;
+    return Array.from({ length: 600 }, () => {
+      if ((left -= 1) < 0) [to, left] = [next(), 6 + Math.floor(9 * (next() + 1))]; // another place every quarter to whole second
+      return (at += (to - at) * 0.25);
+    });
+  };
+  const slides = walk(), presses = walk();
   const { beats } = rhythm({ bpm: 70, seconds: 20 });
   return film("moving", 600, (x, y, k) => {
-    const shade = 0.75 + 0.45 * way[k] * (x - 0.2) + 0.25 * way[(k * 7) % 600];
-    const blood = 0.02 * wave(beats[k] % 1);
-    return [195 * shade * (1 - 0.6 * blood), 62 * shade * (1 - 2 * blood), 44 * shade * (1 - 1.6 * blood)];
+    const light = Math.max(0, Math.min(1, 4 * (x - 0.62 + 0.3 * slides[k]))); // what comes past the finger
+    const blood = 0.02 * wave(beats[k] % 1) + 0.25 * presses[k];
+    const skin = [195 * (1 - 0.3 * blood), 62 * (1 - blood), 44 * (1 - 0.8 * blood)];
+    return skin.map((v, i) => v * (1 - light) + [214, 206, 190][i] * light);
   });
 }
 
-/** A face-like picture: an oval of the colour of skin before a wall, with eyes and a mouth, and the faint pulse that a skin has. */
+/** A face-like picture: an oval of the colour of skin before a wall, with eyes and a mouth, and the faint pulse that skin has in open
+ * light: a few thousandths in green (from memory), where a fingertip on the lens has a hundredth and more. */
 export function faceLike() {
   const { beats } = rhythm({ bpm: 75, seconds: 20 });
   return film("face", 600, (x, y, k) => {
@@ -121,7 +125,7 @@ export function faceLike() {
     const mouth = Math.abs(y - 0.72) < 0.02 && Math.abs(x - 0.5) < 0.09;
     if (eyes) return [60, 48, 44];
     if (mouth) return [168, 84, 80];
-    const blood = 0.006 * wave(beats[k] % 1);
+    const blood = 0.0025 * wave(beats[k] % 1);
     return [206 * (1 - 0.3 * blood), 164 * (1 - blood), 138 * (1 - 0.6 * blood)];
   });
 }
@@ -161,6 +165,12 @@ export function shownRate(pictures, { beats, total }, seconds) {
   });
   const [first, last] = [sum[0], sum.at(-1)];
   return ((last[1] - first[1]) / (last[0] - first[0])) * 60000;
+}
+
+/** The longest time between two pictures in the last so many seconds, s. */
+export function longestGap(pictures, seconds) {
+  const part = pictures.filter(([at]) => at >= pictures.at(-1)[0] - seconds * 1000);
+  return Math.max(...part.slice(1).map(([at], k) => at - part[k][0])) / 1000;
 }
 
 /** A Chromium of its own whose camera plays a film; without one it has no camera. `more` are further flags. */

@@ -7,6 +7,8 @@ import { offTheme, onTheme, stripTheme } from "../theme.js";
 
 const MOST_DPR = 2;
 const FOOT_PX = 22;
+const MOST_UP = 4; // beyond this it is a movement, which may leave the screen
+const FOLLOW = 0.12;
 
 /** @typedef {{ from: number, to: number, step: number, wave?: { values: ArrayLike<number>, end: number, rate: number }, taps?: readonly number[], now?: number | null }} Picture */
 
@@ -23,6 +25,8 @@ export class Strip {
     this.context = /** @type {CanvasRenderingContext2D} */ (this.canvas.getContext("2d"));
     /** @type {Picture} */
     this.picture = { from: 0, to: 10, step: 1 };
+    this.low = -1;
+    this.high = 1;
     this.retheme = () => {
       this.theme = stripTheme();
       this.redraw();
@@ -84,12 +88,18 @@ export class Strip {
   }
 
   /**
-   * A wave whose last value stands at `end`, values about -1 to 1.
+   * A wave whose last value stands at `end`.
    * @param {NonNullable<Picture["wave"]>} wave @param {(t: number) => number} x @param {number} foot
    */
   wave({ values, end, rate }, x, foot) {
     const { context: c } = this;
     const first = end - (values.length - 1) / rate;
+    // The height follows what is shown, slowly, so that neither a movement nor its end makes the trace jump.
+    let low = -0.5, high = 0.5;
+    for (let k = 0; k < values.length; k += 1) if (Math.abs(values[k]) < MOST_UP) [low, high] = [Math.min(low, values[k]), Math.max(high, values[k])];
+    this.low += (low - this.low) * FOLLOW;
+    this.high += (high - this.high) * FOLLOW;
+    const scale = (foot * 0.8) / (this.high - this.low);
     let on = false;
     for (let k = 0; k < values.length; k += 1) {
       const v = values[k];
@@ -97,7 +107,7 @@ export class Strip {
         on = false;
         continue;
       }
-      const y = foot / 2 - Math.max(-1.15, Math.min(1.15, v)) * foot * 0.4;
+      const y = Math.max(1, Math.min(foot, foot * 0.9 - (v - this.low) * scale));
       if (on) c.lineTo(x(first + k / rate), y);
       else c.moveTo(x(first + k / rate), y);
       on = true;
