@@ -12,12 +12,15 @@
 //! | [`reading`] | a window read |
 //! | [`beats`](mod@beats) | the beats of a whole series |
 //! | [`trace`], [`camera`] | the pulse as a line; a camera that is running |
-//! | [`taps`] | taps in time with a pulse that is felt |
+//! | [`whole`] | all that a camera has seen, as one rate |
+//! | [`taps`], `tapped` | taps in time with a pulse that is felt; the same as a trace |
+//! | [`compare`](mod@compare) | two rates of one person |
 
 mod align;
 pub mod beats;
 pub mod camera;
 mod channels;
+pub mod compare;
 mod cycles;
 pub mod even;
 mod evidence;
@@ -26,12 +29,15 @@ pub mod reading;
 pub mod refusal;
 mod repeat;
 pub mod series;
+mod tapped;
 pub mod taps;
 pub mod trace;
 mod verdict;
+pub mod whole;
 
 pub use beats::beats;
 pub use camera::Camera;
+pub use compare::compare;
 pub use even::RATE_HZ;
 pub use reading::{Reading, read, windows};
 pub use refusal::Refusal;

@@ -55,6 +55,11 @@ impl Taps {
         self.at_s.pop();
     }
 
+    /// Times of all taps, in seconds.
+    pub fn at_s(&self) -> &[f64] {
+        &self.at_s
+    }
+
     /// What the taps from `from_s` to `to_s` come to, both ends included.
     pub fn sum(&self, from_s: f64, to_s: f64) -> Sum {
         let at: Vec<f64> = self.at_s.iter().copied().filter(|t| (from_s..=to_s).contains(t)).collect();

@@ -1,6 +1,6 @@
 //! For the page: one's own pulse, from a camera or tapped by hand.
 
-use crate::fingertip::{Camera, RATE_HZ, Reading, Taps, taps};
+use crate::fingertip::{Camera, RATE_HZ, Reading, Taps, compare, taps};
 use crate::plain::json;
 use wasm_bindgen::prelude::*;
 
@@ -48,6 +48,11 @@ impl FingertipCamera {
     pub fn windows(&self, window_s: f64) -> JsValue {
         let told = |w: &Reading| json!({"from_s": w.from_s, "to_s": w.to_s, "bpm": w.rate.ok(), "refused": w.rate.err()});
         object(&json!(self.0.windows(window_s).iter().map(told).collect::<Vec<_>>()))
+    }
+
+    /// One rate for all frames: `{from_s, to_s, bpm, uncertainty_bpm, refused, beats}`.
+    pub fn whole(&self) -> JsValue {
+        object(&json!(self.0.whole()))
     }
 
     /// Times of the beats, in seconds on the frames' clock, where they can be believed.
@@ -99,4 +104,14 @@ impl TappedRhythm {
     pub fn count(&self, n: u32, seconds: f64) -> JsValue {
         object(&json!(taps::count(n, seconds)))
     }
+    /// The taps as a table of text that opens as a recording; nothing for fewer than two.
+    pub fn recording(&self) -> Option<String> {
+        self.0.recording()
+    }
+}
+
+/// Two rates, each with how far it may be off: `{difference_bpm, within}`.
+#[wasm_bindgen(js_name = compareRates)]
+pub fn compare_rates(one: f64, one_off: f64, other: f64, other_off: f64) -> JsValue {
+    object(&json!(compare(one, one_off, other, other_off)))
 }

@@ -259,5 +259,60 @@ async function course({ page }, see) {
 /** What the page may complain of there: records that do not exist yet, as xAPI tells it (404), and a network that fails once. */
 course.expected = [/^\w+: https:\/\/records\.example\//, /Failed to load resource/];
 
+/** Instead of a camera a canvas in the color of a fingertip, with a pulse of 72 beats/min. */
+const fingerCanvas = () => {
+  navigator.mediaDevices.getUserMedia = async () => {
+    const canvas = Object.assign(document.createElement("canvas"), { width: 160, height: 120 });
+    const context = canvas.getContext("2d");
+    const draw = () => {
+      const u = ((performance.now() / 1000) * 1.2) % 1;
+      const blood = u < 0.16 ? u / 0.16 : (1 - u) / 0.84;
+      for (let y = 0; y < 120; y += 8) for (let x = 0; x < 160; x += 8) {
+        const grain = 3 * (Math.random() - 0.5);
+        context.fillStyle = `rgb(${205 - 2.5 * blood + grain} ${62 - 2.5 * blood + grain} ${44 - 1.5 * blood + grain})`;
+        context.fillRect(x, y, 8, 8);
+      }
+      requestAnimationFrame(draw);
+    };
+    draw();
+    return canvas.captureStream(30);
+  };
+};
+
+async function own({ page, url }, see) {
+  await visit(page, url, "#own");
+  await page.locator("#own .own-tap").waitFor();
+  await see("own pulse, by touch");
+  for (let k = 0; k < 5; k += 1) {
+    await page.locator(".own-tap").press("Space");
+    await student.frames(page, 20);
+  }
+  await see("own pulse, tapping");
+  await page.locator(".own-two:not([hidden])").getByRole("button", { name: "Stop", exact: true }).click();
+  await page.locator(".own-two:not([hidden]) .own-figures").waitFor();
+  await see("own pulse, tapped");
+  await page.locator('.own-chosen .seg[data-key="count"]').click();
+  await see("own pulse, silent count");
+  await pressButton(page, "Start on a beat");
+  await see("own pulse, counting");
+  await page.locator('.own-chosen .seg[data-key="camera"]').click();
+  await see("own pulse, before the camera");
+  await page.evaluate(() => {
+    navigator.mediaDevices.getUserMedia = async () => {
+      throw new DOMException("Permission denied", "NotAllowedError");
+    };
+  });
+  await pressButton(page, "Start the camera");
+  await page.locator('.own-two[data-state="failed"]').waitFor();
+  await see("own pulse, no camera");
+  await page.evaluate(fingerCanvas);
+  await page.locator(".own-two:not([hidden])").getByRole("button", { name: "15 s", exact: true }).click();
+  await pressButton(page, "Start the camera");
+  await page.locator('.own-two[data-state="recording"]').waitFor();
+  await see("own pulse, recording");
+  await page.locator('.own-two[data-state="done"]').waitFor();
+  await see("own pulse, recorded");
+}
+
 /** The parts of the walk; each begins on a page of its own. */
-export const parts = { bench, after, kinds, reading, instructor, course };
+export const parts = { bench, after, kinds, reading, instructor, course, own };

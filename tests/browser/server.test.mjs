@@ -74,6 +74,7 @@ test("HEAD sends the headers alone", async () => {
 test("every answer carries the protecting headers, refusals too", async () => {
   for (const answer of [await get("/"), await get("/nowhere"), await get("/../Cargo.toml")]) {
     assert.match(answer.headers["content-security-policy"], /^default-src 'none'; script-src 'self' 'wasm-unsafe-eval';/);
+    assert.match(answer.headers["permissions-policy"], /^camera=\(self\), microphone=\(\), geolocation=\(\), /);
     assert.equal(answer.headers["x-content-type-options"], "nosniff");
     assert.equal(answer.headers["referrer-policy"], "no-referrer");
   }

@@ -1,11 +1,11 @@
 // @ts-check
 // What few visits need, in a core of its own that has this beside all the rest: opening and writing files, composing and handing
-// out, grading a class. Whoever imports this file waits until that core is there.
+// out, grading a class, one's own pulse. Whoever imports this file waits until that core is there.
 
-import init, { AnswerKey, channelGlances, composeScenario, contradictions, Course as Inner, courseFile, courseHanded, fairness, hashedWord, isCourse, Lab, Package, QuestionBank, qrSvg, Regrade, resultsIn, scenarioJson, SetList, taskKinds } from "../wasm/dicrotic_desk.js";
+import init, { AnswerKey, channelGlances, compareRates, composeScenario, contradictions, Course as Inner, courseFile, courseHanded, fairness, FingertipCamera, hashedWord, isCourse, Lab, Package, QuestionBank, qrSvg, Regrade, resultsIn, scenarioJson, SetList, Taps, taskKinds } from "../wasm/dicrotic_desk.js";
 import { Bench, digestOf, guarded } from "./core.js";
 /** @import { Args } from './types/names' */
-/** @import { Care, ClassTerms, ClassTold, Fairness, Glance, GradebookOrder, ScenarioValue, SetBench, Source } from './types/told' */
+/** @import { Care, ClassTerms, ClassTold, Fairness, Glance, GradebookOrder, PulsePart, PulseState, PulseWhole, RatesCompared, ScenarioValue, SetBench, SilentCount, Source, TapSum } from './types/told' */
 
 await init();
 
@@ -208,3 +208,84 @@ export function attemptOf({ text, code, scenario }) {
     return new Bench(regrade.intoLab());
   });
 }
+
+// one's own pulse
+
+/** The mean colors of a fingertip's pictures in, a pulse out. Times in s from the first picture. */
+export class Fingertip {
+  #camera = new FingertipCamera();
+  /** @param {number} at_s @param {number} red @param {number} green @param {number} blue */
+  push(at_s, red, green, blue) {
+    this.#camera.push(at_s, red, green, blue);
+  }
+  /** What the last ten seconds say. @returns {PulseState} */
+  state() {
+    return this.#camera.state();
+  }
+  /** Samples a second of the trace. */
+  get rate() {
+    return this.#camera.rate_hz();
+  }
+  /** The pulse of the last seconds, about -1 to 1. @param {number} seconds */
+  trace(seconds) {
+    return this.#camera.trace(seconds);
+  }
+  /** Parts of a length, one after the other, each with its heart rate or why it has none. @param {number} seconds @returns {PulsePart[]} */
+  windows(seconds) {
+    return this.#camera.windows(seconds);
+  }
+  /** One heart rate for all of it, or why there is none. @returns {PulseWhole} */
+  whole() {
+    return this.#camera.whole();
+  }
+  /** The pulse as a table of text that opens as a recording. */
+  recording() {
+    return this.#camera.recording();
+  }
+  /** The colors as a table of text. */
+  csv() {
+    return this.#camera.csv();
+  }
+  free() {
+    this.#camera.free();
+  }
+}
+
+/** Taps in time with a pulse that is felt; times in s. */
+export class TapRhythm {
+  #taps = new Taps();
+  /** @param {number} at_s */
+  tap(at_s) {
+    this.#taps.tap(at_s);
+  }
+  /** What all taps come to. @returns {TapSum} */
+  sum() {
+    return this.#taps.sum(-Infinity, Infinity);
+  }
+  /** The taps as a table of text that opens as a recording; undefined for fewer than two. */
+  recording() {
+    return this.#taps.recording();
+  }
+  free() {
+    this.#taps.free();
+  }
+}
+
+/**
+ * What a silent count of n beats comes to; null where there was no time.
+ * @param {number} n @param {number} seconds @returns {SilentCount | null}
+ */
+export function silentCount(n, seconds) {
+  const taps = new Taps();
+  try {
+    return taps.count(n, seconds);
+  } finally {
+    taps.free();
+  }
+}
+
+/**
+ * Two heart rates, each with how far it may be off.
+ * @param {number} one @param {number} oneOff @param {number} other @param {number} otherOff @returns {RatesCompared}
+ */
+export const compared = (one, oneOff, other, otherOff) => compareRates(one, oneOff, other, otherOff);

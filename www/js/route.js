@@ -6,7 +6,7 @@
 /** @import { Route, ScreenName, SideName } from './types/page' */
 
 /** @type {SideName[]} */
-const SIDES = ["faults", "skills", "notebook", "report", "words", "teach", "device"];
+const SIDES = ["faults", "skills", "notebook", "report", "words", "teach", "device", "own"];
 /** @type {ScreenName[]} */
 const SCREENS = ["assign", "class", "paper"];
 

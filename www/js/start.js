@@ -31,8 +31,9 @@ export function showStart(root, scenarios, { openFile, goOn }) {
     h("div", { class: "start-lead" }, h("h1", { id: "start-h" }, t("start-title")), h("p", { class: "lede" }, t("start-lede"))),
     h("div", { class: "ways" }, keptWay(told, goOn), path.length > 0 && [rehearseWay(path), checkWay(path), assignWay(), standWay()]),
     h("div", { class: "hero drum" }, h("div", { class: "trace-area" }, hero())),
+    h("p", { class: "start-pulse" }, h("span", {}, t("start-pulse")), " ", h("a", { href: "#own" }, t("start-pulse_go"))),
     scenarioList(scenarios),
     h("div", { class: "start-own" }, h("h2", {}, t("start-faults_title")), h("p", {}, t("start-faults")), h("div", { class: "row" }, h("a", { class: "btn", href: "#faults" }, t("start-faults_go")), h("a", { class: "btn btn-plain", href: "#words" }, t("side-words")))),
-    h("div", { class: "start-own" }, h("h2", {}, t("start-own_title")), h("p", {}, t("start-own")), h("button", { type: "button", class: "btn", onclick: openFile }, t("tools-open"))),
+    h("div", { class: "start-own" }, h("h2", {}, t("start-own_title")), h("p", {}, t("start-own")), h("div", { class: "row" }, h("button", { type: "button", class: "btn", onclick: openFile }, t("tools-open")), h("a", { class: "btn btn-plain", href: "#own" }, t("tools-own")))),
     h("div", { class: "caution" }, h("h2", {}, t("caution-title")), h("p", {}, t("caution-long"))));
 }

@@ -1,5 +1,5 @@
 // @ts-check
-// The tools in the page's head: other scenarios, the faults and their tests, a recording of one's own, theme and language.
+// The tools in the page's head: other scenarios, the faults and their tests, a recording of one's own, one's own pulse, theme and language.
 
 import { byId as $, h } from "./dom.js";
 import { icon } from "./icons.js";
@@ -25,7 +25,7 @@ export function makeTools() {
   const others = packed ? [] : [tool("tools-scenarios", "list", () => goHome().then(toList))];
   const language = languageChoice(() => lab()?.session.saveNow());
   // In a narrow head they are entries of one menu, each by its name.
-  const ways = h("div", { class: "tools-ways", id: "tools-ways" }, others, tool("tools-faults", "cards", () => (location.hash = "#faults")), tool("tools-open", "open", chooseRecording));
+  const ways = h("div", { class: "tools-ways", id: "tools-ways" }, others, tool("tools-faults", "cards", () => (location.hash = "#faults")), tool("tools-open", "open", chooseRecording), tool("tools-own", "pulse", () => (location.hash = "#own")));
   /** @type {HTMLButtonElement} */
   const menu = h("button", { type: "button", class: "btn tools-menu", "aria-expanded": "false", "aria-controls": "tools-ways", title: t("tools-menu"), onclick: () => turn(!isOpen()) }, icon("menu"), h("span", { class: "word" }, t("tools-menu")));
   /** @returns {boolean} */

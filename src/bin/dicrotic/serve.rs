@@ -22,13 +22,18 @@ pub const DEFAULT_PORT: u16 = 7260;
 /// How many ports after it are tried.
 const MORE_PORTS: u16 = 40;
 /// Sent with every answer. Inline scripts and styles, and everything from elsewhere, are refused by the browser.
-const HEADERS: [(&str, &str); 5] = [
+const HEADERS: [(&str, &str); 6] = [
     (
         "Content-Security-Policy",
         // As in the page's own <meta>, which cannot say the last one; a browser test compares the two.
         "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self'; connect-src 'self'; \
          worker-src 'self'; manifest-src 'self'; frame-src 'self'; base-uri 'none'; form-action 'none'; \
          frame-ancestors 'self'",
+    ),
+    // The camera for one's own pulse, in no page but this one; of what could listen, find out where one is or see the screen, nothing.
+    (
+        "Permissions-Policy",
+        "camera=(self), microphone=(), geolocation=(), display-capture=(), usb=(), serial=(), midi=(), payment=()",
     ),
     ("X-Content-Type-Options", "nosniff"),
     ("Referrer-Policy", "no-referrer"),
@@ -315,6 +320,8 @@ mod tests {
             let policy = header(&answer, "Content-Security-Policy").expect("a policy");
             assert!(policy.starts_with("default-src 'none'; "), "{policy}");
             assert!(!policy.contains("unsafe-inline"), "{policy}");
+            let allowed = header(&answer, "Permissions-Policy").expect("a policy of what the page may use");
+            assert!(allowed.starts_with("camera=(self), microphone=(), geolocation=(), "), "{allowed}");
         }
     }
 

@@ -28,11 +28,11 @@ export async function openSide(navigation, side, turn) {
   if (!(turnIn && open === side && shows(name))) {
     const section = byId(name);
     const filled = /** @type {HTMLElement} */ (section.cloneNode(false)); // two that are on their way do not write into one another
-    await navigation.wait(fill(filled, turn, { inLab: Boolean(there), goBack: leaveSide, allLoaded }));
+    const made = await navigation.wait(fill(filled, turn, { inLab: Boolean(there), goBack: leaveSide, allLoaded }), (late) => late?.end());
     section.replaceWith(filled);
     open = side;
     entitle(t(title));
-    show(name);
+    show(name, () => made?.end());
     filled.querySelector("h1")?.focus({ preventScroll: true });
     scrollTo({ top: 0 });
   }

@@ -49,10 +49,10 @@ export type Route = {
   scenario: string | null; seed: string | null; watch: string | null; assigned: string | null; course: string | null;
   screen: ScreenName | null; look: number | null; side: SideName | null; turn: string | null;
 };
-export type SideName = "faults" | "skills" | "notebook" | "report" | "words" | "teach" | "device";
+export type SideName = "faults" | "skills" | "notebook" | "report" | "words" | "teach" | "device" | "own";
 /** A screen for instructors. */
 export type ScreenName = "assign" | "class" | "paper";
-export type ViewName = "loading" | "start" | "lab" | "parts" | ScreenName | "faults" | "skills" | "notebook" | "report" | "read" | "device";
+export type ViewName = "loading" | "start" | "lab" | "parts" | ScreenName | "faults" | "skills" | "notebook" | "report" | "read" | "device" | "own";
 /** What the left side of the workspace shows. */
 export type SideView = "brief" | "bench" | "list" | "name" | "result";
 

@@ -124,3 +124,15 @@ export type Geometry = { left: number; top: number; width: number; height: numbe
 
 /** Five seconds of a channel of a file: lowest and highest value of each column in turn, 0 at the bottom, 1 at the top. */
 export type Glance = { channel: string; unit: string; from_s: number; outline: number[] };
+
+/** What a finger on the camera needs, and why a heart rate is not told. */
+export type PulseQuality = "no_finger" | "too_dark" | "too_bright" | "press_less" | "hold_still" | "wait" | "good";
+export type PulseRefusal = "gap" | "too_dark" | "too_bright" | "no_finger" | "moving" | "weak" | "unsteady" | "disagree";
+/** What the last ten seconds of a camera say; a rate, or why there is none, or neither as long as it is too early to tell. */
+export type PulseState = { frames: number; dropped: number; from_s: number; to_s: number; fps: number; quality: PulseQuality; bpm: number | null; refused: PulseRefusal | null };
+export type PulsePart = { from_s: number; to_s: number; bpm: number | null; refused: PulseRefusal | null };
+export type PulseWhole = PulsePart & { uncertainty_bpm: number | null; beats: number };
+/** What taps come to; nothing where there are too few. */
+export type TapSum = { n: number; rate_bpm: number | null; uncertainty_bpm: number | null; intervals_ms: number[]; mean_ms: number | null; sd_ms: number | null; missed: number; doubled: number };
+export type SilentCount = { rate_bpm: number; step_bpm: number };
+export type RatesCompared = { difference_bpm: number; within: boolean };

@@ -9,6 +9,7 @@ where-seed = seed { $v }
 
 tools-scenarios = Scenarios
 tools-open = Open a file
+tools-own = Your own pulse
 tools-faults = Faults and tests
 tools-language = Language
 tools-theme = Theme
@@ -21,6 +22,8 @@ caution-long = The subject here is not real. This page says nothing about anyone
 
 start-title = Practice the finger pulse
 start-lede = Practice on screen for the physiology lab: connect the equipment, record a clean pulse, and count the beats. Then see the true heart rate.
+start-pulse = You have a real pulse with you:
+start-pulse_go = measure your own pulse
 start-all = All scenarios
 start-single = One fault at a time
 start-single_about = In these scenarios the title tells what you will see, and the fault is the same each time. They are for instructors and to practice one skill.

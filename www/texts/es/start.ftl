@@ -32,6 +32,7 @@ where-seed = semilla { $v }
 
 tools-scenarios = Escenarios
 tools-open = Abrir un archivo
+tools-own = Tu propio pulso
 tools-faults = Fallos y pruebas
 tools-language = Idioma
 tools-theme = Tema
@@ -44,6 +45,8 @@ caution-long = Aquí el sujeto es simulado. Esta página no dice nada sobre la s
 
 start-title = Practica el pulso del dedo
 start-lede = Practica en pantalla para el laboratorio de fisiología: conecta el equipo, graba un pulso limpio y cuenta los latidos. Después ves la frecuencia cardíaca verdadera.
+start-pulse = Llevas contigo un pulso de verdad:
+start-pulse_go = mide tu propio pulso
 start-all = Todos los escenarios
 start-single = Un solo fallo cada vez
 start-single_about = En estos escenarios el título dice lo que verás, y el fallo es siempre el mismo. Son para docentes y para practicar una sola habilidad.
