@@ -1,7 +1,7 @@
 // A camera for the tests: films that are made here, from a pulse that is known, in the form that Chromium's fake camera plays (Y4M: one
 // header, then raw pictures). Each picture has its number drawn into it, so that it can be read back which one came when: the fake
 // camera has a jitter of its own, and slows down on a machine that has other work.
-import { closeSync, mkdtempSync, openSync, writeSync } from "node:fs";
+import { closeSync, mkdtempSync, openSync, rmSync, writeSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import { chromium } from "playwright-core";
@@ -40,7 +40,9 @@ function yuv([r, g, b]) {
  * cells of 4 by 4 points, each point with its own noise.
  */
 export function film(name, frames, colour, grain = 3) {
-  const file = path.join(mkdtempSync(path.join(os.tmpdir(), "dicrotic-film-")), `${name}.y4m`);
+  const folder = mkdtempSync(path.join(os.tmpdir(), "dicrotic-film-"));
+  process.once("exit", () => rmSync(folder, { recursive: true, force: true })); // a film has some 35 MB
+  const file = path.join(folder, `${name}.y4m`);
   const out = openSync(file, "w");
   const next = noise(7);
   const grains = Float32Array.from({ length: 65536 }, () => grain * (next() + next()));
