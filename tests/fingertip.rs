@@ -238,7 +238,7 @@ fn a_second_finger_that_clips_red_is_read_in_green() {
 fn the_light_of_all_colors_may_step() {
     // Exposure: each five seconds all colors change by 4 %, which is as much as a pulse in green.
     let film = lit(7).filmed().changed(|t, c| {
-        let step = if (t / 5.0) as u32 % 2 == 0 { 1.0 } else { 0.96 };
+        let step = if ((t / 5.0) as u32).is_multiple_of(2) { 1.0 } else { 0.96 };
         *c = c.map(|v| step * v);
     });
     told("steps", &film, 0.5);

@@ -54,7 +54,7 @@ impl Session {
     }
 
     /// Whether what is wrong is drawn from a pool: then nothing may tell, before the attempt is over, whether anything is.
-    pub(super) fn from_pool(&self) -> bool {
+    pub(super) fn is_pooled(&self) -> bool {
         self.scenario().is_some_and(|s| s.pool.is_some())
     }
 

@@ -97,7 +97,7 @@ impl Session {
             .iter()
             .filter_map(|spec| fault::named(&spec.name))
             // The skill that a fault out of a pool calls for would tell which it is.
-            .filter(|_| self.sheet.over || !self.from_pool())
+            .filter(|_| self.sheet.over || !self.is_pooled())
             .filter_map(|f| {
                 let named = scenario.name_faults.then(|| self.is_named(f.id));
                 Some(Mended { skill: skill_for(f)?, gone: !check.left.contains(&f.id), named })

@@ -123,7 +123,7 @@ impl Session {
         };
         // Where something is wrong, or may be, finding it is what there is to learn: the bench goes no further than to the
         // first test or change.
-        let to_find = !self.log.cases.is_empty() || self.from_pool();
+        let to_find = !self.log.cases.is_empty() || self.is_pooled();
         let searching = |step: &Value| {
             name(step).starts_with('@')
                 || Kind::named(&name(step)).is_some_and(|k| to_find && k.nature() != Nature::Paper)

@@ -284,7 +284,7 @@ impl Session {
 
     /// How the faults of the scenario were found and mended, from the log.
     fn process(&self, done: &[Done]) -> Vec<Remark> {
-        if self.from_pool() && self.log.cases.is_empty() {
+        if self.is_pooled() && self.log.cases.is_empty() {
             return process::remarks_on_nothing(done);
         }
         let end_s = self.chain().map_or(0.0, Chain::time_s);

@@ -132,7 +132,7 @@ impl Session {
 
 /// The last check; null before.
 pub(super) fn check(session: &Session) -> Value {
-    session.check().map(|c| check::check(c, session.sheet.over, session.from_pool())).unwrap_or_default()
+    session.check().map(|c| check::check(c, session.sheet.over, session.is_pooled())).unwrap_or_default()
 }
 
 /// The last hint; null before.

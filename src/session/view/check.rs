@@ -16,10 +16,10 @@ use crate::session::truth::Truth;
 use serde_json::Value;
 
 /// A check. Where a pool draws what is wrong, one remark of a kind says all until the end: two would tell of two causes.
-pub(super) fn check(check: &Checked, over: bool, from_pool: bool) -> Value {
+pub(super) fn check(check: &Checked, over: bool, is_pooled: bool) -> Value {
     let report = &check.report;
     let mut process: Vec<Remark> = check.process.clone();
-    if from_pool && !over {
+    if is_pooled && !over {
         process.sort_by_key(|r| r.code);
         process.dedup_by_key(|r| r.code);
     }
