@@ -54,7 +54,7 @@ export const hasTrace = (fault) => fault.impression !== "paper" || fault.shown_s
  * @param {FaultWords} fault @param {() => number | null} severity @param {() => string} caption @param {{ shown_s: number | null, shown_range_v: number | null }} [as]
  */
 export function shot(fault, severity, caption, as = fault) {
-  const canvas = h("canvas", { class: "shot", role: "img" });
+  const canvas = h("canvas", { class: "shot", role: "img", "aria-label": `${fault.name}. ${severity() === null ? t("atlas-without") : fault.seen}` });
   const none = h("p", { class: "shot-none", hidden: true }, t("atlas-no_recorder"));
   const told = h("figcaption", {});
   const el = h("figure", {}, h("div", { class: "shot-field" }, canvas, none), told);

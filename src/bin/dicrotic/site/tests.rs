@@ -39,8 +39,8 @@ fn the_page_has_the_hand_written_files_without_dot_files_and_a_sorted_index() {
     assert_eq!(
         String::from_utf8_lossy(&files["scenarios/index.json"]),
         concat!(
-            r#"[{"file":"a.toml","id":"first","level":1,"title":"One","aim":"To see.","help":"alone"},"#,
-            r#"{"file":"b.toml","id":"second","level":2,"title":"","aim":"","help":""}]"#
+            r#"[{"file":"a.toml","id":"first","level":1,"title":"One","aim":"To see.","help":"alone","path":true},"#,
+            r#"{"file":"b.toml","id":"second","level":2,"title":"","aim":"","help":"","path":true}]"#
         )
     );
 }
