@@ -144,7 +144,7 @@ before(async () => {
   const well = (times) => Array.from({ length: times }, (_, k) => ({ ...told.Evidence[0], scenario: `well-${k % 3}`, seed: String(k), mode: "alone", passed: true, revealed: false, over: true, misreading: null, no_credit: null, hints: 0,
     at_ms: 1e12 + k * 864e5, skills: { hum: { got: "pass", code: "mended" } }, judged: [0, 1].map(() => ({ skill: "hum", code: "mended", right: true, told: false, misread: false })),
     faults: [{ id: ["charger_near", "cable_on_power_strip", "hand_on_laptop"][k % 3], set: "fuzzy", of: 9, skill: "hum", named: true, gone: true, tested: true }] }));
-  for (const past of [[], history, [...history, ...history], well(1), well(40)]) {
+  for (const past of [[], history, [...history, ...history], well(1), well(6)]) {
     told.SkillMap.push(JSON.parse(core.skillMap(JSON.stringify(past), 1e12 + past.length * 864e5)));
     const offered = [{ id: "a", level: 1, skills: ["hum", "motion"], worked: true }];
     told.NextBench.push(JSON.parse(core.nextBench(JSON.stringify(past), JSON.stringify(offered), 1.001e12)));

@@ -239,7 +239,8 @@ pub fn claims() -> Vec<Claim> {
             Over(0.85),
         )
         .undone()
-        .against("high_pass_high"),
+        .against("high_pass_high")
+        .against("plug_damp"),
         test(
             "high_pass_high",
             "Set the high-pass filter lower: the wave is wide again",
@@ -594,7 +595,7 @@ pub fn claims() -> Vec<Claim> {
         )
         .against("charge_port"),
         test("recorder_in_use", "another program is open", &[], 0.0, OTHER_PROGRAM, YES),
-        remedy("recorder_in_use", "Close the other program", FOUND_THEN, YES).against("charge_port"),
+        remedy("recorder_in_use", "Then close it", FOUND_THEN, YES).against("charge_port"),
         seen("plug_damp", "Narrow waves", WIDTH, Under(0.85)),
         seen("plug_damp", "smaller than before", HEIGHT, Under(0.9)),
         test("plug_damp", "The high-pass filter is off", &[], 0.0, HIGH_PASS_OFF, YES)
@@ -602,13 +603,13 @@ pub fn claims() -> Vec<Claim> {
         test("plug_damp", "Wiggle the plug: nothing changes", WIGGLE, 1.0, ANSWERED, Under(3.0))
             .against("plug_half_in")
             .throughout(),
-        test("plug_damp", "Look at the plug", &[], 0.0, DAMP, YES),
+        test("plug_damp", "Look at the plug", &[], 0.0, DAMP, YES).against("plain_input"),
         seen("light_sensor_dirty", "A small pulse", HEIGHT, Under(0.5)).against_none().against("range_large"),
         test("light_sensor_dirty", "the pulse stays small", PRESS, 2.2, GROWTH, Under(1.4))
             .against("strap_loose"),
         test("light_sensor_dirty", "the finger is warm", ASK, 0.0, SAYS_WARM, YES).against("finger_cold"),
         test("light_sensor_dirty", "Look at the sensing side", &[], 0.0, SMEAR, YES),
-        remedy("light_sensor_dirty", "Wipe the sensing side", HEIGHT_THEN, Over(0.8)).against("finger_cold"),
+        remedy("light_sensor_dirty", "Wipe its sensing side", HEIGHT_THEN, Over(0.8)).against("finger_cold"),
         seen("sleeve_tight", "A small", HEIGHT, Under(0.6)),
         seen("sleeve_tight", "round pulse", FINE_LEFT, Under(0.85)),
         seen("sleeve_tight", "a dark fingertip", DUSKY, YES).against_none().against("hand_low"),
