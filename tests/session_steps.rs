@@ -46,8 +46,12 @@ fn every_worked_example_ends_with_every_step_done_and_says_so_on_the_way() {
         if !open(&lab).is_empty() {
             eprintln!("{name}: {:?} {}", open(&lab), next(&lab));
         }
+        // Where the pool drew that nothing is wrong nothing is named, and the step stays open: a tick would tell it.
+        let nothing = text.contains("\n[pool]") && lab.view()["named"] == json!([]);
         assert!(
-            before_check.is_empty() || before_check == ["check"],
+            before_check.is_empty()
+                || before_check == ["check"]
+                || (nothing && before_check == ["name", "check"]),
             "{name}: {before_check:?} before the check"
         );
         ended += 1;
