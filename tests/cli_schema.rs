@@ -83,7 +83,7 @@ fn every_field_has_words_and_no_link_is_left_in_them() {
 #[test]
 fn what_is_left_out_is_what_the_reader_puts_there() {
     let read: Value = serde_json::to_value(Scenario::read(HEAD).unwrap()).unwrap();
-    let drawn = format!("{HEAD}\nname_faults = true\n[pool]\nlook_alike = \"charger_near\"\n");
+    let drawn = format!("{HEAD}\nname_faults = true\n[pool]\nlook_alike = \"moving\"\n");
     let pooled: Value = serde_json::to_value(Scenario::read(&drawn).unwrap()).unwrap();
     let rows = table(File::Scenario);
     let told: Vec<_> = rows.iter().filter(|row| !row.usual.is_empty() && !row.path.contains("[]")).collect();
