@@ -32,6 +32,12 @@ impl Belief {
         guess + (1.0 - guess - slip) * self.share()
     }
 
+    /// The same, and how it changes with the mean.
+    fn expects(self, guess: f64, slip: f64) -> (f64, f64) {
+        let known = self.share();
+        (self.foresees(guess, slip), (1.0 - guess - slip) * known * (1.0 - known))
+    }
+
     /// The mean of the logistic function over the distribution (MacKay's approximation, Neural Comput 1992, 4:720).
     pub fn share(self) -> f64 {
         math::logistic(self.mean / (1.0 + core::f64::consts::PI * self.var / 8.0).sqrt())
@@ -46,9 +52,7 @@ impl Belief {
     /// What a judged step tells: one step of Newton's method on its likelihood, weighed (`weight` 0 to 1). A right one never
     /// lowers the mean, a wrong one never raises it, and both make surer.
     pub fn seen(self, right: bool, guess: f64, slip: f64, weight: f64) -> Self {
-        let known = self.share();
-        let expected = guess + (1.0 - guess - slip) * known;
-        let slope = (1.0 - guess - slip) * known * (1.0 - known);
+        let (expected, slope) = self.expects(guess, slip);
         let odds = expected * (1.0 - expected);
         let var = 1.0 / (1.0 / self.var + weight * slope * slope / odds);
         let off = if right { 1.0 - expected } else { -expected };
@@ -58,9 +62,7 @@ impl Belief {
 
     /// How much of the variance one such step would take away, 0 to 1.
     pub fn tells(self, guess: f64, slip: f64) -> f64 {
-        let known = self.share();
-        let expected = guess + (1.0 - guess - slip) * known;
-        let slope = (1.0 - guess - slip) * known * (1.0 - known);
+        let (expected, slope) = self.expects(guess, slip);
         let gained = self.var * slope * slope / (expected * (1.0 - expected));
         gained / (1.0 + gained)
     }
