@@ -91,14 +91,7 @@ pub fn remarks(done: &[Done], cases: &[Case], end_s: f64) -> Vec<Remark> {
             found.push(Remark { code: "process_cause_remains", args: json!({"fault": case.id}) });
         }
     }
-    let blind = blind(done);
-    if blind > 0 {
-        found.push(Remark { code: "process_blind", args: json!({"times": blind}) });
-    }
-    let needless = needless(done, cases);
-    if needless > NEEDLESS {
-        found.push(Remark { code: "process_needless", args: json!({"actions": needless}) });
-    }
+    found.extend(careless(done, cases));
     if filters(done) && cases.iter().any(|c| c.present && c.to_mend) {
         found.push(Remark { code: "process_filtered_away", args: json!({}) });
     }
@@ -120,7 +113,14 @@ pub fn remarks_on_nothing(done: &[Done]) -> Vec<Remark> {
     }
     let code = if tests.len() >= ENOUGH { "process_tested" } else { "process_untested" };
     let mut found = vec![Remark { code, args: json!({}) }];
-    let (blind, needless) = (blind(done), needless(done, &[]));
+    found.extend(careless(done, &[]));
+    found
+}
+
+/// Remarks on changes made without a look, and on those that have nothing to do with any fault.
+fn careless(done: &[Done], cases: &[Case]) -> Vec<Remark> {
+    let mut found = Vec::new();
+    let (blind, needless) = (blind(done), needless(done, cases));
     if blind > 0 {
         found.push(Remark { code: "process_blind", args: json!({"times": blind}) });
     }

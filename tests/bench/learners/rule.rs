@@ -1,20 +1,12 @@
 //! The rule that stood before: two passes in a row on different seeds, a retest after three to seven days, the skill that is due
 //! first, then the one that goes wrong, then what is new. Kept to be compared with.
 
+pub use dicrotic::assess::learner::standing::State;
 use dicrotic::assess::skill::{Aid, Got, Record, SKILLS};
 use std::collections::BTreeMap;
 
 const DAY_MS: f64 = 86_400_000.0;
 const RETEST_MS: f64 = 3.0 * DAY_MS;
-
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum State {
-    New,
-    Practising,
-    Once,
-    Ready,
-    Due,
-}
 
 #[derive(Clone, Copy, Debug)]
 pub struct Standing {
