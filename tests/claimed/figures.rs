@@ -399,25 +399,32 @@ pub const UNEVEN: Figure = Figure("largest change of interval, of the middle one
     let change = intervals.windows(2).map(|w| (w[1] - w[0]).abs()).fold(0.0, f64::max);
     change / part(&intervals, 0.5)
 });
-/// From short intervals to long ones, a tenth left out at each end.
-pub const SWING: Figure = Figure("swing of the intervals, of the middle one", |s| {
-    let intervals = s.shown.intervals();
-    (part(&intervals, 0.9) - part(&intervals, 0.1)) / part(&intervals, 0.5)
-});
 /// How well a wave of the breath's period fits the intervals: share of their variance, the best of near periods.
 pub const RHYTHM_WITH_BREATH: Figure = Figure("share of the intervals' variance at the breath", |s| {
-    let (beats, intervals) = (s.shown.beats(), s.shown.intervals());
+    let intervals = s.shown.intervals();
     let mean = intervals.iter().sum::<f64>() / intervals.len() as f64;
     let all: f64 = intervals.iter().map(|i| (i - mean) * (i - mean)).sum();
-    let share = |hz: f64| {
+    let wave = breath_wave_s(s.shown);
+    wave * wave / 2.0 * intervals.len() as f64 / all
+});
+/// From the shortest to the longest interval of the wave that goes with the breath: a swing that comes again and again.
+pub const SWING_WITH_BREATH: Figure =
+    Figure("swing of the intervals with the breath, of the middle one", |s| {
+        2.0 * breath_wave_s(s.shown) / part(&s.shown.intervals(), 0.5)
+    });
+/// Amplitude, in seconds, of the wave of the breath's period that fits the intervals best.
+fn breath_wave_s(shown: &Shot) -> f64 {
+    let (beats, intervals) = (shown.beats(), shown.intervals());
+    let mean = intervals.iter().sum::<f64>() / intervals.len() as f64;
+    let amplitude = |hz: f64| {
         let (c, q) = intervals.iter().zip(beats).fold((0.0, 0.0), |(c, q), (i, at)| {
             (c + (i - mean) * cos(TAU * hz * at), q + (i - mean) * sin(TAU * hz * at))
         });
-        2.0 * (c * c + q * q) / intervals.len() as f64 / all
+        2.0 * (c * c + q * q).sqrt() / intervals.len() as f64
     };
-    let breath = s.shown.breaths_per_min / 60.0;
-    (-10..=10).map(|k| share(breath * (1.0 + 0.02 * f64::from(k)))).fold(0.0, f64::max)
-});
+    let breath = shown.breaths_per_min / 60.0;
+    (-10..=10).map(|k| amplitude(breath * (1.0 + 0.02 * f64::from(k)))).fold(0.0, f64::max)
+}
 pub const IN_TIME: Figure = Figure("share of intervals near the usual one", |s| {
     let (intervals, usual) = (s.shown.intervals(), s.usual.interval());
     intervals.iter().filter(|i| (**i / usual - 1.0).abs() < 0.25).count() as f64 / intervals.len() as f64

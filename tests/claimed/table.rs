@@ -650,7 +650,8 @@ pub fn claims() -> Vec<Claim> {
             Over(0.975),
         )
         .undone(),
-        seen("breath_rhythm", "shorter and longer little by little", SWING, Over(0.285)).watched(40.0),
+        seen("breath_rhythm", "shorter and longer little by little", SWING_WITH_BREATH, Over(0.2))
+            .watched(60.0),
         test(
             "breath_rhythm",
             "the rhythm often goes with each breath",

@@ -58,7 +58,7 @@ pub(super) const FAULTS: &[Fault] = &[
         symptom: Symptom::Swinging,
         apply: |s, severity| {
             // Young people who breathe slowly and deeply: the rate swings by 15 to 25 beats/min (Ewing 1985, from memory).
-            s.config.subject.sdnn_ms = Some(112.0 + 28.0 * severity);
+            s.config.subject.sdnn_ms = Some(124.0 + 26.0 * severity);
             s.config.subject.lf_hf = Some(0.08);
             s.config.subject.breaths_per_min = Some(8.0);
         },
