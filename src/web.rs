@@ -81,7 +81,7 @@ pub fn learner_state(history: &str) -> Result<String, JsValue> {
     Ok(learner(history)?.told().to_string())
 }
 
-/// The bench among `benches` (`[{id, level, skills, worked}]`) that tells and teaches most at `now_ms`, with why; `null` when
+/// The bench among `benches` (`[{id, level, skills, may_ask, worked}]`) that tells and teaches most at `now_ms`, with why; `null` when
 /// nothing is wanting. JSON in and out.
 #[wasm_bindgen(js_name = nextBench)]
 pub fn next_bench(history: &str, benches: &str, now_ms: f64) -> Result<String, JsValue> {

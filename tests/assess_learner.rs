@@ -318,6 +318,7 @@ fn the_next_bench_tells_and_teaches_and_says_why() {
         id: id.into(),
         level: 1,
         skills: skills.iter().map(|s| s.to_string()).collect(),
+        may_ask: Default::default(),
         worked: false,
     };
     let benches = [
@@ -351,6 +352,15 @@ fn the_next_bench_tells_and_teaches_and_says_why() {
     let twins = [bench("a", &["counting"]), bench("b", &["counting"])];
     let done = [attempt(0.0, "a", 1, "counting", &[true])];
     assert_eq!(learner(&done).next(&twins, DAY_MS).unwrap().id, "b");
+    // A bench that only may ask for a skill is worth less than one that does; done before, it is another bench all the same.
+    let pool = |share: f64| Bench { may_ask: [("counting".to_string(), share)].into(), ..bench("pool", &[]) };
+    let choice = |share: f64, done: &[Value]| {
+        learner(done).next(&[bench("a", &["counting"]), pool(share)], DAY_MS).unwrap().id
+    };
+    assert_eq!(choice(0.4, &[]), "a");
+    assert_eq!(choice(0.9, &[]), "a");
+    let both = [attempt(0.0, "a", 1, "counting", &[true]), attempt(0.1, "pool", 1, "counting", &[true])];
+    assert_eq!(choice(0.9, &both), "pool");
     // On the very day, when all that is wanting is another day, it waits.
     assert_eq!(learner(&[]).next(&[], 0.0), None);
 }

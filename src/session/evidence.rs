@@ -16,9 +16,11 @@ use crate::deed::{Action, Nature, Page};
 use crate::plain::{fields, json};
 use crate::scenario::Scenario;
 use crate::scenario::fault::{self, Impression};
+use crate::scenario::pool::Draw;
 use crate::scenario::schema::Start;
 use serde_json::Value;
 use sha2::{Digest, Sha256};
+use std::collections::BTreeMap;
 
 /// Number of the form in which evidence is kept. The second holds every judged step; the first is read as well.
 const FORM: u32 = 2;
@@ -228,8 +230,10 @@ impl Session {
 pub fn calls_for(scenario: &Scenario) -> Vec<&'static str> {
     let question = scenario.task.kind.question();
     let apart = scenario.bench.start == Start::Apart;
+    // What a pool has drawn stands there too, and nobody is to be told of it.
+    let fixed = scenario.fault.iter().filter(|_| scenario.pool.is_none());
     let of_faults: Vec<&str> =
-        scenario.fault.iter().filter_map(|spec| fault::named(&spec.name)).filter_map(skill_for).collect();
+        fixed.filter_map(|spec| fault::named(&spec.name)).filter_map(skill_for).collect();
     let shown = guide::shown(scenario).map_or(&[][..], |attempt| &attempt.steps);
     let does = |kind: Deed| shown.iter().any(|step| step["do"] == json!(kind.name()));
     let must = |field: Field| question.fields.contains(&field) && !question.optional.contains(&field);
@@ -245,6 +249,18 @@ pub fn calls_for(scenario: &Scenario) -> Vec<&'static str> {
         _ => false,
     };
     skill::SKILLS.into_iter().filter(|s| asks(s) || of_faults.contains(s)).collect()
+}
+
+/// The skills that a scenario may ask for beside those, by what its pool draws: in which share of the draws; nothing without a
+/// pool.
+pub fn may_call_for(scenario: &Scenario) -> BTreeMap<&'static str, f64> {
+    let (draws, sure) = (scenario.draws(), calls_for(scenario));
+    let share = |skill: &str| {
+        let calls = |draw: &&Draw| draw.iter().any(|f| skill_for(f) == Some(skill));
+        draws.iter().filter(calls).count() as f64 / draws.len() as f64
+    };
+    let may = skill::SKILLS.into_iter().filter(|s| !sure.contains(s)).map(|s| (s, share(s)));
+    may.filter(|(_, share)| *share > 0.0).collect()
 }
 
 /// The skill that a fault calls for.

@@ -13,16 +13,26 @@ use crate::recorder::settings::{Change, RANGES_V};
 use crate::scenario::script::Attempt;
 use crate::scenario::{Scenario, ScenarioError};
 use serde_json::Value;
+use std::collections::VecDeque;
 
 /// A worked example under way.
 #[derive(Clone, Debug)]
 pub(super) struct Worked {
-    steps: Vec<Value>,
-    next: usize,
+    steps: VecDeque<Ahead>,
     /// Samples up to which the present step lasts.
     pub(super) until: u64,
     /// Whether the example itself is acting.
     pub(super) acting: bool,
+}
+
+/// A step of a worked example that is still to come.
+#[derive(Clone, Debug)]
+struct Ahead {
+    step: Value,
+    /// Steps of the script that are left after it, with the parts of one that is done in several deeds.
+    left: f64,
+    /// How much of a step of the script it is.
+    part: f64,
 }
 
 /// Stretch of the live signal by which a range is chosen, s.
@@ -54,7 +64,11 @@ impl Session {
             .act(&shown)
             .map_err(|r| ScenarioError::at("attempt", format!("{r:?}"), "steps that can be done"))?;
         let until = session.samples();
-        session.help.worked = Some(Worked { steps: attempt.steps.clone(), next: 0, until, acting: false });
+        let of = attempt.steps.len();
+        let ahead =
+            |(k, step): (usize, &Value)| Ahead { step: step.clone(), left: (of - 1 - k) as f64, part: 1.0 };
+        let steps = attempt.steps.iter().enumerate().map(ahead).collect();
+        session.help.worked = Some(Worked { steps, until, acting: false });
         Ok(Some(session))
     }
 
@@ -63,22 +77,22 @@ impl Session {
         self.help.worked.is_some()
     }
 
-    /// Does the next step of the worked example: `action`, or `wait_s` to let it run on for, `remaining` steps, and the stage it
-    /// belongs to as `code`. `None` at the end.
+    /// Does the next step of the worked example: `action`, or `wait_s` to let it run on for, how many steps of the script are
+    /// `remaining` (with a fraction within a step that takes several deeds), and the stage it belongs to as `code`. `None` at the
+    /// end.
     pub fn worked_next(&mut self) -> Option<Value> {
         let until = self.help.worked.as_ref()?.until;
         self.run_long(until.saturating_sub(self.samples()));
-        let step = loop {
+        let Ahead { step, left: remaining, .. } = loop {
+            let ahead = self.help.worked.as_mut()?.steps.pop_front()?;
+            let Some(others) = expand(&ahead.step, self).ok()? else { break ahead };
+            let part = ahead.part / others.len() as f64;
             let worked = self.help.worked.as_mut()?;
-            let step = worked.steps.get(worked.next)?.clone();
-            worked.next += 1;
-            let Some(others) = expand(&step, self).ok()? else { break step };
-            let worked = self.help.worked.as_mut()?;
-            worked.steps.splice(worked.next - 1..worked.next, others);
-            worked.next -= 1;
+            // The last of them ends where the step would have ended.
+            for (after, step) in others.into_iter().rev().enumerate() {
+                worked.steps.push_front(Ahead { step, left: ahead.left + part * after as f64, part });
+            }
         };
-        let worked = self.help.worked.as_ref()?;
-        let remaining = worked.steps.len() - worked.next;
         match prepare(&step, self).ok()? {
             Prepared::Wait { seconds, samples } => {
                 let until = self.samples() + samples;

@@ -32,6 +32,7 @@ pub fn brief(scenario: &Scenario) -> Value {
         "brief": scenario.brief, "help": scenario.help, "power_line": scenario.power_line, "pass": scenario.pass,
         "name_faults": scenario.name_faults, "task": {"kind": scenario.task.kind},
         "worked": super::guide::shown(scenario).is_some(), "skills": super::evidence::calls_for(scenario),
+        "may_ask": super::evidence::may_call_for(scenario),
         "assignment": scenario.assignment.as_ref().map(assignment),
     })
 }

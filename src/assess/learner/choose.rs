@@ -7,6 +7,7 @@ use super::tracked::Trait;
 use super::{Learner, SKILLS};
 use crate::deed::Aid;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// A bench to choose from.
 #[derive(Clone, Debug, Deserialize)]
@@ -18,6 +19,10 @@ pub struct Bench {
     pub level: u8,
     /// The skills that it asks for.
     pub skills: Vec<String>,
+    /// Skills that it may ask for beside those, by what is drawn from its pool: in which share of its draws, 0 to 1. Empty for a
+    /// bench that is the same whenever it is done, up to the heart and how bad things are.
+    #[serde(default)]
+    pub may_ask: BTreeMap<String, f64>,
     /// Whether it can be watched, or half of it be done.
     #[serde(default)]
     pub worked: bool,
@@ -56,7 +61,8 @@ pub enum Why {
 
 /// What teaching is worth beside telling (design default).
 const TEACHING: f64 = 0.5;
-/// What a bench is worth that was done before, as a share of a new one, each time, and so often at most.
+/// What a bench is worth that was done before, as a share of a new one, each time, and so often at most. Of a pool each seed is
+/// another bench.
 const AGAIN: f64 = 0.7;
 const AGAIN_MOST: u32 = 3;
 /// A skill that few benches ask for is worth more where it is met: by this power of the benches that ask for it.
@@ -68,6 +74,14 @@ const TOO_HARD: f64 = 0.12;
 /// Skills that are done by the bench when half is done.
 const SET_UP: [&str; 8] = ["wiring", "link", "contact", "range", "time_base", "hum", "motion", "recording"];
 
+impl Bench {
+    /// How likely it asks for a skill, 0 to 1.
+    fn share(&self, skill: &str) -> f64 {
+        let sure = self.skills.iter().any(|s| s == skill);
+        if sure { 1.0 } else { self.may_ask.get(skill).map_or(0.0, |share| share.clamp(0.0, 1.0)) }
+    }
+}
+
 impl Learner {
     /// The bench that is worth most at `now_ms`; `None` when nothing is wanting.
     pub fn next(&self, benches: &[Bench], now_ms: f64) -> Option<Next> {
@@ -76,8 +90,8 @@ impl Learner {
         let ready = SKILLS.iter().filter(|s| self.skills.get(*s).is_some_and(|t| t.mastered)).count();
         let suits = 2.0 + ready as f64 / 2.0;
         let rare = SKILLS.map(|skill| {
-            let asking = benches.iter().filter(|b| b.skills.iter().any(|s| s == skill)).count();
-            crate::math::pow(asking.max(1) as f64, RARE)
+            let asking: f64 = benches.iter().map(|b| b.share(skill)).sum();
+            crate::math::pow(asking.max(1.0), RARE)
         });
         let mut best: Option<(f64, Next)> = None;
         for bench in benches {
@@ -86,13 +100,16 @@ impl Learner {
             let mut sum = 0.0;
             let mut most: Option<(f64, &'static str, Why)> = None;
             for (skill, rare) in SKILLS.into_iter().zip(rare) {
-                if !bench.skills.iter().any(|b| b == skill) {
+                let asks = bench.share(skill);
+                if asks <= 0.0 {
                     continue;
                 }
                 let known = self.skills.get(skill).unwrap_or(&bare);
                 let told = aid == Aid::Alone || (aid == Aid::Half && !SET_UP.contains(&skill));
-                let (worth, why) = known.worth(told, !known.firsts.contains_key(&bench.id), now_ms);
-                let worth = worth * rare;
+                // What a pool draws anew is another fault most of the time.
+                let fresh = bench.may_ask.contains_key(skill) || !known.firsts.contains_key(&bench.id);
+                let (worth, why) = known.worth(told, fresh, now_ms);
+                let worth = worth * rare * asks;
                 sum += worth;
                 if worth > 0.0 && most.is_none_or(|(w, ..)| worth > w) {
                     most = Some((worth, skill, why));
@@ -100,7 +117,8 @@ impl Learner {
             }
             let Some((_, skill, why)) = most else { continue };
             let hard = 1.0 / (1.0 + TOO_HARD * (f64::from(bench.level) - suits).max(0.0));
-            let value = sum * hard * crate::math::pow(AGAIN, f64::from(times.min(AGAIN_MOST)));
+            let again = if bench.may_ask.is_empty() { times.min(AGAIN_MOST) } else { 0 };
+            let value = sum * hard * crate::math::pow(AGAIN, f64::from(again));
             if best.as_ref().is_none_or(|(v, _)| value > *v) {
                 best = Some((value, Next { id: bench.id.clone(), skill, why, aid }));
             }

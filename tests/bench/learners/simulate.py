@@ -165,7 +165,7 @@ def cohort(job):
                 record = one["record"]
                 if policy == "rule" and record:
                     record = record | {"judged": [], "faults": []}  # it never looked at them
-                core.stdin.write(json.dumps({"policy": policy, "id": one["id"], "now": one["learner"].at, "record": record}, separators=(",", ":")) + "\n")
+                core.stdin.write(json.dumps({"policy": policy, "id": one["id"], "now": one["learner"].at, "seed": one["draw"].getrandbits(32), "record": record}, separators=(",", ":")) + "\n")
             core.stdin.write("\n")
             core.stdin.flush()
             answers = [json.loads(core.stdout.readline()) for _ in going]
@@ -211,6 +211,7 @@ def step(one, answer, skills, benches, found):
     one["left"] -= 1
     one["done"] += 1
     bench = benches[answer["next"]["bench"]]
+    bench = bench | bench["drawn"][answer["next"]["drawn"]]
     record, outcomes = learner.attempt(bench, answer["next"]["aid"], 1000 * one["id"] + one["done"], draw)
     for (name, p), (same, right) in zip(answer.get("foreseen", []), outcomes, strict="foreseen" in answer):
         assert name == same, f"{name} was foreseen where {same} was judged"

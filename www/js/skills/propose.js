@@ -13,7 +13,7 @@ export const SKILLS = ["wiring", "link", "contact", "range", "time_base", "hum",
  * @param {KeptEvidence[]} past @param {KnownScenario[]} scenarios @param {number} now
  */
 export function proposed(past, scenarios, now) {
-  const next = nextBench(past, scenarios.map(({ brief: { id, level, skills, worked } }) => ({ id, level, skills, worked })), now);
+  const next = nextBench(past, scenarios.map(({ brief: { id, level, skills, may_ask, worked } }) => ({ id, level, skills, may_ask, worked })), now);
   const scenario = next && scenarios.find(({ brief }) => brief.id === next.id);
   return scenario ? { ...next, scenario } : null;
 }

@@ -53,7 +53,7 @@ export type SkillMap = {
   skills: Record<string, Standing>; sets: Record<string, Standing>; help: Aid; readiness: { ready: boolean; times: number; need: number }; without: Record<string, number>;
 };
 /** A bench to choose from, and the one that was chosen. */
-export type OfferedBench = { id: string; level: number; skills: string[]; worked: boolean };
+export type OfferedBench = { id: string; level: number; skills: string[]; may_ask: Record<string, number>; worked: boolean };
 export type NextBench = { id: string; skill: string; why: "new" | "practice" | "unsure" | "other" | "later" | "due"; aid: Aid };
 
 /** What stands in a code or a result beside the attempt. */

@@ -64,6 +64,8 @@ export type Brief = {
   pass: Criteria; name_faults: boolean; task: { kind: string }; worked: boolean; assignment: Assignment | null;
   /** The skills that it asks for. */
   skills: string[];
+  /** Skills that it may ask for beside those, by what its pool draws: in which share of the draws, 0 to 1. */
+  may_ask: Record<string, number>;
 };
 
 export type Task = {

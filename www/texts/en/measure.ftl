@@ -92,7 +92,7 @@ asked-range = Read the range as the recorder shows it, ± millivolts.
 asked-foot_peak = A is on a foot. B is on the peak of the same beat.
 asked-amplitude = The height from foot to peak, in millivolts.
 asked-name_test = Test before you name a cause: change one thing, ask, or look.
-asked-name_all = Name everything that is wrong, and nothing else.
+asked-name_all = Name everything that is wrong. If nothing is, name nothing.
 asked-name_one = Change one thing at a time, and look after each change.
 
 truth-beats = beats in your counting window

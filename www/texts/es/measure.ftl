@@ -92,7 +92,7 @@ asked-range = Lee el rango como lo muestra el registrador, ± milivoltios.
 asked-foot_peak = A está en un pie. B está en el pico del mismo latido.
 asked-amplitude = La altura del pie al pico, en milivoltios.
 asked-name_test = Prueba antes de nombrar una causa: cambia una cosa, pregunta o mira.
-asked-name_all = Nombra todo lo que falla, y nada más.
+asked-name_all = Nombra todo lo que falla. Si nada falla, no nombres nada.
 asked-name_one = Cambia una cosa cada vez, y mira después de cada cambio.
 
 truth-beats = latidos en tu ventana de conteo
