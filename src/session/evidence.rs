@@ -226,7 +226,7 @@ impl Session {
 }
 
 /// The skills that a scenario asks for, as far as its text tells: of a fault that the seed draws nothing is told. Whether range and
-/// time base are to be chosen can be seen in its worked example alone.
+/// time base are to be chosen, or an uncertainty that need not be told is to be, can be seen in its worked example alone.
 pub fn calls_for(scenario: &Scenario) -> Vec<&'static str> {
     let question = scenario.task.kind.question();
     let apart = scenario.bench.start == Start::Apart;
@@ -236,6 +236,7 @@ pub fn calls_for(scenario: &Scenario) -> Vec<&'static str> {
         fixed.filter_map(|spec| fault::named(&spec.name)).filter_map(skill_for).collect();
     let shown = guide::shown(scenario).map_or(&[][..], |attempt| &attempt.steps);
     let does = |kind: Deed| shown.iter().any(|step| step["do"] == json!(kind.name()));
+    let answers = |field: &str| shown.iter().any(|step| step["field"] == json!(field));
     let must = |field: Field| question.fields.contains(&field) && !question.optional.contains(&field);
     let asks = |skill: &str| match skill {
         "wiring" | "link" => apart,
@@ -245,7 +246,7 @@ pub fn calls_for(scenario: &Scenario) -> Vec<&'static str> {
         "window" => matches!(question.reads, Reads::Beats | Reads::Intervals | Reads::Stretch),
         "counting" => matches!(question.reads, Reads::Beats | Reads::Intervals),
         "arithmetic" => must(Field::Rate) || must(Field::Amplitude),
-        "uncertainty" => must(Field::Uncertainty),
+        "uncertainty" => must(Field::Uncertainty) || answers("uncertainty"),
         _ => false,
     };
     skill::SKILLS.into_iter().filter(|s| asks(s) || of_faults.contains(s)).collect()

@@ -44,6 +44,8 @@ pub enum Does {
     Steps(&'static [&'static str]),
     /// What mends the fault, as the catalogue has it. On another bench it is done all the same.
     Remedy,
+    /// The same, and then these steps.
+    RemedyAnd(&'static [&'static str]),
 }
 
 /// What is done and how long it is looked at. All times in milliseconds, so that runs can be told apart.
@@ -85,6 +87,12 @@ pub struct Claim {
     pub phrase: &'static str,
     pub figure: Figure,
     pub bound: Bound,
+    /// The bound is to be missed, not met: what was seen is seen no longer.
+    pub missed: bool,
+    /// The figure is of the second look in the place of the first.
+    pub after: bool,
+    /// A remedy does not show in it.
+    pub apart: bool,
     pub course: Course,
     /// The benches on which it must fail; where none is named, the one without a fault.
     pub opposites: Vec<Opposite>,
@@ -102,7 +110,19 @@ pub fn seen(fault: &'static str, phrase: &'static str, figure: Figure, bound: Bo
         throughout: false,
         wide: false,
     };
-    Claim { fault, field: "seen", phrase, figure, bound, course, opposites: Vec::new(), least_share: 1.0 }
+    Claim {
+        fault,
+        field: "seen",
+        phrase,
+        figure,
+        bound,
+        missed: false,
+        after: false,
+        apart: false,
+        course,
+        opposites: Vec::new(),
+        least_share: 1.0,
+    }
 }
 
 /// A claim about a test: what is done, and what comes in the `then_s` seconds after it.
@@ -124,7 +144,39 @@ pub fn remedy(fault: &'static str, phrase: &'static str, figure: Figure, bound: 
     Claim { field: "remedy", course, ..claim }
 }
 
+/// The same, with what the text adds to the catalogue's remedy.
+pub fn remedy_by(
+    fault: &'static str,
+    phrase: &'static str,
+    steps: &'static [&'static str],
+    figure: Figure,
+    bound: Bound,
+) -> Claim {
+    let claim = remedy(fault, phrase, figure, bound);
+    Claim { course: Course { does: Does::RemedyAnd(steps), ..claim.course }, ..claim }
+}
+
+/// What every remedy claims of what is seen: once it is done, that is seen no more often than where there is no fault, and where
+/// nothing is done it is.
+pub fn gone(seen: &Claim) -> Claim {
+    let then_ms = seen.course.look_ms.max(20_000);
+    let course = Course { does: Does::Remedy, then_ms, ..seen.course };
+    let opposites = vec![Opposite::Undone];
+    Claim { field: "remedy", missed: true, after: true, course, opposites, least_share: 0.9, ..seen.clone() }
+}
+
 impl Claim {
+    /// Whether a figure is as the claim says.
+    pub fn meets(&self, v: f64) -> bool {
+        self.bound.meets(v) != self.missed
+    }
+
+    /// How far a figure is from what the claim says; negative where it is as it says. For the worst of many.
+    pub fn beyond(&self, v: f64) -> f64 {
+        let far = self.bound.beyond(v);
+        if self.missed && far.is_finite() { -far } else { far }
+    }
+
     /// Looks for so many seconds first.
     pub fn watched(mut self, seconds: f64) -> Self {
         self.course.look_ms = (1000.0 * seconds) as u64;
@@ -153,6 +205,12 @@ impl Claim {
     /// Must miss the bound where nothing is done.
     pub fn undone(mut self) -> Self {
         self.opposites.push(Opposite::Undone);
+        self
+    }
+
+    /// A remedy does not show in it: it is over by itself, or stays, or the heart alone brings it now and then.
+    pub fn apart(mut self) -> Self {
+        self.apart = true;
         self
     }
 

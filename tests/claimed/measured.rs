@@ -74,6 +74,7 @@ impl Row {
             Bound::Over(v) => format!(">= {v}"),
             Bound::Within(a, b) => format!("{a} to {b}"),
         };
+        let bound = if self.claim.missed { format!("not {bound}") } else { bound };
         let against = self.against.iter().map(|a| {
             let not = if a.tells() { "" } else { " NOT TOLD APART" };
             format!("; {}: {} of {}, nearest {:.3}{not}", named(a.opposite), a.met, a.all.len(), a.nearest)
@@ -220,11 +221,17 @@ impl Bench {
         let First { session, subject, sensor, range_v, shown, usual } = at;
         let mut session = session.clone();
         let done_ms = ms(&session);
+        let remedy = || fault::named(self.does_of).map_or(&[][..], |f| f.remedy);
         let list = match self.course.does {
-            Does::Steps(list) => list,
-            Does::Remedy => fault::named(self.does_of).map_or(&[][..], |f| f.remedy),
+            Does::Steps(list) => list.to_vec(),
+            Does::Remedy => remedy().to_vec(),
+            Does::RemedyAnd(more) => [remedy(), more].concat(),
         };
-        for step in steps(list, *range_v) {
+        for mut step in steps(&list, *range_v) {
+            // The catalogue's remedy has a middle finger; each subject has a range of its own.
+            if self.course.does == Does::Remedy && step["do"] == "range" {
+                step["v"] = json!(range_v);
+            }
             if self.undone && step.get("wait").is_none() {
                 continue;
             }
@@ -291,7 +298,7 @@ pub fn rows(claims: &[Claim]) -> Vec<Row> {
         fault,
         sensors: sensors[fault.unwrap_or(claim.fault)].clone(),
         course: claim.course,
-        does_of: if claim.course.does == Does::Remedy { claim.fault } else { "" },
+        does_of: if matches!(claim.course.does, Does::Steps(_)) { "" } else { claim.fault },
         undone,
     };
     // Claims about one bench share its runs. What is asked for: of which claim, and on which of its benches.
@@ -336,11 +343,10 @@ pub fn rows(claims: &[Claim]) -> Vec<Row> {
                     continue;
                 }
                 found.extend(bench.go_on(&first, &usuals, |seen| {
-                    let of = |(claim, on): &&Asked| Found {
-                        claim: *claim,
-                        on: *on,
-                        end,
-                        figure: (claims[*claim].figure.1)(seen),
+                    let of = |(claim, on): &&Asked| {
+                        let Claim { figure, after, .. } = &claims[*claim];
+                        let figure = if *after { (figure.1)(&seen.afterwards()) } else { (figure.1)(seen) };
+                        Found { claim: *claim, on: *on, end, figure }
                     };
                     asked.iter().map(of).filter(|f| f.figure != NOT_HERE).collect()
                 }));
@@ -368,9 +374,9 @@ fn row(k: usize, claim: &Claim, found: &[Found]) -> Row {
         let mine = found.iter().filter(|f| f.claim == k && f.on == on && end.is_none_or(|e| e == f.end));
         mine.map(|f| f.figure).collect()
     };
-    let beyond = |a: &f64, b: &f64| claim.bound.beyond(*a).total_cmp(&claim.bound.beyond(*b));
+    let beyond = |a: &f64, b: &f64| claim.beyond(*a).total_cmp(&claim.beyond(*b));
     let worst = |end: usize| of(None, Some(end)).into_iter().max_by(beyond);
-    let count = |values: &[f64]| values.iter().filter(|v| claim.bound.meets(**v)).count();
+    let count = |values: &[f64]| values.iter().filter(|v| claim.meets(**v)).count();
     let mild = worst(0).unwrap_or(f64::NAN);
     let all = of(None, None);
     let against = claim.opposite().into_iter().map(|opposite| {

@@ -23,6 +23,11 @@ pub struct Seen<'a> {
 }
 
 impl Seen<'_> {
+    /// The second look in the place of the first.
+    pub fn afterwards(&self) -> Self {
+        Self { usual: (self.usual_then)(), usual_then: self.usual_then, shown: self.then, then: self.then }
+    }
+
     /// How the bench would be then, had there been no fault and nothing been done.
     pub fn usual_then(&self) -> &Shot {
         (self.usual_then)()

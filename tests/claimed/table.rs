@@ -1,8 +1,9 @@
 //! The claims. One line each: fault, phrase as it stands in the English text, figure, bound.
 
 use super::claim::Bound::{Over, Under, Within};
-use super::claim::{Claim, remedy, seen, test};
+use super::claim::{Claim, Does, Opposite, gone, remedy, remedy_by, seen, test};
 use super::figures::*;
+use dicrotic::scenario::fault;
 
 const TAP_IT: &[&str] = &[r#"{"do":"tap_sensor"}"#];
 const PRESS: &[&str] = &[r#"{"do":"press_finger"}"#, r#"{"wait":0.4}"#];
@@ -28,10 +29,27 @@ const CABLE_AWAY: &[&str] = &[
     r#"{"wait":5}"#,
 ];
 
+/// Beside the remedy.
+const OTHER_CABLE: &[&str] = &[r#"{"do":"swap_cable"}"#];
+
 const YES: super::claim::Bound = Over(1.0);
 const NO: super::claim::Bound = Under(0.0);
 
-/// All claims.
+/// Of each fault that can be mended, what is seen of it alone and goes with its remedy: the claims that no text spells out. Where a
+/// text says more of its remedy, a claim in the table is about that.
+pub fn gone_by_remedy() -> Vec<Claim> {
+    let all = claims();
+    let told = |fault: &str| all.iter().any(|c| c.field == "remedy" && c.fault == fault);
+    let by_fault_alone = |c: &Claim| c.opposite().contains(&Opposite::None);
+    let seen_alone = |c: &Claim| c.least_share == 1.0 && !c.apart && c.course.does == Does::Steps(&[]);
+    let mendable = |c: &Claim| fault::named(c.fault).is_some_and(|f| f.curable) && !told(c.fault);
+    all.iter()
+        .filter(|c| c.field == "seen" && by_fault_alone(c) && seen_alone(c) && mendable(c))
+        .map(gone)
+        .collect()
+}
+
+/// All claims that quote a text.
 pub fn claims() -> Vec<Claim> {
     vec![
         seen("recorder_off", "indicator light is off", LIGHT, NO),
@@ -263,7 +281,7 @@ pub fn claims() -> Vec<Claim> {
         seen("strap_tight", "A small", HEIGHT, Under(0.5)),
         seen("strap_tight", "small, round pulse", HEIGHT, Over(0.03)).against("sensor_out"),
         seen("strap_tight", "round", FINE_LEFT, Under(0.6)),
-        seen("strap_tight", "that slowly gets smaller", LAST_OVER_FIRST, Under(0.8)).watched(55.0),
+        seen("strap_tight", "that slowly gets smaller", LAST_OVER_FIRST, Under(0.8)).watched(55.0).apart(),
         seen("strap_tight", "The fingertip is dark", DUSKY, YES).watched(30.0),
         test("strap_tight", "Ask: the finger throbs", ASK, 0.0, SAYS_THROBS, YES)
             .against("finger_cold")
@@ -333,6 +351,10 @@ pub fn claims() -> Vec<Claim> {
         .against("strap_slips"),
         test("hand_low", "The finger is warm", ASK, 0.0, SAYS_WARM, YES).against("finger_cold"),
         test("hand_low", "the strap fits well", &[], 0.0, STRAP_SNUG, YES).against("strap_loose"),
+        remedy("hand_on_laptop", "Put the other hand in the lap", HUM_CHANGE, Under(0.9)).undone(),
+        remedy_by("hand_on_laptop", "take another sensor cable", OTHER_CABLE, HUM_THEN, Under(0.1)).undone(),
+        remedy("wrong_notch", "Move the sensor cable off the power strip", HUM_CHANGE, Under(0.5)).undone(),
+        remedy_by("wrong_notch", "take another sensor cable", OTHER_CABLE, HUM_THEN, Under(0.1)).undone(),
         seen("strap_slips", "A pulse that was good", FIRST, Over(0.6)).fresh().against("strap_loose"),
         seen("strap_slips", "gets small within seconds and stays small", HEIGHT_THEN, Under(0.5))
             .doing(&[], 12.0),
@@ -354,7 +376,12 @@ pub fn claims() -> Vec<Claim> {
             Under(0.5),
         )
         .against("hand_on_laptop"),
+        remedy("cable_on_power_strip", "far from the power strip", HUM_CHANGE, Under(0.5)).undone(),
+        remedy_by("cable_on_power_strip", "take another sensor cable", OTHER_CABLE, HUM_THEN, Under(0.1))
+            .undone(),
         seen("charger_near", "A thick trace", HUM, Over(0.1)),
+        remedy("charger_near", "Unplug the charger", HUM_CHANGE, Under(0.9)).undone(),
+        remedy_by("charger_near", "take another sensor cable", OTHER_CABLE, HUM_THEN, Under(0.1)).undone(),
         seen("charger_near", "the sharp small waves", HARMONICS, Over(0.25)).against("cable_on_power_strip"),
         test(
             "charger_near",
@@ -455,7 +482,8 @@ pub fn claims() -> Vec<Claim> {
         seen("talking", "under the beats", AT_ENDS, Under(0.1)).watched(20.0).against("range_small"),
         seen("talking", "a heart rate a little higher than at rest", RATE, Within(1.03, 1.3))
             .watched(40.0)
-            .wide(),
+            .wide()
+            .apart(),
         test(
             "talking",
             "they stop within half a minute",
@@ -517,10 +545,10 @@ pub fn claims() -> Vec<Claim> {
             Over(0.5),
         )
         .against("wrong_multiplier"),
-        seen("wrong_multiplier", "the counting window is not ten seconds long", A_TO_B, Over(12.0)),
+        seen("wrong_multiplier", "the counting window is not ten seconds long", A_TO_B, Over(12.0)).apart(),
         seen("wrong_multiplier", "A count is multiplied by six", MULTIPLIER, Within(6.0, 6.0))
             .against("window_misread"),
-        seen("others_file", "A recording that was there before you made one", RECORDINGS, YES),
+        seen("others_file", "A recording that was there before you made one", RECORDINGS, YES).apart(),
         seen("table_shaken", "Groups of short swings", FAST, Over(0.8)),
         test("table_shaken", "the swings go on", STILL, 20.0, FAST_GAIN, Over(3.0))
             .against("moving")
@@ -663,7 +691,10 @@ pub fn claims() -> Vec<Claim> {
         .watched(60.0)
         .often(0.9)
         .against("premature"),
-        seen("not_rested", "a heart rate well above", RATE, Over(1.14)).against_none().against("talking"),
+        seen("not_rested", "a heart rate well above", RATE, Over(1.14))
+            .against_none()
+            .against("talking")
+            .apart(),
         test("not_rested", "the heart rate is lower", &[r#"{"wait":180}"#], 20.0, RATE_THEN, Under(0.95)),
     ]
 }

@@ -61,8 +61,7 @@ pub enum Why {
 
 /// What teaching is worth beside telling (design default).
 const TEACHING: f64 = 0.5;
-/// What a bench is worth that was done before, as a share of a new one, each time, and so often at most. Of a pool each seed is
-/// another bench.
+/// What a bench is worth that was done before, as a share of a new one, each time, and so often at most.
 const AGAIN: f64 = 0.7;
 const AGAIN_MOST: u32 = 3;
 /// A skill that few benches ask for is worth more where it is met: by this power of the benches that ask for it.
@@ -117,8 +116,7 @@ impl Learner {
             }
             let Some((_, skill, why)) = most else { continue };
             let hard = 1.0 / (1.0 + TOO_HARD * (f64::from(bench.level) - suits).max(0.0));
-            let again = if bench.may_ask.is_empty() { times.min(AGAIN_MOST) } else { 0 };
-            let value = sum * hard * crate::math::pow(AGAIN, f64::from(again));
+            let value = sum * hard * crate::math::pow(AGAIN, f64::from(times.min(AGAIN_MOST)));
             if best.as_ref().is_none_or(|(v, _)| value > *v) {
                 best = Some((value, Next { id: bench.id.clone(), skill, why, aid }));
             }
