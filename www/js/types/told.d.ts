@@ -72,7 +72,7 @@ export type ScenarioValue = {
   id?: string; level?: number; title?: string; aim?: string; brief?: string; help?: string; power_line?: { hz: number; volts: number };
   task?: { kind: string }; subject?: Record<string, unknown>; recorder?: Record<string, unknown>; fault?: FaultSpec[];
   pool?: { faults?: string[]; with_nothing?: boolean };
-  name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Assignment & { password?: string; worked?: boolean }; attempt?: unknown[];
+  name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Omit<Assignment, "study"> & { study?: string; password?: string; worked?: boolean }; attempt?: unknown[];
   misreading?: OwnMisreading[]; hint?: OwnHint[];
 };
 
