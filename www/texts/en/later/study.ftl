@@ -1,7 +1,7 @@
 ### The question before a test that belongs to a study of a class.
 
 study-title = May we use your results?
-study-about = Your class takes part in a study. It asks if practice on this bench helps people learn.
+study-about = Your class takes part in a study. It asks if practice on this page helps people learn.
 study-what = If you say yes, your test points go into a table. The table has no names and no student IDs. Other people may read it.
 study-free = You are free to say no. The test opens all the same, and your points stay the same.
 study-later = You can change your mind. Tell your instructor, and your points are left out.
