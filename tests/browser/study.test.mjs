@@ -7,6 +7,7 @@ import os from "node:os";
 import path from "node:path";
 import AxeBuilder from "@axe-core/playwright";
 import { host, root, withPage } from "./lib.mjs";
+import { classOfThirty } from "./screens.mjs";
 import * as student from "./student.mjs";
 
 const pool = (name) => path.join(root, "scenarios", `${name}.toml`);
@@ -90,6 +91,37 @@ describe("a study's test", () => {
       await bench(page);
       await student.kept(page);
       assert.deepEqual(await answers(page), [true]);
+    });
+  });
+});
+
+describe("the items of a class", () => {
+  test("stand in a part of their own, a row for what was wrong in each scenario", async () => {
+    const files = classOfThirty();
+    await withPage({ viewport: { width: 1280, height: 900 } }, async ({ page, url }) => {
+      await page.goto(`${url}#class`);
+      await page.locator(".intake").waitFor();
+      const [chooser] = await Promise.all([page.waitForEvent("filechooser"), student.pressButton(page, "Choose files")]);
+      await chooser.setFiles(files);
+      await page.locator('.report[data-students="30"]').waitFor({ timeout: 60_000 });
+      await page.locator('.intake[data-busy=""]').waitFor();
+      const items = page.locator(".class-items");
+      assert.equal(await items.locator("table").count(), 0, "worked out before anybody looks");
+      await items.locator("summary").focus();
+      await page.keyboard.press("Enter");
+      await page.locator(".class-items[data-rows]").waitFor();
+      // As the command line has it, cell by cell.
+      const out = path.join(mkdtempSync(path.join(os.tmpdir(), "dicrotic-items-")), "items.csv");
+      const run = spawnSync(host, ["class", ...files, "--items", out], { encoding: "utf8" });
+      assert.equal(run.status, 0, run.stderr);
+      const lines = readFileSync(out, "utf8").trim().split("\n").slice(1).map((line) => line.match(/"[^"]*"|[^,]+|(?<=,)(?=,|$)/g).map((cell) => cell.replaceAll('"', "")));
+      const rows = await items.locator("tbody tr").evaluateAll((all) => all.map((row) => [...row.querySelectorAll("td")].map((cell) => cell.textContent)));
+      assert.ok(lines.length > 0);
+      assert.deepEqual(rows.map(([n, right, discrimination, , minutes]) => [n, right, discrimination, Number(minutes)]),
+        lines.map(([, n, right, discrimination, , , minutes]) => [n, `${Math.round(100 * Number(right))}%`, discrimination === "" ? "–" : discrimination, Number(minutes)]));
+      assert.match(await items.locator("tbody th").first().innerText(), /Charger beside the sensor cable/);
+      const { violations } = await new AxeBuilder({ page }).include(".class-items").analyze();
+      assert.deepEqual(violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`), []);
     });
   });
 });

@@ -4,13 +4,13 @@
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
+use dicrotic::exchange::class::items;
 use dicrotic::exchange::class::line::{BEGUN_TWICE, NO_TIME, TWO_TIMES};
 use dicrotic::exchange::class::parts::PartLine;
 use dicrotic::exchange::class::talk::Change;
 use dicrotic::exchange::class::within::{OTHER_COURSE, SEVERAL_STUDENTS};
 use dicrotic::exchange::class::{Class, Line, State, Terms, answers, gradebook, minutes, roster, saved};
 use dicrotic::exchange::handin::class::{Summary, sum_up};
-use dicrotic::exchange::study::items;
 use rayon::prelude::*;
 use serde_json::json;
 

@@ -3,12 +3,12 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use dicrotic::exchange::class::roster;
+use dicrotic::exchange::class::{items, roster};
 use dicrotic::exchange::handin::Set;
 use dicrotic::exchange::handin::table::cell;
 use dicrotic::exchange::study::came::sort;
 use dicrotic::exchange::study::plan::{EXTENSION, OCCASIONS, Study, file_name};
-use dicrotic::exchange::study::{items, plan, rows};
+use dicrotic::exchange::study::{plan, rows};
 use dicrotic::scenario::plan::Plan;
 
 use crate::failure::{Failure, While};

@@ -3,9 +3,9 @@
 use super::deal::{ARMS, Arm, Placed};
 use super::effect::Sample;
 use super::forms::NAMES;
-use super::items::Seen;
 use super::plan::{OCCASIONS, Place, Study, StudyError, file_name};
 use crate::assess::rubric::OF;
+use crate::exchange::class::items::Seen;
 use crate::exchange::handin::Graded;
 use crate::exchange::handin::together::beside;
 use crate::session::seeds;

@@ -7,14 +7,12 @@
 //! - [`came`]: what came in: whose it is, whether it may be used, what each test came to
 //! - [`rows`]: the anonymous table, and back
 //! - [`effect`], [`distribution`]: effects with their intervals
-//! - [`items`]: how each item of a test, or of a class, did
 
 pub mod came;
 pub mod deal;
 pub mod distribution;
 pub mod effect;
 pub mod forms;
-pub mod items;
 pub mod plan;
 pub mod rows;
 

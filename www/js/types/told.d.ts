@@ -117,6 +117,10 @@ export type ClassTold = {
   minutes: [number, number, number] | null; results: number; again: number; not_compared: number; turned: number; several: [string, number][];
   doubtful: number; failed: { file: string; student: string; why: string; args: Args }[]; listed: number; lines: ClassLine[];
 };
+/** How an item did: what was wrong in which scenario. Of too few answers all figures are null; discrimination also where nothing varies. */
+export type ClassItem = {
+  named: string; faults: string[]; n: number | null; right: number | null; discrimination: number | null; misreading: [string, number] | null; minutes: number | null;
+};
 export type GradebookOrder = { columns: { title: string; field: string }[]; divides: string; bom: boolean; maximum: number; blank: boolean };
 
 /** The plot's place in the canvas (CSS px), and the times (s) and values (V) that it shows. */

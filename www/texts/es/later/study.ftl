@@ -8,3 +8,17 @@ study-later = Puedes cambiar de opinión. Díselo a tu docente, y tus puntos se 
 study-seen = Tu respuesta está en tu resultado. Tu docente la puede ver.
 study-yes = Sí, usen mis resultados
 study-no = No, no los usen
+
+### Las preguntas de una clase.
+
+items-title = Por fallo: qué fue fácil, qué fue difícil
+items-about = Una fila por cada fallo de cada escenario. La discriminación pasa de 0 si quienes hacen bien el resto aciertan aquí más a menudo. Con menos de 30 respuestas dice poco.
+items-item = Fallo y escenario
+items-answers = Respuestas
+items-right = Correctas en la primera comprobación
+items-discrimination = Discriminación
+items-misreading = Error de lectura más frecuente
+items-minutes = Mediana de minutos
+items-nothing = No hay nada mal
+items-percent = { $n } %
+items-often = { $name } ({ $n })

@@ -11,8 +11,10 @@ use std::collections::BTreeMap;
 /// One answer to one item.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Seen {
-    /// Which item.
-    pub item: String,
+    /// What the item is called before its faults: its scenario, or its place in a test.
+    pub named: String,
+    /// What was wrong, in the words of the catalogue; empty where nothing was.
+    pub faults: Vec<String>,
     /// Whose test it belongs to: what one person did at one time.
     pub test: String,
     /// Whether the first check was passed.
@@ -28,10 +30,9 @@ impl Seen {
     pub fn of(graded: &Graded, named: &str, test: String) -> Option<Self> {
         graded.score?;
         let first = graded.first.as_ref().unwrap_or(&graded.outcome);
-        let faults: Vec<&str> = graded.faults.iter().map(|fault| fault.id).collect();
-        let faults = if faults.is_empty() { NOTHING.into() } else { faults.join(" + ") };
         Some(Self {
-            item: format!("{named}: {faults}"),
+            named: named.into(),
+            faults: graded.faults.iter().map(|fault| fault.id.into()).collect(),
             test,
             right: first.passed,
             misreading: first.explained().filter(|_| !first.passed),
@@ -46,8 +47,10 @@ pub const NOTHING: &str = "nothing";
 /// An item.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Item {
-    /// What it is.
-    pub item: String,
+    /// What it is called before its faults, see [`Seen::named`].
+    pub named: String,
+    /// What was wrong.
+    pub faults: Vec<String>,
     /// Answers; none where there are too few to tell of.
     pub n: Option<usize>,
     /// Share that were right at the first check.
@@ -61,6 +64,14 @@ pub struct Item {
     pub minutes: Option<f64>,
 }
 
+impl Item {
+    /// What it is in one line.
+    pub fn label(&self) -> String {
+        let faults = if self.faults.is_empty() { NOTHING.into() } else { self.faults.join(" + ") };
+        format!("{}: {faults}", self.named)
+    }
+}
+
 /// All items by name. Of an item with fewer than `least` answers nothing is told but that there is one.
 pub fn of(seen: &[Seen], least: usize) -> Vec<Item> {
     let mut tests: BTreeMap<&str, (usize, usize)> = BTreeMap::new();
@@ -69,13 +80,14 @@ pub fn of(seen: &[Seen], least: usize) -> Vec<Item> {
         *right += usize::from(one.right);
         *all += 1;
     }
-    let mut items: BTreeMap<&str, Vec<&Seen>> = BTreeMap::new();
-    seen.iter().for_each(|one| items.entry(&one.item).or_default().push(one));
-    let item = |(name, all): (&str, Vec<&Seen>)| {
+    let mut items: BTreeMap<(&str, &[String]), Vec<&Seen>> = BTreeMap::new();
+    seen.iter().for_each(|one| items.entry((&one.named, &one.faults)).or_default().push(one));
+    let item = |((named, faults), all): ((&str, &[String]), Vec<&Seen>)| {
+        let (named, faults) = (named.to_string(), faults.to_vec());
         let n = all.len();
         if n < least.max(1) {
             let (n, right, discrimination, misreading, minutes) = (None, None, None, None, None);
-            return Item { item: name.into(), n, right, discrimination, misreading, minutes };
+            return Item { named, faults, n, right, discrimination, misreading, minutes };
         }
         let rest = |one: &&Seen| {
             let (right, of) = tests[one.test.as_str()];
@@ -84,7 +96,8 @@ pub fn of(seen: &[Seen], least: usize) -> Vec<Item> {
         };
         let pairs: Vec<(f64, f64)> = all.iter().filter_map(rest).collect();
         Item {
-            item: name.into(),
+            named,
+            faults,
             n: Some(n),
             right: Some(all.iter().filter(|one| one.right).count() as f64 / n as f64),
             discrimination: correlation(&pairs),
@@ -154,7 +167,7 @@ pub fn table(items: &[Item], least: usize, called: &dyn Fn(&str) -> String) -> S
         let (right, discrimination) = (number(item.right, 2), number(item.discrimination, 2));
         text += &format!(
             "{},{n},{right},{discrimination},{misreading},{times},{}\n",
-            quoted(&item.item),
+            quoted(&item.label()),
             number(item.minutes, 1)
         );
     }
