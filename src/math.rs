@@ -46,6 +46,16 @@ pub fn pow(x: f64, y: f64) -> f64 {
     libm::pow(x, y)
 }
 
+/// Natural logarithm of the gamma function, for `x` above zero.
+pub fn ln_gamma(x: f64) -> f64 {
+    libm::lgamma(x)
+}
+
+/// The complementary error function.
+pub fn erfc(x: f64) -> f64 {
+    libm::erfc(x)
+}
+
 /// Length of the vector `(x, y)`. Square root is exact in IEEE arithmetic, so `std`'s may be used.
 pub fn hypot(x: f64, y: f64) -> f64 {
     (x * x + y * y).sqrt()

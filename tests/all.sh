@@ -147,7 +147,7 @@ other_browser_tests() {
 
 reference() {
   local script
-  for script in tests/reference/filters.py tests/reference/files.py tests/reference/hr_agreement.py tests/reference/qr.py tests/reference/pack.py tests/reference/bank.py tests/reference/lines.py tests/reference/schema.py; do
+  for script in tests/reference/filters.py tests/reference/files.py tests/reference/hr_agreement.py tests/reference/qr.py tests/reference/pack.py tests/reference/bank.py tests/reference/lines.py tests/reference/schema.py tests/reference/study.py; do
     "$target/venv/bin/python" "$script"
   done
 }

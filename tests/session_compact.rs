@@ -183,7 +183,7 @@ fn the_numbering_of_actions_and_words_is_pinned() {
     };
     // These keep their numbers. What is counted here are also their names.
     // What was added since, by number.
-    const LATER: [u8; 5] = [34, 35, 36, 86, 87];
+    const LATER: [u8; 6] = [34, 35, 36, 86, 87, 88];
     let actions: String = Kind::ALL
         .iter()
         .map(|k| k.row())

@@ -534,6 +534,7 @@ const CALLS: &[(&str, &str)] = &[
     ("care", "text"),
     ("settle", "tells nothing"),
     ("told", "told: result"),
+    ("items", "told: result"),
     ("csv", "told: result"),
     ("gradebook", "told: result"),
     ("everybody", "text"),

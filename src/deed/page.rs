@@ -85,6 +85,11 @@ pub enum Page {
     },
     /// The caution was read and is agreed to.
     Agree {},
+    /// Say whether the results may be used in a study; nothing at the bench depends on it.
+    Consent {
+        /// They may.
+        given: bool,
+    },
     /// How much help is wanted; only as the first action.
     Help {
         /// How much.

@@ -259,6 +259,9 @@ table! {
         WipeSensor     53 "wipe_sensor"     []                 Change  Strap    Strap    Bench
         ClosePrograms  54 "close_programs"  []                 Change  Wiring   Link     Bench
     }
+    Page of Page {
+        Consent      88  "consent"         ["given"]           Paper   Help     Paper    Page
+    }
 }
 
 impl Kind {

@@ -10,6 +10,7 @@
 //! | [`qr`] | a link as a picture that a phone reads |
 //! | [`handin`] | what students hand in: result files, grading by replay, a class |
 //! | [`bank`] | a question bank: stills with misreadings to choose from |
+//! | [`study`] | a study of a class: tests, arms, the anonymous table, effects with their intervals |
 //! | [`package`] | an assignment and the page that opens it, for a course site |
 //! | [`zip`] | several files as one |
 //! | `pulse_name` | which channel is the pulse, by its name |
@@ -30,6 +31,7 @@ pub mod package;
 mod pulse_name;
 pub mod qr;
 mod scale;
+pub mod study;
 pub mod wfdb;
 pub mod zip;
 

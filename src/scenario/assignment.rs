@@ -42,6 +42,9 @@ pub struct Assignment {
     pub closing: String,
     /// Whether students may watch the worked example; its heart is no student's.
     pub worked: bool,
+    /// The id of a study that it is a test of; then the student is asked, before the first attempt, whether the results may be
+    /// used in it. Whatever they answer, the bench opens.
+    pub study: String,
     /// The instructor's password. The program gives the true values only with it, and to nobody if it is empty. It is only in
     /// the instructor's own file: what is [handed out](super::digest::handed_out) has its hash.
     pub password: String,
@@ -57,6 +60,11 @@ impl Assignment {
         }
         if let Some(n) = self.attempts.filter(|n| !(1..=99).contains(n)) {
             return Err(ScenarioError::at("assignment.attempts", n, "a whole number from 1 to 99"));
+        }
+        let study = self.study.trim().chars().count();
+        if study > MOST_KEY || self.study.chars().any(char::is_control) {
+            let expected = format!("at most {MOST_KEY} characters on one line");
+            return Err(ScenarioError::at("assignment.study", format!("{study} characters"), expected));
         }
         for (field, text) in [("opening", &self.opening), ("closing", &self.closing)] {
             let length = text.chars().count();

@@ -183,6 +183,8 @@ impl Session {
     fn page(&mut self, page: &Page) -> Result<(), Refusal> {
         match *page {
             Page::Agree {} => self.help.agreed = true,
+            // The log holds it, and who asks for it reads it there.
+            Page::Consent { .. } => {}
             Page::Help { mode } => {
                 if !self.log.entries.is_empty() {
                     return Err(Refusal::TooLate {});

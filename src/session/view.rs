@@ -39,8 +39,10 @@ pub fn brief(scenario: &Scenario) -> Value {
 
 /// What the page is told of an assignment; never the word.
 fn assignment(assignment: &Assignment) -> Value {
-    let Assignment { key, seeds, attempts, opening, closing, .. } = assignment;
-    json!({"key": key, "seeds": seeds, "attempts": attempts, "opening": opening, "closing": closing})
+    let Assignment { key, seeds, attempts, opening, closing, study, .. } = assignment;
+    json!({
+        "key": key, "seeds": seeds, "attempts": attempts, "opening": opening, "closing": closing, "study": study,
+    })
 }
 
 /// The catalogue of faults, for choosing names from: name, first impression, what it is confused with, what tells it apart, the

@@ -3,7 +3,7 @@
 use super::fail;
 use crate::exchange::class::answers::{self, Key};
 use crate::exchange::class::roster::Entry;
-use crate::exchange::class::{Care, Class, Line, Source, Terms, gradebook, roster, saved};
+use crate::exchange::class::{Care, Class, Line, Source, Terms, gradebook, items, roster, saved};
 use crate::exchange::handin::together::beside;
 use crate::exchange::handin::{Graded, table};
 use crate::plain::{self, json};
@@ -144,6 +144,12 @@ impl Course {
     /// All that there is to be seen, as JSON.
     pub fn told(&self) -> String {
         self.class.told().to_string()
+    }
+
+    /// How each item did, as JSON: what was wrong in which scenario.
+    pub fn items(&self) -> String {
+        // The instructor's own table, of people whom they know: nothing is too few.
+        crate::plain::given(&items::of_class(&self.class.graded, 1)).to_string()
     }
 
     /// Every result as a table of text.

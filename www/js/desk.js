@@ -5,7 +5,7 @@
 import init, { AnswerKey, channelGlances, compareRates, composeScenario, contradictions, Course as Inner, courseFile, courseHanded, fairness, FingertipCamera, hashedWord, isCourse, Lab, Package, QuestionBank, qrSvg, Regrade, resultsIn, scenarioJson, SetList, Taps, taskKinds } from "../wasm/dicrotic_desk.js";
 import { Bench, digestOf, guarded } from "./core.js";
 /** @import { Args } from './types/names' */
-/** @import { Care, ClassTerms, ClassTold, Fairness, Glance, GradebookOrder, PulsePart, PulseState, PulseWhole, RatesCompared, ScenarioValue, SetBench, SilentCount, Source, TapSum } from './types/told' */
+/** @import { Care, ClassItem, ClassTerms, ClassTold, Fairness, Glance, GradebookOrder, PulsePart, PulseState, PulseWhole, RatesCompared, ScenarioValue, SetBench, SilentCount, Source, TapSum } from './types/told' */
 
 await init();
 
@@ -176,6 +176,10 @@ export class Course {
   }
   settle() {
     this.#course.settle();
+  }
+  /** @returns {ClassItem[]} */
+  items() {
+    return JSON.parse(guarded(() => this.#course.items()));
   }
   /** @returns {ClassTold} */
   told() {

@@ -70,7 +70,7 @@ export function startAsAsked() {
 /** What stands behind a name in the keys of somebody's things. */
 export const mark = (tag = now) => (tag ? `@${tag}` : "");
 
-const FORMS = [/^attempt:[^:@]*(?:@(\d+))?:/, /^page:(?:@(\d+)\/)?/, /^history(?:@(\d+))?$/, /^(?:seed|tries):[^@]*(?:@(\d+))?$/, /^owner:(\d+)$/, /^course:[^:]*:(\d*):/, /^course-tries:[^:]*:(\d*)$/, /^course-out:[^:]*:(\d*)$/];
+const FORMS = [/^attempt:[^:@]*(?:@(\d+))?:/, /^page:(?:@(\d+)\/)?/, /^history(?:@(\d+))?$/, /^(?:seed|tries|consent):[^@]*(?:@(\d+))?$/, /^owner:(\d+)$/, /^course:[^:]*:(\d*):/, /^course-tries:[^:]*:(\d*)$/, /^course-out:[^:]*:(\d*)$/];
 
 /**
  * Whose a key is: a number, "" for nobody by name; null for what is nobody's work.

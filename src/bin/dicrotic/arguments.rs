@@ -14,6 +14,7 @@ use crate::class_arguments::{self, ClassArguments};
 use crate::detect::{self, Polarity};
 use crate::failure::Failure;
 use crate::filter_response::{self, Kind};
+use crate::study_arguments::{self, StudyCommand};
 use crate::{
     check, convert, course, fingerprint, grade, lines, link, output, pack, plot, project, render, replay,
     schema, serve, site, terminal,
@@ -226,6 +227,10 @@ enum Command {
     },
     /// Sum up what a class submitted: who is ready, which faults are not fixed, which misreadings came up
     Class(ClassArguments),
+    /// Study with a class whether rehearsal teaches: plan three tests and two arms by lot; make an anonymous table of what came in;
+    /// work out the effect with its interval
+    #[command(subcommand)]
+    Study(StudyCommand),
     /// Check a course of several assignments; print its link, or write it as one file
     Course {
         /// The course file (*.toml): [course] with id, title and words, and a [[part]] for each assignment, with scenario (its
@@ -408,6 +413,7 @@ fn carry_out(command: Command) -> Result<(), Failure> {
         }
         Command::Bank(arguments) => bank::run(&arguments),
         Command::Class(arguments) => class_arguments::run(&arguments),
+        Command::Study(command) => study_arguments::run(&command),
         Command::Link { scenario, at, qr } => link::run(&scenario, &at, qr.as_deref()),
         Command::Seed { key, student, tries } => {
             output::print(&format!("{}\n", dicrotic::session::seeds::seed(&key, &student, tries)))

@@ -4,6 +4,7 @@
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
+use dicrotic::exchange::class::items;
 use dicrotic::exchange::class::line::{BEGUN_TWICE, NO_TIME, TWO_TIMES};
 use dicrotic::exchange::class::parts::PartLine;
 use dicrotic::exchange::class::talk::Change;
@@ -38,6 +39,8 @@ pub struct Order<'a> {
     pub save: Option<&'a Path>,
     /// The table for a course site, and its columns.
     pub gradebook: Option<(&'a Path, gradebook::Order)>,
+    /// The table of items.
+    pub items: Option<&'a Path>,
     /// The answer key, and the instructor's word.
     pub answers: Option<(&'a Path, Option<&'a str>)>,
 }
@@ -47,7 +50,7 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
     let given = set::read(order.set)?;
     let outputs: Vec<&Path> = [order.out, order.save, order.gradebook.as_ref().map(|(path, _)| *path)]
         .into_iter()
-        .chain([order.answers.map(|(path, _)| path)])
+        .chain([order.answers.map(|(path, _)| path), order.items])
         .flatten()
         .collect();
     let read = paths.iter().chain(&given.files).map(PathBuf::as_path);
@@ -110,6 +113,12 @@ pub fn run(paths: &[PathBuf], order: &Order) -> Result<(), Failure> {
             );
         }
         files.push((path.to_path_buf(), text.into_bytes()));
+    }
+    if let Some(path) = order.items {
+        // The instructor's own table, of people whom they know: nothing is too few.
+        let all = items::of_class(&class.graded, 1);
+        files
+            .push((path.to_path_buf(), items::table(&all, 1, &|name| inside(MISREADING, name)).into_bytes()));
     }
     if let Some(path) = order.save {
         files.push((path.to_path_buf(), saved::write(&class).into_bytes()));

@@ -37,6 +37,10 @@ pub struct ClassArguments {
     /// The most points in it
     #[arg(long, value_name = "POINTS", default_value_t = 20.0, requires = "gradebook")]
     maximum: f64,
+    /// Write a table of the items, which are the scenarios with what was wrong in each: share right at the first check, discrimination,
+    /// the misreading that came up most, minutes
+    #[arg(long, value_name = "FILE.csv")]
+    items: Option<PathBuf>,
     /// Start it with a byte order mark, for spreadsheets
     #[arg(long, requires = "gradebook")]
     bom: bool,
@@ -106,6 +110,7 @@ pub fn run(typed: &ClassArguments) -> Result<(), Failure> {
             open: typed.open.as_deref(),
             save: typed.save.as_deref(),
             gradebook: typed.gradebook.as_deref().map(table),
+            items: typed.items.as_deref(),
             answers: typed.answers.as_deref().map(|path| (path, typed.password.as_deref())),
         },
     )

@@ -19,6 +19,7 @@
 //! | `link`, `course` | a scenario as a link; several assignments as one |
 //! | `handed_in`, `grade`, `class` | what students handed in, as a table of grades and summed up |
 //! | `students`, `page_words` | how the students of a class are called; the page's words for codes |
+//! | `study`, `study_arguments`, `study_words` | a study of a class: planning it, its table, its figures |
 //! | `lines` | the same line by line, in and out |
 //! | `set`, `told` | what was set, to compare with; what is said of results beside their grades |
 //! | `bench_run`, `render`, `fingerprint` | a scenario's bench, as a student meets it or in a scripted attempt |
@@ -106,6 +107,12 @@ mod site;
 mod stamp;
 #[cfg(not(target_family = "wasm"))]
 mod students;
+#[cfg(not(target_family = "wasm"))]
+mod study;
+#[cfg(not(target_family = "wasm"))]
+mod study_arguments;
+#[cfg(not(target_family = "wasm"))]
+mod study_words;
 #[cfg(not(target_family = "wasm"))]
 mod terminal;
 #[cfg(not(target_family = "wasm"))]

@@ -5,6 +5,7 @@ use std::io::Read;
 use std::path::Path;
 
 use dicrotic::exchange::class::{roster, saved};
+use dicrotic::exchange::study;
 use dicrotic::fingertip::series::MOST_FRAMES;
 use dicrotic::scenario::{check, plan};
 use dicrotic::session::save;
@@ -27,6 +28,10 @@ pub const COURSE: Kind = Kind { name: "a course", most: plan::MOST_BYTES as u64 
 pub const LIST: Kind = Kind { name: "a list of students", most: roster::MOST_BYTES as u64 };
 /// A class that was saved.
 pub const CLASS: Kind = Kind { name: "a saved class", most: saved::MOST_BYTES as u64 };
+/// A study as it was planned.
+pub const STUDY: Kind = Kind { name: "a study", most: study::plan::MOST_BYTES as u64 };
+/// The anonymous table of a study: of the most rows that are read, each with a hundred characters.
+pub const ROWS: Kind = Kind { name: "the table of a study", most: 100 * study::rows::MOST_ROWS as u64 };
 /// An attempt that was saved.
 pub const ATTEMPT: Kind = Kind { name: "a saved attempt", most: save::MOST_BYTES as u64 };
 /// A recording: a day of samples at 1 kHz is larger, and no pulse recording is.

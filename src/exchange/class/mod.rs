@@ -6,6 +6,7 @@
 //! - [mod@line], [`parts`]: one line a student; how each part of a course stands in it
 //! - [`talk`]: what to talk about, groups, what changed
 //! - [`gradebook`], [`answers`]: what goes out again: rows for a course site, the answer key
+//! - [`items`]: how each item did: what was wrong in which scenario
 //! - [`saved`]: a class as a file, and back
 //!
 //! Nothing that is in a saved class is believed but what was handed in, the list, and what was decided: all grades come out
@@ -15,6 +16,7 @@ pub mod answers;
 pub mod care;
 pub mod course;
 pub mod gradebook;
+pub mod items;
 pub mod line;
 pub mod parts;
 pub mod roster;

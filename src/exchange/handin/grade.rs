@@ -180,6 +180,9 @@ pub struct Graded {
     pub skills: Vec<(Name, Got)>,
     /// Two results with the same mark have the same log under the same seed.
     pub mark: Mark,
+    /// What the student answered last when asked whether the result may be used in a study; none where nothing was answered.
+    #[serde(default)]
+    pub consent: Option<bool>,
     /// What was done with what pauses.
     pub trail: Trail,
     /// Tries that there are by what was set, or else by its own text, where they are counted.
@@ -247,6 +250,10 @@ impl Graded {
                 .evidence()
                 .map_or_else(Vec::new, |e| e.skills.iter().map(|(skill, said)| (*skill, said.got)).collect()),
             mark,
+            consent: handed.log.iter().rev().find_map(|logged| match logged.action {
+                Action::Page(Page::Consent { given }) => Some(given),
+                _ => None,
+            }),
             trail,
             attempts,
             first: first.filter(|first| first.tries < outcome.tries),

@@ -26,6 +26,7 @@ function shown(deed, args, unit) {
   if (deed === "look") out.place = t(`look-${args.at}`);
   if (args.part) out.part = t(`part-${args.part}`);
   if (deed === "switch") out.id = t(`switch-${args.id}`);
+  if (deed === "consent") out.on = String(args.given);
   if ("on" in args) out.on = String(args.on);
   if ("plugged" in args) out.on = String(args.plugged);
   if (deed === "range") out.v = rangeText(args.v, unit);

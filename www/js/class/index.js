@@ -9,7 +9,7 @@ import { download } from "../download.js";
 import { calm } from "../frame.js";
 import { chooseFiles } from "../hand/file.js";
 import { lookRoute } from "../route.js";
-import { t } from "../text.js";
+import { bringTexts, t } from "../text.js";
 import { button } from "../widgets.js";
 import { ShowFault } from "./faultshow.js";
 import { askForget } from "./given.js";
@@ -17,6 +17,7 @@ import { Intake } from "./intake.js";
 import { Out } from "./out.js";
 import { report } from "./report.js";
 import { changed, forget, layDown, putCourse, saved, state, takeUp } from "./state.js";
+import { Items } from "./items.js";
 import { Students } from "./students.js";
 import { TermsRow } from "./terms.js";
 import { nameOf } from "./words.js";
@@ -28,7 +29,7 @@ import { nameOf } from "./words.js";
  * @param {HTMLElement} root @param {ScreenWays} ways
  */
 export async function showScreen(root, { scenarios, report: tell }) {
-  await Promise.all([takeUp(), ...scenarios.map((one) => one.load().catch(() => ""))]);
+  await Promise.all([takeUp(), bringTexts("study"), ...scenarios.map((one) => one.load().catch(() => ""))]);
   return new ClassScreen(root, scenarios, await faultWords(), tell);
 }
 
@@ -79,15 +80,16 @@ class ClassScreen {
   build() {
     const overview = h("div", { class: "report" });
     const students = new Students({ faults: this.faults, look: (k) => this.look(k), altered: () => this.altered() });
+    const items = new Items(this.faults);
     const out = new Out({ faults: this.faults });
     /** @type {Intake} */
     let intake;
     const terms = new TermsRow(() => this.altered(), () => intake.renamed());
     const files = h("div", { class: "row class-files" }, button(t("class-save"), () => this.save(), { kind: "btn-strong", pic: "save" }), button(t("class-csv"), () => download("grades.csv", state.course.csv(), "text/csv"), { pic: "save" }),
       button(t("class-print"), () => print()), button(t("class-empty"), () => this.forget(), { kind: "btn-plain" }));
-    const results = h("div", { class: "class-results", hidden: true }, terms.el, overview, students.el, files, out.el);
+    const results = h("div", { class: "class-results", hidden: true }, terms.el, overview, students.el, items.el, files, out.el);
     intake = new Intake({ scenarios: this.scenarios, faults: this.faults, took: () => this.sumUp(), openClass: (text) => this.openClass(text) });
-    return { overview, students, out, results, intake };
+    return { overview, students, items, out, results, intake };
   }
 
   /** What is under way for this screen is not wanted any more. */
@@ -103,7 +105,7 @@ class ClassScreen {
 
   sumUp() {
     if (!this.on) return;
-    const { overview, students, out, results } = this.on;
+    const { overview, students, items, out, results } = this.on;
     const told = state.course.told();
     prop(results, "hidden", told.lines.length === 0);
     overview.replaceChildren(...report(told, this.faults, () => {
@@ -112,6 +114,7 @@ class ClassScreen {
     }));
     overview.dataset.students = String(told.lines.length);
     students.show(told);
+    items.show();
     out.show(told);
   }
 

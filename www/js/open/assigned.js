@@ -38,6 +38,10 @@ export async function openAssigned(navigation, address, before = "") {
   const { student, tries, seed } = chosen;
   const { bench, kept, told } = takeUpKept(task.id, seed);
   if (!bench) await navigation.wait(askRoom(attemptKey(task.id, seed)));
+  // Asked before the first deed of a test; whoever goes on with one was asked then.
+  const study = task.assignment?.study;
+  const consent = study && !bench ? await navigation.wait(import("../hand/consent.js").then((asking) => asking.askConsent(study))) : null;
   const assigned = { address, student, tries, closing: task.assignment?.closing ?? "", own: Boolean(task.assignment) };
-  return void stand(bench ?? Bench.fresh(task.toml, seed), { scenario: task.id, seed, deeds: bench ? kept.deeds ?? 1 : 0, begun: kept?.begun, assigned, again: () => again(student), told });
+  const lab = stand(bench ?? Bench.fresh(task.toml, seed), { scenario: task.id, seed, deeds: bench ? kept.deeds ?? 1 : 0, begun: kept?.begun, assigned, again: () => again(student), told });
+  if (consent !== null) lab.session.act({ do: "consent", given: consent });
 }

@@ -35,7 +35,7 @@ type PageAction =
   | { do: "mark"; t: number } | { do: "unmark"; t: number } | { do: "marks_clear" } | { do: "snap"; on: boolean }
   | { do: "answer"; field: Field; text: string } | { do: "keep_window" } | { do: "keep_clear" }
   | { do: "name" | "unname"; fault: string } | { do: "explain"; text: string }
-  | { do: "help"; mode: Aid } | { do: "agree" } | { do: "hint" } | { do: "check" } | { do: "reveal" } | { do: "another_window" };
+  | { do: "help"; mode: Aid } | { do: "agree" } | { do: "consent"; given: boolean } | { do: "hint" } | { do: "check" } | { do: "reveal" } | { do: "another_window" };
 
 export type Action = BenchAction | PokeAction | RecorderAction | PageAction;
 

@@ -72,7 +72,7 @@ export type ScenarioValue = {
   id?: string; level?: number; title?: string; aim?: string; brief?: string; help?: string; power_line?: { hz: number; volts: number };
   task?: { kind: string }; subject?: Record<string, unknown>; recorder?: Record<string, unknown>; fault?: FaultSpec[];
   pool?: { faults?: string[]; with_nothing?: boolean };
-  name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Assignment & { password?: string; worked?: boolean }; attempt?: unknown[];
+  name_faults?: boolean; pass?: Partial<Criteria>; assignment?: Omit<Assignment, "study"> & { study?: string; password?: string; worked?: boolean }; attempt?: unknown[];
   misreading?: OwnMisreading[]; hint?: OwnHint[];
 };
 
@@ -116,6 +116,10 @@ export type ClassTold = {
   faults: { id: string; met: number; left: number }[]; steps: { step: string; judged: number; right: number }[]; skills: [string, number][];
   minutes: [number, number, number] | null; results: number; again: number; not_compared: number; turned: number; several: [string, number][];
   doubtful: number; failed: { file: string; student: string; why: string; args: Args }[]; listed: number; lines: ClassLine[];
+};
+/** How an item did: what was wrong in which scenario. Of too few answers all figures are null; discrimination also where nothing varies. */
+export type ClassItem = {
+  named: string; faults: string[]; n: number | null; right: number | null; discrimination: number | null; misreading: [string, number] | null; minutes: number | null;
 };
 export type GradebookOrder = { columns: { title: string; field: string }[]; divides: string; bom: boolean; maximum: number; blank: boolean };
 

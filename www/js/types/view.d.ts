@@ -53,7 +53,7 @@ export type DisplayView = Pick<RecorderSettings, "range_v" | "zero_v" | "inverte
   choices: { range_v: number[]; high_pass_hz: number[]; low_pass_hz: number[]; notch_hz: number[]; scale: number[] };
 };
 
-export type Assignment = { key: string; seeds: "each" | "same"; attempts: number | null; opening: string; closing: string };
+export type Assignment = { key: string; seeds: "each" | "same"; attempts: number | null; opening: string; closing: string; study: string };
 /** What a scenario asks of a reading; shares as 0 to 1. */
 export type Criteria = {
   fill_min: number; fill_max: number; hum_ratio: number; quality_min: number; clip_share: number; record_s: number; window_s: number; edge_s: number;

@@ -128,6 +128,10 @@ deed-integral = { $on ->
     [true] Integral shown.
    *[other] Integral no longer shown.
 }
+deed-consent = { $on ->
+    [true] Results may be used in the study.
+   *[other] Results may not be used in the study.
+}
 deed-let_pass = Waited { $n } min.
 deed-rate = Sampling rate { $hz }.
 deed-bits = Resolution { $n } bit.

@@ -128,6 +128,10 @@ deed-integral = { $on ->
     [true] Se muestra la integral.
    *[other] Ya no se muestra la integral.
 }
+deed-consent = { $on ->
+    [true] Los resultados se pueden usar en el estudio.
+   *[other] Los resultados no se pueden usar en el estudio.
+}
 deed-let_pass = Espera de { $n } min.
 deed-rate = Frecuencia de muestreo { $hz }.
 deed-bits = Resolución de { $n } bits.
