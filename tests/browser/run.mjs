@@ -11,6 +11,9 @@ import { launchForAll, startServer } from "./lib.mjs";
 const here = path.dirname(fileURLToPath(import.meta.url));
 // The longest come first, so that no processor is left with one of them at the end.
 const LONG = ["screens", "language", "faults", "hand", "rehearsal", "nothing_lost", "pack", "kinds", "page"];
+// A film is played to the camera in real time: pictures that a busy machine drops are beats that nobody can read.
+const ALONE = ["own_camera"];
+const alone = (file) => ALONE.includes(path.basename(file, ".test.mjs"));
 const rank = (file) => (LONG.indexOf(path.basename(file, ".test.mjs")) + 1 || LONG.length + 1);
 const asked = process.argv.slice(2).map((name) => path.resolve(name));
 const files = (asked.length > 0 ? asked : readdirSync(here).filter((name) => name.endsWith(".test.mjs")).map((name) => path.join(here, name)))
@@ -32,19 +35,22 @@ try {
   process.env.DICROTIC_URL = server.url;
   process.env.DICROTIC_BROWSER = browser.wsEndpoint();
   const concurrency = Number(process.env.DICROTIC_FILES ?? Math.min(2, os.availableParallelism()));
-  const tests = run({ files, concurrency, timeout: 1_800_000 });
-  tests.on("test:pass", (one) => {
-    note(one);
-    if (one.skip !== undefined || one.todo !== undefined) return;
-    if (one.details.type !== "suite") passed += 1;
-  });
-  tests.on("test:fail", (one) => {
-    note(one);
-    failed += 1;
-    if (one.details.type !== "suite") failures.push(`${path.basename(one.file ?? "")}: ${one.name}`);
-  });
-  const report = tests.compose(spec);
-  for await (const text of report) process.stdout.write(text);
+  for (const [some, abreast] of [[files.filter((file) => !alone(file)), concurrency], [files.filter(alone), 1]]) {
+    if (some.length === 0) continue;
+    const tests = run({ files: some, concurrency: abreast, timeout: 1_800_000 });
+    tests.on("test:pass", (one) => {
+      note(one);
+      if (one.skip !== undefined || one.todo !== undefined) return;
+      if (one.details.type !== "suite") passed += 1;
+    });
+    tests.on("test:fail", (one) => {
+      note(one);
+      failed += 1;
+      if (one.details.type !== "suite") failures.push(`${path.basename(one.file ?? "")}: ${one.name}`);
+    });
+    const report = tests.compose(spec);
+    for await (const text of report) process.stdout.write(text);
+  }
 } finally {
   await browser.close();
   await server.stop();

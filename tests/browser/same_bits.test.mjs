@@ -79,8 +79,9 @@ test("native, engine and browser agree on every sample of every bench that a stu
     ...files.map((file) => ["fingerprint", text(file), "1", minute]),
     ["fingerprint", text(hardest), seed, long],
   ]);
-  // An open input knows no heart: two benches of which only that is wrong, on one power line, hum alike.
-  assert.ok(new Set(hashes).size >= hashes.length - 1, "scenarios give the same samples");
+  // An open input knows no heart: two benches of which only that is wrong, on one power line, hum alike. What pools draw may be such.
+  const fixed = hashes.filter((_, k) => k >= files.length || !text(files[k]).includes("\n[pool]"));
+  assert.ok(fixed.length > 50 && new Set(fixed).size >= fixed.length - 1, "scenarios give the same samples");
 });
 
 test("native, engine and browser agree on every sample of every scripted attempt", async () => {
