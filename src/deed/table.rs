@@ -259,6 +259,13 @@ table! {
         WipeSensor     53 "wipe_sensor"     []                 Change  Strap    Strap    Bench
         ClosePrograms  54 "close_programs"  []                 Change  Wiring   Link     Bench
     }
+    Page of Page {
+        Predict        88 "predict"         ["measure" "direction" "reason"] Paper Answer Paper Sheet
+        AddRow         89 "add_row"         ["condition"]      Measure Answer   Count    Sheet
+        RowNote        90 "row_note"        ["row" "text"]     Paper   Answer   Paper    Sheet
+        RemoveRow      91 "remove_row"      ["row"]            Measure Answer   Count    Sheet
+        Conclude       92 "conclude"        ["measure" "direction"] Paper Answer Paper Sheet
+    }
 }
 
 impl Kind {

@@ -4,9 +4,11 @@
 //!
 //! - [`mod@bench`]: the table and the recorder
 //! - [`mod@check`]: a check, which holds the truth
+//! - `experiment`: the experiment's table
 
 mod bench;
 mod check;
+mod experiment;
 
 use super::action::Mode;
 use super::attempt::Session;
@@ -33,6 +35,7 @@ pub fn brief(scenario: &Scenario) -> Value {
         "name_faults": scenario.name_faults, "task": {"kind": scenario.task.kind},
         "worked": super::guide::shown(scenario).is_some(), "skills": super::evidence::calls_for(scenario),
         "assignment": scenario.assignment.as_ref().map(assignment),
+        "experiment": scenario.experiment.as_ref().map(experiment::asked),
     })
 }
 
@@ -121,6 +124,7 @@ impl Session {
             "worksheet": fields(&mut sheet),
             "over": self.sheet.over,
             "check": check(self),
+            "experiment": experiment::experiment(self),
         })
     }
 

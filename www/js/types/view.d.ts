@@ -3,6 +3,7 @@
 
 import type { TestDeed } from "./action";
 import type { Check } from "./check";
+import type { AskedExperiment, Experiment } from "./experiment";
 import type { Aid, Args, End, Face, Field, OtherHand, Part, Place, Point, Rung, Shape, Socket, Step, Switch, Reads } from "./names";
 
 /** A part with its middle and footprint; the handles of the sensor's cable are among them (Bench.view in core.js). */
@@ -64,6 +65,7 @@ export type Brief = {
   pass: Criteria; name_faults: boolean; task: { kind: string }; worked: boolean; assignment: Assignment | null;
   /** The skills that it asks for. */
   skills: string[];
+  experiment: AskedExperiment | null;
 };
 
 export type Task = {
@@ -133,4 +135,6 @@ export type View = {
   asked: { row: string; points: string[] }[];
   over: boolean;
   check: Check | null;
+  /** null where the scenario has none. */
+  experiment: Experiment | null;
 };
