@@ -26,7 +26,7 @@ experiment-when = { $to ->
     [0] from { $from } s after its start
    *[other] from { $from } to { $to } s after its start
 }
-experiment-when_now = the bench starts in it
+experiment-when_now = so from the start
 experiment-have = { $n } of { $of } measured
 experiment-begin = Start: { $condition }
 experiment-begun = { $condition }: started.
@@ -52,7 +52,7 @@ experiment-mean = { $measure }: { $first } ± { $first_u } in “{ $first_of }�
 experiment-unit-rate = beats/min
 experiment-unit-amplitude = mV
 experiment-unit-swing = ms
-experiment-about_u = The number after ± is one standard deviation. It holds the count, your repeats, and what a body does by itself.
+experiment-about_u = The number after ± is one standard deviation. It comes from the count, your repeats, and what a body does by itself.
 experiment-fit = One curve through your points: the heart rate falls to { $rest } beats/min with a time constant of { $tau } s. Your points allow { $low } to { $high } s.
 experiment-fit_open = One curve through your points: the heart rate falls to { $rest } beats/min with a time constant of { $tau } s. Your points allow { $low } s and more: measure later, too.
 experiment-fit_none = For a curve, add at least two counting windows of rest and three after exercise.
@@ -79,7 +79,7 @@ experiment-remark-once = Measure each condition { $asked } times or more. One co
 experiment-remark-order = You measured all of one condition first. Time alone could make the difference. Take turns where you can.
 experiment-remark-regression = Your first counting window was far from the later ones. An odd value is often followed by a usual one, whatever you do.
 experiment-remark-spread = Counting windows of one condition differ by more than the two conditions do.
-experiment-remark-one_subject = This is one subject. What holds here may not hold for others: ask the whole class.
+experiment-remark-one_subject = This is one subject. Others may react in another way: ask the whole class.
 experiment-next = Now check your last reading on the worksheet.
 
 refusal-predict_first = First say what you expect. Open “Experiment”.

@@ -8,7 +8,7 @@ experiment-expect_done = Esto esperabas. Cuando ya has grabado, se queda como es
 experiment-from_to = De «{ $first }» a «{ $last }»:
 experiment-measure-rate = frecuencia cardíaca
 experiment-measure-amplitude = altura del pulso
-experiment-measure-swing = vaivén de los intervalos entre latidos
+experiment-measure-swing = oscilación de los intervalos entre latidos
 experiment-expect-up = Sube
 experiment-expect-down = Baja
 experiment-expect-same = Queda igual
@@ -26,7 +26,7 @@ experiment-when = { $to ->
     [0] desde { $from } s después de su comienzo
    *[other] de { $from } a { $to } s después de su comienzo
 }
-experiment-when_now = la mesa empieza en ella
+experiment-when_now = así desde el principio
 experiment-have = { $n } de { $of } medidas
 experiment-begin = Empezar: { $condition }
 experiment-begun = { $condition }: ha empezado.
@@ -43,7 +43,7 @@ experiment-col-count = N
 experiment-col-seconds = T (s)
 experiment-col-rate = Frecuencia cardíaca (latidos/min)
 experiment-col-amplitude = Altura (mV)
-experiment-col-swing = Vaivén (ms)
+experiment-col-swing = Oscilación (ms)
 experiment-col-note = Nota
 experiment-off = recuento para mirar otra vez
 experiment-value = { $value } ± { $u }
@@ -78,7 +78,7 @@ experiment-remark-short = Tu ventana de conteo más corta tiene { $s } s. Un lat
 experiment-remark-once = Mide cada condición { $asked } veces o más. Una sola ventana de conteo no muestra cuánto cambia la siguiente.
 experiment-remark-order = Mediste primero toda una condición. El tiempo solo podría dar la diferencia. Alterna donde puedas.
 experiment-remark-regression = Tu primera ventana de conteo quedó lejos de las siguientes. Tras un valor raro suele venir uno normal, hagas lo que hagas.
-experiment-remark-spread = Las ventanas de una misma condición difieren más que las dos condiciones.
+experiment-remark-spread = Las ventanas de conteo de una misma condición difieren más que las dos condiciones.
 experiment-remark-one_subject = Este es un solo sujeto. Lo que vale aquí puede no valer para otros: pregunta a toda la clase.
 experiment-next = Ahora comprueba tu última lectura en la hoja de trabajo.
 
