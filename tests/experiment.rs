@@ -11,6 +11,11 @@ use dicrotic::scenario::Scenario;
 use dicrotic::session::action::Refusal;
 use dicrotic::session::script::{play, replay};
 use dicrotic::session::{Action, Session, save};
+use dicrotic::trace::charts::file::{self, Drawn};
+use dicrotic::trace::charts::table::{Dot, Table, Words};
+use dicrotic::trace::charts::{ChartError, Look};
+use plotters::coord::Shift;
+use plotters::prelude::{DrawingArea, DrawingBackend};
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
 
@@ -278,6 +283,54 @@ fn a_fit_finds_the_curve_that_was_put_in_and_says_where_it_cannot() {
     assert_eq!(recovery(&rising), None);
     points[0].rate = f64::NAN;
     assert_eq!(recovery(&points), None);
+}
+
+/// A table with words unlike any that the crate could have by itself.
+struct Drawing(Table);
+
+impl Drawn for Drawing {
+    fn draw<B: DrawingBackend>(&self, area: &DrawingArea<B, Shift>, look: &Look) -> Result<(), ChartError> {
+        self.0.draw(area, look, &Words { unit: "Schläge", conditions: &["sitzend", "stehend"] })
+    }
+}
+
+/// How often something stands in a text.
+fn times(text: &str, part: &str) -> usize {
+    text.matches(part).count()
+}
+
+#[test]
+fn the_chart_has_a_dot_for_each_row_and_a_line_for_each_turn_and_a_curve_where_one_is_fitted() {
+    let dot = |condition: usize, t_s: f64, value: f64| Dot { condition, t_s: Some(t_s), value, u: 2.0 };
+    let dots = [dot(0, 0.0, 70.0), dot(1, 10.0, 82.0), dot(0, 0.0, 71.0), dot(1, 90.0, 80.0)];
+    let svg = |table: Table, look: &Look| file::svg(&Drawing(table), look, (420, 240)).unwrap();
+    let shown = svg(Table::beside(&dots, 2).unwrap(), &Look::light());
+    // Each dot is a disc on a disc that sets it off.
+    assert_eq!(times(&shown, "<circle"), 2 * dots.len(), "{shown}");
+    for word in ["sitzend", "stehend", "Schläge"] {
+        assert_eq!(times(&shown, word), 1, "{word}");
+    }
+    let one_turn = svg(Table::beside(&dots[..2], 2).unwrap(), &Look::light());
+    let bars = 3;
+    assert_eq!(
+        times(&shown, "<polyline") - times(&one_turn, "<polyline"),
+        2 * bars + 1,
+        "two dots and their line"
+    );
+    assert_ne!(shown, svg(Table::beside(&dots, 2).unwrap(), &Look::dark()));
+
+    // Over time the first condition is a level, and its rows no dots.
+    let curve = |t: f64| Some(70.0 + 60.0 * math::exp(-t / 80.0));
+    let over = svg(Table::over_time(&dots, curve).unwrap(), &Look::light());
+    assert_eq!(times(&over, "<circle"), 4);
+    assert_eq!((times(&over, "sitzend"), times(&over, "stehend")), (1, 0));
+    let without = svg(Table::over_time(&dots, |_| None).unwrap(), &Look::light());
+    assert_eq!(times(&without, "<circle"), 4);
+    assert!(over.len() > without.len(), "the curve is drawn");
+
+    assert_eq!(Table::beside(&[], 2), None);
+    assert_eq!(Table::over_time(&dots[..1], curve), None);
+    assert_eq!(Table::beside(&[Dot { value: f64::NAN, ..dots[0] }], 2), None);
 }
 
 #[test]

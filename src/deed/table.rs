@@ -80,6 +80,9 @@ pub enum Stage {
     Amplitude,
     Paper,
     Check,
+    Expect,
+    Row,
+    Conclude,
 }
 
 /// The part of the page where the control of an action is.
@@ -260,11 +263,11 @@ table! {
         ClosePrograms  54 "close_programs"  []                 Change  Wiring   Link     Bench
     }
     Page of Page {
-        Predict        88 "predict"         ["measure" "direction" "reason"] Paper Answer Paper Sheet
-        AddRow         89 "add_row"         ["condition"]      Measure Answer   Count    Sheet
-        RowNote        90 "row_note"        ["row" "text"]     Paper   Answer   Paper    Sheet
-        RemoveRow      91 "remove_row"      ["row"]            Measure Answer   Count    Sheet
-        Conclude       92 "conclude"        ["measure" "direction"] Paper Answer Paper Sheet
+        Predict        88 "predict"         ["measure" "direction" "reason"] Paper Answer Expect Sheet
+        AddRow         89 "add_row"         ["condition"]      Measure Answer   Row      Sheet
+        RowNote        90 "row_note"        ["row" "text"]     Paper   Answer   Row      Sheet
+        RemoveRow      91 "remove_row"      ["row"]            Measure Answer   Row      Sheet
+        Conclude       92 "conclude"        ["measure" "direction"] Paper Answer Conclude Sheet
     }
 }
 

@@ -14,6 +14,7 @@ use crate::experiment::spec::MOST_ROWS;
 use crate::experiment::{Measured, Spec};
 use crate::measure::detect;
 use crate::physiology::Manoeuvre;
+use crate::trace::charts::table::{Dot, Table};
 use std::collections::BTreeMap;
 
 /// Shortest counting window that is written down, s.
@@ -296,6 +297,22 @@ impl Session {
         };
         let rows = self.lab.rows.iter().filter(|r| r.condition == 0 || r.condition == last);
         fit::recovery(&rows.filter_map(point).collect::<Vec<_>>())
+    }
+
+    /// The table's chart of a measure: over time where a recovery is asked for, by condition else; `None` while there is nothing to
+    /// draw.
+    pub fn table_chart(&self, measure: Measure) -> Option<Table> {
+        let spec = self.experiment()?;
+        let dot = |row: &Row| {
+            let reading = row.measured.get(measure)?;
+            Some(Dot { condition: row.condition, t_s: row.since_s, value: reading.value, u: reading.u })
+        };
+        let dots: Vec<Dot> = self.lab.rows.iter().filter_map(dot).collect();
+        if !(spec.recovery && measure == Measure::Rate) {
+            return Table::beside(&dots, spec.condition.len());
+        }
+        let fit = self.recovery();
+        Table::over_time(&dots, |t| fit.map(|f| f.rate(t)))
     }
 
     /// What a window holds in truth.

@@ -22,8 +22,10 @@ export class ExperimentPane {
     if (!experiment || !scenario) return;
     const asked = experimentInWords(scenario.id, experiment.asked);
     const note = h("p", { class: "pencil sheet-note", role: "status" });
-    const parts = [new Expectation(session, asked), new Table(session, asked, scenario.id), new Conclusion(session, asked), new Result(asked)];
-    root.replaceChildren(h("h2", { id: "experiment-h" }, t("experiment-title")), h("p", { class: "aim" }, asked.question), ...parts.map((part) => part.el), note);
+    const table = new Table(session, asked, scenario.id);
+    const parts = [new Expectation(session, asked), table, new Conclusion(session, asked), new Result(asked)];
+    table.adding.after(note); // beside what is refused
+    root.replaceChildren(h("h2", { id: "experiment-h" }, t("experiment-title")), h("p", { class: "aim" }, asked.question), ...parts.map((part) => part.el));
     session.onRefusal((code, args, action) => {
       if (!OWN.has(action.do)) return;
       // The core names a condition by the file's word.

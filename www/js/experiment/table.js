@@ -7,6 +7,7 @@ import { icon } from "../icons.js";
 import { fixed, t } from "../text.js";
 import { button, Choice } from "../widgets.js";
 import { csvOf } from "./csv.js";
+import { Plot } from "./plot.js";
 import { readingText, unitOf, uText, valueText } from "./numbers.js";
 /** @import { Session } from '../session.js' */
 /** @import { AskedExperiment, Condition, Contrast, Experiment, ExperimentRow } from '../types/experiment' */
@@ -21,7 +22,7 @@ export class Table {
     this.condition = asked.conditions[0].id;
     const headId = newId("table");
     const counts = asked.measures.includes("rate");
-    this.conditions = h("ul", { class: "experiment-conditions", "aria-label": t("experiment-conditions") });
+    this.conditions = h("ol", { class: "experiment-conditions", "aria-label": t("experiment-conditions") });
     this.choice = new Choice(t("experiment-condition"), (id) => {
       this.condition = id;
     });
@@ -33,12 +34,13 @@ export class Table {
     this.measures = asked.measures;
     /** @param {string} col */
     const th = (col) => h("th", { scope: "col" }, t(`experiment-col-${col}`));
-    this.table = h("div", { class: "experiment-scroll", tabindex: "0", role: "region", "aria-label": t("experiment-table") },
+    this.table = h("div", { class: "experiment-scroll", tabindex: "0", role: "region", "aria-label": t("experiment-rows") },
       h("table", {}, h("thead", {}, h("tr", {}, th("n"), h("th", { scope: "col" }, t("experiment-condition")), ["since", "count", "seconds", ...this.measures, "note"].map(th), h("td", {}))), this.body));
+    this.plots = asked.measures.map((measure) => new Plot(session, asked, measure, name));
     this.means = h("div", { class: "experiment-means" });
     this.adding = h("div", { class: "row experiment-add" }, this.choice.el, this.add);
     this.el = h("section", { "aria-labelledby": headId }, h("h3", { id: headId }, t("experiment-table")), h("p", { class: "quiet" }, t(counts ? "experiment-table_about" : "experiment-table_no_count")),
-      this.conditions, this.adding, this.none, this.table, h("div", { class: "row" }, this.csv), this.means);
+      this.conditions, this.adding, this.none, this.table, h("div", { class: "row" }, this.csv), this.plots.map((plot) => plot.el), this.means);
   }
 
   /** @param {Experiment} experiment */
@@ -54,6 +56,7 @@ export class Table {
     const focused = document.activeElement, held = this.body.contains(focused) ? focused?.getAttribute("data-at") : null;
     refill(this.body, [rows, closed, off], () => rows.map((row, i) => this.line(row, i, closed, off.includes(i))));
     if (held) /** @type {HTMLElement | null} */ (this.body.querySelector(`[data-at="${held}"]`) ?? this.add)?.focus();
+    for (const plot of this.plots) plot.show(experiment);
     refill(this.means, [contrasts, fit], () => this.meansOf(contrasts, experiment));
   }
 
@@ -61,9 +64,9 @@ export class Table {
   conditionLine(condition, have, closed) {
     const { begins, at_start: atStart, from_s: from, to_s: to, label } = condition;
     const when = begins && t("experiment-when", { from, to: to >= HOUR_S ? 0 : to });
-    return h("li", {}, h("b", {}, label), h("span", { class: "quiet" }, [atStart && t("experiment-when_now"), when].filter(Boolean).join("; ")),
+    return h("li", {}, h("div", {}, h("b", {}, label), h("span", { class: "quiet" }, [atStart && t("experiment-when_now"), when].filter(Boolean).join("; ")),
       h("span", { class: "pencil" }, t("experiment-have", { n: have, of: this.asked.repeats })),
-      begins && !closed && button(t("experiment-begin", { condition: label }), () => this.session.act(begins) && say(t("experiment-begun", { condition: label }))));
+      begins && !closed && button(t("experiment-begin", { condition: label }), () => this.session.act(begins) && say(t("experiment-begun", { condition: label })))));
   }
 
   /** @param {ExperimentRow} row @param {number} i @param {boolean} closed @param {boolean} off */

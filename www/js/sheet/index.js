@@ -64,6 +64,7 @@ export class SheetPane {
     if (this.earlier) brief.append(this.earlier.el);
     this.ways = { before: brief.appendChild(h("div", { class: "row" })), after: /** @type {HTMLElement} */ (result.querySelector(".result-ways")) };
     session.onView((view) => this.show(view));
+    session.onDeed((action) => action.do === "conclude" && words(this.note, "")); // the check waited for it
     session.onRefusal((code, args, action) => paneOf(action.do) === "sheet" && !ELSEWHERE.has(action.do) && words(this.note, this.recording && code === "attempt_over" ? t("sheet-window_over") : refusalText(code, args)));
   }
 
