@@ -1,8 +1,7 @@
 // @ts-check
 // Values of an experiment's table as one writes them: as many digits as the uncertainty bears.
 
-import { fixed } from "../text.js";
-import { t } from "../text.js";
+import { fixed, t } from "../text.js";
 /** @import { Measure, Reading } from '../types/experiment' */
 
 /** @param {number} u */
