@@ -117,6 +117,36 @@ describe("an experiment", { concurrency: 2 }, () => {
     });
   });
 
+  test("the worked example of the recovery says what it does, and draws its curve", async () => {
+    await withPage({ viewport: { width: 1280, height: 900 } }, async ({ page, url }) => {
+      await page.goto(`${url}#watch=recovery`);
+      const next = page.locator("#narrator").getByRole("button", { name: "Next step" });
+      await next.waitFor();
+      await side(page, "experiment");
+      const said = new Set();
+      // Pressed until nothing is left to be shown.
+      while (await next.isVisible() && (await next.isEnabled())) {
+        await next.click();
+        said.add(await page.locator("#narrator").innerText());
+        if (await page.locator("#result .rubric").count()) break;
+      }
+      const told = [...said].join("\n");
+      assert.ok(!told.includes("[object") && told.includes("step up and down for 2 min"), told);
+      assert.ok(told.includes("First say what you expect, and why."), told);
+      await side(page, "experiment");
+      await here(page).getByText("One curve through your points", { exact: false }).waitFor();
+      assert.equal(await rows(page).count(), 10);
+      // What is drawn has more than the colors of an empty sheet.
+      const colors = await here(page).locator("canvas").evaluate((canvas) => {
+        const { data } = canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height);
+        return new Set(Array.from({ length: data.length / 4 }, (_, k) => data.slice(4 * k, 4 * k + 3).join(","))).size;
+      });
+      assert.ok(colors > 4, `${colors}`);
+      await here(page).locator("canvas").scrollIntoViewIfNeeded();
+      await look(page, "recovery");
+    });
+  });
+
   test("a scenario without one has no place for it", async () => {
     await withPage({ viewport: { width: 1280, height: 720 } }, async ({ page, url }) => {
       await openScenario(page, url, "rest-pulse", 4);
