@@ -120,13 +120,14 @@ impl Table {
                         1.25,
                         theme.accent.to_rgba(),
                     )?;
+                    // At the left, where the curve is far above it.
                     let name = words.conditions.first().copied().unwrap_or_default();
                     pen.note(
                         name,
-                        (right - pen.px(8.0), frame.y(*level) - pen.px(3.0)),
+                        (left + pen.px(8.0), frame.y(*level) - pen.px(3.0)),
                         15.0,
                         theme.accent,
-                        Place::AboveLeft,
+                        Place::AboveRight,
                     )?;
                 }
                 let points: Vec<(f64, f64)> = curve.iter().map(|(t, v)| (frame.x(*t), frame.y(*v))).collect();
