@@ -27,9 +27,9 @@ async function look(page, name) {
 
 /** Records, puts the cursors around fifteen seconds, counts and adds the row. */
 async function measure(page, condition) {
-  await student.record(page, 19);
+  await student.record(page, 28); // room for a window whose ends lie between even beats
   const peaks = peaksOf(await savedRecording(page));
-  const [a, b] = windowOf(peaks, 15, 18);
+  const [a, b] = windowOf(peaks, 15, 27);
   await putCursors(page, a, b);
   const answers = rightAnswers(peaks, a, b);
   await fillBlanks(page, answers);

@@ -11,9 +11,9 @@ import { Offer } from "./help/offer.js";
 import { Rewire } from "./help/rewire.js";
 import { Keeper } from "./kept.js";
 import { Loop } from "./loop.js";
-import { openExperiment } from "./experiment/open.js";
 import { packed } from "./packed.js";
 import { watchRoute } from "./route.js";
+import { scenarioWords } from "./scenarios.js";
 import { Session } from "./session.js";
 import { SheetPane } from "./sheet/index.js";
 import { TracePane } from "./trace/index.js";
@@ -102,7 +102,7 @@ export class Lab {
     const places = { row: $("worksheet"), brief: $("brief"), name: $("name"), result: $("result") };
     this.sheet = new SheetPane(places, session, { settle: () => this.trace.cursors.settleAll(), again: again ?? (() => {}), judged: () => showView("result"), another: () => this.another() });
     $("result").append(this.trace.trail);
-    if (session.view.experiment) this.late(openExperiment($("experiment"), session));
+    if (session.view.experiment) this.late(this.bringExperiment());
     this.steps = new Steps($("steps"), session, { title: this.title, go: (step) => this.go(step), tells: (next) => this.bench?.pointOut(next), leads: !this.recording && !back && !watched && !assigned, watched: Boolean(watched) });
     $("views-more").replaceChildren(button(t("undo"), () => session.undo() || say(t("undo-nothing")), { kind: "btn-plain", pic: "undo", title: t("undo") }));
     this.told = false; // whether there is a result to be seen
@@ -178,6 +178,12 @@ export class Lab {
       asked = true;
       this.late(this.offerHandIn());
     });
+  }
+
+  /** Brings the experiment of a scenario, with its words. */
+  async bringExperiment() {
+    const [{ ExperimentPane }] = await Promise.all([import("./experiment/index.js"), bringTexts("experiment"), scenarioWords()]);
+    if (!this.ended) new ExperimentPane($("experiment"), this.session);
   }
 
   /** Brings the way to hand in under the worksheet once there is something to hand in. */

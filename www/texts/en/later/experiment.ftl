@@ -1,7 +1,6 @@
 ### The experiment: what one expects, the table, what it shows.
 
 experiment-title = Experiment
-experiment-question = Question
 experiment-expect = 1. What do you expect?
 experiment-expect_about = Say it before you record. Nothing is graded here: a wrong guess costs no points.
 experiment-expect_done = You expected this. It stays as it is once you have recorded.

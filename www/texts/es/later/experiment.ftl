@@ -1,7 +1,6 @@
 ### El experimento: lo que se espera, la tabla y lo que muestra.
 
 experiment-title = Experimento
-experiment-question = Pregunta
 experiment-expect = 1. ¿Qué esperas?
 experiment-expect_about = Dilo antes de grabar. Aquí no se califica nada: equivocarse no cuesta puntos.
 experiment-expect_done = Esto esperabas. Cuando ya has grabado, se queda como está.
