@@ -20,6 +20,7 @@
 //! | [`measure`] | beats, variability and quality of a recording, without knowing the heart |
 //! | [`fingertip`] | one's own pulse: colors of a fingertip on a camera in, a rate or a reason out; taps |
 //! | [`assess`] | how it was measured, judged step by step |
+//! | [`experiment`] | conditions, a table of measurements, what it can show |
 //! | [`scenario`] | scenario files |
 //! | [`session`] | an attempt: actions, log, replay |
 //! | [`exchange`] | files that others read and write |
@@ -30,6 +31,7 @@ pub mod chain;
 pub mod deed;
 pub mod dsp;
 pub mod exchange;
+pub mod experiment;
 pub mod fingertip;
 pub mod math;
 pub mod measure;

@@ -85,14 +85,24 @@ fn what_is_left_out_is_what_the_reader_puts_there() {
     let read: Value = serde_json::to_value(Scenario::read(HEAD).unwrap()).unwrap();
     let drawn = format!("{HEAD}\nname_faults = true\n[pool]\nlook_alike = \"moving\"\n");
     let pooled: Value = serde_json::to_value(Scenario::read(&drawn).unwrap()).unwrap();
+    let compared = format!(
+        "{HEAD}\n[experiment]\nquestion = \"q\"\nmeasures = [\"rate\"]\n\
+         [[experiment.condition]]\nid = \"a\"\nlabel = \"A\"\nat_start = true\n\
+         [[experiment.condition]]\nid = \"b\"\nlabel = \"B\"\nbegins = [{{ do = \"strap_on\" }}]\n"
+    );
+    let compared: Value = serde_json::to_value(Scenario::read(&compared).unwrap()).unwrap();
     let rows = table(File::Scenario);
     let told: Vec<_> = rows.iter().filter(|row| !row.usual.is_empty() && !row.path.contains("[]")).collect();
     assert!(told.len() > 30, "{}", told.len());
     for row in told {
         let pointer = format!("/{}", row.path.replace('.', "/"));
         let usual: Value = serde_json::from_str(&row.usual).unwrap();
-        // Without an assignment there is none of its fields, and without a pool none of a pool's.
-        let from = if row.path.starts_with("pool.") { &pooled } else { &read };
+        // Without an assignment there is none of its fields, and without a pool or an experiment none of theirs.
+        let from = match row.path.split('.').next() {
+            Some("pool") => &pooled,
+            Some("experiment") => &compared,
+            _ => &read,
+        };
         let found = from.pointer(&pointer).cloned();
         assert!(row.path.starts_with("assignment.") || found == Some(usual), "{row:?}: {found:?}");
     }

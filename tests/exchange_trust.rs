@@ -42,6 +42,11 @@ const BENCH: &[(&str, &str)] = &[
     ("[subject]", "[trouble]\nphone = 0.5\n\n[subject]"),
     ("[subject]", "[task]\nkind = \"given_window\"\n\n[subject]"),
     (
+        "[subject]",
+        "[experiment]\nquestion = \"q\"\nmeasures = [\"rate\"]\n[[experiment.condition]]\nid = \"a\"\nlabel = \"A\"\nat_start = true\n\
+         [[experiment.condition]]\nid = \"b\"\nlabel = \"B\"\nbegins = [{ do = \"manoeuvre\", what = \"stand_up\" }]\n\n[subject]",
+    ),
+    (
         "[[fault]]\nname = \"power_strip_off\"\n\n[[fault]]\nname = \"charger_near\"\nseverity = 0.8\n",
         "[pool]\nfaults = [\"power_strip_off\", \"charger_near\"]\n",
     ),

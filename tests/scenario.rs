@@ -98,11 +98,14 @@ fn shipped_scenarios_have_names_of_their_own_and_follow_their_levels() {
         assert!(name.ends_with(&format!("-{}.toml", scenario.id)), "{name}: {}", scenario.id);
     }
     // The first three are the ones that show the page; from there on the files climb, once over the faults, once, from the 54th on,
-    // over the kinds of question, and once over what is drawn.
+    // over the kinds of question, once over the experiments (62a and on: what is drawn comes last on the path), and once over what
+    // is drawn.
     let levels: Vec<u8> = all.iter().skip(3).take(50).map(|(_, _, s)| s.level).collect();
     assert!(levels.is_sorted(), "{levels:?}");
-    let (drawn, questions): (Vec<_>, Vec<_>) = all.iter().skip(53).partition(|(_, _, s)| s.pool.is_some());
-    for (what, least) in [(questions, 8), (drawn, 20)] {
+    let (drawn, asked): (Vec<_>, Vec<_>) = all.iter().skip(53).partition(|(_, _, s)| s.pool.is_some());
+    let (experiments, questions): (Vec<_>, Vec<_>) =
+        asked.into_iter().partition(|(_, _, s)| s.experiment.is_some());
+    for (what, least) in [(questions, 8), (experiments, 6), (drawn, 20)] {
         let levels: Vec<u8> = what.iter().map(|(_, _, s)| s.level).collect();
         assert!(levels.is_sorted() && levels.len() >= least, "{levels:?}");
     }

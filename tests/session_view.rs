@@ -506,6 +506,7 @@ const CALLS: &[(&str, &str)] = &[
     ("stylus", "the last sample"),
     ("draw_base", "draws the frame"),
     ("draw_trace", "draws samples"),
+    ("draw_table", "draws rows of the view"),
     ("code", "told"),
     ("result", "told"),
     ("begun_seconds", "told: code"),

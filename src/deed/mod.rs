@@ -2,6 +2,7 @@
 //!
 //! - [`action`]: one action, as it stands in logs and scripts
 //! - [`page`]: the actions on the trace and the worksheet
+//! - [`experiment`]: what an experiment asks for and what is said of it
 //! - [`field`]: the fields of the worksheet
 //! - [`table`]: every action once: its name, its code, its nature, where it shows
 //! - [`thing`]: what the hand is on: two changes of one thing are one change
@@ -12,6 +13,7 @@
 //! without a row does not compile.
 
 pub mod action;
+pub mod experiment;
 pub mod field;
 pub mod page;
 pub mod table;
@@ -19,6 +21,7 @@ pub mod tell;
 pub mod thing;
 
 pub use action::{Action, Unknown};
+pub use experiment::{Direction, MEASURES, Measure};
 pub use field::{FIELDS, Field};
 pub use page::{Aid, Mode, Page, Which};
 pub use table::{Kind, Lane, Nature, Pane, Row, Stage};

@@ -1,6 +1,6 @@
 //! The actions on the trace and the worksheet.
 
-use super::Field;
+use super::{Direction, Field, Measure};
 use crate::physiology::Manoeuvre;
 use serde::{Deserialize, Serialize};
 
@@ -127,6 +127,39 @@ pub enum Page {
     LetPass {
         /// How long, s: one of [`LET_PASS_S`].
         s: u32,
+    },
+    /// Say what one expects of an experiment, before anything is recorded.
+    Predict {
+        /// Of what.
+        measure: Measure,
+        /// What becomes of it from the first condition to the last.
+        direction: Direction,
+        /// Why; nothing judges it.
+        reason: String,
+    },
+    /// Write the counting window between the cursors into the experiment's table.
+    AddRow {
+        /// The condition that it was recorded under.
+        condition: String,
+    },
+    /// Write a note to a row of the table.
+    RowNote {
+        /// The row, from 0.
+        row: usize,
+        /// The note.
+        text: String,
+    },
+    /// Take a row out of the table.
+    RemoveRow {
+        /// The row, from 0.
+        row: usize,
+    },
+    /// Say what the experiment has shown.
+    Conclude {
+        /// Of what.
+        measure: Measure,
+        /// What became of it from the first condition to the last.
+        direction: Direction,
     },
 }
 

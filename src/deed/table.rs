@@ -80,6 +80,9 @@ pub enum Stage {
     Amplitude,
     Paper,
     Check,
+    Expect,
+    Row,
+    Conclude,
 }
 
 /// The part of the page where the control of an action is.
@@ -261,6 +264,11 @@ table! {
     }
     Page of Page {
         Consent      88  "consent"         ["given"]           Paper   Help     Paper    Page
+        Predict        89 "predict"         ["measure" "direction" "reason"] Paper Answer Expect Sheet
+        AddRow         90 "add_row"         ["condition"]      Measure Answer   Row      Sheet
+        RowNote        91 "row_note"        ["row" "text"]     Paper   Answer   Row      Sheet
+        RemoveRow      92 "remove_row"      ["row"]            Measure Answer   Row      Sheet
+        Conclude       93 "conclude"        ["measure" "direction"] Paper Answer Conclude Sheet
     }
 }
 

@@ -91,6 +91,11 @@ impl Scenario {
             let expected = "true where the question is to name the fault";
             return Err(ScenarioError::at("name_faults", "false", expected));
         }
+        if let Some(experiment) = &self.experiment {
+            experiment.check().map_err(|(field, found, expected)| {
+                ScenarioError::at(format!("experiment.{field}"), found, expected)
+            })?;
+        }
         self.trouble.check().map_err(|(field, found)| {
             ScenarioError::at(format!("trouble.{field}"), found, "a number from 0 to 1")
         })?;

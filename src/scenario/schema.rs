@@ -11,6 +11,7 @@ use crate::bench::strap::{Place, Side};
 use crate::bench::table::Part;
 use crate::bench::wiring::{End, Socket};
 use crate::chain::Trouble;
+use crate::experiment::Spec;
 use crate::physiology::SubjectSpec;
 use crate::pickup::field::PowerLine;
 use crate::pickup::sensor::Sensor;
@@ -85,6 +86,9 @@ pub struct Scenario {
     /// Whether the student is to name what is wrong before the check.
     #[serde(default)]
     pub name_faults: bool,
+    /// An experiment: conditions that are compared, and what is measured in each.
+    #[serde(default)]
+    pub experiment: Option<Spec>,
     /// Misreadings that the instructor looks for beside the built-in ones.
     #[serde(default)]
     pub misreading: Vec<OwnMisreading>,

@@ -88,6 +88,28 @@ pub enum Refusal {
         /// Half the sampling rate, Hz.
         half_hz: f64,
     },
+    /// An experiment is begun by saying what one expects.
+    PredictFirst {},
+    /// An experiment is concluded before the check.
+    ConcludeFirst {},
+    /// The window does not lie in the condition.
+    OtherCondition {
+        /// The condition's name for the student.
+        condition: String,
+        /// Where a window may begin, s after the condition began.
+        from_s: f64,
+        /// Where it must end.
+        to_s: f64,
+    },
+    /// Neither is a count written down, nor are there marks in the window.
+    NoCount {},
+    /// The table has no such row.
+    NoRow {},
+    /// Nothing was measured in a condition that is compared.
+    RowsMissing {
+        /// The condition's name for the student.
+        condition: String,
+    },
     /// There is no bench: a recording is shown.
     NoBench {},
     /// The bench refuses.

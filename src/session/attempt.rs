@@ -2,6 +2,7 @@
 
 use super::action::{Action, Mode, Page, Refusal};
 use super::causes::cases_of;
+use super::experiment::Lab;
 use super::help::Help;
 use super::kept_recording::KeptRecording;
 use super::log::Log;
@@ -34,6 +35,7 @@ pub struct Session {
     pub(super) run: Run,
     pub(super) trace: Trace,
     pub(super) sheet: Sheet,
+    pub(super) lab: Lab,
     pub(super) help: Help,
     pub(super) log: Log,
     pub(super) revision: u64,
@@ -93,6 +95,7 @@ impl Session {
         // What happened before the student came is part of the scenario, not of the attempt.
         session.log.entries.clear();
         session.log.trail.clear();
+        session.lab = Lab::default();
         session.run.losses.clear();
         session.trace.recordings_before = session.trace.recordings.len();
         session.log.also = session.other_causes();
@@ -143,6 +146,7 @@ impl Session {
             run: Run::new(world, seed),
             trace: Trace::new(recordings, mode, time_base_s),
             sheet: Sheet::default(),
+            lab: Lab::default(),
             help: Help::default(),
             log: Log::default(),
             revision: 1,
@@ -162,7 +166,10 @@ impl Session {
         if self.help.worked.as_ref().is_some_and(|w| !w.acting) && !action.kind().only_looks() {
             return Err(Refusal::WorkedExample {});
         }
-        let (at, before) = (self.samples(), self.before(action));
+        if let Action::Page(page) = action {
+            self.experiment_allows(page)?;
+        }
+        let (at, before, now_s) = (self.samples(), self.before(action), self.time_s());
         let done = match action {
             Action::Bench(change) => self.bench(|chain| chain.change_bench(change).map_err(Refusal::from)),
             Action::Recorder(change) => self.recorder(change),
@@ -174,6 +181,7 @@ impl Session {
         };
         // A recording under a second is thrown away, and that too belongs to the attempt's course.
         if done.is_ok() || done == Err(Refusal::TooShort {}) {
+            self.notice(action, now_s);
             self.note(Logged { at, action: action.clone() }, before);
             self.revision += 1;
         }
@@ -216,6 +224,11 @@ impl Session {
             | Page::Check {}
             | Page::AnotherWindow {}
             | Page::Reveal {} => self.on_sheet(page)?,
+            Page::Predict { .. }
+            | Page::AddRow { .. }
+            | Page::RowNote { .. }
+            | Page::RemoveRow { .. }
+            | Page::Conclude { .. } => self.on_experiment(page)?,
             Page::TimeBase { .. }
             | Page::Show { .. }
             | Page::Record {}

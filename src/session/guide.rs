@@ -144,8 +144,10 @@ impl Session {
         };
         let first_search = steps.iter().position(|s| searching(s) || name(s) == "record");
         let last_stop = steps.iter().rposition(|s| name(s) == "stop").map(|k| k + 1);
+        // Nobody records an experiment before the student has said what they expect.
+        let to_expect = self.experiment().is_some();
         let end = first_search
-            .filter(|_| to_find)
+            .filter(|_| to_find || to_expect)
             .or(last_stop)
             .or_else(|| steps.iter().position(measuring))
             .unwrap_or(0);
@@ -162,6 +164,9 @@ impl Session {
                 Ok(Prepared::Act(action)) => drop(self.act(&action)),
                 Err(_) => {}
             }
+        }
+        if to_expect {
+            self.fit_range();
         }
         self.take_again();
         (self.log.entries, self.log.trail) = (log, trail);

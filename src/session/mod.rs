@@ -12,6 +12,7 @@
 //! - [`trace`]: what is shown and recorded
 //! - [`sheet`]: the worksheet's state
 //! - [`help`]: how much help there is
+//! - [`experiment`]: what was expected, tabled and concluded
 //! - [`log`]: what was done
 //! - [`judging`]: the check
 //! - [`evidence`]: what a check says of each skill
@@ -44,6 +45,7 @@ mod causes;
 pub mod compact;
 pub mod course;
 pub mod evidence;
+pub mod experiment;
 pub mod fairness;
 pub mod guide;
 pub mod heard;

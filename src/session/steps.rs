@@ -167,6 +167,9 @@ impl Session {
         if self.recordings()[..finished].iter().any(|kept| kept.recording.duration_s() >= need) {
             return None;
         }
+        if !self.is_predicted() {
+            return Some("record_expect");
+        }
         Some(if self.is_recording() { "record_on" } else { "record" })
     }
 
@@ -184,6 +187,9 @@ impl Session {
                 Reads::Intervals => "measure_beat_to_beat",
                 _ => "measure_cursors",
             });
+        }
+        if self.experiment().is_some() && !self.is_concluded() {
+            return Some("measure_rows");
         }
         let task = &self.sheet.task;
         let blank = |field| self.sheet.worksheet.entry(field).problem.is_some();

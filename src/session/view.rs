@@ -4,9 +4,11 @@
 //!
 //! - [`mod@bench`]: the table and the recorder
 //! - [`mod@check`]: a check, which holds the truth
+//! - `experiment`: the experiment's table
 
 mod bench;
 mod check;
+mod experiment;
 
 use super::action::Mode;
 use super::attempt::Session;
@@ -34,6 +36,7 @@ pub fn brief(scenario: &Scenario) -> Value {
         "worked": super::guide::shown(scenario).is_some(), "skills": super::evidence::calls_for(scenario),
         "may_ask": super::evidence::may_call_for(scenario),
         "assignment": scenario.assignment.as_ref().map(assignment),
+        "experiment": scenario.experiment.as_ref().map(experiment::asked),
     })
 }
 
@@ -124,6 +127,7 @@ impl Session {
             "worksheet": fields(&mut sheet),
             "over": self.sheet.over,
             "check": check(self),
+            "experiment": experiment::experiment(self),
         })
     }
 

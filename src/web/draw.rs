@@ -1,12 +1,15 @@
 //! Drawing the trace into the page's canvases.
 
 use super::{Lab, Shown, fail};
+use crate::deed::MEASURES;
 use crate::plain::{self, json};
 use crate::trace::axes::{self, Theme};
+use crate::trace::charts::{Look, table};
 use crate::trace::columns::{self, Column};
 use crate::trace::frame::Frame;
 use plotters::prelude::IntoDrawingArea;
 use plotters_canvas::CanvasBackend;
+use serde_json::Value;
 use wasm_bindgen::prelude::*;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, Path2d};
 
@@ -106,6 +109,34 @@ impl Lab {
         let drawn = axes::draw(&backend.into_drawing_area(), &self.current(), &self.theme, plain);
         context.restore();
         drawn.map_err(|e| fail("drawing_failed", json!({"found": e.to_string()})))
+    }
+
+    /// Draws the chart of an experiment's table on a canvas with `dpr` device pixels a CSS pixel. `measure` is its name; `words` are
+    /// JSON: `{unit, conditions}`. False, and nothing drawn, where there is no row yet.
+    #[wasm_bindgen(js_name = drawTable)]
+    pub fn draw_table(
+        &self,
+        canvas: HtmlCanvasElement,
+        measure: &str,
+        words: &str,
+        dpr: f64,
+    ) -> Result<bool, JsValue> {
+        let measure = MEASURES.into_iter().find(|m| m.name() == measure);
+        let Some(chart) = measure.and_then(|m| self.session.table_chart(m)) else { return Ok(false) };
+        let given = plain::value(words).unwrap_or_default();
+        let names: Vec<&str> = given["conditions"]
+            .as_array()
+            .map_or_else(Vec::new, |all| all.iter().filter_map(Value::as_str).collect());
+        let words = table::Words { unit: given["unit"].as_str().unwrap_or_default(), conditions: &names };
+        let dpr = if dpr.is_finite() { dpr.clamp(0.25, 8.0) } else { 1.0 };
+        let look =
+            Look { theme: self.theme.clone(), sheet: Some(self.theme.ground), ..Look::light().at(dpr) };
+        let backend =
+            CanvasBackend::with_canvas_object(canvas).ok_or_else(|| fail("no_canvas", json!({})))?;
+        chart
+            .draw(&backend.into_drawing_area(), &look, &words)
+            .map_err(|e| fail("drawing_failed", json!({"found": e.to_string()})))?;
+        Ok(true)
     }
 
     /// Draws on the trace layer: what is new of the live signal, or everything after a change. True if pixels

@@ -267,7 +267,7 @@ const RISE_S = 0.15;
 
 /** The first scripted attempt of a scenario that passes: its seed, and its steps as actions. */
 function scriptOf(id) {
-  const file = readdirSync(path.join(root, "scenarios")).find((name) => name.replace(/^\d+-/, "") === `${id}.toml`);
+  const file = readdirSync(path.join(root, "scenarios")).find((name) => name.replace(/^\d+[a-z]?-/, "") === `${id}.toml`);
   const text = readFileSync(path.join(root, "scenarios", file), "utf8");
   const attempt = text.split("[[attempt]]").slice(1).find((one) => /passed = true/.test(one));
   const steps = attempt.slice(attempt.indexOf("steps = [")).split("\n").filter((line) => line.trim().startsWith("{"))

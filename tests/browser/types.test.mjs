@@ -223,10 +223,12 @@ class Comparison {
     return Boolean(flags & { string: ts.TypeFlags.String, number: ts.TypeFlags.Number, boolean: ts.TypeFlags.Boolean }[typeof value]);
   }
 
-  /** Of several forms, the one whose literal fields a value has. */
+  /** Of several forms, the one whose literal fields a value has; never one of whose required fields it has none. */
   mayBe(type, value) {
     if (Array.isArray(value)) return this.checker.isArrayLikeType(type);
     if (this.checker.isArrayLikeType(type)) return false;
+    const required = this.checker.getPropertiesOfType(type).filter((one) => !(one.flags & ts.SymbolFlags.Optional));
+    if (required.length > 0 && !required.some((one) => one.name in value)) return false;
     return this.checker.getPropertiesOfType(type).every((property) => {
       const field = this.checker.getTypeOfSymbol(property);
       const literal = (one) => Boolean(one.flags & (ts.TypeFlags.StringLiteral | ts.TypeFlags.BooleanLiteral));

@@ -213,6 +213,13 @@ export class Bench {
   drawBase(canvas) {
     guarded(() => this.#lab.drawBase(canvas));
   }
+  /**
+   * Draws the chart of an experiment's table; false where there is nothing to draw yet.
+   * @param {HTMLCanvasElement} canvas @param {string} measure @param {{ unit: string, conditions: string[] }} words @param {number} dpr
+   */
+  drawTable(canvas, measure, words, dpr) {
+    return guarded(() => this.#lab.drawTable(canvas, measure, JSON.stringify(words), dpr));
+  }
   /** @param {CanvasRenderingContext2D} context */
   drawTrace(context) {
     return guarded(() => this.#lab.drawTrace(context));

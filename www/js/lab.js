@@ -13,6 +13,7 @@ import { Keeper } from "./kept.js";
 import { Loop } from "./loop.js";
 import { packed } from "./packed.js";
 import { watchRoute } from "./route.js";
+import { scenarioWords } from "./scenarios.js";
 import { Session } from "./session.js";
 import { SheetPane } from "./sheet/index.js";
 import { TracePane } from "./trace/index.js";
@@ -93,7 +94,7 @@ export class Lab {
     $("brief").replaceChildren(...brief(session.view));
     $("narrator").hidden = true;
     $("worksheet").hidden = false;
-    offerViews(this.recording ? ["brief"] : ["brief", "bench", "list", ...(session.view.scenario?.name_faults ? /** @type {const} */ (["name"]) : [])]);
+    offerViews(this.recording ? ["brief"] : ["brief", "bench", "list", ...(session.view.experiment ? /** @type {const} */ (["experiment"]) : []), ...(session.view.scenario?.name_faults ? /** @type {const} */ (["name"]) : [])]);
     showView(this.recording ? "brief" : "bench");
     this.loop = new Loop((dt) => this.frame(dt));
     this.bench = this.recording ? null : new BenchPane({ root: $("bench"), list: $("list"), says: $("says") }, session);
@@ -101,6 +102,7 @@ export class Lab {
     const places = { row: $("worksheet"), brief: $("brief"), name: $("name"), result: $("result") };
     this.sheet = new SheetPane(places, session, { settle: () => this.trace.cursors.settleAll(), again: again ?? (() => {}), judged: () => showView("result"), another: () => this.another() });
     $("result").append(this.trace.trail);
+    if (session.view.experiment) this.late(this.bringExperiment());
     this.steps = new Steps($("steps"), session, { title: this.title, go: (step) => this.go(step), tells: (next) => this.bench?.pointOut(next), leads: !this.recording && !back && !watched && !assigned, watched: Boolean(watched) });
     $("views-more").replaceChildren(button(t("undo"), () => session.undo() || say(t("undo-nothing")), { kind: "btn-plain", pic: "undo", title: t("undo") }));
     this.told = false; // whether there is a result to be seen
@@ -178,6 +180,12 @@ export class Lab {
     });
   }
 
+  /** Brings the experiment of a scenario, with its words. */
+  async bringExperiment() {
+    const [{ ExperimentPane }] = await Promise.all([import("./experiment/index.js"), bringTexts("experiment"), scenarioWords()]);
+    if (!this.ended) new ExperimentPane($("experiment"), this.session);
+  }
+
   /** Brings the way to hand in under the worksheet once there is something to hand in. */
   async offerHandIn() {
     if (this.handOver) {
@@ -237,7 +245,7 @@ export class Lab {
     this.bench?.end();
     this.session.end();
     delete document.body.dataset.kind;
-    for (const part of ["narrator", "brief", "bench", "list", "name", "result", "says", "strip", "worksheet", "steps", "where"]) $(part).replaceChildren();
+    for (const part of ["narrator", "brief", "bench", "list", "experiment", "name", "result", "says", "strip", "worksheet", "steps", "where"]) $(part).replaceChildren();
   }
 }
 

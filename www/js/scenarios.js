@@ -5,6 +5,7 @@ import { brief, CoreError } from "./core.js";
 import { bringTexts, has, languageNow, t } from "./text.js";
 /** @import { ScenarioEntry } from './types/page' */
 /** @import { Brief } from './types/view' */
+/** @import { AskedExperiment } from './types/experiment' */
 
 const FILES = "en"; // the language in which scenario files are written
 
@@ -18,6 +19,19 @@ export const scenarioWords = () => (languageNow() === FILES ? Promise.resolve() 
 export function inWords(told) {
   const key = `scenario-${told.id}`;
   return has(`${key}.title`) ? { ...told, title: t(`${key}.title`), aim: t(`${key}.aim`), brief: t(`${key}.brief`) } : told;
+}
+
+/**
+ * The same for an experiment: its question, reasons and conditions.
+ * @param {string} id @param {AskedExperiment} told @returns {AskedExperiment}
+ */
+export function experimentInWords(id, told) {
+  /** @param {string} part @param {string} own */
+  const word = (part, own) => (has(`scenario-${id}.${part}`) ? t(`scenario-${id}.${part}`) : own);
+  return {
+    ...told, question: word("question", told.question), reasons: told.reasons.map((own, i) => word(`reason-${i + 1}`, own)),
+    conditions: told.conditions.map((one) => ({ ...one, label: word(`label-${one.id}`, one.label) })),
+  };
 }
 
 /** @type {ScenarioEntry[]} */

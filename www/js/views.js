@@ -7,7 +7,7 @@ import { t } from "./text.js";
 /** @import { SideView } from './types/page' */
 
 /** @type {SideView[]} */
-const VIEWS = ["brief", "bench", "list", "name", "result"];
+const VIEWS = ["brief", "bench", "list", "experiment", "name", "result"];
 
 /** @type {Map<SideView, HTMLButtonElement>} */
 const buttons = new Map();

@@ -29,6 +29,9 @@ pub struct Entry {
     /// Whether it is on a student's path: where a fault is to be named it is drawn, not always the same, so that neither the
     /// heading nor a second try gives it away.
     path: bool,
+    /// Keys of what else it says to a student: question, reasons and conditions of an experiment.
+    #[serde(skip)]
+    more: Vec<String>,
 }
 
 /// The worker that keeps the page on a device, and the list of the page's files beside these two.
@@ -104,7 +107,8 @@ pub fn hand_written(root: &Path) -> Result<Files, Failure> {
     }
     index.sort_by(|a, b| a.file.cmp(&b.file));
     let ids: Vec<&str> = index.iter().map(|entry| entry.id.as_str()).collect();
-    texts::add(&mut files, &www.join("texts"), &ids)?;
+    let more: Vec<String> = index.iter().flat_map(|entry| entry.more.iter().cloned()).collect();
+    texts::add(&mut files, &www.join("texts"), &ids, &more)?;
     let json = serde_json::to_vec(&index).while_doing(|| "writing scenarios/index.json".into())?;
     files.insert("scenarios/index.json".into(), json);
     Ok(files)
@@ -233,6 +237,20 @@ fn read(path: &Path) -> Result<Vec<u8>, Failure> {
     fs::read(path).while_doing(|| format!("reading {}", terminal::name(path)))
 }
 
+/// The keys of what an experiment says, see `inWords` of the page.
+fn experiment_words(id: &str, table: &toml::Table) -> Vec<String> {
+    let Some(experiment) = table.get("experiment") else { return Vec::new() };
+    let list = |name: &str| experiment.get(name).and_then(toml::Value::as_array).cloned().unwrap_or_default();
+    let conditions = list("condition");
+    let ids = conditions.iter().filter_map(|c| c.get("id")?.as_str());
+    let reasons = 1..=list("reasons").len();
+    std::iter::once("question".to_string())
+        .chain(reasons.map(|n| format!("reason-{n}")))
+        .chain(ids.map(|id| format!("label-{id}")))
+        .map(|part| format!("scenario-{id}.{part}"))
+        .collect()
+}
+
 /// The index shows what the start page lists; the core checks all of it when it is opened.
 pub fn entry(file: &str, bytes: &[u8]) -> Result<Entry, Failure> {
     let wrong = |what: String| Failure::new(format!("scenarios/{file}: {what}"));
@@ -246,6 +264,7 @@ pub fn entry(file: &str, bytes: &[u8]) -> Result<Entry, Failure> {
     let words =
         |name: &str| table.get(name).and_then(toml::Value::as_str).unwrap_or_default().trim().to_string();
     Ok(Entry {
+        more: experiment_words(id.as_str().unwrap_or_default(), &table),
         file: file.into(),
         id: id.as_str().ok_or_else(|| wrong(format!("`id` must be text, found {id}")))?.into(),
         level: level

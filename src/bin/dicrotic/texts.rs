@@ -31,8 +31,9 @@ type Bundles = BTreeMap<String, Map<String, Value>>;
 
 /// Reads all languages below `folder` and puts their JSON into `files`.
 ///
-/// `scenarios` are the ids of the scenarios: every other language tells title, aim and brief of each.
-pub fn add(files: &mut Files, folder: &Path, scenarios: &[&str]) -> Result<(), Failure> {
+/// `scenarios` are the ids of the scenarios: every other language tells title, aim and brief of each; `more` are the keys of what
+/// else some of them say.
+pub fn add(files: &mut Files, folder: &Path, scenarios: &[&str], more: &[String]) -> Result<(), Failure> {
     let mut languages: BTreeMap<String, Bundles> = BTreeMap::new();
     let listing = fs::read_dir(folder).while_doing(|| format!("reading {}", folder.display()))?;
     for entry in listing {
@@ -47,7 +48,7 @@ pub fn add(files: &mut Files, folder: &Path, scenarios: &[&str]) -> Result<(), F
     };
     for (name, other) in languages.iter().filter(|(name, _)| *name != FIRST) {
         let mut gaps = differences(first, other);
-        gaps.extend(scenario_gaps(other, scenarios));
+        gaps.extend(scenario_gaps(other, scenarios, more));
         if !gaps.is_empty() {
             let told = gaps.join("\n  ");
             return Err(Failure::new(format!("texts/{name} does not match texts/{FIRST}:\n  {told}")));
@@ -212,10 +213,11 @@ fn differences(first: &Bundles, other: &Bundles) -> Vec<String> {
 }
 
 /// What a language lacks of the scenarios' words, and what it has of scenarios that are not there.
-fn scenario_gaps(other: &Bundles, scenarios: &[&str]) -> Vec<String> {
+fn scenario_gaps(other: &Bundles, scenarios: &[&str], more: &[String]) -> Vec<String> {
     let wanted: BTreeSet<String> = scenarios
         .iter()
         .flat_map(|id| ["title", "aim", "brief"].map(|part| format!("scenario-{id}.{part}")))
+        .chain(more.iter().cloned())
         .collect();
     let there: BTreeSet<String> =
         other.get(SCENARIOS).map(|bundle| bundle.keys().cloned().collect()).unwrap_or_default();
@@ -266,7 +268,7 @@ mod tests {
         folder.write("en/page.ftl", "a = One { $n }\nb = Two\n    .see = Three\n");
         folder.write("en/later/more.ftl", "c = Later\n");
         folder.write("es/page.ftl", "a = Uno { $x }\nd = Cuatro\n");
-        let told = add(&mut Files::new(), folder.path(), &[]).unwrap_err().to_string();
+        let told = add(&mut Files::new(), folder.path(), &[], &[]).unwrap_err().to_string();
         for part in
             ["texts/es", "b is missing", "b.see is missing", "c is missing", "d is not in en", "a: $x"]
         {
@@ -276,11 +278,14 @@ mod tests {
         folder.write("es/later/more.ftl", "c = Luego\n");
         let words = "scenario-one =\n    .title = Uno\n    .aim = Dos\n    .brief = Tres\n";
         folder.write("es/later/scenarios.ftl", &format!("{words}scenario-two =\n    .title = X\n"));
-        let told = add(&mut Files::new(), folder.path(), &["one"]).unwrap_err().to_string();
+        let told = add(&mut Files::new(), folder.path(), &["one"], &[]).unwrap_err().to_string();
         assert!(told.contains("scenario-two.title: no such scenario"), "{told}");
         folder.write("es/later/scenarios.ftl", words);
+        let question = ["scenario-one.question".to_string()];
+        let told = add(&mut Files::new(), folder.path(), &["one"], &question).unwrap_err().to_string();
+        assert!(told.contains("scenario-one.question is missing"), "{told}");
         let mut files = Files::new();
-        add(&mut files, folder.path(), &["one"]).unwrap();
+        add(&mut files, folder.path(), &["one"], &[]).unwrap();
         let names: Vec<&str> = files.keys().map(String::as_str).collect();
         assert_eq!(
             names,
@@ -300,7 +305,7 @@ mod tests {
         let folder = Scratch::new("texts-twice");
         folder.write("en/one.ftl", "a = One\n");
         folder.write("en/two.ftl", "a = Two\n");
-        let told = add(&mut Files::new(), folder.path(), &[]).unwrap_err().to_string();
+        let told = add(&mut Files::new(), folder.path(), &[], &[]).unwrap_err().to_string();
         assert!(told.contains("two.ftl: a stands twice"), "{told}");
     }
 }

@@ -77,6 +77,10 @@ pub const WORDS: &[&str] = &[
     "subject",
     "around",
     "calibrator",
+    "up",
+    "down",
+    "same",
+    "swing",
 ];
 
 /// Sockets that the recorder no longer has. Their words keep their numbers; a code in which a plug goes there is of another

@@ -10,6 +10,7 @@
 //! | [`rate`] | the instantaneous rate over time, with its mean |
 //! | [`spectrum`], [`lines`] | how much of the stretch lies at which frequency; which lines in it are pulse or power line |
 //! | [`beat`] | the mean beat with its landmarks, and how single beats spread about it |
+//! | [`table`] | measurements by condition or over time, with a curve |
 //! | [`look`] | the two themes, lettering and scale |
 //! | `pen` | lines, notes and dots in the chart's look |
 //! | `paper` | the sheet: size, heading, the plot's place |
@@ -28,6 +29,7 @@ mod pen;
 pub mod raster;
 pub mod rate;
 pub mod spectrum;
+pub mod table;
 pub mod trace;
 
 pub use error::ChartError;

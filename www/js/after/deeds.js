@@ -17,6 +17,13 @@ export function deedText({ do: deed, args = {} }, unit = "V") {
   return t(key, shown(deed, args, unit));
 }
 
+/** What the subject was asked to do, with its numbers where it has any. @param {any} what */
+function askedOf(what) {
+  if (what?.paced_breathing) return t("asked_to-breathe", { n: num(what.paced_breathing.per_min, 1) });
+  if (what?.exercise) return t("asked_to-exercise", { n: num(what.exercise.seconds / 60, 1) });
+  return t(`ask-${what}`);
+}
+
 /** @param {string} deed @param {Record<string, any>} args @param {string} unit */
 function shown(deed, args, unit) {
   /** @type {Record<string, any>} */
@@ -37,7 +44,7 @@ function shown(deed, args, unit) {
   if (deed === "sensor_place") out.place = t(`strap-place-${args.place}`);
   if (deed === "sensor_side") out.face = t(`strap-face-${args.side}`);
   if (deed === "other_hand") out.on = t(`other-${args.on}`);
-  if (deed === "manoeuvre") out.what = t(`ask-${args.what}`);
+  if (deed === "manoeuvre") out.what = askedOf(args.what);
   if (deed === "let_pass") out.n = args.s / 60;
   if (deed === "answer") Object.assign(out, { field: t(`field-${args.field}`), text: args.text === "" ? "–" : args.text });
   if (deed === "cursor") out.which = String(args.which).toUpperCase();

@@ -26,6 +26,9 @@ export function placeOf(action) {
   if (action.do === "cursor") return { view: null, find: `.cursor-${action.which}` };
   if (action.do === "answer") return { view: null, find: `.blank[data-field="${action.field}"]` };
   if (deed === "name" || deed === "unname") return { view: "name", find: ".naming" };
+  if (deed === "predict") return { view: "experiment", find: ".experiment-form" };
+  if (deed === "add_row" || deed === "row_note" || deed === "remove_row") return { view: "experiment", find: ".experiment-add" };
+  if (deed === "conclude") return { view: "experiment", find: ".experiment-result" };
   const pane = paneOf(deed);
   return { view: (pane && SIDES[pane]) ?? null, find: (pane && FINDS[pane]) ?? null };
 }

@@ -16,7 +16,11 @@ import { asItStood, Earlier } from "./earlier.js";
 import { FirstWindow } from "./first_window.js";
 import { aboutKey, blanksOf, lineKey, taskLine, taskOf } from "./task.js";
 /** @import { Session } from '../session.js' */
+/** @import { Action } from '../types/action' */
 /** @import { View } from '../types/view' */
+
+/** What is refused beside its own control. @type {Set<Action["do"]>} */
+const ELSEWHERE = new Set(["name", "predict", "conclude", "add_row", "row_note", "remove_row"]);
 
 export class SheetPane {
   /**
@@ -60,7 +64,8 @@ export class SheetPane {
     if (this.earlier) brief.append(this.earlier.el);
     this.ways = { before: brief.appendChild(h("div", { class: "row" })), after: /** @type {HTMLElement} */ (result.querySelector(".result-ways")) };
     session.onView((view) => this.show(view));
-    session.onRefusal((code, args, action) => paneOf(action.do) === "sheet" && action.do !== "name" && words(this.note, this.recording && code === "attempt_over" ? t("sheet-window_over") : refusalText(code, args)));
+    session.onDeed((action) => action.do === "conclude" && words(this.note, "")); // the check waited for it
+    session.onRefusal((code, args, action) => paneOf(action.do) === "sheet" && !ELSEWHERE.has(action.do) && words(this.note, this.recording && code === "attempt_over" ? t("sheet-window_over") : refusalText(code, args)));
   }
 
   /** Another window of an opened recording; the result of this one stays where it can be read. @param {() => unknown} another */

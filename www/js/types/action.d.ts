@@ -1,5 +1,6 @@
 // What can be done in an attempt, and the core's answer. Lengths in cm, times in s, voltages in V.
 
+import type { Direction, Measure } from "./experiment";
 import type { Aid, Args, End, Face, Field, LookAt, Manoeuvre, OtherHand, Part, Place, Socket, Switch, Which } from "./names";
 
 /** At the bench. */
@@ -37,7 +38,12 @@ type PageAction =
   | { do: "name" | "unname"; fault: string } | { do: "explain"; text: string }
   | { do: "help"; mode: Aid } | { do: "agree" } | { do: "consent"; given: boolean } | { do: "hint" } | { do: "check" } | { do: "reveal" } | { do: "another_window" };
 
-export type Action = BenchAction | PokeAction | RecorderAction | PageAction;
+/** In an experiment. */
+type ExperimentAction =
+  | { do: "predict"; measure: Measure; direction: Direction; reason: string } | { do: "conclude"; measure: Measure; direction: Direction }
+  | { do: "add_row"; condition: string } | { do: "row_note"; row: number; text: string } | { do: "remove_row"; row: number };
+
+export type Action = BenchAction | PokeAction | RecorderAction | PageAction | ExperimentAction;
 
 /** A kind of action that can tell one cause from another, with what it is done to; one without a field is done whatever its fields are. */
 export type TestDeed = { do: Action["do"]; end?: End; at?: LookAt; part?: Part; id?: Switch };

@@ -54,7 +54,7 @@ export type SideName = "faults" | "skills" | "notebook" | "report" | "words" | "
 export type ScreenName = "assign" | "class" | "paper";
 export type ViewName = "loading" | "start" | "lab" | "parts" | ScreenName | "faults" | "skills" | "notebook" | "report" | "read" | "device" | "own";
 /** What the left side of the workspace shows. */
-export type SideView = "brief" | "bench" | "list" | "name" | "result";
+export type SideView = "brief" | "bench" | "list" | "experiment" | "name" | "result";
 
 /** What a screen beside the bench is given. */
 export type Ways = { inLab: boolean; goBack: () => unknown; allLoaded: () => Promise<ScenarioEntry[]> };

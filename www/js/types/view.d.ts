@@ -3,6 +3,7 @@
 
 import type { TestDeed } from "./action";
 import type { Check } from "./check";
+import type { AskedExperiment, Experiment } from "./experiment";
 import type { Aid, Args, End, Face, Field, OtherHand, Part, Place, Point, Rung, Shape, Socket, Step, Switch, Reads } from "./names";
 
 /** A part with its middle and footprint; the handles of the sensor's cable are among them (Bench.view in core.js). */
@@ -66,6 +67,7 @@ export type Brief = {
   skills: string[];
   /** Skills that it may ask for beside those, by what its pool draws: in which share of the draws, 0 to 1. */
   may_ask: Record<string, number>;
+  experiment: AskedExperiment | null;
 };
 
 export type Task = {
@@ -135,4 +137,6 @@ export type View = {
   asked: { row: string; points: string[] }[];
   over: boolean;
   check: Check | null;
+  /** null where the scenario has none. */
+  experiment: Experiment | null;
 };

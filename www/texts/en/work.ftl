@@ -4,6 +4,7 @@ view-title = What stands on the left
 view-brief = Task
 view-bench = Bench
 view-list = All equipment
+view-experiment = Experiment
 view-name = What is wrong
 view-result = Result
 
@@ -49,7 +50,9 @@ next-adjust_noise = There is noise on the trace. Find where it comes from.
 next-adjust_restless = The trace jumps or wanders. Wait, or ask the subject to keep still.
 next-record = Record as long as the task needs.
 next-record_on = Recording. Stop when it is long enough.
+next-record_expect = Say what you expect before you record. Open “Experiment”.
 next-measure_open = Choose a recording above the trace.
+next-measure_rows = Add A to B to your table. At the end say what it shows.
 next-measure_cursors = Drag cursors A and B to the ends of a clean part.
 next-measure_blanks = Count the beats from A to B and fill in the blanks.
 next-sensor_caution = Read the caution before the sensor goes on.

@@ -4,6 +4,7 @@ view-title = Lo que se ve a la izquierda
 view-brief = Tarea
 view-bench = Mesa
 view-list = Todas las piezas
+view-experiment = Experimento
 view-name = Qué falla
 view-result = Resultado
 
@@ -49,7 +50,9 @@ next-adjust_noise = Hay ruido en el trazo. Busca de dónde viene.
 next-adjust_restless = El trazo salta o se mueve. Espera, o pide al sujeto que no se mueva.
 next-record = Graba el tiempo que pide la tarea.
 next-record_on = Grabando. Detén la grabación cuando sea bastante larga.
+next-record_expect = Di qué esperas antes de grabar. Abre «Experimento».
 next-measure_open = Elige una grabación encima del trazo.
+next-measure_rows = Añade A a B a tu tabla. Al final di qué muestra.
 next-measure_cursors = Lleva los cursores A y B a los extremos de una parte limpia.
 next-measure_blanks = Cuenta los latidos de A a B y rellena los espacios en blanco.
 next-sensor_caution = Lee la advertencia antes de poner el sensor.

@@ -28,3 +28,6 @@ worked-subject = Ask the subject. It is their finger.
 worked-paper = Write a label, and read the caution. This is part of the work.
 worked-check = Now check the reading.
 worked-wait = The trace is running.
+worked-expect = First say what you expect, and why. Only then record.
+worked-row = This counting window goes into the table, under its condition.
+worked-conclude = Now say what the table shows, and no more than that.

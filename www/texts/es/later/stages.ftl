@@ -28,3 +28,6 @@ worked-subject = Pregunta al sujeto. El dedo es suyo.
 worked-paper = Escribe una etiqueta y lee la advertencia. Es parte del trabajo.
 worked-check = Ahora comprueba la lectura.
 worked-wait = El trazo avanza.
+worked-expect = Di primero qué esperas, y por qué. Solo entonces graba.
+worked-row = Esta ventana de conteo va a la tabla, con su condición.
+worked-conclude = Di ahora qué muestra la tabla, y nada más que eso.

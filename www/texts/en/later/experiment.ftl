@@ -1,0 +1,91 @@
+### The experiment: what one expects, the table, what it shows.
+
+experiment-title = Experiment
+experiment-expect = 1. What do you expect?
+experiment-expect_about = Say it before you record. Nothing is graded here: a wrong guess costs no points.
+experiment-expect_done = You expected this. It stays as it is once you have recorded.
+experiment-from_to = From “{ $first }” to “{ $last }”:
+experiment-measure-rate = heart rate
+experiment-measure-amplitude = height of the pulse
+experiment-measure-swing = swing of the beat intervals
+experiment-expect-up = It rises
+experiment-expect-down = It falls
+experiment-expect-same = It stays the same
+experiment-why = Why?
+experiment-why_own = Choose a reason or write your own
+experiment-write = Write it down
+experiment-written = Written down.
+
+experiment-table = 2. Your table
+experiment-table_about = Record, put A and B, and fill in N on the worksheet. Then choose the condition and add the counting window.
+experiment-table_no_count = Record, and put A and B. Then choose the condition and add the counting window.
+experiment-condition = Condition
+experiment-conditions = Conditions
+experiment-when = { $to ->
+    [0] from { $from } s after its start
+   *[other] from { $from } to { $to } s after its start
+}
+experiment-when_now = so from the start
+experiment-have = { $n } of { $of } measured
+experiment-begin = Start: { $condition }
+experiment-begun = { $condition }: started.
+experiment-add = Add A to B to the table
+experiment-added = Row { $n } added.
+experiment-removed = Row { $n } removed.
+experiment-remove = Remove row { $n }
+experiment-note = Note on row { $n }
+experiment-rows = Rows of the table
+experiment-empty = The table is still empty.
+experiment-csv = Save the table (CSV)
+experiment-picture = Save the picture: { $measure }
+experiment-col-n = No.
+experiment-col-since = Time (s)
+experiment-col-count = N
+experiment-col-seconds = T (s)
+experiment-col-rate = Heart rate (beats/min)
+experiment-col-amplitude = Height (mV)
+experiment-col-swing = Swing (ms)
+experiment-col-note = Note
+experiment-off = count to look at again
+experiment-value = { $value } ± { $u }
+experiment-means = Mean of each condition
+experiment-mean = { $measure }: { $first } ± { $first_u } in “{ $first_of }”, { $last } ± { $last_u } in “{ $last_of }”. The difference is { $d } ± { $u } { $unit }.
+experiment-unit-rate = beats/min
+experiment-unit-amplitude = mV
+experiment-unit-swing = ms
+experiment-about_u = The number after ± is one standard deviation. It comes from the count, your repeats, and what a body does by itself.
+experiment-fit = One curve through your points: the heart rate falls to { $rest } beats/min with a time constant of { $tau } s. Your points allow { $low } to { $high } s.
+experiment-fit_open = One curve through your points: the heart rate falls to { $rest } beats/min with a time constant of { $tau } s. Your points allow { $low } s and more: measure later, too.
+experiment-fit_none = For a curve, add at least two counting windows of rest and three after exercise.
+
+experiment-conclude = 3. What does your table show?
+experiment-conclude_about = Choose with care: once all is answered, the table is closed.
+experiment-conclude-up = It rises
+experiment-conclude-down = It falls
+experiment-conclude-same = No difference that this table can show
+experiment-conclude_do = This is what it shows
+experiment-needs = First measure each of the two conditions.
+
+experiment-result = What is said of it
+experiment-outcome-shown = { $measure }: right. The table shows this difference.
+experiment-outcome-none_shown = { $measure }: right. This table cannot show a difference. That is a result, too.
+experiment-outcome-missed = { $measure }: there is a difference, and your table can show it. Compare the difference with its ±.
+experiment-outcome-overclaimed = { $measure }: this table does not show that. The difference is no larger than chance can make it.
+experiment-outcome-opposite = { $measure }: the difference goes the other way. Look at which condition comes first.
+experiment-as_expected = It is what you expected.
+experiment-not_expected = You expected something else. That is how one learns most.
+experiment-truth = In the subject itself, in these counting windows, the difference was { $truth } { $unit }.
+experiment-remark-short = Your shortest counting window has { $s } s. One beat more or less is { $u } beats/min there. In { $asked } s it is only { $u_asked }.
+experiment-remark-once = Measure each condition { $asked } times or more. One counting window does not show how much the next one differs.
+experiment-remark-order = You measured all of one condition first. Time alone could make the difference. Take turns where you can.
+experiment-remark-regression = Your first counting window was far from the later ones. An odd value is often followed by a usual one, whatever you do.
+experiment-remark-spread = Counting windows of one condition differ by more than the two conditions do.
+experiment-remark-one_subject = This is one subject. Others may react in another way: ask the whole class.
+experiment-next = Now check your last reading on the worksheet.
+
+refusal-predict_first = First say what you expect. Open “Experiment”.
+refusal-conclude_first = First say what your table shows. Open “Experiment”.
+refusal-other_condition = This counting window is not in “{ $condition }”. It must start { $from_s } s or more after that condition starts, and it must end before another one.
+refusal-no_count = First count the beats from A to B, and fill in N on the worksheet.
+refusal-no_row = The table has no such row.
+refusal-rows_missing = Nothing is measured in “{ $condition }” yet.
