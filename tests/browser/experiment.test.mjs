@@ -95,6 +95,25 @@ async function whole(page, url, name) {
   await here(page).getByText("In the subject itself", { exact: false }).waitFor();
   assert.equal(await here(page).getByText("count to look at again").count(), 0);
   await look(page, `${name}-5-over`);
+
+  // On paper: what was asked, expected, measured and concluded, in two pages.
+  await side(page, "result");
+  await page.getByRole("button", { name: "Report for printing" }).click();
+  const sheet = page.locator(".report-sheet");
+  await sheet.locator(".report-experiment").waitFor();
+  const told = await sheet.innerText();
+  for (const part of ["Does the heart rate change from sitting to standing?", "heart rate: It rises.", "2 counting windows of", "“Sitting”: 1; “Standing”: 1", '=calm, "quite"', "The table shows this difference.", "It is one subject."]) assert.ok(told.includes(part), `${part} is not in: ${told}`);
+  assert.equal(await sheet.locator(".report-experiment tbody tr").count(), 2);
+  assert.equal(await sheet.locator(".pic-dot").count(), 2);
+  for (const scheme of ["light", "dark"]) {
+    await page.emulateMedia({ colorScheme: scheme });
+    if (process.env.DICROTIC_PICTURES) await page.screenshot({ path: path.join(process.env.DICROTIC_PICTURES, `${name}-6-report-${scheme}.png`), fullPage: true });
+    const { violations } = await new AxeBuilder({ page }).include(".report-sheet").analyze();
+    assert.deepEqual(violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`), [], `report ${scheme}`);
+  }
+  assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth), `${name}: the report is too wide`);
+  const pdf = (await page.pdf({ format: "A4" })).toString("latin1");
+  assert.ok(Math.max(...[...pdf.matchAll(/\/Count (\d+)/g)].map((found) => Number(found[1]))) <= 2, "more than two pages");
 }
 
 describe("an experiment", { concurrency: 2 }, () => {

@@ -40,7 +40,7 @@ export function pageOf(session, at) {
     check: { ...summary(check), ...(session.scenario ? {} : { rubric: null }) },
     hash: session.scenario ? bench.debriefHash() : null,
     picture: kept ? picture(bench, kept, cursors) : null,
-    note: old?.note ?? "",
+    note: old?.note ?? "", experiment: view.experiment ?? null,
   };
 }
 

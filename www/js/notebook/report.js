@@ -2,11 +2,13 @@
 // A trial on paper: one page or two, with the trace, what was read, what the debrief said, and the caution.
 
 import { h } from "../dom.js";
+import { scenarioWords } from "../scenarios.js";
 import { bringTexts, fixed, num, t } from "../text.js";
 import { ratesText } from "../trace/units.js";
 import { faultWords } from "../faults/words.js";
 import { button } from "../widgets.js";
 import { layPageAside, readPage } from "./pages.js";
+import { experimentPart } from "./experiment.js";
 import { drawing } from "./picture.js";
 import { bandText, outcome, readings, settingsLine, whenText } from "./words.js";
 /** @import { FaultBook, Kid, NotebookPage, Ways } from '../types/page' */
@@ -16,8 +18,8 @@ import { bandText, outcome, readings, settingsLine, whenText } from "./words.js"
  * @param {HTMLElement} root @param {string} id @param {Ways} ways
  */
 export async function showReport(root, id, { goBack, inLab }) {
-  await Promise.all(["notebook", "after", "points"].map(bringTexts));
   let page = readPage(id);
+  await Promise.all([...["notebook", "after", "points", ...(page?.experiment ? ["experiment"] : [])].map(bringTexts), page?.experiment && scenarioWords()]);
   const names = page?.named?.length ? await faultWords() : null;
   /** @type {HTMLElement} */
   let paper = h("div", { class: "report-sheet" }, h("h1", { id: "report-h", tabindex: "-1" }, t("report-none")));
@@ -45,6 +47,7 @@ function sheet(page, names) {
       fact("when", whenText(page.at_ms)), fact("seed", page.seed), fact("settings", settingsLine(page)), fact("take", page.recording && t("report-recording_value", { v: page.recording.recording + 1, s: num(page.recording.duration_s, 0), label: page.recording.label || "–" })),
       fact("help", page.mode && t(`help-mode-${page.mode}`)), fact("name", t("report-name_line"))),
     page.picture && h("figure", { class: "report-strip" }, drawing(page.picture, { ...page.cursors, marks: page.marks, beats: check.beats ?? [], label: t("notebook-picture") }), h("figcaption", {}, t(!check.beats?.length ? "report-caption" : detected ? "report-caption_detector" : "report-caption_truth"))),
+    experimentPart(page),
     h("div", { class: "report-two" },
       h("section", {}, h("h2", {}, t("report-read")),
         h("table", {}, h("tbody", {}, readings(page).map(([name, value]) => h("tr", {}, h("th", { scope: "row" }, name), h("td", {}, value))))),

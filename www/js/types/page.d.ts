@@ -2,6 +2,7 @@
 
 import type { Bench } from "../core";
 import type { Check, Truth } from "./check";
+import type { Experiment } from "./experiment";
 import type { Aid } from "./names";
 import type { CatalogueFault } from "./told";
 import type { Assignment, Brief, Cursors, Kept, RecorderSettings } from "./view";
@@ -75,6 +76,8 @@ export type NotebookPage = {
   recording: { recording: number; duration_s: number; label: string } | null;
   cursors: Pick<Cursors, "a" | "b" | "interval_s">; kept: Kept | null; marks: number[]; read: Record<string, string>; named: string[];
   check: PageCheck; hash: string | null; picture: Outline | null; note: string;
+  /** Of a scenario that is an experiment; pages from before there were any have none. */
+  experiment?: Experiment | null;
 };
 export type PageCheck = {
   tries: number; passed: boolean; over: boolean; first_wrong: string | null; hints: number;

@@ -89,3 +89,17 @@ refusal-other_condition = This counting window is not in “{ $condition }”. I
 refusal-no_count = First count the beats from A to B, and fill in N on the worksheet.
 refusal-no_row = The table has no such row.
 refusal-rows_missing = Nothing is measured in “{ $condition }” yet.
+
+### On the report.
+
+report-experiment = The experiment
+report-experiment_expected = What was expected
+report-experiment_method = How it was measured
+report-experiment_how = { $n } counting windows of { $low } to { $high } s. { $counts }. In this order of conditions: { $order }. The heart rate is the count times 60 divided by the window’s length.
+report-experiment_times = “{ $condition }”: { $n }
+report-experiment_figure = { $name }: each counting window with its uncertainty, left to right as measured.
+report-experiment_concluded = What the table shows
+report-experiment_limits = What this cannot tell
+report-experiment_one = It is one subject. How others react is not known from it.
+report-experiment_mean = A counting window gives a mean. What happened within it is not in the table.
+report-experiment_height = The height of a pulse is no amount of blood. Compare it only with the same sensor, strap and range.

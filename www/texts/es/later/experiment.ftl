@@ -89,3 +89,17 @@ refusal-other_condition = Esta ventana de conteo no está en «{ $condition }».
 refusal-no_count = Cuenta primero los latidos de A a B, y escribe N en la hoja de trabajo.
 refusal-no_row = La tabla no tiene esa fila.
 refusal-rows_missing = En «{ $condition }» todavía no se ha medido nada.
+
+### En el informe.
+
+report-experiment = El experimento
+report-experiment_expected = Lo que se esperaba
+report-experiment_method = Cómo se midió
+report-experiment_how = { $n } ventanas de conteo de { $low } a { $high } s. { $counts }. En este orden de condiciones: { $order }. La frecuencia cardíaca es el recuento por 60, dividido entre la duración de la ventana.
+report-experiment_times = «{ $condition }»: { $n }
+report-experiment_figure = { $name }: cada ventana de conteo con su incertidumbre, de izquierda a derecha según se midió.
+report-experiment_concluded = Lo que muestra la tabla
+report-experiment_limits = Lo que esto no puede decir
+report-experiment_one = Es un solo sujeto. Cómo reaccionan otros no se sabe por él.
+report-experiment_mean = Una ventana de conteo da una media. Lo que pasó dentro de ella no está en la tabla.
+report-experiment_height = La altura de un pulso no es una cantidad de sangre. Compárala solo con el mismo sensor, la misma correa y el mismo rango.
