@@ -86,7 +86,7 @@ impl Look {
             Symptom::Jumps => self.jumps() / 0.6,
             Symptom::Clip => self.clip() / 0.002,
             Symptom::Tiny => (0.08 * 2.0 * self.range_v / pulse).min(9.0),
-            Symptom::Weak => (0.5 * self.best_v / pulse).min(9.0),
+            Symptom::Weak | Symptom::Fading => (0.5 * self.best_v / pulse).min(9.0),
             Symptom::Jagged => 45.0 / (self.interval_s() * self.rate_hz),
             Symptom::UpsideDown => self.steepness(),
             Symptom::Smooth => 0.15 / self.fine_share().max(1e-6),

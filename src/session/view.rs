@@ -50,13 +50,13 @@ fn assignment(assignment: &Assignment) -> Value {
 
 /// The catalogue of faults, for choosing names from: name, first impression, what it is confused with, what tells it apart, the
 /// first action that mends it, how severe it may be, the sensor that it
-/// needs, and seconds of trace and range that show it.
+/// needs, and how it is shown best: seconds of trace, range, from the start, with the filters off.
 pub fn catalogue() -> Value {
     fault::all()
         .map(|f| {
             let tests: Vec<_> = f.tests.iter().map(|t| t.told()).collect();
             let mends = f.remedy.first().and_then(|step| plain::value(step).ok());
-            json!({"id": f.id, "impression": f.impression, "confused_with": f.confused_with, "tests": tests, "mends": mends, "severity": f.severity, "sensor": f.sensor(), "shown_s": f.shown_s(), "shown_range_v": f.shown_range_v()})
+            json!({"id": f.id, "impression": f.impression, "confused_with": f.confused_with, "tests": tests, "mends": mends, "severity": f.severity, "sensor": f.sensor(), "shown_s": f.shown_s(), "shown_range_v": f.shown_range_v(), "shown_fresh": f.shown_fresh(), "shown_bare": f.shown_bare()})
         })
         .collect()
 }

@@ -60,6 +60,8 @@ pub enum Symptom {
     Tiny,
     /// The pulse is small in volts.
     Weak,
+    /// The same, but not from the start: it gets so by and by.
+    Fading,
     /// Few samples a beat.
     Jagged,
     /// Steeper falls than rises.
@@ -266,12 +268,22 @@ impl Fault {
             | Symptom::TwoPulses
             | Symptom::Raised
             | Symptom::Mislabelled => 10.0,
-            Symptom::Slow | Symptom::Shrinking | Symptom::Uneven | Symptom::Jumps => 30.0,
+            Symptom::Slow | Symptom::Fading | Symptom::Shrinking | Symptom::Uneven | Symptom::Jumps => 30.0,
             Symptom::Swinging | Symptom::Losses => 60.0,
             Symptom::FewBeats | Symptom::ManyBeats | Symptom::NothingSaved | Symptom::Finding(_) => {
                 return None;
             }
         })
+    }
+
+    /// Whether it is shown from the first second on: what comes by and by is over once all is at rest.
+    pub fn shown_fresh(&self) -> bool {
+        self.symptom == Symptom::Fading
+    }
+
+    /// Whether it is shown without the filters as well, which hide it.
+    pub fn shown_bare(&self) -> bool {
+        self.symptom == Symptom::HumBehindFilters
     }
 
     /// Whether a recording lies there with it that is to be measured: somebody put cursors on it.

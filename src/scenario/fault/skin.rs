@@ -33,7 +33,7 @@ pub(super) const FAULTS: &[Fault] = &[
         curable: true,
         brings: &[],
         at_work: AtWork::Is(|s| s.chain.bench().strap.feel() == Feel::Tight),
-        symptom: Symptom::Weak,
+        symptom: Symptom::Fading,
         apply: |s, severity| {
             // 97 to 110 mmHg: above the diastolic pressure, where the artery still opens in each beat of most people.
             s.config.bench.strap.tightness = 0.857 + 0.043 * severity;
@@ -110,7 +110,7 @@ pub(super) const FAULTS: &[Fault] = &[
         curable: true,
         brings: &[],
         at_work: AtWork::Is(|s| s.chain.slips()),
-        symptom: Symptom::Weak,
+        symptom: Symptom::Fading,
         apply: |s, severity| s.config.trouble.slip = severity,
     },
 ];

@@ -12,7 +12,7 @@ export async function showAlike(fault, of) {
   const dialog = question();
   const all = [fault, ...fault.confused_with.map(of).filter((one) => one !== undefined)];
   /** All in one time base, on the range that their bench has: what differs is the fault. @param {FaultWords} one */
-  const as = (one) => ({ shown_s: one.shown_s === null ? null : fault.shown_s ?? one.shown_s, shown_range_v: null });
+  const as = (one) => ({ shown_s: one.shown_s === null ? null : fault.shown_s ?? one.shown_s, shown_range_v: null, shown_fresh: fault.shown_fresh });
   const made = all.map((one) => ({ one, picture: hasTrace(one) ? shot(one, () => one.severity[1], () => t("atlas-with_short"), as(one)) : null }));
   dialog.classList.add("alike-ask");
   dialog.replaceChildren(h("div", { class: "alike-all" }, h("h2", { id: "ask-h" }, t("atlas-alike_title")), h("p", { class: "quiet" }, t("atlas-alike_about")),

@@ -12,21 +12,25 @@ import { shownBench } from "./shown.js";
 import { drawScreen, fillScreen } from "./strip.js";
 /** @import { Action } from '../types/action' */
 /** @import { FaultWords } from '../types/page' */
+/** How a screen is shown. @typedef {{ shown_s: number | null, shown_range_v: number | null, shown_fresh: boolean }} Shown */
 /** @import { InSight } from './insight.js' */
 
 const SEED = "11"; // any will do: it is the same for all of them
 const CLOSER = 1.9; // so many times as large a part of the table is drawn
 const LEAST_RING_CM = 4, MOST_RING_CM = 11;
 
+/** Filters that may hide something, turned off. @type {Action[]} */
+const BARE = [{ do: "notch", hz: null }, { do: "low_pass", hz: null }];
+
 /**
- * A bench with a fault, or without, whose screen is full.
- * @param {FaultWords} fault @param {number | null} severity null for none @param {{ shown_s: number | null, shown_range_v: number | null }} as
+ * A bench with a fault, or without, whose screen is full, and how often the link was lost on it.
+ * @param {FaultWords} fault @param {number | null} severity null for none @param {Shown} as @param {boolean} bare with the filters off
  */
-function shownAt(fault, severity, as) {
+function shownAt(fault, severity, as, bare) {
   const bench = Bench.fresh(shownBench(severity === null ? null : { name: fault.id, severity }, fault.sensor), SEED);
   if (severity !== null && as.shown_range_v !== null) bench.act({ do: "range", v: as.shown_range_v });
-  fillScreen(bench, as.shown_s);
-  return bench;
+  if (bare) for (const deed of BARE) bench.act(deed);
+  return { bench, losses: fillScreen(bench, as.shown_s, as.shown_fresh) };
 }
 
 /**
@@ -51,18 +55,18 @@ export const hasTrace = (fault) => fault.impression !== "paper" || fault.shown_s
 
 /**
  * One screen: a figure that draws itself when draw() is called; with another time base and range where those are told.
- * @param {FaultWords} fault @param {() => number | null} severity @param {() => string} caption @param {{ shown_s: number | null, shown_range_v: number | null }} [as]
+ * @param {FaultWords} fault @param {() => number | null} severity @param {() => string} caption @param {Shown} [as] @param {boolean} [bare] with the filters off
  */
-export function shot(fault, severity, caption, as = fault) {
+export function shot(fault, severity, caption, as = fault, bare = false) {
   const canvas = h("canvas", { class: "shot", role: "img", "aria-label": `${fault.name}. ${severity() === null ? t("atlas-without") : fault.seen}` });
   const none = h("p", { class: "shot-none", hidden: true }, t("atlas-no_recorder"));
   const told = h("figcaption", {});
   const el = h("figure", {}, h("div", { class: "shot-field" }, canvas, none), told);
   const draw = () => {
-    const bench = shownAt(fault, severity(), as);
+    const { bench, losses } = shownAt(fault, severity(), as, bare);
     try {
       const { link, trace } = bench.view();
-      words(told, link.seen ? `${caption()} · ${t("atlas-across", { s: num(trace.time_base_s, trace.time_base_s < 1 ? 1 : 0) })}` : caption());
+      words(told, [caption(), link.seen && t("atlas-across", { s: num(trace.time_base_s, trace.time_base_s < 1 ? 1 : 0) }), link.seen && losses > 0 && t("atlas-losses", { n: losses })].filter(Boolean).join(" · "));
       none.hidden = link.seen;
       flag(canvas, "is-empty", !link.seen);
       canvas.setAttribute("aria-label", `${fault.name}: ${told.textContent}. ${severity() === null ? "" : link.seen ? fault.seen : t("atlas-no_recorder")}`.trim());
@@ -109,10 +113,12 @@ export function shots(fault, pictured) {
   const degreed = mild !== strong;
   const with_it = shot(fault, () => much, () => t(!degreed ? "atlas-with" : much === mild ? "atlas-with_mild" : "atlas-with_strong"));
   const without = shot(fault, () => null, () => t("atlas-without"));
+  const bare = fault.shown_bare ? shot(fault, () => much, () => t("atlas-bare"), fault, true) : null;
   const table = h("div", { class: "shot-table" });
-  const more = h("div", { class: "shots" }, without.el, table);
+  const more = h("div", { class: "shots" }, bare?.el ?? null, without.el, table);
   const pictures = pictured(with_it.el, with_it.draw);
   pictured(more, () => {
+    bare?.draw();
     without.draw();
     drawPart(table, fault, much);
   });

@@ -8,20 +8,29 @@ import { stripTheme } from "../theme.js";
 const STEP_S = 0.25;
 const MAX_DPR = 2;
 const BEFORE_S = 20; // filters and strap are at rest by then
+const LONG_S = 60; // on a screen of this length a link that comes and goes is shown
 const SHORT_OF = 0.001; // of a screen: the last column is still of this sweep, and the stylus stands at the right edge
 
 /**
- * Lets a bench run until its screen is full, and the one before it, so that filters and strap are at rest.
- * @param {Bench} bench @param {number | null} seconds time base; null leaves that of the bench
+ * Lets a bench run until its screen is full, and the one before it, so that filters and strap are at rest; fresh: its first screen. Returns
+ * how often the computer lost the recorder meanwhile.
+ * @param {Bench} bench @param {number | null} seconds time base; null leaves that of the bench @param {boolean} fresh
  */
-export function fillScreen(bench, seconds) {
+export function fillScreen(bench, seconds, fresh = false) {
   if (seconds !== null) bench.act({ do: "time_base", s: seconds });
   const { time_base_s: screen } = bench.view().trace;
-  const whole = Math.ceil(BEFORE_S / screen) * screen;
+  const whole = fresh ? 0 : Math.ceil(BEFORE_S / screen) * screen;
   const from = bench.clock;
   const past = (from / screen) % 1; // a sweep begins where the clock is a whole number of screens
   const end = from + whole + (1 - past - SHORT_OF) * screen;
-  while (bench.clock < end - 1e-6) bench.advance(Math.min(STEP_S, end - bench.clock));
+  let losses = 0;
+  for (let seen = true; bench.clock < end - 1e-6;) {
+    bench.advance(Math.min(STEP_S, end - bench.clock));
+    const before = seen;
+    if (screen >= LONG_S && bench.clock > end - screen) ({ seen } = bench.view().link);
+    losses += Number(before && !seen);
+  }
+  return losses;
 }
 
 /**

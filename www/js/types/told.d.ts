@@ -6,7 +6,7 @@ import type { Lane } from "./check";
 import type { Assignment, Criteria } from "./view";
 
 /** A fault of the catalogue, for choosing names from. */
-export type CatalogueFault = { id: string; impression: string; confused_with: string[]; tests: TestDeed[]; mends: Action; severity: [number, number]; sensor: "optical" | null; shown_s: number | null; shown_range_v: number | null };
+export type CatalogueFault = { id: string; impression: string; confused_with: string[]; tests: TestDeed[]; mends: Action; severity: [number, number]; sensor: "optical" | null; shown_s: number | null; shown_range_v: number | null; shown_fresh: boolean; shown_bare: boolean };
 
 /** The part of the page where an action's control is. */
 export type DeedPane = "bench" | "axes" | "drawer" | "trace" | "sheet" | "page";

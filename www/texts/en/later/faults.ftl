@@ -415,6 +415,11 @@ atlas-with = With the fault
 atlas-with_mild = With the fault, mild
 atlas-with_strong = With the fault, strong
 atlas-with_short = Strong
+atlas-bare = With the fault, the filters off
+atlas-losses = The link was lost { $n ->
+    [one] once
+   *[other] { $n } times
+}
 atlas-without = The same heart without it
 atlas-degree = How strong
 atlas-mild = Mild

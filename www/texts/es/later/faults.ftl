@@ -415,6 +415,11 @@ atlas-with = Con el fallo
 atlas-with_mild = Con el fallo, leve
 atlas-with_strong = Con el fallo, fuerte
 atlas-with_short = Fuerte
+atlas-bare = Con el fallo, los filtros apagados
+atlas-losses = El enlace se perdió { $n ->
+    [one] una vez
+   *[other] { $n } veces
+}
 atlas-without = El mismo corazón sin él
 atlas-degree = Cuánto
 atlas-mild = Leve
