@@ -95,6 +95,10 @@ fn first_comes_what_one_expects_then_the_table_then_what_it_shows_then_the_check
     act(&mut s, json!({"do": "add_row", "condition": "standing"})).unwrap();
     act(&mut s, json!({"do": "row_note", "row": 1, "text": "swayed a little"})).unwrap();
     assert_eq!(act(&mut s, json!({"do": "remove_row", "row": 2})), Err(Refusal::NoRow {}));
+    // The same window is no repeat, whatever it is called.
+    let last = s.rows().len();
+    let again = act(&mut s, json!({"do": "add_row", "condition": "standing"}));
+    assert_eq!(again, Err(Refusal::RowThere { row: last }));
     act(&mut s, conclude).unwrap();
     assert!(s.is_concluded());
     assert_eq!(act(&mut s, json!({"do": "remove_row", "row": 0})), Err(Refusal::AttemptOver {}));

@@ -105,6 +105,11 @@ pub enum Refusal {
     NoCount {},
     /// The table has no such row.
     NoRow {},
+    /// A row of the table has most of the window already.
+    RowThere {
+        /// Its number, from 1.
+        row: usize,
+    },
     /// Nothing was measured in a condition that is compared.
     RowsMissing {
         /// The condition's name for the student.

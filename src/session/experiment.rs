@@ -125,6 +125,14 @@ impl Session {
         self.experiment().is_none_or(|spec| spec.measures.iter().all(|m| self.lab.predicted.contains_key(m)))
     }
 
+    /// The condition that runs, and from when it counts, s on the world's clock (later than now while the subject exercises); no time
+    /// where the bench was found in it. `None` before the first of an experiment whose bench is found in none.
+    pub fn condition_now(&self) -> Option<(usize, Option<f64>)> {
+        let found = || self.experiment()?.condition.iter().position(|c| c.at_start);
+        let begun = self.lab.begun.last().map(|(k, from_s)| (*k, Some(*from_s)));
+        begun.or_else(|| Some((found()?, None)))
+    }
+
     /// What an experiment asks for before an action: an expectation before the first recording, a conclusion before the check.
     pub(super) fn experiment_allows(&self, page: &Page) -> Result<(), Refusal> {
         match page {
@@ -214,6 +222,13 @@ impl Session {
             return Err(Refusal::TooNarrow { least: SHORTEST_S });
         }
         let (at_s, since_s) = self.in_condition(spec, condition, kept.start_s + a, kept.start_s + b)?;
+        let shared = |(c, d): (f64, f64)| (b.min(d) - a.max(c)).max(0.0);
+        let mostly = |r: &Row| {
+            r.recording == recording && shared(r.window) > 0.5 * (b - a).min(r.window.1 - r.window.0)
+        };
+        if let Some(row) = self.lab.rows.iter().position(mostly) {
+            return Err(Refusal::RowThere { row: row + 1 });
+        }
         let typed = self.sheet.worksheet.value(Field::Count).filter(|n| *n > 0.0 && *n < 1000.0);
         let marked = (kept.marks_in_window() > 0).then(|| kept.marks_in_window() as f64);
         let count = typed.or(marked);

@@ -48,7 +48,7 @@ export const askResume = async (kept) => (await choose(t("resume-title"), [h("p"
 
 /**
  * Asks before something that cannot be taken back. Escape is no.
- * @param {"close" | "reveal"} what
+ * @param {"close" | "reveal" | "remove_row"} what
  */
 export const askWhether = async (what) => (await choose(t(`whether-${what}_title`), [h("p", {}, t(`whether-${what}_text`))], [["yes", t(`whether-${what}_yes`)], ["no", t(`whether-${what}_no`)]])) === "yes";
 

@@ -88,6 +88,7 @@ export class Lab {
     else if (scenario && seed && !back) session.keepWith(new Keeper(scenario, seed, calm, { title: session.view.scenario?.title, address: assigned?.address, tries: assigned?.tries }));
     this.recording = bench.kind === "recording";
     show("lab");
+    scrollTo({ top: 0 });
     document.body.dataset.kind = watched ? "worked" : bench.kind;
     this.title = whereabouts(session.view, back);
     entitle(this.title);

@@ -246,7 +246,7 @@ impl Fault {
 
     /// The range, V, in which it is shown where the usual one hides it: a pulse that a high-pass leaves of one (design default).
     pub fn shown_range_v(&self) -> Option<f64> {
-        (self.symptom == Symptom::Overshoot).then_some(0.01)
+        (self.symptom == Symptom::Overshoot).then_some(0.02)
     }
 
     /// Seconds of trace in which it shows best on one screen, one of [`crate::trace::frame::TIME_BASES_S`]: fast waves on a short

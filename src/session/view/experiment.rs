@@ -59,6 +59,7 @@ pub fn experiment(session: &Session) -> Value {
         "predicted": predicted,
         "may_predict": session.recordings().len() == session.trace.recordings_before,
         "rows": session.rows().iter().map(|r| row(spec, r)).collect::<Vec<_>>(),
+        "now": session.condition_now().map(|(k, from_s)| json!({"condition": spec.condition[k].id, "from_s": from_s})),
         "contrasts": contrasts,
         "fit": fit,
         "concluded": concluded,

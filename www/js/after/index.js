@@ -2,7 +2,7 @@
 // What comes after a check, brought when the first one is made: the hint ladder, the course of the attempt beside the trace, the
 // spread of windows, the rubric.
 
-import { h } from "../dom.js";
+import { h, refill } from "../dom.js";
 import { bringTexts, t } from "../text.js";
 import { Trail } from "./trail.js";
 import { Ladder } from "./ladder.js";
@@ -25,7 +25,8 @@ export async function showAfter(session, trace, debrief, report) {
   const rubric = new Rubric(trail);
   debrief.goTo = (from, to) => trace.showPlace(from, to);
   debrief.hints.replaceChildren(ladder.el);
-  debrief.spread.replaceChildren(spread.el);
+  const concluded = h("div", { class: "after-concluded" }); // of an experiment, whose words are there by then
+  debrief.spread.replaceChildren(concluded, spread.el);
   const bench = session.bench.kind !== "recording"; // a recording has no bench to be ready for
   debrief.rubric.replaceChildren(...[bench && rubric.el, report && h("p", { class: "row after-ways" }, h("button", { type: "button", class: "btn", onclick: report }, t("after-report")), bench && h("a", { class: "btn btn-plain", href: "#skills" }, t("after-skills")))].filter((one) => one instanceof Node));
   trace.trail.replaceChildren(trail.el);
@@ -33,6 +34,8 @@ export async function showAfter(session, trace, debrief, report) {
     trace.trail.hidden = !view.check?.course?.length;
     ladder.show(view);
     if (!view.check) return;
+    const judged = view.experiment?.judged ?? [];
+    refill(concluded, judged, () => judged.map(({ measure, said, right }) => h("p", {}, t(`experiment-line_${right ? "right" : "wrong"}`, { measure: t(`experiment-measure-${measure}`), said: t(`experiment-conclude-${said}`) }))));
     spread.show(view.check);
     trail.show(view.check);
     rubric.show(view.check.rubric);

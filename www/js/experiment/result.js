@@ -30,7 +30,7 @@ export class Result {
   outcome({ measure, said, outcome, right, u, truth }, { predicted }) {
     const expected = predicted.find((other) => other.measure === measure)?.direction;
     return h("div", { class: right ? "experiment-right" : "experiment-wrong" },
-      h("p", {}, h("b", {}, t(`experiment-conclude-${said}`), ". "), t(`experiment-outcome-${outcome}`, { measure: t(`experiment-measure-${measure}`) })),
+      h("p", {}, h("b", {}, t(`experiment-measure-${measure}`), ": ", t(`experiment-conclude-${said}`), ". "), t(`experiment-outcome-${outcome}`)),
       right && h("p", { class: "quiet" }, t(expected === said ? "experiment-as_expected" : "experiment-not_expected")),
       truth !== null && h("p", {}, t("experiment-truth", { truth: valueText(truth, u), unit: unitOf(measure) })));
   }

@@ -22,7 +22,7 @@ export function experimentPart({ experiment, scenario }) {
     h("div", { class: "experiment-scroll", tabindex: "0", role: "region", "aria-label": t("experiment-rows") }, table(asked, experiment.rows)),
     asked.measures.map((measure) => figure(asked, experiment.rows, measure)),
     means(asked, experiment),
-    h("h3", {}, t("report-experiment_concluded")), lines(experiment.judged.map(({ measure, said, outcome }) => `${t(`experiment-conclude-${said}`)}. ${t(`experiment-outcome-${outcome}`, { measure: t(`experiment-measure-${measure}`) })}`)),
+    h("h3", {}, t("report-experiment_concluded")), lines(experiment.judged.map(({ measure, said, outcome }) => `${t(`experiment-measure-${measure}`)}: ${t(`experiment-conclude-${said}`)}. ${t(`experiment-outcome-${outcome}`)}`)),
     h("h3", {}, t("report-experiment_limits")), lines([t("report-experiment_one"), t("report-experiment_mean"), ...(asked.measures.includes("amplitude") ? [t("report-experiment_height")] : [])]));
 }
 

@@ -30,7 +30,11 @@ export class AskedPoints {
     this.last = null;
     this.rows = h("div", { class: "asked-rows" });
     this.el = h("details", { class: "asked-points" }, h("summary", {}, t("asked-points")), h("p", { class: "quiet" }, t("asked-ready")), this.rows);
-    bringTexts("points").then(() => this.last && this.show(this.last), () => prop(this.el, "hidden", true));
+    this.worded = false;
+    bringTexts("points").then(() => {
+      this.worded = true;
+      if (this.last) this.show(this.last);
+    }, () => prop(this.el, "hidden", true));
     this.el.addEventListener("toggle", () => this.last && this.show(this.last));
   }
 
@@ -39,7 +43,7 @@ export class AskedPoints {
     this.last = view;
     const rows = view.asked.filter(({ points }) => points.length > 0);
     prop(this.el, "hidden", rows.length === 0);
-    if (!this.el.open) return;
+    if (!this.el.open || !this.worded) return; // who opens it at once waits for its words
     refill(this.rows, rows, () => rows.map(({ row, points }) => h("div", {}, h("h4", {}, t(`rubric-${row}`), " ", h("span", { class: "quiet" }, t("asked-row", { n: points.length }))), h("ul", {}, points.map((code) => h("li", {}, coded("rubric-point", code)))))));
   }
 }

@@ -58,6 +58,9 @@ export class TracePane {
     this.asked = recordedFor(session.view);
     /** @type {number | null} */
     this.until = null; // a recording that stops by itself is then so long, s
+    /** @type {HTMLElement | null} */
+    this.inSight = null; // of the modes, the one that was brought into sight
+    this.modesHad = 0;
     this.modes = new Segments(t("strip-modes"), (key) => this.pickMode(key));
     this.record = button("", () => act({ do: session.view.recording.on ? "stop" : "record" }), { kind: "btn-record" });
     this.recordFor = button(t("strip-record_for", { s: this.asked }), () => this.recordAsked(), { kind: "btn-record btn-record-for", data: { short: spanText(this.asked) } });
@@ -150,6 +153,15 @@ export class TracePane {
     return recordings.find((one) => one.recording === trace.recording)?.duration_s ?? 0;
   }
 
+  /** What is shown stays in sight among its likes, however many they are. */
+  bringMode() {
+    const row = this.modes.el, on = /** @type {HTMLElement | null} */ (row.querySelector('[aria-pressed="true"]'));
+    if (!on || on === this.inSight && row.children.length === this.modesHad) return;
+    [this.inSight, this.modesHad] = [on, row.children.length];
+    const [from, to] = [on.offsetLeft - row.offsetLeft, on.offsetLeft - row.offsetLeft + on.offsetWidth];
+    if (from < row.scrollLeft || to > row.scrollLeft + row.clientWidth) row.scrollLeft = Math.max(0, to - row.clientWidth + 4);
+  }
+
   /** @param {View} view */
   show(view) {
     const { trace, recordings, recording } = view;
@@ -159,6 +171,7 @@ export class TracePane {
     /** @type {[string, string, (string | null)?, string?][]} */
     const options = view.kind === "recording" ? [] : [["live", t("strip-live"), "live"], ["paused", t("strip-paused"), "hold"]];
     this.modes.set([...options, ...recordings.map((one) => /** @type {[string, string, null, string]} */ ([`recording:${one.recording}`, t("strip-take", { v: one.recording + 1, s: Math.round(one.duration_s) }), null, t("strip-take_short", { v: one.recording + 1 })]))], measuring ? `recording:${shownRecording}` : trace.mode);
+    this.bringMode();
 
     relabel(this.record, t(recording.on ? "strip-stop" : "strip-record"));
     flag(this.record, "is-on", recording.on);

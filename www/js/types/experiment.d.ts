@@ -36,6 +36,8 @@ export type Experiment = {
   predicted: { measure: Measure; direction: Direction; reason: string }[];
   may_predict: boolean;
   rows: ExperimentRow[];
+  /** The condition that runs, and the world's time from which it counts; null where the bench was found in it. */
+  now: { condition: string; from_s: number | null } | null;
   contrasts: Contrast[];
   fit: RecoveryFit | null;
   concluded: { measure: Measure; direction: Direction }[];

@@ -22,11 +22,25 @@ experiment-table_no_count = Record, and put A and B. Then choose the condition a
 experiment-condition = Condition
 experiment-conditions = Conditions
 experiment-when = { $to ->
-    [0] from { $from } s after its start
-   *[other] from { $from } to { $to } s after its start
+    [0] After “Start”, count from { $from } s on.
+   *[other] After “Start”, count from { $from } to { $to } s.
 }
-experiment-when_now = so from the start
+experiment-when_now = At first, count at once.
 experiment-have = { $n } of { $of } measured
+experiment-have_any = { $n } measured
+experiment-begin_exercise = Start: { $s } s of exercise, then “{ $condition }”
+experiment-now = Now: { $condition }.
+experiment-now_before = “{ $condition }” begins in { $s } s.
+experiment-now_since = Now: { $condition }, for { $s } s.
+experiment-now_wait = Count in { $s } s.
+experiment-now_over = The time for counting is over. Start it again.
+experiment-line_right = Your conclusion, { $measure }: “{ $said }”. That is right.
+experiment-line_wrong = Your conclusion, { $measure }: “{ $said }”. That is not right. See “Experiment”.
+whether-remove_row_title = Remove this row?
+whether-remove_row_text = The row and its note are gone then.
+whether-remove_row_yes = Remove it
+whether-remove_row_no = Keep it
+refusal-row_there = Row { $row } has most of this counting window already. Choose another part, or record again.
 experiment-begin = Start: { $condition }
 experiment-begun = { $condition }: started.
 experiment-add = Add A to B to the table
@@ -66,12 +80,12 @@ experiment-conclude-same = No difference that this table can show
 experiment-conclude_do = This is what it shows
 experiment-needs = First measure each of the two conditions.
 
-experiment-result = What is said of it
-experiment-outcome-shown = { $measure }: right. The table shows this difference.
-experiment-outcome-none_shown = { $measure }: right. This table cannot show a difference. That is a result, too.
-experiment-outcome-missed = { $measure }: there is a difference, and your table can show it. Compare the difference with its ±.
-experiment-outcome-overclaimed = { $measure }: this table does not show that. The difference is no larger than chance can make it.
-experiment-outcome-opposite = { $measure }: the difference goes the other way. Look at which condition comes first.
+experiment-result = Your conclusion, and the way there
+experiment-outcome-shown = Right. The table shows this difference.
+experiment-outcome-none_shown = Right. This table cannot show a difference. That is a result, too.
+experiment-outcome-missed = There is a difference, and your table can show it. Compare the difference with its ±.
+experiment-outcome-overclaimed = This table does not show that. The difference is no larger than chance can make it.
+experiment-outcome-opposite = The difference goes the other way. Look at which condition comes first.
 experiment-as_expected = It is what you expected.
 experiment-not_expected = You expected something else. That is how one learns most.
 experiment-truth = In the subject itself, in these counting windows, the difference was { $truth } { $unit }.
@@ -95,7 +109,7 @@ refusal-rows_missing = Nothing is measured in “{ $condition }” yet.
 report-experiment = The experiment
 report-experiment_expected = What was expected
 report-experiment_method = How it was measured
-report-experiment_how = { $n } counting windows of { $low } to { $high } s. { $counts }. In this order of conditions: { $order }. The heart rate is the count times 60 divided by the window’s length.
+report-experiment_how = { $n } counting windows of { $low } to { $high } s. { $counts }. In this order of conditions: { $order }. The heart rate is the count times 60, divided by the length of the counting window.
 report-experiment_times = “{ $condition }”: { $n }
 report-experiment_figure = { $name }: each counting window with its uncertainty, left to right as measured.
 report-experiment_concluded = What the table shows

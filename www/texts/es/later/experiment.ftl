@@ -22,11 +22,25 @@ experiment-table_no_count = Graba, y pon A y B. Después elige la condición y a
 experiment-condition = Condición
 experiment-conditions = Condiciones
 experiment-when = { $to ->
-    [0] desde { $from } s después de su comienzo
-   *[other] de { $from } a { $to } s después de su comienzo
+    [0] Tras «Empezar», cuenta a partir de { $from } s.
+   *[other] Tras «Empezar», cuenta de { $from } a { $to } s.
 }
-experiment-when_now = así desde el principio
+experiment-when_now = Al principio, cuenta enseguida.
 experiment-have = { $n } de { $of } medidas
+experiment-have_any = { $n } medidas
+experiment-begin_exercise = Empezar: { $s } s de ejercicio, luego «{ $condition }»
+experiment-now = Ahora: { $condition }.
+experiment-now_before = «{ $condition }» empieza en { $s } s.
+experiment-now_since = Ahora: { $condition }, desde hace { $s } s.
+experiment-now_wait = Cuenta dentro de { $s } s.
+experiment-now_over = El tiempo para contar ha pasado. Empieza otra vez.
+experiment-line_right = Tu conclusión, { $measure }: «{ $said }». Es correcta.
+experiment-line_wrong = Tu conclusión, { $measure }: «{ $said }». No es correcta. Mira «Experimento».
+whether-remove_row_title = ¿Quitar esta fila?
+whether-remove_row_text = La fila y su nota se pierden.
+whether-remove_row_yes = Quitarla
+whether-remove_row_no = Dejarla
+refusal-row_there = La fila { $row } ya tiene casi toda esta ventana de conteo. Elige otra parte, o graba otra vez.
 experiment-begin = Empezar: { $condition }
 experiment-begun = { $condition }: ha empezado.
 experiment-add = Añadir A a B a la tabla
@@ -66,12 +80,12 @@ experiment-conclude-same = Ninguna diferencia que esta tabla pueda mostrar
 experiment-conclude_do = Esto es lo que muestra
 experiment-needs = Mide primero cada una de las dos condiciones.
 
-experiment-result = Lo que hay que decir
-experiment-outcome-shown = { $measure }: correcto. La tabla muestra esta diferencia.
-experiment-outcome-none_shown = { $measure }: correcto. Esta tabla no puede mostrar una diferencia. Eso también es un resultado.
-experiment-outcome-missed = { $measure }: hay una diferencia, y tu tabla puede mostrarla. Compara la diferencia con su ±.
-experiment-outcome-overclaimed = { $measure }: esta tabla no muestra eso. La diferencia no es mayor que la que puede dar el azar.
-experiment-outcome-opposite = { $measure }: la diferencia va al revés. Mira qué condición va primero.
+experiment-result = Tu conclusión, y cómo llegaste
+experiment-outcome-shown = Correcto. La tabla muestra esta diferencia.
+experiment-outcome-none_shown = Correcto. Esta tabla no puede mostrar una diferencia. Eso también es un resultado.
+experiment-outcome-missed = Hay una diferencia, y tu tabla puede mostrarla. Compara la diferencia con su ±.
+experiment-outcome-overclaimed = Esta tabla no muestra eso. La diferencia no es mayor que la que puede dar el azar.
+experiment-outcome-opposite = La diferencia va al revés. Mira qué condición va primero.
 experiment-as_expected = Es lo que esperabas.
 experiment-not_expected = Esperabas otra cosa. Así es como más se aprende.
 experiment-truth = En el sujeto mismo, en estas ventanas de conteo, la diferencia fue de { $truth } { $unit }.
@@ -95,7 +109,7 @@ refusal-rows_missing = En «{ $condition }» todavía no se ha medido nada.
 report-experiment = El experimento
 report-experiment_expected = Lo que se esperaba
 report-experiment_method = Cómo se midió
-report-experiment_how = { $n } ventanas de conteo de { $low } a { $high } s. { $counts }. En este orden de condiciones: { $order }. La frecuencia cardíaca es el recuento por 60, dividido entre la duración de la ventana.
+report-experiment_how = { $n } ventanas de conteo de { $low } a { $high } s. { $counts }. En este orden de condiciones: { $order }. La frecuencia cardíaca es el recuento por 60, dividido entre la duración de la ventana de conteo.
 report-experiment_times = «{ $condition }»: { $n }
 report-experiment_figure = { $name }: cada ventana de conteo con su incertidumbre, de izquierda a derecha según se midió.
 report-experiment_concluded = Lo que muestra la tabla
