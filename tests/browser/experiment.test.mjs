@@ -104,7 +104,15 @@ async function whole(page, url, name) {
   await page.locator(".rubric").waitFor(); // the result comes by itself
   await page.getByText("Your conclusion, heart rate: “It rises”. That is right.").waitFor();
   await side(page, "experiment");
-  await here(page).getByText("In the subject itself", { exact: false }).waitFor();
+  // The world ran in real time: where the last window is one that the check does not take, the second check ends the attempt.
+  const truth = here(page).getByText("In the subject itself", { exact: false });
+  if ((await truth.count()) === 0) {
+    await page.locator("#worksheet").getByRole("button", { name: /^Check / }).click();
+    await student.sayYes(page);
+    await page.locator(".rubric").waitFor();
+    await side(page, "experiment");
+  }
+  await truth.waitFor();
   assert.equal(await here(page).getByText("count to look at again").count(), 0);
   await look(page, `${name}-5-over`);
   await side(page, "result");

@@ -8,8 +8,9 @@ import { icon } from "../icons.js";
 import { fixed, t } from "../text.js";
 import { button, Choice } from "../widgets.js";
 import { csvOf } from "./csv.js";
+import { curveText, meanTexts } from "./means.js";
 import { Plot } from "./plot.js";
-import { readingText, unitOf, uText, valueText } from "./numbers.js";
+import { readingText } from "./numbers.js";
 /** @import { Session } from '../session.js' */
 /** @import { AskedExperiment, Condition, Contrast, Experiment, ExperimentRow } from '../types/experiment' */
 
@@ -116,15 +117,8 @@ export class Table {
   }
 
   /** @param {Contrast[]} contrasts @param {Experiment} experiment */
-  meansOf(contrasts, { fit, rows }) {
-    const { conditions, recovery } = this.asked;
-    const ends = { first_of: conditions[0].label, last_of: conditions[conditions.length - 1].label };
-    const lines = contrasts.map(({ measure, first, last, difference }) => h("p", {}, t("experiment-mean", {
-      measure: t(`experiment-measure-${measure}`), first: valueText(first.value, first.u), first_u: uText(first), last: valueText(last.value, last.u), last_u: uText(last),
-      d: valueText(difference.value, difference.u), u: uText(difference), unit: unitOf(measure), ...ends,
-    })));
-    const args = fit && { rest: fixed(fit.rest, 0), tau: fixed(fit.tau_s, 0), low: fixed(fit.low_s, 0) };
-    const curve = fit && args ? (fit.high_s === null ? t("experiment-fit_open", args) : t("experiment-fit", { ...args, high: fixed(fit.high_s, 0) })) : t("experiment-fit_none");
-    return [lines.length > 0 && h("h4", {}, t("experiment-means")), lines, lines.length > 0 && h("p", { class: "quiet" }, t("experiment-about_u")), recovery && rows.length > 0 && h("p", {}, curve)];
+  meansOf(contrasts, experiment) {
+    const lines = meanTexts(this.asked, { contrasts }).map((text) => h("p", {}, text));
+    return [lines.length > 0 && h("h4", {}, t("experiment-means")), lines, lines.length > 0 && h("p", { class: "quiet" }, t("experiment-about_u")), this.asked.recovery && experiment.rows.length > 0 && h("p", {}, curveText(experiment))];
   }
 }

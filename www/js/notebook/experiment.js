@@ -2,11 +2,12 @@
 // The experiment of a kept page on paper: question, expectation, how it was measured, table, picture, and what was concluded.
 
 import { fromTo } from "../experiment/choices.js";
-import { readingText, unitOf, uText, valueText } from "../experiment/numbers.js";
+import { curveText, meanTexts } from "../experiment/means.js";
+import { readingText, unitOf, valueText } from "../experiment/numbers.js";
 import { h, s } from "../dom.js";
 import { experimentInWords } from "../scenarios.js";
 import { fixed, t } from "../text.js";
-/** @import { AskedExperiment, Experiment, ExperimentRow, Measure } from '../types/experiment' */
+/** @import { AskedExperiment, ExperimentRow, Measure } from '../types/experiment' */
 /** @import { NotebookPage } from '../types/page' */
 
 const WIDTH = 1000, HEIGHT = 200, TOP = 16, FOOT = 164, SIDE = 120;
@@ -21,7 +22,7 @@ export function experimentPart({ experiment, scenario }) {
     h("h3", {}, t("report-experiment_method")), h("p", {}, method(asked, experiment.rows)),
     h("div", { class: "experiment-scroll", tabindex: "0", role: "region", "aria-label": t("experiment-rows") }, table(asked, experiment.rows)),
     asked.measures.map((measure) => figure(asked, experiment.rows, measure)),
-    means(asked, experiment),
+    meanTexts(asked, experiment).map((text) => h("p", {}, text)), h("p", {}, t("experiment-about_u")), asked.recovery && experiment.fit && h("p", {}, curveText(experiment)),
     h("h3", {}, t("report-experiment_concluded")), lines(experiment.judged.map(({ measure, said, outcome }) => `${t(`experiment-measure-${measure}`)}: ${t(`experiment-conclude-${said}`)}. ${t(`experiment-outcome-${outcome}`)}`)),
     h("h3", {}, t("report-experiment_limits")), lines([t("report-experiment_one"), t("report-experiment_mean"), ...(asked.measures.includes("amplitude") ? [t("report-experiment_height")] : [])]));
 }
@@ -45,20 +46,6 @@ function table({ conditions, measures }, rows) {
     h("tbody", {}, rows.map((row, i) => h("tr", {}, h("td", {}, String(i + 1)), h("th", { scope: "row" }, conditions.find(({ id }) => id === row.condition)?.label ?? row.label),
       h("td", {}, row.since_s === null ? "–" : fixed(row.since_s, 0)), h("td", {}, row.count === null ? "–" : String(row.count)), h("td", {}, fixed(row.seconds, 2)),
       measures.map((measure) => h("td", {}, readingText(row[measure]))), h("td", {}, row.note)))));
-}
-
-/** @param {AskedExperiment} asked @param {Experiment} experiment */
-function means({ conditions, recovery }, { contrasts, fit }) {
-  const ends = { first_of: conditions[0].label, last_of: conditions[conditions.length - 1].label };
-  const curve = fit && { rest: fixed(fit.rest, 0), tau: fixed(fit.tau_s, 0), low: fixed(fit.low_s, 0) };
-  return [
-    contrasts.map(({ measure, first, last, difference }) => h("p", {}, t("experiment-mean", {
-      measure: t(`experiment-measure-${measure}`), first: valueText(first.value, first.u), first_u: uText(first), last: valueText(last.value, last.u), last_u: uText(last),
-      d: valueText(difference.value, difference.u), u: uText(difference), unit: unitOf(measure), ...ends,
-    }))),
-    h("p", {}, t("experiment-about_u")),
-    recovery && fit && curve && h("p", {}, fit.high_s === null ? t("experiment-fit_open", curve) : t("experiment-fit", { ...curve, high: fixed(fit.high_s, 0) })),
-  ];
 }
 
 /** Each row as a dot with its uncertainty, in the order in which they were measured, a column a condition. @param {AskedExperiment} asked @param {ExperimentRow[]} rows @param {Measure} measure */
