@@ -560,3 +560,21 @@ fn early_beats_are_told_apart_from_those_that_must_be_counted() {
     }
     assert!(all > 3, "{all} early beats in six windows");
 }
+
+/// Two faults that were named are two deeds, each with its own name.
+#[test]
+fn unlike_deeds_of_one_kind_are_entries_of_their_own() {
+    let mut s = Session::new(&scenario("71-find-the-fault-09"), 3).unwrap();
+    s.run_long(3000);
+    for fault in ["range_large", "cable_broken"] {
+        all(&mut s, &[json!({"do": "name", "fault": fault})]);
+    }
+    all(&mut s, &[json!({"do": "record"})]);
+    s.run_long(3000);
+    all(&mut s, &[json!({"do": "stop"}), json!({"do": "check"})]);
+    let view = s.view();
+    let course = view["check"]["course"].as_array().unwrap();
+    let named = course.iter().filter(|e| e["do"] == "name");
+    let told: Vec<_> = named.map(|e| (e["args"]["fault"].clone(), e["times"].clone())).collect();
+    assert_eq!(told, [(json!("range_large"), json!(1)), (json!("cable_broken"), json!(1))]);
+}

@@ -36,7 +36,8 @@ pub struct Entry {
 }
 
 /// The field that tells two actions of one name apart: another plug is another entry.
-const KEYS: [&str; 6] = ["end", "part", "which", "field", "id", "recording"];
+const KEYS: [&str; 11] =
+    ["end", "part", "which", "field", "id", "recording", "fault", "what", "measure", "condition", "row"];
 
 fn same(a: &Entry, name: &str, args: &Map<String, Value>) -> bool {
     a.name == name && KEYS.iter().all(|k| a.args.get(*k) == args.get(*k))
