@@ -2,6 +2,7 @@
 // The notebook as files: everything as JSON, a table as CSV.
 
 import { learnerState } from "../core.js";
+import { csvText } from "../csv.js";
 /** @import { KeptEvidence } from '../types/told' */
 /** @import { NotebookPage } from '../types/page' */
 
@@ -24,17 +25,5 @@ export function asCsv(pages) {
     new Date(page.at_ms).toISOString(), page.scenario, page.title, page.seed, page.kind, page.mode, page.recording?.duration_s, page.cursors.interval_s, ...READ.map((field) => page.read[field]),
     page.check.band?.low, page.check.band?.high, page.check.passed, page.check.tries, page.check.hints, page.check.first_wrong, page.check.misreading, page.check.rubric?.total, page.check.rubric?.of, page.check.truth?.window, page.check.truth?.record, page.recording?.label, page.note,
   ]);
-  return [head, ...lines].map((cells) => cells.map(cell).join(",")).join("\r\n") + "\r\n";
-}
-
-/**
- * A cell; text that a spreadsheet would take for a formula gets a mark in front.
- * @param {string | number | boolean | null | undefined} value
- */
-function cell(value) {
-  if (value === null || value === undefined) return "";
-  if (typeof value === "number") return String(Math.round(value * 1e6) / 1e6);
-  const plain = String(value);
-  const text = /^[=+\-@\t\r]/.test(plain) && !/^[+-]?[\d.,]+$/.test(plain) ? `'${plain}` : plain;
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+  return csvText([head, ...lines]);
 }
